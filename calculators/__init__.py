@@ -1,0 +1,1 @@
+"""The workroom's arithmetic: cloth, pieces, hems and corners, declared once and shown everywhere."""
