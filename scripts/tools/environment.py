@@ -1,0 +1,96 @@
+"""The Python environment in .venv: made once, filled with pinned packages, left alone while nothing changes."""
+
+import importlib.util
+import os
+import subprocess
+import sys
+import tomllib
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from .stamps import Stamp, fingerprint
+from .trouble import Trouble
+
+NO_VENV = (
+    "This Python cannot make an environment of its own; on Debian or Ubuntu "
+    "`sudo apt-get install python3-venv` adds what is missing, then run this again."
+)
+
+
+def python_of(venv: Path) -> Path:
+    """The interpreter inside an environment."""
+    return venv / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+
+
+def requirements(root: Path, extra: str) -> list[str]:
+    """The pinned packages that pyproject.toml asks for, its own and those of one extra."""
+    project = tomllib.loads((root / "pyproject.toml").read_text())["project"]
+    return project["dependencies"] + project["optional-dependencies"][extra]
+
+
+def stamp_of(venv: Path, extra: str) -> Stamp:
+    return Stamp(venv / "stamps" / extra)
+
+
+def key_of(root: Path, extra: str) -> str:
+    """What decides whether an extra must be installed again."""
+    return fingerprint(*requirements(root, extra), (root / "constraints.txt").read_text())
+
+
+def missing_extras(root: Path, venv: Path, extras: Iterable[str]) -> list[str]:
+    """The extras that are not, or no longer, installed as pinned."""
+    return [extra for extra in extras if not stamp_of(venv, extra).matches(key_of(root, extra))]
+
+
+def works(venv: Path) -> bool:
+    """Whether the environment has a Python that is new enough and can install packages."""
+    if not python_of(venv).exists():
+        return False
+    question = "import pip, sys; raise SystemExit(sys.version_info < (3, 11))"
+    return subprocess.run([python_of(venv), "-c", question], capture_output=True).returncode == 0
+
+
+def make(venv: Path) -> None:
+    """Make the environment afresh, whatever a half-made or outdated one has left behind.
+
+    Raises: Trouble when this Python lacks what that takes.
+    """
+    if not all(importlib.util.find_spec(name) for name in ("venv", "ensurepip")):
+        raise Trouble(NO_VENV)
+    print("Making the Python environment in .venv", flush=True)
+    if subprocess.run([sys.executable, "-m", "venv", "--clear", venv]).returncode:
+        raise Trouble(NO_VENV)
+
+
+def install_command(root: Path, venv: Path, extras: Sequence[str]) -> list[str]:
+    wanted = list(dict.fromkeys(line for extra in extras for line in requirements(root, extra)))
+    return [
+        str(python_of(venv)), "-m", "pip", "install", "-qq", "--disable-pip-version-check",
+        "--constraint", str(root / "constraints.txt"), *wanted,
+    ]  # fmt: skip
+
+
+def ensure(root: Path, venv: Path, extras: Sequence[str]) -> Path:
+    """Make sure that .venv is there and holds these extras as pinned.
+
+    Returns: the environment's Python.
+    Raises: Trouble when the environment cannot be made or filled.
+    """
+    missing = missing_extras(root, venv, extras)
+    if missing or not python_of(venv).exists():
+        if not works(venv):
+            make(venv)
+            missing = list(extras)
+        install(root, venv, missing)
+    return python_of(venv)
+
+
+def install(root: Path, venv: Path, extras: Sequence[str]) -> None:
+    """Install extras, and note so only when all of it went well."""
+    print("Installing Python packages:", ", ".join(extras), flush=True)
+    for extra in extras:
+        stamp_of(venv, extra).lift()
+    if subprocess.run(install_command(root, venv, extras)).returncode:
+        raise Trouble("The Python packages could not be installed; look at the lines above, and run this again.")
+    for extra in extras:
+        stamp_of(venv, extra).press(key_of(root, extra))

@@ -1,0 +1,86 @@
+"""The built site on 127.0.0.1, with the types a browser insists on."""
+
+import errno
+import os
+from collections.abc import Callable, Mapping
+from functools import partial
+from http import HTTPStatus
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+
+from .trouble import Trouble
+
+HOST = "127.0.0.1"
+HeadersFor = Callable[[str], Mapping[str, str]]
+
+
+def no_more_headers(path: str) -> Mapping[str, str]:
+    """The headers beside the usual ones: none."""
+    return {}
+
+
+class SiteHandler(SimpleHTTPRequestHandler):
+    """Serves files of one folder; a missing one is answered with the site's own 404 page."""
+
+    protocol_version = "HTTP/1.1"
+    extensions_map = SimpleHTTPRequestHandler.extensions_map | {
+        ".js": "text/javascript",
+        ".mjs": "text/javascript",
+        ".wasm": "application/wasm",
+        ".webmanifest": "application/manifest+json",
+        ".svg": "image/svg+xml",
+        ".woff2": "font/woff2",
+    }
+
+    def __init__(self, *args, headers_for: HeadersFor, **kwargs):
+        self.headers_for = headers_for
+        super().__init__(*args, **kwargs)
+
+    def end_headers(self) -> None:
+        # A rebuilt page must show at the next look, without a forced reload.
+        self.send_header("Cache-Control", "no-cache")
+        for name, value in self.headers_for(self.path).items():
+            self.send_header(name, value)
+        super().end_headers()
+
+    def list_directory(self, path):
+        self.send_error(HTTPStatus.NOT_FOUND)
+
+    def send_error(self, code, message=None, explain=None) -> None:
+        page = Path(self.directory) / "404.html"
+        if code != HTTPStatus.NOT_FOUND or not page.is_file():
+            super().send_error(code, message, explain)
+            return
+        body = page.read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(body)
+
+    def log_message(self, format, *args) -> None:
+        """Stay quiet: the address printed at the start should stay in sight."""
+
+
+class SiteServer(ThreadingHTTPServer):
+    # On Windows this flag would let two servers share one port.
+    allow_reuse_address = os.name != "nt"
+
+    @property
+    def address(self) -> str:
+        """The address of the home page, as SITE_URL wants it."""
+        return f"http://{HOST}:{self.server_port}/"
+
+
+def open_server(directory: Path, port: int, headers_for: HeadersFor = no_more_headers) -> SiteServer:
+    """Take the port; call `serve_forever` on what is returned.
+
+    Parameters: directory, which need not be there yet; port, 0 for any free one; headers_for, more headers for a path.
+    Raises: Trouble when the port cannot be had.
+    """
+    try:
+        return SiteServer((HOST, port), partial(SiteHandler, directory=str(directory), headers_for=headers_for))
+    except OSError as error:
+        why = "is in use" if error.errno == errno.EADDRINUSE else "cannot be used here"
+        raise Trouble(f"Port {port} {why}: choose another with --port N, or let --port 0 find a free one.") from None

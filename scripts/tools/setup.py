@@ -1,0 +1,35 @@
+"""What serve.py and test.py do before their own work: the environment, Node and its packages, the build."""
+
+import os
+import subprocess
+from pathlib import Path
+
+from . import environment, node
+from .places import ROOT, VENV
+from .trouble import Trouble
+
+
+def for_site() -> Path:
+    """Set up all that building the site takes. Returns: the Python to build with."""
+    return set_up(["site"])
+
+
+def for_tests() -> Path:
+    """Set up all that building and testing take, but the browser. Returns: the Python to test with."""
+    return set_up(["site", "test"])
+
+
+def set_up(extras: list[str]) -> Path:
+    python = environment.ensure(ROOT, VENV, extras)
+    node.ensure_packages(ROOT, node.ensure(ROOT, VENV))
+    return python
+
+
+def build(python: Path, address: str | None = None) -> None:
+    """Build the site, for the address it will be served from if that is known.
+
+    Raises: Trouble when a step fails; the step has said why.
+    """
+    told = os.environ | ({"SITE_URL": address} if address else {})
+    if subprocess.run([python, ROOT / "scripts/build.py"], cwd=ROOT, env=told).returncode:
+        raise Trouble("The handbook was not built.")

@@ -1,0 +1,23 @@
+"""The one error that a person at the terminal should see: a sentence, never a traceback."""
+
+import sys
+from collections.abc import Callable
+
+
+class Trouble(Exception):
+    """Something the person running a script can put right; its text is the whole message."""
+
+
+def run_main(main: Callable[[], int]) -> None:
+    """Run a script's main function and end the process with its exit code.
+
+    A `Trouble` is printed as its sentence on the error stream and ends with code 1.
+    """
+    try:
+        code = main()
+    except Trouble as trouble:
+        print(trouble, file=sys.stderr)
+        code = 1
+    except KeyboardInterrupt:
+        code = 130
+    sys.exit(code)

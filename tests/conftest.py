@@ -1,0 +1,75 @@
+"""What many tests share: the built site, served, and a browser that must not leave it."""
+
+import os
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from hypothesis import settings
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from scripts.tools import browser as chromium
+from scripts.tools.places import ADDRESS_FILE, SITE
+from scripts.tools.server import open_server
+from tests.same_origin import strangers
+
+# The same examples at every run; `--hypothesis-profile=search` looks for new ones.
+settings.register_profile("steady", derandomize=True, deadline=None)
+settings.register_profile("search", derandomize=False, deadline=None, max_examples=2000)
+settings.load_profile("steady")
+
+# Playwright then also reports what a service worker asks for.
+os.environ["PW_EXPERIMENTAL_SERVICE_WORKER_NETWORK_EVENTS"] = "1"
+
+
+@pytest.fixture(scope="session")
+def site() -> Path:
+    """The folder of the built site."""
+    assert (SITE / "index.html").is_file(), "Build the site first: python3 scripts/serve.py --build"
+    return SITE
+
+
+@pytest.fixture(scope="session")
+def served(site: Path) -> Iterator[str]:
+    """The built site's address on this machine, without the closing slash; it is the one it was built for."""
+    port = urlsplit(ADDRESS_FILE.read_text()).port
+    with open_server(site, port) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield server.address.rstrip("/")
+        server.shutdown()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """The machine's own Chromium, which knows no host but this one."""
+    only_here = "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1"
+    with sync_playwright() as playwright:
+        launched = playwright.chromium.launch(executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS, only_here])
+        yield launched
+        launched.close()
+
+
+@pytest.fixture(params=[390, 1280], ids=["phone", "screen"])
+def width(request) -> int:
+    """The width of the page in CSS pixels: a phone beside the table, then a computer's screen."""
+    return request.param
+
+
+@pytest.fixture
+def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
+    """A page in a fresh profile; `page.goto("/")` opens the home page.
+
+    Fails the test when anything was asked for beyond the served site, or when a script of a page broke.
+    """
+    context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
+    asked_for: list[str] = []
+    broken: list[str] = []
+    context.on("request", lambda request: asked_for.append(request.url))
+    context.on("weberror", lambda problem: broken.append(str(problem.error)))
+    opened = context.new_page()
+    yield opened
+    context.close()
+    assert strangers(asked_for, served) == []
+    assert broken == []

@@ -1,0 +1,117 @@
+"""The environment: installed when a pin changes, and only then."""
+
+import os
+import subprocess
+import sys
+from types import SimpleNamespace
+
+import pytest
+
+from scripts.tools import environment
+from scripts.tools.places import ROOT
+from scripts.tools.trouble import Trouble
+
+PYPROJECT = """
+[project]
+dependencies = ["yarn==1.0"]
+[project.optional-dependencies]
+site = ["cloth==2.0"]
+test = ["needle==3.0"]
+"""
+
+
+@pytest.fixture
+def house(tmp_path, monkeypatch) -> SimpleNamespace:
+    """A small repository whose commands are noted down and never run."""
+    (tmp_path / "pyproject.toml").write_text(PYPROJECT)
+    (tmp_path / "constraints.txt").write_text("yarn==1.0\ncloth==2.0\nneedle==3.0\n")
+    house = SimpleNamespace(root=tmp_path, venv=tmp_path / ".venv", installs=[], fails=False)
+
+    def run(command, **_):
+        if "install" in command:
+            house.installs.append([word for word in command if "==" in word])
+            return SimpleNamespace(returncode=int(house.fails))
+        if "venv" in command:
+            python = environment.python_of(house.venv)
+            python.parent.mkdir(parents=True)
+            python.touch()
+        return SimpleNamespace(returncode=0)
+
+    monkeypatch.setattr(environment.subprocess, "run", run)
+    return house
+
+
+def test_a_second_run_installs_nothing(house):
+    environment.ensure(house.root, house.venv, ["site", "test"])
+    environment.ensure(house.root, house.venv, ["site", "test"])
+    environment.ensure(house.root, house.venv, ["site"])
+    assert house.installs == [["yarn==1.0", "cloth==2.0", "needle==3.0"]]
+
+
+def test_an_extra_asked_for_later_is_added_alone(house):
+    environment.ensure(house.root, house.venv, ["site"])
+    environment.ensure(house.root, house.venv, ["site", "test"])
+    assert house.installs == [["yarn==1.0", "cloth==2.0"], ["yarn==1.0", "needle==3.0"]]
+
+
+@pytest.mark.parametrize("file, old, new", [
+    ("pyproject.toml", "cloth==2.0", "cloth==2.1"),
+    ("constraints.txt", "needle==3.0", "needle==3.1"),
+])  # fmt: skip
+def test_a_changed_pin_is_installed(house, file, old, new):
+    environment.ensure(house.root, house.venv, ["site"])
+    manifest = house.root / file
+    manifest.write_text(manifest.read_text().replace(old, new))
+    environment.ensure(house.root, house.venv, ["site"])
+    assert len(house.installs) == 2
+
+
+def test_a_failed_install_is_done_again(house):
+    house.fails = True
+    with pytest.raises(Trouble, match="could not be installed"):
+        environment.ensure(house.root, house.venv, ["site"])
+    house.fails = False
+    environment.ensure(house.root, house.venv, ["site"])
+    assert len(house.installs) == 2
+
+
+def test_an_update_that_breaks_off_leaves_no_stamp_of_the_old_pins(house):
+    environment.ensure(house.root, house.venv, ["site"])
+    manifest = house.root / "constraints.txt"
+    before = manifest.read_text()
+    manifest.write_text(before + "thread==1.0\n")
+    house.fails = True
+    with pytest.raises(Trouble):
+        environment.ensure(house.root, house.venv, ["site"])
+    manifest.write_text(before)
+    house.fails = False
+    environment.ensure(house.root, house.venv, ["site"])
+    assert len(house.installs) == 3
+
+
+def test_a_python_without_venv_gets_one_sentence(house, monkeypatch):
+    monkeypatch.setattr(environment.importlib.util, "find_spec", lambda name: None if name == "ensurepip" else object())
+    with pytest.raises(Trouble, match="python3-venv"):
+        environment.ensure(house.root, house.venv, ["site"])
+
+
+def test_an_empty_folder_is_no_environment(tmp_path):
+    assert not environment.works(tmp_path)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="puts a shell script in place of a program")
+def test_an_environment_without_pip_or_of_an_old_python_does_not_count(tmp_path):
+    python = environment.python_of(tmp_path)
+    python.parent.mkdir()
+    python.write_text("#!/bin/sh\nexit 1\n")
+    python.chmod(0o755)
+    assert not environment.works(tmp_path)
+
+
+@pytest.mark.parametrize("script", ["serve.py", "test.py"])
+def test_an_old_python_is_told_so_in_one_sentence(script):
+    file = str(ROOT / "scripts" / script)
+    pretend = f"import sys, runpy; sys.version_info = (3, 8, 10); runpy.run_path({file!r}, run_name='__main__')"
+    answer = subprocess.run([sys.executable, "-c", pretend], capture_output=True, text=True)
+    assert answer.returncode == 1
+    assert answer.stderr == "The handbook needs Python 3.11 or newer, and this is Python 3.8.\n"

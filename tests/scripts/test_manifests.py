@@ -1,0 +1,77 @@
+"""The pins: whole, and free of addresses."""
+
+import json
+import re
+import subprocess
+import tomllib
+from importlib.metadata import distribution
+
+import pytest
+from packaging.requirements import Requirement
+
+from scripts.tools.places import ROOT
+
+CONSTRAINTS = [line for line in (ROOT / "constraints.txt").read_text().splitlines() if not line.startswith("#")]
+PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+# In two parts, so that this file does not name them itself.
+REGISTRIES = ["npmjs" + ".", "pypi" + ".org", "python" + "hosted.", "deb.debian" + ".", "jsde" + "livr", "unp" + "kg.", "/opt" + "/pypi"]
+
+
+def plain(name: str) -> str:
+    return re.sub(r"[-_.]+", "-", name).lower()
+
+
+PINS = {plain(line.split("==")[0]): line.split("==")[1] for line in CONSTRAINTS}
+
+
+def direct(extra: str) -> list[str]:
+    return PROJECT["dependencies"] + PROJECT["optional-dependencies"][extra]
+
+
+def test_no_file_names_a_registry():
+    listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    names = [name for name in listed.split("\0") if (ROOT / name).is_file()]
+    assert len(names) > 10
+    assert [(name, host) for name in names for host in REGISTRIES if host.encode() in (ROOT / name).read_bytes()] == []
+
+
+def test_the_lock_file_has_hashes_and_no_addresses():
+    lock = json.loads((ROOT / "package-lock.json").read_text())
+    packages = {name: package for name, package in lock["packages"].items() if name}
+    assert packages
+    assert [name for name, package in packages.items() if "resolved" in package] == []
+    assert [name for name, package in packages.items() if not package["integrity"].startswith("sha512-")] == []
+    assert "://" not in json.dumps(lock)
+
+
+def test_package_json_pins_exactly():
+    package = json.loads((ROOT / "package.json").read_text())
+    for version in (package["dependencies"] | package["devDependencies"]).values():
+        assert re.fullmatch(r"\d+\.\d+\.\d+", version)
+
+
+def test_constraints_are_names_and_versions():
+    assert [line for line in CONSTRAINTS if not re.fullmatch(r"[A-Za-z0-9._-]+==[0-9][A-Za-z0-9.]*", line)] == []
+
+
+@pytest.mark.parametrize("extra", ["site", "test", "node"])
+def test_every_direct_package_is_pinned_alike(extra):
+    for line in direct(extra):
+        name, _, version = line.partition("==")
+        assert PINS.get(plain(name)) == version, line
+
+
+def test_all_that_the_packages_bring_with_them_is_pinned_and_installed_so():
+    waiting = [Requirement(line) for line in direct("site") + direct("test")]
+    seen: dict[str, str] = {}
+    while waiting:
+        requirement = waiting.pop()
+        if plain(requirement.name) in seen:
+            continue
+        found = distribution(requirement.name)
+        seen[plain(requirement.name)] = found.version
+        for line in found.requires or []:
+            further = Requirement(line)
+            if not further.marker or any(further.marker.evaluate({"extra": e}) for e in {"", *requirement.extras}):
+                waiting.append(further)
+    assert {name: version for name, version in seen.items() if PINS.get(name) != version} == {}
