@@ -1,0 +1,86 @@
+"""From what was typed to an answer: the one path that every face takes."""
+
+from dataclasses import dataclass, field
+from types import SimpleNamespace
+from typing import Any, Mapping
+
+from calculators.declaration import Answer, AskAgain, Calculator, Field
+from calculators.house_method import HouseMethod, site_method
+from calculators.kinds import Refused
+from calculators.measure import Ruler
+from calculators.phrase import Phrase
+
+@dataclass(frozen=True)
+class Asking:
+    """The circumstances of one question: what was typed, what comes from elsewhere, whose method, which ruler.
+
+    typed: field name → text, only for fields the person filled in.
+    taken: field name → exact value taken over from another calculator's answer.
+    unit: "cm" or "in" for the ruler in hand; empty for the house's own.
+    """
+
+    typed: Mapping[str, str]
+    taken: Mapping[str, Any] = field(default_factory=dict)
+    method: HouseMethod = field(default_factory=site_method)
+    unit: str = ""
+
+    @property
+    def ruler(self) -> Ruler:
+        """The ruler in hand: the one asked for, else the one the house reads by habit."""
+        return self.method.rulers[self.unit or self.method.unit]
+
+    def text(self, asked: Field) -> str:
+        """What stands in a field: what was typed, else what was taken over, else the house's measure."""
+        if asked.name in self.typed:
+            return self.typed[asked.name]
+        if asked.name in self.taken:
+            return asked.kind.show(self.taken[asked.name], self.ruler)
+        if asked.default:
+            return self.method.measure(asked.default, self.ruler)
+        return asked.fixed or ""
+
+
+def answer(calculator: Calculator, asking: Asking) -> Answer:
+    """Work out a calculator's answer.
+
+    Raises AskAgain with a sentence for every field whose value cannot be used.
+    """
+    return calculator.work(SimpleNamespace(**read(calculator, asking)))
+
+
+def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
+    """The value of every field; raises AskAgain naming all that cannot be read."""
+    values, troubles = {}, {}
+    names = [f.name for f in calculator.fields]
+    for stray in set(asking.typed) - set(names):
+        troubles[stray] = f"There is no blank called {stray[:40]} here. The blanks are: {', '.join(names)}."
+    for asked in calculator.fields:
+        try:
+            values[asked.name] = _value(asked, asking)
+        except Refused as problem:
+            troubles[asked.name] = f"{asked.label}: {problem}"
+    if troubles:
+        raise AskAgain(troubles)
+    return values
+
+
+def _value(asked: Field, asking: Asking) -> Any:
+    typed = asking.typed.get(asked.name, "").strip()
+    if not typed and asked.name in asking.taken:
+        return asking.taken[asked.name]
+    text = asking.text(asked)
+    if not text.strip():
+        if asked.optional:
+            return None
+        raise Refused(f"nothing is written here. Write {_sample(asked, asking)}.")
+    return asked.kind.parse(text, asking.ruler)
+
+
+def _sample(asked: Field, asking: Asking) -> str:
+    usual = asking.method.measure(asked.default, asking.ruler) if asked.default else asked.fixed
+    return f"a value, such as {usual}" if usual else "a value"
+
+
+def filled(phrase: Phrase, calculator: Calculator, ruler: Ruler) -> str:
+    """A phrase of an answer as text, its blanks shown as the calculator declares them."""
+    return phrase.filled(ruler, calculator.kinds)

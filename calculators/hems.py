@@ -1,0 +1,76 @@
+"""Hemmed pieces: from cut size to finished size and back."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True)
+class Hems:
+    """The hem depth on each side of a piece and the turn inside every hem [mm]. A side of hem 0 is left as it is."""
+
+    turn: Fraction
+    top: Fraction
+    bottom: Fraction
+    left: Fraction
+    right: Fraction
+
+    def taken_up(self, hem: Fraction) -> Fraction:
+        """Cloth that one side's hem takes up beyond the finished edge [mm]."""
+        return hem + self.turn if hem else Fraction(0)
+
+    @property
+    def across(self) -> Fraction:
+        """Cloth taken up across the piece, left and right [mm]."""
+        return self.taken_up(self.left) + self.taken_up(self.right)
+
+    @property
+    def along(self) -> Fraction:
+        """Cloth taken up along the piece, top and bottom [mm]."""
+        return self.taken_up(self.top) + self.taken_up(self.bottom)
+
+
+@dataclass(frozen=True)
+class HemmedPiece:
+    """A piece with its hems: cut and finished size [mm]."""
+
+    hems: Hems
+    cut_width: Fraction
+    cut_length: Fraction
+    finished_width: Fraction
+    finished_length: Fraction
+
+    @property
+    def border_share(self) -> Fraction:
+        """The visible border as a share of the finished piece's area [%]."""
+        inner = (self.finished_width - self.hems.left - self.hems.right) * (self.finished_length - self.hems.top - self.hems.bottom)
+        return 100 * (1 - inner / (self.finished_width * self.finished_length))
+
+
+def hemmed_from_cut(width: Fraction, length: Fraction, hems: Hems) -> HemmedPiece:
+    """The finished piece that a cut piece gives.
+
+    width, length: cut size [mm]; hems: depth and turn of each side [mm].
+    Returns both sizes [mm].
+    Source: derived, finished = cut − 2·(hem + turn); 19 in cut with 1/4 in + 1/4 in gives 18 in.
+    Raises ValueError when the hems leave no piece between them.
+    """
+    return _whole(HemmedPiece(hems, width, length, width - hems.across, length - hems.along))
+
+
+def hemmed_from_finished(width: Fraction, length: Fraction, hems: Hems) -> HemmedPiece:
+    """The cut piece that a finished piece needs.
+
+    width, length: finished size [mm]; hems: depth and turn of each side [mm].
+    Returns both sizes [mm].
+    Source: derived, cut = finished + 2·(hem + turn).
+    Raises ValueError when the hems would cover the piece.
+    """
+    return _whole(HemmedPiece(hems, width + hems.across, length + hems.along, width, length))
+
+
+def _whole(piece: HemmedPiece) -> HemmedPiece:
+    if piece.finished_width <= piece.hems.left + piece.hems.right:
+        raise ValueError("across")
+    if piece.finished_length <= piece.hems.top + piece.hems.bottom:
+        raise ValueError("along")
+    return piece

@@ -1,0 +1,47 @@
+"""The house method: the measurements and habits one workroom has settled on, which fill every field left alone."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+from typing import Any, Mapping
+
+import yaml
+
+from calculators.measure import Ruler
+
+
+@dataclass(frozen=True)
+class HouseMethod:
+    """One workroom's settled measures.
+
+    rulers: the ruler used for each unit, "cm" and "in"; unit: the one the house reads by habit.
+    measures: name → text, or → {"cm": text, "in": text} where a round figure differs between rulers.
+    """
+
+    name: str
+    unit: str
+    rulers: Mapping[str, Ruler]
+    measures: Mapping[str, str | Mapping[str, str]]
+
+    @property
+    def ruler(self) -> Ruler:
+        return self.rulers[self.unit]
+
+    def measure(self, name: str, ruler: Ruler) -> str:
+        """The house's text for a measure, in round figures of the ruler in hand."""
+        text = self.measures[name]
+        return text if isinstance(text, str) else text["in" if ruler.unit == "in" else "cm"]
+
+
+def read_house_method(data: Mapping[str, Any]) -> HouseMethod:
+    """The house method from its file's contents."""
+    ruler = data["ruler"]
+    rulers = {unit: Ruler(unit, Fraction(ruler[f"{unit}_step"])) for unit in ("cm", "in")}
+    return HouseMethod(data["name"], ruler["unit"], rulers, data["measures"])
+
+
+@cache
+def site_method() -> HouseMethod:
+    """The method the handbook is built with: calculators/house-method.yaml."""
+    return read_house_method(yaml.safe_load(files("calculators").joinpath("house-method.yaml").read_text(encoding="utf-8")))

@@ -1,0 +1,217 @@
+"""The kinds of value a calculator asks for and answers with: how each is read, shown and passed on."""
+
+import math
+import re
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any, ClassVar, Mapping
+
+from calculators.measure import NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length
+
+
+class Refused(ValueError):
+    """Raised with one sentence for the person: what is wrong with what she typed and what would be right."""
+
+
+@dataclass(frozen=True)
+class Kind:
+    """What every kind of value can do. `mode` names the on-screen keyboard that suits it."""
+
+    mode: ClassVar[str] = "text"
+
+    def parse(self, text: str, ruler: Ruler) -> Any:
+        """Read what was typed; raises Refused with one sentence."""
+        raise NotImplementedError
+
+    def show(self, value: Any, ruler: Ruler) -> str:
+        """The value as a maker reads it."""
+        raise NotImplementedError
+
+    def plain(self, value: Any) -> Any:
+        """The value as JSON: lengths as numbers in millimetres."""
+        return value
+
+    def write_out(self, text: str, ruler: Ruler) -> str:
+        """What was typed, with the unit it was read in added, so that it keeps its meaning on another ruler."""
+        return text
+
+
+@dataclass(frozen=True)
+class Length(Kind):
+    """A length. Fields refuse what lies outside least..most; results round towards `toward` when shown."""
+
+    least: Fraction = Fraction(0)
+    most: Fraction = Fraction(200_000)
+    toward: Toward = "nearest"
+    mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
+
+    def parse(self, text, ruler):
+        try:
+            value = parse_length(text, ruler.unit)
+        except NotALength as problem:
+            raise Refused(str(problem)) from None
+        if value < self.least:
+            raise Refused(f"{quote(text)} is too small here. The least that works is {show_length(self.least, ruler, 'up')}.")
+        if value > self.most:
+            raise Refused(f"{quote(text)} is too much here. The most that works is {show_length(self.most, ruler, 'down')}.")
+        return value
+
+    def show(self, value, ruler):
+        return show_length(value, ruler, self.toward)
+
+    def plain(self, value):
+        return plain_number(value)
+
+    def write_out(self, text, ruler):
+        return text if re.search(r"[^\d\s.,/\-⁄¼½¾⅛⅜⅝⅞⅓⅔+]", text) else show_exactly(parse_length(text, ruler.unit), ruler.unit)
+
+
+@dataclass(frozen=True)
+class Lengths(Kind):
+    """Several lengths in order, such as the marks along an edge."""
+
+    def show(self, value, ruler):
+        return " · ".join(show_length(each, ruler) for each in value)
+
+    def plain(self, value):
+        return [plain_number(each) for each in value]
+
+
+@dataclass(frozen=True)
+class Number(Kind):
+    """A plain number with a sign after it, such as % or °."""
+
+    least: Fraction = Fraction(0)
+    most: Fraction = Fraction(100)
+    sign: str = ""
+    sample: str = "3.5"
+    places: int = 1
+    mode: ClassVar[str] = "decimal"
+
+    def parse(self, text, ruler):
+        tidy = text.strip().removesuffix(self.sign.strip()).strip().replace("−", "-")
+        if not re.fullmatch(r"-?\d{1,9}([.,]\d{1,9})?", tidy, re.ASCII):
+            raise Refused(f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}.")
+        value = Fraction(tidy.replace(",", "."))
+        if not self.least <= value <= self.most:
+            raise Refused(
+                f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to {self.show(self.most, ruler)}."
+            )
+        return value
+
+    def show(self, value, ruler):
+        text = f"{float(value):.{self.places}f}".replace("-", "−")
+        text = text.rstrip("0").rstrip(".") if "." in text else text
+        return f"{'0' if text == '−0' else text}{self.sign}"
+
+    def plain(self, value):
+        return plain_number(value)
+
+
+@dataclass(frozen=True)
+class Percent(Number):
+    sign: str = " %"
+
+
+@dataclass(frozen=True)
+class Angle(Number):
+    sign: str = "°"
+    sample: str = "90"
+
+
+@dataclass(frozen=True)
+class Count(Kind):
+    """A whole number of things."""
+
+    least: int = 0
+    most: int = 10_000
+    mode: ClassVar[str] = "numeric"
+
+    def parse(self, text, ruler):
+        tidy = text.strip()
+        if not re.fullmatch(r"\d{1,9}", tidy, re.ASCII):
+            raise Refused(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
+        if not self.least <= int(tidy) <= self.most:
+            raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most:,}.")
+        return int(tidy)
+
+    def show(self, value, ruler):
+        return f"{value:,}"
+
+
+@dataclass(frozen=True)
+class Choice(Kind):
+    """One of a few answers, each with the words shown for it."""
+
+    options: Mapping[str, str] = field(default_factory=dict)
+
+    def parse(self, text, ruler):
+        key = text.strip().lower()
+        if key not in self.options:
+            raise Refused(f"“{quote(text)}” is not one of the choices: {', '.join(self.options)}.")
+        return key
+
+    def show(self, value, ruler):
+        return self.options[value]
+
+
+YES_NO_WORDS = {"yes": True, "no": False}
+
+
+@dataclass(frozen=True)
+class YesNo(Kind):
+    def parse(self, text, ruler):
+        if text.strip().lower() not in YES_NO_WORDS:
+            raise Refused(f"“{quote(text)}” is neither yes nor no. Write yes or no.")
+        return YES_NO_WORDS[text.strip().lower()]
+
+    def show(self, value, ruler):
+        return "yes" if value else "no"
+
+
+@dataclass(frozen=True)
+class Text(Kind):
+    longest: int = 80
+
+    def parse(self, text, ruler):
+        if len(text) > self.longest:
+            raise Refused(f"That is {len(text)} characters long. Keep it to {self.longest}.")
+        return text.strip()
+
+    def show(self, value, ruler):
+        return value
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column of a table result."""
+
+    name: str
+    label: str
+    kind: Kind
+
+
+@dataclass(frozen=True)
+class Table(Kind):
+    """Rows of named values; each row is a mapping from column name to value, None where there is none."""
+
+    columns: tuple[Column, ...] = ()
+
+    def show(self, value, ruler):
+        return "; ".join(", ".join(shown for shown in self.cells(row, ruler) if shown) for row in value)
+
+    def cells(self, row: Mapping[str, Any], ruler: Ruler) -> list[str]:
+        return ["" if row[c.name] is None else c.kind.show(row[c.name], ruler) for c in self.columns]
+
+    def plain(self, value):
+        return [{c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value]
+
+
+def plain_number(value: Fraction | float | int) -> int | float:
+    """A number for JSON: whole where it is whole, without the noise in the last bits that differs between machines."""
+    if isinstance(value, float):
+        value = float(f"{value:.12g}")
+    number = float(value)
+    if not math.isfinite(number):
+        raise ValueError(f"{value} is not a finite number")
+    return int(number) if number == int(number) else number

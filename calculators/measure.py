@@ -1,0 +1,195 @@
+"""Lengths as a workroom writes them: exact inside, rounded only when shown.
+
+Inside the calculators a length is a number of millimetres: a ``Fraction`` where the arithmetic is exact, a ``float`` only
+where geometry makes it irrational. The inch is 25.4 mm and the yard 0.9144 m exactly (NBS, agreement of 1 July 1959).
+"""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor
+from typing import Literal
+
+MM_IN = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "m": Fraction(1000),
+    "in": Fraction(254, 10),
+    "ft": Fraction(3048, 10),
+    "yd": Fraction(9144, 10),
+}
+METRIC, INCH = ("m", "cm", "mm"), ("yd", "ft", "in")
+
+_SPELLINGS = {
+    "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
+    "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm",
+    "m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m",
+    "in": "in", "in.": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in", "''": "in",
+    "ft": "ft", "ft.": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft",
+    "yd": "yd", "yd.": "yd", "yds": "yd", "yard": "yd", "yards": "yd",
+}
+_VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
+_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:\s*[ -]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?")
+_UNIT = re.compile(r"''|[\"″”'′’]|[a-z]+\.?", re.ASCII)
+_LONGEST_TEXT = 60
+
+Toward = Literal["nearest", "down", "up"]
+
+
+class NotALength(ValueError):
+    """Raised with one sentence that says what is wrong with a typed length and what would be right."""
+
+
+@dataclass(frozen=True)
+class Ruler:
+    """The ruler in hand: the unit it is read in and its smallest division.
+
+    unit: "cm", "mm" or "in".
+    step: smallest division, in that unit (0.1 for a cm ruler divided in mm, 1/16 for an inch ruler).
+    """
+
+    unit: str
+    step: Fraction
+
+    @property
+    def step_mm(self) -> Fraction:
+        return MM_IN[self.unit] * self.step
+
+    def read(self, mm: Fraction | float, toward: Toward = "nearest") -> Fraction:
+        """The division of this ruler that a length falls on [mm]: the nearest, or the next one down or up."""
+        divisions = Fraction(mm) / self.step_mm
+        if toward != "nearest" and abs(divisions - round(divisions)) < Fraction(1, 10**6):
+            divisions = Fraction(round(divisions))  # a float a hair off a division is on it
+        whole = {"nearest": floor(divisions + Fraction(1, 2)), "down": floor(divisions), "up": -floor(-divisions)}[toward]
+        return whole * self.step_mm
+
+
+CENTIMETRES = Ruler("cm", Fraction(1, 10))
+MILLIMETRES = Ruler("mm", Fraction(1))
+SIXTEENTHS = Ruler("in", Fraction(1, 16))
+
+
+def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
+    """Read a length as typed: ``36 cm``, ``360mm``, ``14 1/4 in``, ``14¼"``, ``1 yd 4 in``, ``2'6"``, ``35,7``.
+
+    text: what the person typed.
+    bare_unit: the unit of a number that stands alone.
+    Returns the exact length [mm], never negative.
+    Raises NotALength with a sentence for the person.
+    """
+    if not text.strip():
+        raise NotALength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
+    if len(text) > _LONGEST_TEXT:
+        raise NotALength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
+    terms = _terms(_tidy(text), text.strip())
+    if len(terms) == 1:
+        number, unit = terms[0]
+        return number * MM_IN[unit or bare_unit]
+    units = [unit for _, unit in terms]
+    system = METRIC if units[0] in METRIC else INCH
+    places = [system.index(unit) if unit in system else -1 for unit in units]
+    if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
+        raise NotALength(
+            f"“{quote(text)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in or 1 m 20 cm."
+        )
+    return sum((number * MM_IN[unit] for number, unit in terms), Fraction(0))
+
+
+def _tidy(text: str) -> str:
+    for vulgar, plain in _VULGAR.items():
+        text = text.replace(vulgar, f" {plain}")
+    text = re.sub(r"\s+", " ", text.replace("⁄", "/")).strip()
+    if text[:1] in ("-", "−", "–"):
+        raise NotALength("A length is never less than nothing. Write it without the minus sign.")
+    return text.removeprefix("+").strip().lower()
+
+
+def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None]]:
+    if re.search(r"/\s*(?!\s*\d)", rest):
+        raise NotALength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
+    terms = []
+    while rest:
+        number = _NUMBER.match(rest)
+        if not number:
+            raise _not_a_length(typed)
+        value, rest = _number(number.group(), typed), rest[number.end():].lstrip()
+        unit = _UNIT.match(rest)
+        if unit and unit.group() not in _SPELLINGS:
+            raise _not_a_length(typed)
+        if not unit and (rest or terms):
+            raise _not_a_length(typed)
+        terms.append((value, _SPELLINGS[unit.group()] if unit else None))
+        rest = rest[unit.end():].lstrip() if unit else ""
+    return terms
+
+
+def _number(digits: str, typed: str) -> Fraction:
+    if "/" in digits:
+        whole, _, fraction = re.sub(r"\s*/\s*", "/", digits.replace("-", " ")).rpartition(" ")
+        top, bottom = (int(part) for part in fraction.split("/"))
+        if bottom == 0:
+            raise NotALength("Nothing can be divided into 0 parts. Write a fraction such as 1/4.")
+        if whole.strip() and top >= bottom:
+            raise NotALength(f"After a whole number the fraction must be less than one. Write “{quote(typed)}” another way.")
+        return int(whole or 0) + Fraction(top, bottom)
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
+        whole, decimals = digits.split(",")
+        raise NotALength(f"{digits} can be read two ways. Write {whole}{decimals} or {whole}.{decimals}, whichever you mean.")
+    return Fraction(digits.replace(",", "."))
+
+
+def _not_a_length(typed: str) -> NotALength:
+    return NotALength(f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in.")
+
+
+def quote(text: str, longest: int = 24) -> str:
+    """What was typed, cut short enough to stand inside a sentence."""
+    text = " ".join(text.split())
+    return text if len(text) <= longest else text[: longest - 1] + "…"
+
+
+def show_length(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
+    """A length as it is read off a ruler: ``35.7 cm``, ``357 mm``, ``14 1/16 in``.
+
+    Starts with ``about`` when the ruler cannot show the length exactly.
+    """
+    shown = ruler.read(mm, toward)
+    rounded = abs(Fraction(mm) - shown) > Fraction(1, 10**6)
+    return f"{'about ' if rounded else ''}{_digits(shown / MM_IN[ruler.unit], ruler)} {ruler.unit}"
+
+
+def show_exactly(mm: Fraction, unit: str) -> str:
+    """A length written so that reading it back gives the same length: as a decimal if it ends, else as a fraction."""
+    value = Fraction(mm) / MM_IN[unit]
+    if unit != "in" and 10**6 % value.denominator == 0:
+        return f"{_decimal(value, 6)} {unit}"
+    return f"{_mixed(value)} {unit}"
+
+
+def show_yards(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
+    """A length of cloth in yards and inches, as a shop sells it: ``1 yd 9 in``."""
+    shown = ruler.read(mm, toward)
+    yards, rest = divmod(shown, MM_IN["yd"])
+    about = "about " if abs(Fraction(mm) - shown) > Fraction(1, 10**6) else ""
+    inches = f"{_digits(rest / MM_IN['in'], ruler)} in"
+    return about + (inches if not yards else f"{yards} yd" if not rest else f"{yards} yd {inches}")
+
+
+def _digits(value: Fraction, ruler: Ruler) -> str:
+    if ruler.unit == "in":
+        return _mixed(value)
+    return _decimal(value, len(str(ruler.step.denominator)) - 1 if ruler.step.denominator % 10 == 0 else 2)
+
+
+def _decimal(value: Fraction, places: int) -> str:
+    text = f"{float(round(value, places)):.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _mixed(value: Fraction) -> str:
+    sign, value = ("−" if value < 0 else ""), abs(value)
+    whole, part = divmod(value, 1)
+    if not part:
+        return f"{sign}{whole}"
+    fraction = f"{part.numerator}/{part.denominator}"
+    return f"{sign}{whole} {fraction}" if whole else f"{sign}{fraction}"
