@@ -1,0 +1,5 @@
+import sys
+
+from calculators.faces.command_line import main
+
+sys.exit(main())

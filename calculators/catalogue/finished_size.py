@@ -1,0 +1,101 @@
+"""Finished size: what a cut piece becomes once it is hemmed, or what to cut for a finished size."""
+
+from fractions import Fraction
+
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.drawing.piece import hemmed_piece
+from calculators.hems import Hems, hemmed_from_cut, hemmed_from_finished
+from calculators.kinds import Choice, Length, Percent
+from calculators.phrase import say
+
+_SIZE = Length(least=Fraction(20), most=Fraction(20_000))
+_HEM = Length(most=Fraction(1_000))
+
+
+def _work(given) -> Answer:
+    sides = {side: getattr(given, f"hem_{side}") for side in ("top", "bottom", "left", "right")}
+    hems = Hems(given.turn, **{side: given.hem if hem is None else hem for side, hem in sides.items()})
+    from_size = hemmed_from_cut if given.start_from == "cut" else hemmed_from_finished
+    try:
+        piece = from_size(given.width, given.length, hems)
+    except ValueError as trouble:
+        size = given.width if str(trouble) == "across" else given.length
+        raise ask_again(
+            "hem", "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.", size=size
+        ) from None
+    results = {
+        "cut_width": piece.cut_width,
+        "cut_length": piece.cut_length,
+        "finished_width": piece.finished_width,
+        "finished_length": piece.finished_length,
+        "border_share": piece.border_share,
+    }
+    spoken = (
+        "**Finished {finished_width} by {finished_length}** from {cut_width} by {cut_length} cut."
+        if given.start_from == "cut"
+        else "**Cut {cut_width} by {cut_length}** for {finished_width} by {finished_length} finished."
+    )
+    return Answer(
+        results,
+        say(spoken, **results),
+        notes=tuple(_notes(hems)),
+        working=(
+            say(
+                "Each hemmed side takes its hem and the turn: left and right together {across:length}, top and bottom {along:length}.",
+                across=hems.across, along=hems.along,
+            ),
+            say("Cut {cut:length} − {across:length} = {finished:length} finished across.", cut=piece.cut_width, across=hems.across, finished=piece.finished_width),
+        ),
+        drawn_from=piece,
+    )
+
+
+def _notes(hems: Hems):
+    depths = {hems.top, hems.bottom, hems.left, hems.right}
+    if hems.turn > min((hem for hem in depths if hem), default=hems.turn):
+        yield say("The turn is deeper than the hem it hides in. Turn less, or make the hem deeper, so that the raw edge lies inside.")
+    if 0 in depths:
+        yield say("A side with a hem of 0 keeps its edge as it is: only do this on a selvedge or a bound edge.")
+    if not hems.turn:
+        yield say("With no turn the raw edge shows on the wrong side: finish it first.")
+
+
+CALCULATOR = Calculator(
+    name="finished-size",
+    title="Finished size",
+    purpose="What a piece measures once hemmed, or what to cut for the size you want.",
+    fields=(
+        Field("width", "Width", _SIZE, "Across the piece, cut or finished as chosen.", "piece_width"),
+        Field("length", "Length", _SIZE, "Along the piece, cut or finished as chosen.", "piece_length"),
+        Field("start_from", "Which size", Choice(options={"cut": "cut size", "finished": "finished size"}), "Whether the size is the cut or the finished one.", fixed="cut"),
+        Field("turn", "First turn", Length(most=Fraction(200)), "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.", "turn"),
+        Field("hem", "Hem depth", _HEM, "The width of the visible border on every side not named below.", "hem"),
+        Field("hem_top", "Hem at the top", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_bottom", "Hem at the bottom", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_left", "Hem on the left", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_right", "Hem on the right", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
+    ),
+    asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
+    results=(
+        Result("cut_width", "Cut width", Length(), "Across the piece, with all hems."),
+        Result("cut_length", "Cut length", Length(), "Along the piece, with all hems."),
+        Result("finished_width", "Finished width", Length(), "Across the piece, hemmed."),
+        Result("finished_length", "Finished length", Length(), "Along the piece, hemmed."),
+        Result("border_share", "Border", Percent(), "The visible border as a share of the finished piece."),
+    ),
+    work=_work,
+    drawing=hemmed_piece,
+    examples=(
+        Example(
+            {"start_from": "finished", "width": "18 in", "length": "18 in", "turn": "1/4 in", "hem": "1/4 in"},
+            {"cut_width": 19 * 25.4, "cut_length": 19 * 25.4},
+            "derived: finished + 2·(hem + turn); 18 in with 1/4 + 1/4 in → 19 in",
+        ),
+        Example(
+            {"width": "36 cm", "length": "36 cm", "turn": "1 cm", "hem": "2.5 cm"},
+            {"finished_width": 290, "finished_length": 290},
+            "arithmetic: 36 − 2·(2.5 + 1) cm",
+        ),
+    ),
+    sources=("american-womans-cook-book",),
+)

@@ -1,0 +1,143 @@
+"""Pieces from cloth: how many pieces of one size fit, where to mark, and what a small change would gain."""
+
+from fractions import Fraction
+
+from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.drawing.cloth import cloth_with_pieces
+from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
+from calculators.phrase import say
+from calculators.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
+
+_PIECE = Length(least=Fraction(20), most=Fraction(20_000))
+_SMALL_CHANGE = Fraction(5, 100)
+
+
+def _work(given) -> Answer:
+    grid = pieces_from_cloth(given.cloth_width, given.cloth_length, given.piece_width, given.piece_length, given.may_turn)
+    if not grid.count:
+        raise AskAgain(_does_not_fit(given))
+    least = {"across": given.least_width, "along": given.least_length}
+    if grid.turned:
+        least = {"across": given.least_length, "along": given.least_width}
+    rows = [_row(entry, grid, least[entry.direction]) for entry in other_counts(grid)]
+    results = {
+        "count": grid.count,
+        "across": grid.across,
+        "along": grid.along,
+        "turned": grid.turned,
+        "marks_across": grid.marks_across,
+        "marks_along": grid.marks_along,
+        "left_width": grid.left_width,
+        "left_length": grid.left_length,
+        "other_counts": rows,
+    }
+    turned = ", turned" if grid.turned else ""
+    return Answer(
+        results,
+        say(f"**{{count:piece|pieces}}**: {{across}} across, {{along}} along{turned}.", **results),
+        notes=tuple(_notes(grid, rows)),
+        working=(
+            say("Across: {cloth:length} ÷ {lie:length} = {n:count} whole pieces, {left:length} left.", cloth=grid.cloth_width, lie=grid.lie_width, n=grid.across, left=grid.left_width),
+            say("Along: {cloth:length} ÷ {lie:length} = {n:count} whole pieces, {left:length} left.", cloth=grid.cloth_length, lie=grid.lie_length, n=grid.along, left=grid.left_length),
+        ),
+        drawn_from=grid,
+    )
+
+
+def _does_not_fit(given):
+    """A sentence for each measure of the piece that is larger than the cloth can take."""
+    troubles = {}
+    for name, piece, cloth in (
+        ("piece_width", given.piece_width, given.cloth_width),
+        ("piece_length", given.piece_length, given.cloth_length),
+    ):
+        if piece > cloth:
+            troubles[name] = say(
+                "A piece of {piece:length} does not fit on {cloth:length} of cloth. Write a smaller piece or a larger cloth.", piece=piece, cloth=cloth
+            )
+    return troubles
+
+
+def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:
+    now = grid.across if entry.direction == "across" else grid.along
+    difference = entry.count - grid.count
+    allowed = least is None or entry.size >= least
+    return {
+        "direction": entry.direction,
+        "pieces": entry.in_direction,
+        "count": entry.count,
+        "difference": f"{difference:+d}".replace("-", "−") if difference else "as now",
+        "piece_size": entry.size,
+        "more_cloth": entry.more_cloth if entry.in_direction > now else None,
+        "allowed": allowed,
+        "remark": "" if allowed else "smaller than you allow",
+    }
+
+
+def _notes(grid: Grid, rows: list[dict]):
+    for row in rows:
+        lie = grid.lie_width if row["direction"] == "across" else grid.lie_length
+        more = row["count"] - grid.count
+        if more > 0 and row["allowed"] and 1 - row["piece_size"] / lie <= _SMALL_CHANGE:
+            yield say(
+                f"Pieces {{less:length_up}} smaller {row['direction']} ({{size:length_down}}) would give {{more:more piece|more pieces}}.",
+                less=lie - row["piece_size"], size=row["piece_size"], more=more,
+            )
+        if more > 0 and row["more_cloth"] and row["more_cloth"] / lie <= Fraction(1, 4):
+            way = "length" if row["direction"] == "along" else "width"
+            yield say(f"{{extra:length_up}} more {way} of cloth would give {{more:more piece|more pieces}}.", extra=row["more_cloth"], more=more)
+    yield say("Measure every mark from the same end. The last mark must read {last:length}: if it does not, measure again before cutting.", last=grid.marks_along[-1])
+
+
+_DIRECTIONS = {"across": "across", "along": "along"}
+
+CALCULATOR = Calculator(
+    name="pieces-from-cloth",
+    title="Pieces from cloth",
+    purpose="How many pieces of one size the cloth gives, where to mark them, and what a slightly smaller piece would gain.",
+    fields=(
+        Field("cloth_width", "Cloth width", Length(least=Fraction(20), most=Fraction(6_000)), "Usable width, selvedges trimmed.", "cloth_width"),
+        Field("cloth_length", "Cloth length", Length(least=Fraction(20), most=Fraction(100_000)), "Usable length between two straightened ends.", "cloth_length"),
+        Field("piece_width", "Piece width", _PIECE, "Cut size across, with all hems.", "piece_width"),
+        Field("piece_length", "Piece length", _PIECE, "Cut size along, with all hems.", "piece_length"),
+        Field("may_turn", "May lie sideways", YesNo(), "Yes if the grain may run either way in the piece; no for one-way cloth.", fixed="no"),
+        Field("least_width", "Least piece width", _PIECE, "The narrowest piece you would accept; empty for no limit.", optional=True),
+        Field("least_length", "Least piece length", _PIECE, "The shortest piece you would accept; empty for no limit.", optional=True),
+    ),
+    asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and {piece_length} long.",
+    results=(
+        Result("count", "Pieces", Count(), "Pieces in all."),
+        Result("across", "Across the width", Count(), "Pieces side by side across the cloth."),
+        Result("along", "Along the length", Count(), "Pieces one after another along the cloth."),
+        Result("turned", "Turned", YesNo(), "Whether the pieces lie with their length across the cloth."),
+        Result("marks_across", "Marks across", Lengths(), "Every mark measured from the same selvedge side."),
+        Result("marks_along", "Marks along", Lengths(), "Every mark measured from the same straightened end."),
+        Result("left_width", "Left of the width", Length(), "What is left beyond the last mark across."),
+        Result("left_length", "Left of the length", Length(), "What is left beyond the last mark along."),
+        Result(
+            "other_counts",
+            "Other counts",
+            Table(
+                columns=(
+                    Column("direction", "Which way", Choice(options=_DIRECTIONS)),
+                    Column("pieces", "Pieces that way", Count()),
+                    Column("count", "In all", Count()),
+                    Column("difference", "Change", Text()),
+                    Column("piece_size", "Largest piece that way", Length(toward="down")),
+                    Column("more_cloth", "or more cloth", Length(toward="up")),
+                    Column("remark", "Remark", Text()),
+                )
+            ),
+            "What the next counts would need: another piece size, or more cloth.",
+        ),
+    ),
+    work=_work,
+    drawing=cloth_with_pieces,
+    examples=(
+        Example(
+            {"cloth_width": "110 cm", "cloth_length": "252 cm", "piece_width": "36 cm", "piece_length": "36 cm"},
+            {"across": 3, "along": 7, "count": 21},
+            "arithmetic: 110 ÷ 36 → 3 across; 4 × 63 cm → 7 of 36 cm",
+        ),
+    ),
+)

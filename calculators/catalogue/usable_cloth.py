@@ -1,0 +1,85 @@
+"""Usable cloth: what is left of a cloth measured folded, once selvedges, ends and skew are allowed for."""
+
+from fractions import Fraction
+
+from calculators.cloth import usable_cloth
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.kinds import Count, Length, Percent
+from calculators.phrase import say
+
+_SKEW_WORTH_PULLING = 2
+
+
+def _work(given) -> Answer:
+    if 2 * given.selvedge >= given.full_width:
+        raise ask_again(
+            "selvedge", "Two selvedges of {selvedge:length} take up all of {full_width:length}. Write the strip trimmed off one side.",
+            selvedge=given.selvedge, full_width=given.full_width,
+        )
+    if given.skew >= given.full_width:
+        raise ask_again("skew", "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along the selvedge.", full_width=given.full_width)
+    whole = given.layers * given.folded_length + given.extra_length
+    if 2 * given.end_loss + given.skew >= whole:
+        raise ask_again("end_loss", "The ends take up all of the {whole:length} there is. Write what is cut off one end.", whole=whole)
+    cloth = usable_cloth(
+        given.layers, given.folded_length, given.extra_length, given.full_width, given.selvedge, given.end_loss, given.skew
+    )
+    results = {"usable_length": cloth.length, "usable_width": cloth.width, "skew_percent": cloth.skew_percent}
+    notes = []
+    if cloth.skew_percent > _SKEW_WORTH_PULLING:
+        notes.append(say("Pull the damp cloth on the bias, corner to corner, until the ends lie square, and measure again: it may give back length."))
+    if given.layers > 1:
+        notes.append(say("Measure one layer at the fold and one in the middle; if they differ, the cloth is not lying flat."))
+    return Answer(
+        results,
+        say("**{usable_length} by {usable_width}** can be used.", **results),
+        notes=tuple(notes),
+        working=(
+            say(
+                "Length: {layers:count} × {folded:length} + {extra:length} = {whole:length}; less {ends:length} at each end and {skew:length} of skew = {usable:length}.",
+                layers=given.layers, folded=given.folded_length, extra=given.extra_length, whole=whole,
+                ends=given.end_loss, skew=given.skew, usable=cloth.length,
+            ),
+            say(
+                "Width: {full:length} − 2 × {selvedge:length} = {usable:length}.",
+                full=given.full_width, selvedge=given.selvedge, usable=cloth.width,
+            ),
+        ),
+    )
+
+
+CALCULATOR = Calculator(
+    name="usable-cloth",
+    title="Usable cloth",
+    purpose="What can be used of a long cloth measured folded in layers.",
+    fields=(
+        Field("layers", "Layers", Count(least=1, most=200), "How many full layers lie on one another; 1 for a cloth measured flat.", "layers"),
+        Field("folded_length", "Length of one layer", Length(least=Fraction(10)), "From fold to fold along the selvedge.", "folded_length"),
+        Field("extra_length", "What hangs over", Length(), "Length beyond the last full layer; 0 if there is none.", "extra_length"),
+        Field("full_width", "Full width", Length(least=Fraction(10), most=Fraction(6_000)), "Selvedge to selvedge, lying without tension.", "cloth_width"),
+        Field("selvedge", "Selvedge trimmed off each side", Length(most=Fraction(500)), "Strip cut away at each side; 0 to keep the selvedge.", "selvedge"),
+        Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cloth cut off each end to reach clean, whole threads.", "end_loss"),
+        Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would.", "skew"),
+    ),
+    asked="{layers} layers of {folded_length} with {extra_length} over, {full_width} wide.",
+    results=(
+        Result("usable_length", "Usable length", Length(toward="down"), "Length between two ends that follow a thread."),
+        Result("usable_width", "Usable width", Length(toward="down"), "Width between the trimmed selvedges."),
+        Result("skew_percent", "Skew", Percent(), "Offset of one end as a share of the width."),
+    ),
+    work=_work,
+    examples=(
+        Example(
+            {"full_width": "1500 mm", "skew": "15 mm"},
+            {"skew_percent": 1},
+            "GOST 14067-91, formula 100·d/w: 15 mm on 1500 mm is 1.0 % (arithmetic derived)",
+            tolerance=0.05,
+        ),
+        Example(
+            {"layers": "4", "folded_length": "63 cm", "extra_length": "0", "end_loss": "0", "skew": "0"},
+            {"usable_length": 2520},
+            "arithmetic: 4 × 63 cm",
+        ),
+    ),
+    sources=("astm-d3774", "gost-14067", "astm-d3882"),
+)

@@ -1,0 +1,107 @@
+"""The wash test: how much a marked square changed, and how much cloth to start from."""
+
+from fractions import Fraction
+
+from calculators.cloth import after_the_wash, cloth_to_start_from, dimensional_change
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.kinds import Length, Percent
+from calculators.phrase import say
+
+_MARKED = Length(least=Fraction(50), most=Fraction(3_000))
+_CLOTH = Length(least=Fraction(10), most=Fraction(100_000))
+_UNLIKELY = 25
+
+
+def _work(given) -> Answer:
+    changes = {}
+    for way, before, after in (
+        ("length", given.before_length, given.after_length),
+        ("width", given.before_width, given.after_width),
+    ):
+        changes[way] = dimensional_change(before, after)
+        if abs(changes[way]) > _UNLIKELY:
+            raise ask_again(
+                f"after_{way}",
+                "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between the same two marks again.",
+                before=before, after=after, change=changes[way],
+            )
+    along, across = changes["length"], changes["width"]
+    results = {
+        "change_length": along,
+        "change_width": across,
+        "cut_length": cloth_to_start_from(given.needed_length, along),
+        "cut_width": cloth_to_start_from(given.needed_width, across),
+        "washed_length": after_the_wash(given.cloth_length, along),
+        "washed_width": after_the_wash(given.cloth_width, across),
+    }
+    return Answer(
+        results,
+        say("**{change_length} along the length**, {change_width} across. Start from {cut_length} by {cut_width}.", **results),
+        notes=tuple(_notes(along, across, results)),
+        working=(
+            say(
+                "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
+                before=given.before_length, after=given.after_length, change=along,
+            ),
+            say(
+                "Cloth to start from: {needed:length} ÷ (1 + {change:percent} ÷ 100) = {cut:length_up}.",
+                needed=given.needed_length, change=along, cut=results["cut_length"],
+            ),
+        ),
+    )
+
+
+def _notes(along, across, results):
+    if along > 0 or across > 0:
+        yield say("The cloth grew one way. Check that it dried flat and was not pulled, then measure again before you trust it.")
+    if min(along, across) <= -3:
+        yield say("Wash all of this cloth before cutting: a change of 3 % or more shows in a finished piece.")
+    yield say(
+        "The cloth in hand will be {length:length} by {width:length} once it is washed.",
+        length=results["washed_length"], width=results["washed_width"],
+    )
+
+
+CALCULATOR = Calculator(
+    name="wash-test",
+    title="Wash test",
+    purpose="How much the cloth changes in the wash, and how much to start from so that what you need is left.",
+    fields=(
+        Field("before_length", "Marks along the length, before", _MARKED, "Between the two marks along the selvedge, before washing.", "before_length"),
+        Field("after_length", "the same after the wash", _MARKED, "Between the same marks, washed, dried and pressed.", "after_length"),
+        Field("before_width", "Marks across the width, before", _MARKED, "Between the two marks across the cloth, before washing.", "before_width"),
+        Field("after_width", "the same across, after", _MARKED, "Between the same marks, washed, dried and pressed.", "after_width"),
+        Field("needed_length", "Length needed", _CLOTH, "Length you want to have once everything is washed.", "needed_length"),
+        Field("needed_width", "Width needed", _CLOTH, "Width you want to have once everything is washed.", "needed_width"),
+        Field("cloth_length", "Length of the cloth in hand", _CLOTH, "Unwashed length of the cloth you have.", "cloth_length"),
+        Field("cloth_width", "Width of the cloth in hand", _CLOTH, "Unwashed width of the cloth you have.", "cloth_width"),
+    ),
+    asked=(
+        "Marked {before_length} apart along the length and {before_width} across; after the wash {after_length} and {after_width}. "
+        "I need {needed_length} by {needed_width}."
+    ),
+    results=(
+        Result("change_length", "Change along the length", Percent(), "Dimensional change along the selvedge; shrinkage is negative."),
+        Result("change_width", "Change across the width", Percent(), "Dimensional change across the cloth; shrinkage is negative."),
+        Result("cut_length", "Length to start from", Length(toward="up"), "Unwashed length that leaves the length needed."),
+        Result("cut_width", "Width to start from", Length(toward="up"), "Unwashed width that leaves the width needed."),
+        Result("washed_length", "Cloth in hand, length washed", Length(toward="down"), "What the cloth in hand measures along once washed."),
+        Result("washed_width", "Cloth in hand, width washed", Length(toward="down"), "What the cloth in hand measures across once washed."),
+    ),
+    work=_work,
+    examples=(
+        Example(
+            {"before_length": "350 mm", "after_length": "339.5 mm"},
+            {"change_length": -3},
+            "ISO 5077, restated: 350 → 339.5 is −3.0 %",
+            tolerance=0.05,
+        ),
+        Example(
+            {"before_length": "1000 mm", "after_length": "970 mm", "needed_length": "500 mm"},
+            {"cut_length": 515.46},
+            "derived: 500 ÷ (1 − 0.03), not 515.0",
+            tolerance=0.005,
+        ),
+    ),
+    sources=("iso-5077", "iso-3759", "aatcc-tm135"),
+)

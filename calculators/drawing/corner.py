@@ -1,0 +1,77 @@
+"""The corner of a piece, wrong side up, with its creases, marks, mitre line and trim line."""
+
+from math import cos, radians, sin
+
+from calculators.corners import MitreMarks
+from calculators.drawing import lines
+from calculators.drawing.picture import Picture, Point, Sheet
+from calculators.measure import Ruler, show_length
+
+
+def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
+    """A corner to be mitred, the turn folded in, drawn to scale with its marks.
+
+    marks: the mitre's measures; ruler: the one the marks are read on.
+    """
+    along_2 = _along_2(marks)
+    inward_2 = (along_2[1], -along_2[0])
+    reach_1, reach_2 = 1.45 * float(marks.mark_1), 1.45 * float(marks.mark_2)
+    corner, mark_1, mark_2 = (0.0, 0.0), (float(marks.mark_1), 0.0), _times(along_2, marks.mark_2)
+    crossing = (float(marks.foot_1), float(marks.hem_1))
+    end_1, end_2 = (reach_1, 0.0), _times(along_2, reach_2)
+    far = (end_1[0] + end_2[0], end_1[1] + end_2[1])
+    outline = [corner, end_1, far, end_2]
+    xs, ys = [x for x, _ in outline], [y for _, y in outline]
+    sheet = Sheet("corner", (min(xs), min(ys), max(xs), max(ys)), margins=(76, 16, 40, 52), tallest=300)
+    sheet.area("cloth-wrong", outline, pattern=True)
+    if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
+        _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)
+    _parallels(sheet, marks, lines.FOLD, (marks.hem_1, marks.hem_2), end_1, end_2)
+    sheet.line(lines.STITCH, mark_1, crossing, mark_2)
+    sheet.line(lines.CUT, (marks.trim_1, 0), _trim_bend(marks, crossing), _times(along_2, marks.trim_2))
+    sheet.line(lines.EDGE, end_1, corner, end_2)
+    sheet.tick(mark_1, (0, 7))
+    sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
+    sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=-16)
+    sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
+    sheet.words(f"hem 1: {show_length(marks.hem_1, ruler)}", (reach_1, float(marks.hem_1) / 2), anchor="end", shift=(-4, 4))
+    return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
+
+
+def _along_2(marks: MitreMarks) -> Point:
+    angle = radians(marks.angle)
+    return cos(angle), sin(angle)
+
+
+def _times(direction: Point, length) -> Point:
+    return direction[0] * float(length), direction[1] * float(length)
+
+
+def _parallels(sheet: Sheet, marks: MitreMarks, style: str, inside, end_1: Point, end_2: Point) -> None:
+    """Two lines parallel to the edges and inside them, from where they cross to the edge of the drawing."""
+    cosine, sine = _along_2(marks)
+    inside_1, inside_2 = (float(each) for each in inside)
+    crossing = ((inside_2 + inside_1 * cosine) / sine, inside_1)
+    sheet.line(style, (end_1[0] + inside_1 / sine * cosine, inside_1), crossing, (end_2[0] + inside_2 / sine, end_2[1]))
+
+
+def _trim_bend(marks: MitreMarks, crossing: Point) -> Point:
+    """Where the two halves of the trim line meet; at a square corner they are one straight line."""
+    start_1, start_2 = (marks.trim_1, 0.0), _times(_along_2(marks), marks.trim_2)
+    way_1 = (crossing[0] - float(marks.mark_1), crossing[1])
+    mark_2 = _times(_along_2(marks), marks.mark_2)
+    way_2 = (crossing[0] - mark_2[0], crossing[1] - mark_2[1])
+    turning = way_1[0] * way_2[1] - way_1[1] * way_2[0]
+    if abs(turning) < 1e-9:
+        return (start_1[0] + start_2[0]) / 2, (start_1[1] + start_2[1]) / 2
+    gap = (start_2[0] - start_1[0], start_2[1] - start_1[1])
+    share = (gap[0] * way_2[1] - gap[1] * way_2[0]) / turning
+    return start_1[0] + share * way_1[0], start_1[1] + share * way_1[1]
+
+
+def _in_words(marks: MitreMarks, ruler: Ruler) -> str:
+    return (
+        f"From the folded corner the mark on edge 1 is at {show_length(marks.mark_1, ruler)} and on edge 2 at "
+        f"{show_length(marks.mark_2, ruler)}. The stitched line runs from mark to mark through the crossing of the creases, "
+        f"{show_length(marks.half_line, ruler)} on each side of it. Trim {show_length(marks.seam_allowance, ruler)} outside it."
+    )

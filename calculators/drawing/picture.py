@@ -1,0 +1,167 @@
+"""A drawing under construction: lines, areas and words at places given in mm, put to scale on a sheet."""
+
+import xml.etree.ElementTree as ET
+from dataclasses import dataclass
+from fractions import Fraction
+from math import hypot
+from typing import Sequence
+
+from calculators.drawing import lines
+
+Point = tuple[float, float]
+
+WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
+_KEY_ROW, _KEY_COLUMN, _SAMPLE = 20, 120, 26
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A finished drawing: its SVG element, a title and a description that say in words what it shows."""
+
+    svg: ET.Element
+    title: str
+    description: str
+
+    def standalone(self) -> str:
+        """The drawing as the text of an SVG file."""
+        return ET.tostring(self.svg, encoding="unicode")
+
+
+class Sheet:
+    """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
+
+    name: a short word that keeps the ids of this drawing apart from others.
+    margins: left, top, right, bottom, in drawing units, for what stands outside the cloth.
+    """
+
+    def __init__(self, name: str, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420):
+        self.left, self.low, right, high = (float(edge) for edge in box)
+        self.margins = margins
+        self.scale = min((WIDTH - margins[0] - margins[2]) / (right - self.left), tallest / (high - self.low))
+        self.down = down
+        self.drawn_height = (high - self.low) * self.scale
+        self.name = name
+        self.used: list[str] = []
+        self.svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img"})
+        self.definitions = ET.SubElement(self.svg, "defs")
+
+    def at(self, point: Point) -> Point:
+        """Where a place in mm lies on the sheet, in drawing units."""
+        x = self.margins[0] + (float(point[0]) - self.left) * self.scale
+        rise = (float(point[1]) - self.low) * self.scale
+        return x, self.margins[1] + (rise if self.down else self.drawn_height - rise)
+
+    def line(self, style: str, *points: Point) -> None:
+        """A line through places in mm."""
+        self._use(style)
+        ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(self.at(p) for p in points)})
+
+    def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
+        """A closed shape; with pattern, filled with the weave or hatch of its style."""
+        attributes = {"class": style, "points": _points(self.at(p) for p in points)}
+        if style in lines.WORDS:
+            self._use(style)
+        if pattern:
+            attributes["fill"] = f"url(#{self._pattern(style)})"
+        ET.SubElement(self.svg, "polygon", attributes)
+
+    def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0)) -> None:
+        """A label at a place in mm, shifted in drawing units."""
+        x, y = self.at(place)
+        attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1]), "text-anchor": anchor}
+        ET.SubElement(self.svg, "text", attributes).text = text
+
+    def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
+        """A short mark across an edge at a place in mm; direction is in drawing units."""
+        self._use(style)
+        x, y = self.at(place)
+        dx, dy = direction
+        ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x - dx, y - dy), (x + dx, y + dy)])})
+
+    def dimension(self, start: Point, end: Point, text: str, away: float) -> None:
+        """A dimension line beside start–end, `away` units to its left as seen going from start to end."""
+        (x1, y1), (x2, y2) = self.at(start), self.at(end)
+        length = hypot(x2 - x1, y2 - y1) or 1
+        ux, uy = (x2 - x1) / length, (y2 - y1) / length
+        nx, ny = uy, -ux
+        a, b = (x1 + nx * away, y1 + ny * away), (x2 + nx * away, y2 + ny * away)
+        for foot, head in (((x1, y1), a), ((x2, y2), b)):
+            reach = (head[0] + nx * 3, head[1] + ny * 3)
+            ET.SubElement(self.svg, "polyline", {"class": "dimension extension", "points": _points([foot, reach])})
+        ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": _points([a, b])})
+        for x, y in (a, b):
+            slash = [(x - (ux + nx) * 3, y - (uy + ny) * 3), (x + (ux + nx) * 3, y + (uy + ny) * 3)]
+            ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": _points(slash)})
+        anchor = "middle" if abs(nx) < 0.5 else ("start" if nx > 0 else "end")
+        place = ((a[0] + b[0]) / 2 + nx * 8, (a[1] + b[1]) / 2 + ny * 8 + 4)
+        ET.SubElement(
+            self.svg, "text", {"class": "dimension-text", "x": _round(place[0]), "y": _round(place[1]), "text-anchor": anchor}
+        ).text = text
+
+    def grain(self, place: Point, along_x: bool) -> None:
+        """The grain arrow: the direction of the warp, at a place in mm."""
+        x, y = self.at(place)
+        dx, dy = (16, 0) if along_x else (0, 16)
+        heads = [((x + dx, y + dy), -1), ((x - dx, y - dy), 1)]
+        ET.SubElement(self.svg, "polyline", {"class": "grain", "points": _points([(x - dx, y - dy), (x + dx, y + dy)])})
+        for (hx, hy), back in heads:
+            wings = [(hx + back * 5, hy - 4), (hx, hy), (hx + back * 5, hy + 4)] if along_x else [(hx - 4, hy + back * 5), (hx, hy), (hx + 4, hy + back * 5)]
+            ET.SubElement(self.svg, "polyline", {"class": "grain", "points": _points(wings)})
+        shift = (0, -6) if along_x else (8, 4)
+        self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
+
+    def finish(self, title: str, description: str) -> Picture:
+        """Close the drawing with its key and its words for those who cannot see it."""
+        top = self.margins[1] + self.drawn_height + self.margins[3]
+        for index, style in enumerate(self.used):
+            x, y = 8 + (index % 3) * _KEY_COLUMN, top + (index // 3) * _KEY_ROW
+            if style in lines.AREAS:
+                box = [(x, y - 5), (x + _SAMPLE, y - 5), (x + _SAMPLE, y + 5), (x, y + 5)]
+                ET.SubElement(self.svg, "polygon", {"class": style, "points": _points(box), "fill": f"url(#{self._pattern(style)})"})
+            else:
+                ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
+            ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = lines.WORDS[style]
+        rows = -(-len(self.used) // 3)
+        self.svg.set("viewBox", f"0 0 {WIDTH} {_round(top + rows * _KEY_ROW)}")
+        self.svg.set("aria-label", f"{title}. {description}")
+        if not len(self.definitions):
+            self.svg.remove(self.definitions)
+        return Picture(self.svg, title, description)
+
+    def _use(self, style: str) -> None:
+        if style not in self.used:
+            self.used.append(style)
+
+    def _pattern(self, style: str) -> str:
+        name = f"{self.name}-{style}"
+        if self.definitions.find(f"pattern[@id='{name}']") is None:
+            pattern = ET.SubElement(
+                self.definitions, "pattern", {"id": name, "width": "6", "height": "6", "patternUnits": "userSpaceOnUse"}
+            )
+            stroke = "M0 6 L6 0" if style in lines.AREAS else "M0 3 H6 M3 0 V6"
+            ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": "6", "height": "6"})
+            ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": stroke})
+        return name
+
+
+def _round(value: float) -> str:
+    return f"{float(value):.1f}".removesuffix(".0")
+
+
+def _points(places) -> str:
+    return " ".join(f"{_round(x)},{_round(y)}" for x, y in places)
+
+
+def rectangle(left, low, right, high) -> list[Point]:
+    return [(left, low), (right, low), (right, high), (left, high)]
+
+
+def thinned(places: Sequence[Fraction], scale: float, room: float) -> list[int]:
+    """Which of several labelled places can carry their label: indices at least `room` units apart, the last always among them."""
+    if not places:
+        return []
+    kept = [len(places) - 1]
+    for index in range(len(places) - 2, -1, -1):
+        if float(places[kept[-1]] - places[index]) * scale >= room:
+            kept.append(index)
+    return kept[::-1]

@@ -1,0 +1,93 @@
+"""The answered half of a calculator on a page: spoken answer, drawing, table, notes, and how it was worked out."""
+
+import xml.etree.ElementTree as ET
+from typing import Any
+
+from calculators.answering import filled
+from calculators.bibliography import source_named
+from calculators.declaration import Answer, Calculator, Result
+from calculators.faces.markup import add, element
+from calculators.kinds import Length, Lengths, Table
+from calculators.measure import Ruler
+from calculators.phrase import figure_parts, without_marks
+
+
+def answered(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> list[ET.Element]:
+    """What stands in a calculator's answer, in reading order.
+
+    ruler: the one in hand; other: the one shown beside it.
+    """
+    spoken = element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler))
+    return [
+        spoken,
+        *([figure(calculator, answer, ruler)] if calculator.drawing else []),
+        *notes(calculator, answer, ruler),
+        results_table(calculator, answer, ruler, other),
+        *(_table(result, answer.results[result.name], ruler) for result in calculator.results if _is_table(result)),
+        _working(calculator, answer, ruler),
+    ]
+
+
+def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:
+    parts = figure_parts(filled(answer.spoken, calculator, ruler))
+    return [element("strong", {"class": "figure"}, text) if is_figure else text for text, is_figure in parts]
+
+
+def spoken_text(calculator: Calculator, answer: Answer, ruler: Ruler) -> str:
+    """The spoken answer as plain text."""
+    return without_marks(filled(answer.spoken, calculator, ruler))
+
+
+def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
+    """The drawing with its title."""
+    picture = calculator.drawing(answer.drawn_from, ruler)
+    return element("figure", {"class": "drawing"}, picture.svg, element("figcaption", None, f"{picture.title}, to scale"))
+
+
+def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
+    if not answer.notes:
+        return []
+    return [element("ul", {"class": "notes"}, *(element("li", None, filled(note, calculator, ruler)) for note in answer.notes))]
+
+
+def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element:
+    """Every plain result, in the ruler in hand and on the other one."""
+    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit)))
+    body = element("tbody")
+    for result in calculator.results:
+        value = answer.results[result.name]
+        if _is_table(result) or value is None:
+            continue
+        name = element("th", {"scope": "row"}, result.label, element("span", {"class": "meaning"}, result.meaning))
+        if isinstance(result.kind, Length | Lengths):
+            cells = [element("td", None, result.kind.show(value, each)) for each in (ruler, other)]
+        else:
+            cells = [element("td", {"colspan": "2"}, result.kind.show(value, ruler))]
+        add(body, element("tr", None, name, *cells))
+    table = element("table", {"class": "results"}, element("caption", None, f"{calculator.title}: all measures"), element("thead", None, head), body)
+    return scrolling(table, f"{calculator.title}: all measures")
+
+
+def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
+    head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in result.kind.columns))
+    lines = [element("tr", None, *(element("td", None, shown) for shown in result.kind.cells(row, ruler))) for row in rows]
+    caption = element("caption", None, f"{result.label}. {result.meaning}")
+    return scrolling(element("table", {"class": "rows"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+
+
+def scrolling(table: ET.Element, label: str) -> ET.Element:
+    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard."""
+    return element("div", {"class": "wide", "tabindex": "0", "role": "region", "aria-label": label}, table)
+
+
+def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    if not answer.working and not calculator.sources:
+        return None
+    steps = [element("p", None, filled(step, calculator, ruler)) for step in answer.working]
+    sources = [element("li", None, source_named(key).cited) for key in calculator.sources]
+    listed = [element("p", None, "Sources:"), element("ul", {"class": "sources"}, *sources)] if sources else []
+    return element("details", {"class": "working"}, element("summary", None, "How it was worked out"), *steps, *listed)
+
+
+def _is_table(result: Result) -> bool:
+    return isinstance(result.kind, Table)

@@ -1,0 +1,34 @@
+"""HTML built as elements, never as pasted text, so that whatever a person typed is escaped on the way out."""
+
+import xml.etree.ElementTree as ET
+
+Content = "str | ET.Element | None"
+
+
+def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *content) -> ET.Element:
+    """An element with its content: texts and elements in order; None is left out.
+
+    An attribute that is True stands alone; one that is None or False is left out.
+    """
+    kept = {name: "" if value is True else str(value) for name, value in (attributes or {}).items() if value is not None and value is not False}
+    made = ET.Element(tag, kept)
+    add(made, *content)
+    return made
+
+
+def add(parent: ET.Element, *content) -> None:
+    """Append texts and elements to an element, in order."""
+    for piece in content:
+        if piece is None:
+            continue
+        if isinstance(piece, ET.Element):
+            parent.append(piece)
+        elif len(parent):
+            parent[-1].tail = (parent[-1].tail or "") + piece
+        else:
+            parent.text = (parent.text or "") + piece
+
+
+def html(node: ET.Element) -> str:
+    """The element as HTML text."""
+    return ET.tostring(node, encoding="unicode", method="html")
