@@ -16,23 +16,29 @@ class Asking:
 
     typed: field name → text, only for fields the person filled in.
     taken: field name → exact value taken over from another calculator's answer.
-    unit: "cm" or "in" for the ruler in hand; empty for the house's own.
+    wanted_ruler: as for HouseMethod.ruler, empty for the one the house reads by habit.
     """
 
     typed: Mapping[str, str]
     taken: Mapping[str, Any] = field(default_factory=dict)
     method: HouseMethod = field(default_factory=site_method)
-    unit: str = ""
+    wanted_ruler: str = ""
 
     @property
     def ruler(self) -> Ruler:
-        """The ruler in hand: the one asked for, else the one the house reads by habit."""
-        return self.method.rulers[self.unit or self.method.unit]
+        """The ruler in hand."""
+        return self.method.ruler(self.wanted_ruler)
+
+    @property
+    def other_ruler(self) -> Ruler:
+        """The ruler shown beside the one in hand."""
+        return self.method.ruler("cm" if self.ruler.unit == "in" else "in")
 
     def text(self, asked: Field) -> str:
         """What stands in a field: what was typed, else what was taken over, else the house's measure."""
-        if asked.name in self.typed:
-            return self.typed[asked.name]
+        typed = self.typed.get(asked.name)
+        if typed is not None and (typed.strip() or asked.name not in self.taken):
+            return typed
         if asked.name in self.taken:
             return asked.kind.show(self.taken[asked.name], self.ruler)
         if asked.default:

@@ -11,6 +11,9 @@ import yaml
 from calculators.measure import Ruler
 
 
+RULER_STEPS = {"cm": ("1/10", "1/20", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
+
+
 @dataclass(frozen=True)
 class HouseMethod:
     """One workroom's settled measures.
@@ -24,9 +27,16 @@ class HouseMethod:
     rulers: Mapping[str, Ruler]
     measures: Mapping[str, str | Mapping[str, str]]
 
-    @property
-    def ruler(self) -> Ruler:
-        return self.rulers[self.unit]
+    def ruler(self, wanted: str = "") -> Ruler:
+        """The ruler asked for: "" is the one the house reads by habit, "in" the house's inch ruler, "in 1/32" a finer one.
+
+        Raises ValueError with a sentence when there is no such ruler.
+        """
+        unit, _, step = (wanted or self.unit).partition(" ")
+        if unit not in self.rulers or step not in ("", *RULER_STEPS[unit]):
+            known = ", ".join(f"{name} {step}" for name, steps in RULER_STEPS.items() for step in steps)
+            raise ValueError(f"There is no ruler “{wanted[:20]}” here. There are: {known}.")
+        return Ruler(unit, Fraction(step)) if step else self.rulers[unit]
 
     def measure(self, name: str, ruler: Ruler) -> str:
         """The house's text for a measure, in round figures of the ruler in hand."""

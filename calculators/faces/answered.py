@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 from typing import Any
 
-from calculators.answering import filled
+from calculators.answering import Asking, filled
 from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Result
 from calculators.faces.markup import add, element
@@ -12,20 +12,19 @@ from calculators.measure import Ruler
 from calculators.phrase import figure_parts, without_marks
 
 
-def answered(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> list[ET.Element]:
-    """What stands in a calculator's answer, in reading order.
-
-    ruler: the one in hand; other: the one shown beside it.
-    """
+def answered(calculator: Calculator, answer: Answer, asking: Asking) -> list[ET.Element]:
+    """What stands in a calculator's answer, in reading order."""
+    ruler = asking.ruler
     spoken = element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler))
-    return [
+    parts = [
         spoken,
         *([figure(calculator, answer, ruler)] if calculator.drawing else []),
         *notes(calculator, answer, ruler),
-        results_table(calculator, answer, ruler, other),
+        results_table(calculator, answer, ruler, asking.other_ruler),
         *(_table(result, answer.results[result.name], ruler) for result in calculator.results if _is_table(result)),
         _working(calculator, answer, ruler),
     ]
+    return [part for part in parts if part is not None]
 
 
 def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:

@@ -32,7 +32,12 @@ def main(words: Sequence[str] | None = None) -> int:
     typed = dict(pair.partition("=")[::2] for pair in options.values)
     if loose := [pair for pair in options.values if "=" not in pair]:
         return _refuse({word: f"“{word[:40]}” is not field=value. Write, for instance, {calculator.fields[0].name}=…" for word in loose}, options.json)
-    return _answer(calculator, Asking(typed, unit=options.ruler or ""), options.json)
+    asking = Asking(typed, wanted_ruler=options.ruler)
+    try:
+        asking.ruler
+    except ValueError as unknown:
+        return _refuse({"ruler": str(unknown)}, options.json)
+    return _answer(calculator, asking, options.json)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -40,7 +45,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("name", nargs="?", help="a calculator; without one, all are listed")
     parser.add_argument("values", nargs="*", metavar="field=value")
     parser.add_argument("--json", action="store_true", help="plain data, lengths in millimetres")
-    parser.add_argument("--ruler", choices=["cm", "in"], help="the ruler in hand")
+    parser.add_argument("--ruler", default="", help="the ruler in hand: cm, in, or with its smallest division, such as \"in 1/32\"")
     parser.add_argument("-h", "--help", action="store_true", help="what a calculator asks and answers")
     return parser
 

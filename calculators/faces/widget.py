@@ -7,8 +7,9 @@ from calculators.answering import Asking, answer
 from calculators.declaration import Calculator
 from calculators.faces.answered import answered
 from calculators.faces.asked import asked_form
-from calculators.faces.markup import add, element
-from calculators.measure import Ruler
+from calculators.faces.markup import element
+
+OLD_ANSWER = "This is still the answer to the last complete numbers. Mend the blank marked above and it follows."
 
 
 def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, str]) -> ET.Element:
@@ -17,16 +18,15 @@ def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, 
     place: a word that keeps this widget's ids apart from others on the page.
     given: what the page itself fills in; kept on the element so that the browser can go back to it.
     """
-    reply = answer(calculator, asking)
-    section = element(
+    return section(calculator, asking, place, given, answered(calculator, answer(calculator, asking), asking))
+
+
+def section(calculator: Calculator, asking: Asking, place: str, given: dict[str, str], in_answer: list[ET.Element]) -> ET.Element:
+    """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer."""
+    return element(
         "section",
         {"class": "calculator", "id": place, "data-calculator": calculator.name, "data-given": json.dumps(given), "aria-label": calculator.title},
         asked_form(calculator, asking, place),
+        element("p", {"class": "old-answer", "role": "status", "hidden": True}, OLD_ANSWER),
+        element("div", {"class": "answer"}, *in_answer),
     )
-    add(section, element("div", {"class": "answer"}, *answered(calculator, reply, asking.ruler, other_ruler(asking))))
-    return section
-
-
-def other_ruler(asking: Asking) -> Ruler:
-    """The ruler shown beside the one in hand."""
-    return asking.method.rulers["cm" if asking.ruler.unit == "in" else "in"]

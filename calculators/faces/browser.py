@@ -1,0 +1,87 @@
+"""The browser's way in: a question as JSON text, replies as JSON texts.
+
+Every question names what it asks for; every reply is an object; the last of a question's replies has ``"final": true``.
+Questions: ``calculator`` (one calculator's answer), ``walk`` (all steps of a walk), ``numbers`` (live numbers in
+sentences), ``plain`` (an answer as plain data).
+"""
+
+import json
+from typing import Any, Callable, Iterator
+
+from calculators.answering import Asking, answer
+from calculators.catalogue import calculator_named
+from calculators.declaration import AskAgain
+from calculators.faces.answered import figure
+from calculators.faces.markup import html
+from calculators.faces.plain import plain_answer
+from calculators.faces.sentence_number import number_text, value_text
+from calculators.faces.shown import refused, shown
+from calculators.faces.walk import walk_replies
+from calculators.walk import WALKS
+
+Reply = dict[str, Any]
+
+
+def replies(request_text: str) -> Iterator[str]:
+    """Answer one question: an iterator of JSON texts, the last of them final."""
+    request = json.loads(request_text)
+    pending: Reply | None = None
+    for reply in QUESTIONS[request["ask"]](request):
+        if pending is not None:
+            yield json.dumps(pending)
+        pending = reply
+    yield json.dumps({**pending, "final": True})
+
+
+def _calculator(request: Reply) -> Iterator[Reply]:
+    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says."""
+    calculator = calculator_named(request["calculator"])
+    asking = _asking(request)
+    try:
+        yield shown(calculator, answer(calculator, asking), asking)
+    except AskAgain as trouble:
+        yield refused(calculator, trouble, asking)
+
+
+def _walk(request: Reply) -> Iterator[Reply]:
+    """{"ask": "walk", "walk", "typed": calculator → typed, "ruler"} → {"steps": calculator → reply}."""
+    asking = Asking({}, wanted_ruler=request.get("ruler", ""))
+    yield {"steps": walk_replies(WALKS[request["walk"]], request["typed"], asking)}
+
+
+def _numbers(request: Reply) -> Iterator[Reply]:
+    """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML."""
+    asking = Asking({}, wanted_ruler=request.get("ruler", ""))
+    yield {
+        "numbers": [number_text(each["calculator"], each["result"], each["given"], asking) for each in request.get("numbers", [])],
+        "values": [value_text(text, asking) for text in request.get("values", [])],
+        "figures": [_figure(each, asking) for each in request.get("figures", [])],
+    }
+
+
+def _figure(wanted: Reply, asking: Asking) -> str:
+    calculator = calculator_named(wanted["calculator"])
+    reply = answer(calculator, Asking(wanted["given"], method=asking.method, wanted_ruler=asking.wanted_ruler))
+    return html(figure(calculator, reply, asking.ruler))
+
+
+def _plain(request: Reply) -> Iterator[Reply]:
+    """{"ask": "plain", "calculator", "typed", "ruler"} → what the terminal prints with --json."""
+    calculator = calculator_named(request["calculator"])
+    asking = _asking(request)
+    try:
+        yield plain_answer(calculator, asking)
+    except AskAgain as trouble:
+        yield refused(calculator, trouble, asking)
+
+
+def _asking(request: Reply) -> Asking:
+    return Asking({**request.get("given", {}), **request["typed"]}, wanted_ruler=request.get("ruler", ""))
+
+
+QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
+    "calculator": _calculator,
+    "walk": _walk,
+    "numbers": _numbers,
+    "plain": _plain,
+}

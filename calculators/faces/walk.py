@@ -1,0 +1,37 @@
+"""A walk on a page: one calculator after another, each showing where its numbers come from."""
+
+import xml.etree.ElementTree as ET
+from typing import Any
+
+from calculators.answering import Asking
+from calculators.faces.answered import answered
+from calculators.faces.markup import add, element
+from calculators.faces.shown import refused, shown
+from calculators.faces.widget import section
+from calculators.walk import Stop, Walk, go
+
+
+def walk_on_page(walk: Walk, asking: Asking, place: str) -> ET.Element:
+    """All steps of a walk with the house's numbers."""
+    whole = element("div", {"class": "walk", "data-walk": walk.name, "id": place})
+    for number, stop in enumerate(go(walk, {}, asking), start=1):
+        here = f"{place}-{stop.calculator.name}"
+        add(
+            whole,
+            element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
+            section(stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking)),
+        )
+    return whole
+
+
+def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -> dict[str, Any]:
+    """What the browser shows for each step: calculator name → its reply."""
+    return {stop.calculator.name: _reply(stop) for stop in go(walk, typed, asking)}
+
+
+def _reply(stop: Stop) -> dict[str, Any]:
+    if stop.waits_for:
+        return {"waits": f"This waits for “{stop.waits_for}” above, where a blank needs mending."}
+    if stop.refusal:
+        return refused(stop.calculator, stop.refusal, stop.asking)
+    return shown(stop.calculator, stop.answer, stop.asking)

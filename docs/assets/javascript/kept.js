@@ -1,0 +1,29 @@
+/** What a reader has typed and chosen, kept in this browser between pages and visits. */
+
+const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
+const memory = new Map(); // serves alone where the browser keeps nothing
+
+function get(name) {
+  try {
+    return JSON.parse(localStorage.getItem(SITE + name)) ?? memory.get(name);
+  } catch {
+    return memory.get(name);
+  }
+}
+
+function set(name, value) {
+  memory.set(name, value);
+  try {
+    localStorage.setItem(SITE + name, JSON.stringify(value));
+  } catch {
+    // full or forbidden: the visit still remembers
+  }
+}
+
+/** Field name → text, only what the reader filled in herself. */
+export const typedIn = (calculator) => ({ ...get(`typed/${calculator}`) });
+export const keepTyped = (calculator, typed) => set(`typed/${calculator}`, typed);
+
+/** The ruler chosen, such as "in 1/16"; empty for the house's own. */
+export const ruler = () => get("ruler") ?? "";
+export const keepRuler = (chosen) => set("ruler", chosen);

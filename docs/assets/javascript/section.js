@@ -1,0 +1,116 @@
+/** One calculator on a page: its blanks, and the answer that Python made for them. */
+import { keepTyped, typedIn } from "./kept.js";
+
+export class Section {
+  /**
+   * @param {HTMLElement} element the calculator's section
+   * @param {() => void} changed is called when the reader has changed a blank
+   */
+  constructor(element, changed) {
+    this.element = element;
+    this.form = element.querySelector("form.asked");
+    this.answer = element.querySelector(".answer");
+    this.oldAnswer = element.querySelector(".old-answer");
+    this.calculator = element.dataset.calculator;
+    this.given = JSON.parse(element.dataset.given);
+    this.typed = typedIn(element.dataset.kept ?? this.calculator);
+    this.written = {};
+    this.texts = {};
+    for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
+    this.form.addEventListener("input", ({ target }) => this.#type(target, changed));
+    this.form.addEventListener("change", ({ target }) => this.#leave(target));
+    this.form.addEventListener("submit", (event) => event.preventDefault());
+    this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
+    this.#afresh().hidden = !this.isTyped;
+  }
+
+  get isTyped() {
+    return Object.keys(this.typed).length > 0;
+  }
+
+  /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
+  show(reply) {
+    this.#markTroubles(reply.refusals ?? {});
+    if (reply.answer === undefined) return this.keepOld(reply.waits);
+    this.#age("");
+    this.#replaceAnswer(reply.answer);
+    this.written = reply.written;
+    this.texts = reply.texts;
+    for (const [name, text] of Object.entries(reply.texts)) {
+      const blank = this.#blank(name);
+      if (!(name in this.typed) && blank !== document.activeElement) blank.value = text;
+    }
+  }
+
+  /** Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves. */
+  keepOld(sentence) {
+    this.#age(sentence ?? this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent);
+  }
+
+  #age(sentence) {
+    this.oldAnswer.dataset.usual ??= this.oldAnswer.textContent;
+    this.answer.classList.toggle("is-old", sentence !== "");
+    this.oldAnswer.hidden = sentence === "";
+    this.oldAnswer.textContent = sentence || this.oldAnswer.dataset.usual;
+  }
+
+  #markTroubles(refusals) {
+    for (const place of this.form.querySelectorAll(".refusal")) {
+      const sentence = refusals[place.dataset.field] ?? "";
+      place.textContent = sentence;
+      place.hidden = !sentence;
+      this.#blank(place.dataset.field).toggleAttribute("aria-invalid", Boolean(sentence));
+      if (sentence) place.closest("details")?.setAttribute("open", "");
+    }
+  }
+
+  #replaceAnswer(html) {
+    const open = new Set([...this.answer.querySelectorAll("details[open]")].map((each) => each.className));
+    const made = document.createElement("template");
+    made.innerHTML = html; // made by Python as elements: whatever was typed is escaped in it
+    const spoken = this.answer.querySelector(".spoken"); // stays in place, so that a screen reader hears it change
+    spoken.replaceChildren(...made.content.querySelector(".spoken").childNodes);
+    made.content.querySelector(".spoken").remove();
+    while (spoken.nextSibling) spoken.nextSibling.remove();
+    for (const details of made.content.querySelectorAll("details")) details.open = open.has(details.className);
+    this.answer.append(made.content);
+  }
+
+  #type(blank, changed) {
+    this.typed[blank.name] = blank.value;
+    this.#keep();
+    changed();
+  }
+
+  /** On leaving a blank: add the unit it was read in, or bring back what stands there when it was emptied. */
+  #leave(blank) {
+    const standing = this.texts[blank.name];
+    if (!blank.value.trim() && standing?.trim()) {
+      delete this.typed[blank.name];
+      blank.value = standing;
+    } else if (this.written[blank.name]) {
+      this.typed[blank.name] = blank.value = this.written[blank.name];
+    }
+    this.#keep();
+  }
+
+  #startAfresh(changed) {
+    this.typed = {};
+    this.#keep();
+    changed();
+    this.form.querySelector("input, select").focus();
+  }
+
+  #keep() {
+    keepTyped(this.element.dataset.kept ?? this.calculator, this.typed);
+    this.#afresh().hidden = !this.isTyped;
+  }
+
+  #afresh() {
+    return this.form.querySelector(".afresh");
+  }
+
+  #blank(name) {
+    return this.form.elements.namedItem(name);
+  }
+}

@@ -1,0 +1,137 @@
+"""The markers that pages use to show what the calculators know: ``{{ verb word word name="value" }}``."""
+
+import json
+import re
+import shlex
+import xml.etree.ElementTree as ET
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from calculators.answering import Asking, answer
+from calculators.bibliography import bibliography, source_named
+from calculators.catalogue import calculator_named, catalogue
+from calculators.faces.answered import figure
+from calculators.faces.markup import element, html
+from calculators.faces.reference import reference
+from calculators.faces.sentence_number import number_text, value_text
+from calculators.faces.walk import walk_on_page
+from calculators.faces.widget import widget
+from calculators.walk import WALKS
+
+MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
+PRACTICE = "practice"
+PRACTICE_WORDS = "common practice, no source"
+
+
+class UnknownMarker(ValueError):
+    """Raised for a marker that no one can read; the build stops on it."""
+
+
+@dataclass
+class PageMarkers:
+    """The markers of one page: each is replaced by a token before Markdown runs and by its HTML afterwards.
+
+    home: the way from the page back to the top of the site, such as ``../``.
+    """
+
+    home: str
+    shown: list[str] = field(default_factory=list)
+
+    def take_out(self, markdown: str) -> str:
+        """The page's Markdown with a token for every marker."""
+        return MARKER.sub(self._token, markdown)
+
+    def put_back(self, page_html: str) -> str:
+        """The page's HTML with what each token stands for; one alone in a paragraph replaces the paragraph."""
+
+        def made(found: re.Match) -> str:
+            return self.shown[int(found.group(1))]
+
+        return re.sub(r"markertoken(\d+)x", made, re.sub(r"<p>markertoken(\d+)x</p>", made, page_html))
+
+    def _token(self, found: re.Match) -> str:
+        words = shlex.split(found.group(1))
+        verb, arguments = (words[0] if words else ""), words[1:]
+        if verb not in MARKERS:
+            raise UnknownMarker(f"There is no marker “{verb}”. There are: {', '.join(MARKERS)}.")
+        plain = [word for word in arguments if "=" not in word]
+        given = dict(word.split("=", 1) for word in arguments if "=" in word)
+        try:
+            made = MARKERS[verb](self, *plain, **({"given": given} if given else {}))
+        except (KeyError, ValueError, TypeError, StopIteration) as problem:
+            raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
+        self.shown.append(html(made))
+        return f"markertoken{len(self.shown) - 1}x"
+
+
+def _place(page: PageMarkers, name: str) -> str:
+    return f"{name}-{len(page.shown)}"
+
+
+def _calculator(page: PageMarkers, name: str, given: dict[str, str] = {}) -> ET.Element:
+    return widget(calculator_named(name), Asking(given), _place(page, name), given)
+
+
+def _walk(page: PageMarkers, name: str) -> ET.Element:
+    return walk_on_page(WALKS[name], Asking({}), _place(page, name))
+
+
+def _number(page: PageMarkers, name: str, result: str, given: dict[str, str] = {}) -> ET.Element:
+    wanted = json.dumps({"calculator": name, "result": result, "given": given})
+    return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, given, Asking({})))
+
+
+def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
+    """A measured value with its source, or marked as common practice."""
+    shown = element("span", {"class": "value", "data-value": text}, value_text(text, Asking({})))
+    return element("span", {"class": "sourced"}, shown, " ", _practice(page) if source == PRACTICE else _cite(page, source))
+
+
+def _figure(page: PageMarkers, name: str, given: dict[str, str] = {}) -> ET.Element:
+    calculator, asking = calculator_named(name), Asking(given)
+    made = figure(calculator, answer(calculator, asking), asking.ruler)
+    made.set("data-figure", json.dumps({"calculator": name, "given": given}))
+    return made
+
+
+def _cite(page: PageMarkers, key: str) -> ET.Element:
+    source = source_named(key)
+    return element("a", {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited}, f"[{key}]")
+
+
+def _practice(page: PageMarkers) -> ET.Element:
+    return element("span", {"class": "practice"}, f"({PRACTICE_WORDS})")
+
+
+def _reference(page: PageMarkers, name: str) -> ET.Element:
+    return reference(calculator_named(name))
+
+
+def _calculators(page: PageMarkers) -> ET.Element:
+    entries = (
+        element("li", None, element("a", {"href": f"{page.home}reference/{each.name}/"}, each.title), f": {each.purpose}")
+        for each in catalogue().values()
+    )
+    return element("ul", None, *entries)
+
+
+def _sources(page: PageMarkers) -> ET.Element:
+    listed = element("dl", {"class": "bibliography"})
+    for source in bibliography().values():
+        listed.append(element("dt", {"id": source.key}, source.cited))
+        listed.append(element("dd", None, f"{source.about} Known: {source.known}."))
+    return listed
+
+
+MARKERS: dict[str, Callable[..., ET.Element]] = {
+    "calculator": _calculator,
+    "walk": _walk,
+    "number": _number,
+    "value": _value,
+    "figure": _figure,
+    "cite": _cite,
+    "practice": _practice,
+    "reference": _reference,
+    "calculators": _calculators,
+    "sources": _sources,
+}

@@ -1,0 +1,38 @@
+"""What the site generator calls while it builds: it puts calculators and live numbers into the pages."""
+
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+sys.path[:0] = [str(ROOT), str(ROOT / "scripts")]
+
+from mkdocs.exceptions import PluginError  # noqa: E402 - the hook file is run by path, so the paths above come first
+from mkdocs.structure.files import File  # noqa: E402
+
+from calculators.answering import Asking  # noqa: E402
+from calculators.catalogue import catalogue  # noqa: E402
+from calculators.faces.markup import html  # noqa: E402
+from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
+from markers import PageMarkers, UnknownMarker  # noqa: E402
+
+REFERENCE = "---\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
+
+
+def on_files(files, config):
+    """A reference page for every calculator."""
+    for calculator in catalogue().values():
+        text = REFERENCE.format(title=calculator.title, name=calculator.name)
+        files.append(File.generated(config, f"reference/{calculator.name}.md", content=text))
+    return files
+
+
+def on_page_markdown(markdown, page, config, files):
+    page.markers = PageMarkers(home="../" * page.url.count("/"))
+    try:
+        return page.markers.take_out(markdown)
+    except UnknownMarker as problem:
+        raise PluginError(f"{page.file.src_uri}: {problem}") from problem
+
+
+def on_page_content(page_html, page, config, files):
+    return html(ruler_choice(Asking({}))) + page.markers.put_back(page_html) if page.markers.shown else page_html
