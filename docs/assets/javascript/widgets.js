@@ -14,7 +14,7 @@ class Newest {
       const reply = await ask(request, { signal, onPartial: (partial) => signal.aborted || show(partial) });
       if (!signal.aborted) show(reply);
     } catch (problem) {
-      if (!signal.aborted) fail(problem.sentence ?? "The answer could not be worked out just now. Change a blank to try again.");
+      if (!signal.aborted) fail(problem.message);
     }
   }
 }
