@@ -1,0 +1,83 @@
+/**
+ * Python in a worker. It answers questions one step at a time, taking turns between the questions that are open, and reads
+ * its messages between two steps, so that a long lay plan neither blocks a short answer nor outlives the reader's interest.
+ */
+import { FromWorker, ToWorker, plain } from "./messages.js";
+import { startPython } from "./python-start.js";
+
+const open = new Map(); // id → iterator of replies, in the order of turns
+const waiting = []; // questions that came before Python was awake
+const breath = new MessageChannel(); // lets messages in between two steps, without a timer's delay
+let answers = null;
+let turning = false;
+
+const say = (message) => self.postMessage(message);
+
+self.onmessage = ({ data }) => {
+  if (data.say === ToWorker.WAKE) wake(data);
+  else if (data.say === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
+  else if (data.say === ToWorker.CANCEL) cancel(data.id);
+};
+breath.port1.onmessage = turn;
+
+async function wake({ bundle, way }) {
+  const began = performance.now();
+  try {
+    const started = await startPython(bundle, way, (done, total) => say({ say: FromWorker.PROGRESS, done, total }));
+    answers = started.answers;
+    say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, milliseconds: performance.now() - began });
+    waiting.splice(0).forEach(begin);
+  } catch (error) {
+    say({ say: FromWorker.ASLEEP, trouble: plain(error) });
+  }
+}
+
+function begin({ id, request }) {
+  guard(id, () => {
+    say({ say: FromWorker.WORKING, id });
+    open.set(id, answers(request));
+  });
+  if (!turning && open.size) {
+    turning = true;
+    turn();
+  }
+}
+
+function turn() {
+  const next = open.entries().next();
+  if (next.done) {
+    turning = false;
+    return;
+  }
+  const [id, replies] = next.value;
+  open.delete(id); // goes to the back of the queue
+  if (open.size) say({ say: FromWorker.WORKING, id });
+  guard(id, () => {
+    const { value: text, done } = replies.next();
+    if (done) throw new Error("the answer ended without a last word");
+    const reply = text ? JSON.parse(text) : null; // an empty step is only a sign of life
+    if (reply?.final) replies.destroy();
+    else open.set(id, replies);
+    if (!reply) say({ say: FromWorker.WORKING, id });
+    else say({ say: reply.final ? FromWorker.FINAL : FromWorker.PARTIAL, id, reply });
+  });
+  breath.port2.postMessage(null);
+}
+
+function cancel(id) {
+  open.get(id)?.destroy();
+  open.delete(id);
+  const index = waiting.findIndex((question) => question.id === id);
+  if (index >= 0) waiting.splice(index, 1);
+}
+
+function guard(id, step) {
+  try {
+    step();
+  } catch (error) {
+    const trouble = plain(error);
+    const fatal = error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError;
+    if (error?.type) trouble.kind = error.type;
+    say(fatal ? { say: FromWorker.LOST, trouble } : { say: FromWorker.TROUBLE, id, trouble });
+  }
+}
