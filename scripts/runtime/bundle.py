@@ -1,13 +1,17 @@
 """The runtime bundle: everything the browser needs to wake Python, in one folder named after its content.
 
 It is made from the pinned Pyodide, the calculators' wheel and PyYAML. Python files are compiled at build time by the very
-Python that reads them in the browser, because compiling them at every start takes most of the time a plain start takes.
+Python that reads them in the browser, because compiling them at every start takes most of the time a plain start takes. On
+top of that lies a snapshot: the memory of a Python that has everything imported.
 """
 
 from __future__ import annotations
 
+import gzip
 import hashlib
 import json
+import os
+import shutil
 import subprocess
 import tempfile
 from collections.abc import Sequence
@@ -16,13 +20,14 @@ from pathlib import Path
 
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
-from . import wheels
+from . import library, wheels
 from .archives import integrity, pack, unpack
-from .library import needed
 
 HERE = Path(__file__).parent
 LISTING = "assets/javascript/runtime-bundle.js"
 FOLDER = "assets/runtime"
+#: Set for every start, so that sets are walked in the same order whichever way Python was woken.
+ENVIRONMENT = {"HOME": "/home/pyodide", "PYTHONHASHSEED": "0", "PYTHONINSPECT": "1", "TZ": "UTC"}
 
 
 @dataclass(frozen=True)
@@ -35,35 +40,47 @@ class Parts:
 
 
 def make(parts: Parts, target: Path) -> None:
-    """Make the bundle: its files, and `listing.json` that says what each is for."""
-    target.mkdir(parents=True, exist_ok=True)
-    own = {wheels.identity(wheel): wheel for wheel in (wheels.calculators(parts.wheel), wheels.pyyaml())}
-    library = needed(unpack(parts.pyodide / "python_stdlib.zip"))
-    compiled_library, *compiled = _compile(parts, [library, *own.values()])
-    files = {
-        "loader": ("pyodide.mjs", (parts.pyodide / "pyodide.mjs").read_bytes()),
-        "machine": ("pyodide.asm.mjs", (parts.pyodide / "pyodide.asm.mjs").read_bytes()),
-        "wasm": ("pyodide.asm.wasm", (parts.pyodide / "pyodide.asm.wasm").read_bytes()),
-        "library": ("python-library.zip", pack(compiled_library)),
-    }
-    # Only the few words about the interpreter are read from the shipped lock: its form is newer than what pyodide-lock accepts.
-    about = json.loads((parts.pyodide / "pyodide-lock.json").read_text())["info"]
-    pyodide_version = json.loads((parts.pyodide / "package.json").read_text())["version"]
+    """Make the bundle afresh: its files, and `listing.json` that says what each is for."""
+    shutil.rmtree(target, ignore_errors=True)
+    target.mkdir(parents=True)
+    own = [wheels.calculators(parts.wheel), wheels.pyyaml()]
+    kept = library.needed(unpack(parts.pyodide / "python_stdlib.zip"))
+    compiled_library, *compiled = _compile(parts, [kept, *own])
+    files = {role: (name, (parts.pyodide / name).read_bytes()) for role, name in _PYODIDE_FILES.items()}
+    files["library"] = ("python-library.zip", pack(compiled_library))
     packages = {}
-    for (name, version), wheel in zip(own, compiled, strict=True):
-        file_name = f"{name.replace('-', '_')}-{version}-cp314-none-any.whl"
-        content = pack(wheel)
-        files[name] = (file_name, content)
-        packages[name.lower()] = _package(name.lower(), version, file_name, content, wheel)
+    for source, wheel in zip(own, compiled, strict=True):
+        package, content = _package(*wheels.identity(source), wheel)
+        packages[package.name] = package
+        files[package.name] = (package.file_name, content)
     packages["workroom-calculators"].depends = ["pyyaml"]
-    lock = PyodideLockSpec(info=InfoSpec(**about | {"version": pyodide_version}), packages=packages)
+    lock = PyodideLockSpec(info=_interpreter(parts.pyodide), packages=packages)
+    _write(target, files, lock)
+    files["snapshot"] = ("snapshot.gz", _snapshot(parts, target))
     _write(target, files, lock)
 
 
-def _package(name: str, version: str, file_name: str, content: bytes, wheel: wheels.Wheel) -> PackageSpec:
-    imports = sorted({path.split("/")[0] for path in wheel if path.endswith("/__init__.pyc") and path.count("/") == 1})
-    digest = hashlib.sha256(content).hexdigest()
-    return PackageSpec(name=name, version=version, file_name=file_name, install_dir="site", sha256=digest, imports=imports)
+_PYODIDE_FILES = {"loader": "pyodide.mjs", "machine": "pyodide.asm.mjs", "wasm": "pyodide.asm.wasm"}
+
+
+def _interpreter(pyodide: Path) -> InfoSpec:
+    # Only these few words are read from the shipped lock: as a whole it is newer than what pyodide-lock accepts.
+    about = json.loads((pyodide / "pyodide-lock.json").read_text())["info"]
+    version = json.loads((pyodide / "package.json").read_text())["version"]
+    return InfoSpec(**about | {"version": version})
+
+
+def _package(name: str, version: str, wheel: wheels.Wheel) -> tuple[PackageSpec, bytes]:
+    content = pack(wheel)
+    package = PackageSpec(
+        name=name.lower(),
+        version=version,
+        file_name=f"{name.replace('-', '_')}-{version}-cp314-none-any.whl",
+        install_dir="site",
+        sha256=hashlib.sha256(content).hexdigest(),
+        imports=sorted({path.split("/")[0] for path in wheel if path.endswith(".pyc")}),
+    )
+    return package, content
 
 
 def _compile(parts: Parts, archives: Sequence[wheels.Wheel]) -> list[wheels.Wheel]:
@@ -77,27 +94,32 @@ def _compile(parts: Parts, archives: Sequence[wheels.Wheel]) -> list[wheels.Whee
         return [unpack(target) for target in pairs[1::2]]
 
 
+def _snapshot(parts: Parts, bundle: Path) -> bytes:
+    picture = bundle / "snapshot"
+    still = os.environ | {"TZ": "UTC", "LANG": "C", "LC_ALL": "C"}
+    subprocess.run([*parts.node, HERE / "snapshot.mjs", bundle, picture], check=True, env=still)
+    content = gzip.compress(picture.read_bytes(), compresslevel=9, mtime=0)
+    picture.unlink()
+    return content
+
+
 def _write(target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec) -> None:
     listed = {}
     for role, (name, content) in files.items():
         (target / name).write_bytes(content)
         listed[role] = {"name": name, "bytes": len(content), "integrity": integrity(content)}
-    listing = {
-        "bytes": sum(entry["bytes"] for entry in listed.values()),
-        "files": listed,
-        "packages": ["workroom-calculators"],
-        "lock": lock.model_dump(),
-    }
+    listing = {"files": listed, "packages": ["workroom-calculators"], "environment": ENVIRONMENT, "lock": lock.model_dump()}
     (target / "listing.json").write_text(json.dumps(listing, indent=1, sort_keys=True))
 
 
 def put_into(site: Path, bundle: Path) -> None:
     """Copy a bundle into the built site and tell the pages' scripts where it lies."""
-    listing = json.loads((bundle / "listing.json").read_text())
-    name = hashlib.sha256((bundle / "listing.json").read_bytes()).hexdigest()[:16]
+    text = (bundle / "listing.json").read_text()
+    name = hashlib.sha256(text.encode()).hexdigest()[:16]
+    listing = json.loads(text)
     folder = site / FOLDER / name
     folder.mkdir(parents=True, exist_ok=True)
     for entry in listing["files"].values():
-        (folder / entry["name"]).write_bytes((bundle / entry["name"]).read_bytes())
+        shutil.copyfile(bundle / entry["name"], folder / entry["name"])
     listing["folder"] = f"../runtime/{name}/"
     (site / LISTING).write_text(f"// Made by the build.\nexport default {json.dumps(listing, sort_keys=True)};\n")

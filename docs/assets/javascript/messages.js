@@ -9,7 +9,7 @@ export const ToWorker = Object.freeze({
 
 /** What the worker says to its page. */
 export const FromWorker = Object.freeze({
-  PROGRESS: "progress", // {done, total}: bytes of the runtime that have arrived
+  PROGRESS: "progress", // {done}: bytes of the runtime that have arrived
   READY: "ready", //       {way, passedOver, milliseconds}: Python is awake
   ASLEEP: "asleep", //     {trouble}: Python could not be woken
   WORKING: "working", //   {id}: the call the next step belongs to

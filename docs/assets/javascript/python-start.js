@@ -9,26 +9,66 @@ const ENTRY = "calculators.faces.browser";
 /**
  * @param {object} bundle the list of files the build made (`runtime-bundle.js`)
  * @param {"snapshot" | "library"} way which way to try first
- * @param {(done: number, total: number) => void} onProgress bytes that have arrived
+ * @param {(bytes: number) => void} onArrival hears of every file that has arrived
  * @returns {Promise<{answers: (request: string) => object, way: string, passedOver: string}>} `answers` gives an iterator of
  *   replies; `passedOver` is why the snapshot was not used, or empty
  */
-export async function startPython(bundle, way, onProgress) {
-  const files = new RuntimeFiles(bundle, onProgress);
-  const python = await Promise.race([fromLibrary(files), files.failure]);
-  python.runPython("import random; random.seed()");
-  const face = python.pyimport(ENTRY);
-  return { answers: (request) => face.replies(request), way: "library", passedOver: "" };
+export async function startPython(bundle, way, onArrival) {
+  const files = new RuntimeFiles(bundle, onArrival);
+  if (way !== "snapshot" || !bundle.files.snapshot) return start(fromLibrary, bundle, files, "library", "");
+  files.startFetching("snapshot", "wasm", "machine", "loader");
+  try {
+    return await start(fromSnapshot, bundle, files, "snapshot", "");
+  } catch (error) {
+    const reason = String(error?.message ?? error);
+    console.warn(`Python starts without its snapshot: ${reason}`);
+    return start(fromLibrary, bundle, files, "library", reason);
+  }
 }
 
-async function fromLibrary(files) {
-  const [{ loadPyodide }, { default: createPyodideModule }] = await Promise.all([files.module("loader"), files.module("machine")]);
+async function start(load, bundle, files, way, passedOver) {
+  const python = await Promise.race([load(bundle, files), files.failure()]);
+  python.runPython("import random; random.seed()"); // a snapshot would repeat the chances of the day it was taken
+  const face = python.pyimport(ENTRY);
+  return { answers: (request) => face.replies(request), way, passedOver };
+}
+
+async function fromLibrary(bundle, files) {
+  const { loadPyodide, createPyodideModule } = await machinery(files);
   return loadPyodide({
-    indexURL: files.folder,
+    ...common(bundle, files),
     createPyodideModule,
     stdLibURL: files.url("library"),
-    lockFileContents: files.bundle.lock,
     packageBaseUrl: files.folder,
-    packages: files.bundle.packages,
+    packages: bundle.packages,
   });
+}
+
+async function fromSnapshot(bundle, files) {
+  const [{ loadPyodide, createPyodideModule }, snapshot] = await Promise.all([machinery(files), inflated(await files.fetch(files.url("snapshot")))]);
+  return loadPyodide({
+    ...common(bundle, files),
+    // Python's memory must be as large as the picture before the picture is put into it.
+    createPyodideModule: async (settings) => {
+      const machine = await createPyodideModule(settings);
+      if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
+      return machine;
+    },
+    stdLibURL: files.nothing, // all that is needed of it is in the picture
+    _loadSnapshot: snapshot,
+  });
+}
+
+async function machinery(files) {
+  const [{ loadPyodide }, { default: createPyodideModule }] = await Promise.all([files.module("loader"), files.module("machine")]);
+  return { loadPyodide, createPyodideModule };
+}
+
+function common(bundle, files) {
+  return { indexURL: files.folder, lockFileContents: structuredClone(bundle.lock), env: { ...bundle.environment } };
+}
+
+async function inflated(response) {
+  const stream = response.body.pipeThrough(new DecompressionStream("gzip"));
+  return new Uint8Array(await new Response(stream).arrayBuffer());
 }

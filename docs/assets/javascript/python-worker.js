@@ -23,7 +23,8 @@ breath.port1.onmessage = turn;
 async function wake({ bundle, way }) {
   const began = performance.now();
   try {
-    const started = await startPython(bundle, way, (done, total) => say({ say: FromWorker.PROGRESS, done, total }));
+    let done = 0;
+    const started = await startPython(bundle, way, (bytes) => say({ say: FromWorker.PROGRESS, done: (done += bytes) }));
     answers = started.answers;
     say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, milliseconds: performance.now() - began });
     waiting.splice(0).forEach(begin);

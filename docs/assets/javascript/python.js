@@ -42,7 +42,7 @@ function tell(name, more = {}) {
 }
 
 /**
- * Follow how Python is: `asleep`, `waking` (with `done` and `total` bytes), `ready` (with `way`, `passedOver`), `absent`.
+ * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived), `ready` (with `way`, `passedOver`), `absent`.
  * @param {(state: {name: string, sentence: string}) => void} callback called at once and at every change
  * @returns {() => void} stops following
  */
@@ -63,7 +63,7 @@ export function wake() {
     event.preventDefault?.();
     if (worker === mine) bury({ kind: "WorkerError", detail: event.message ?? "the worker script did not load" });
   };
-  tell("waking", { done: 0, total: bundle.bytes });
+  tell("waking", { done: 0 });
   mine.postMessage({ say: ToWorker.WAKE, bundle, way });
   keepWatch();
 }
