@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 
+from runtime import steps as runtime
 from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
 from tools.steps import Step, run_steps
 from tools.trouble import Trouble, run_main
@@ -46,6 +47,7 @@ STEPS = [
         reads=["calculators", "pyproject.toml", "LICENSE", "scripts/build.py"],
         makes=["build/wheel"],
     ),
+    *runtime.before_pages,
     Step(
         "pages",
         make_pages,
@@ -53,6 +55,7 @@ STEPS = [
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS],
     ),
+    *runtime.after_pages,
 ]
 
 

@@ -1,0 +1,1 @@
+"""Stands in for the calculators where the machinery around them is tested."""
