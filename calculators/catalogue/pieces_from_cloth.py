@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
+from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, YesNo
 from calculators.phrase import say
 from calculators.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 
@@ -60,17 +60,12 @@ def _does_not_fit(given):
 
 def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:
     now = grid.across if entry.direction == "across" else grid.along
-    difference = entry.count - grid.count
-    allowed = least is None or entry.size >= least
     return {
         "direction": entry.direction,
         "pieces": entry.in_direction,
         "count": entry.count,
-        "difference": f"{difference:+d}".replace("-", "−") if difference else "as now",
-        "piece_size": entry.size,
+        "piece_size": entry.size if least is None or entry.size >= least else None,
         "more_cloth": entry.more_cloth if entry.in_direction > now else None,
-        "allowed": allowed,
-        "remark": "" if allowed else "smaller than you allow",
     }
 
 
@@ -78,7 +73,7 @@ def _notes(grid: Grid, rows: list[dict]):
     for row in rows:
         lie = grid.lie_width if row["direction"] == "across" else grid.lie_length
         more = row["count"] - grid.count
-        if more > 0 and row["allowed"] and 1 - row["piece_size"] / lie <= _SMALL_CHANGE:
+        if more > 0 and row["piece_size"] and 1 - row["piece_size"] / lie <= _SMALL_CHANGE:
             yield say(
                 f"Pieces {{less:length_up}} smaller {row['direction']} ({{size:length_down}}) would give {{more:more piece|more pieces}}.",
                 less=lie - row["piece_size"], size=row["piece_size"], more=more,
@@ -119,16 +114,14 @@ CALCULATOR = Calculator(
             "Other counts",
             Table(
                 columns=(
-                    Column("direction", "Which way", Choice(options=_DIRECTIONS)),
-                    Column("pieces", "Pieces that way", Count()),
+                    Column("direction", "Way", Choice(options=_DIRECTIONS)),
+                    Column("pieces", "Pieces", Count()),
                     Column("count", "In all", Count()),
-                    Column("difference", "Change", Text()),
-                    Column("piece_size", "Largest piece that way", Length(toward="down")),
+                    Column("piece_size", "Largest piece", Length(toward="down")),
                     Column("more_cloth", "or more cloth", Length(toward="up")),
-                    Column("remark", "Remark", Text()),
                 )
             ),
-            "What the next counts would need: another piece size, or more cloth.",
+            "What the next counts would need: a piece of another size, or more cloth for the piece as it is.",
         ),
     ),
     work=_work,

@@ -32,7 +32,7 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.line(lines.EDGE, end_1, corner, end_2)
     sheet.tick(mark_1, (0, 7))
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
-    sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=-16)
+    sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
     sheet.words(f"hem 1: {show_length(marks.hem_1, ruler)}", (reach_1, float(marks.hem_1) / 2), anchor="end", shift=(-4, 4))
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))

@@ -11,7 +11,7 @@ from calculators.drawing import lines
 Point = tuple[float, float]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
-_KEY_ROW, _KEY_COLUMN, _SAMPLE = 20, 120, 26
+_KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
 
 
 @dataclass(frozen=True)
@@ -114,14 +114,14 @@ class Sheet:
         """Close the drawing with its key and its words for those who cannot see it."""
         top = self.margins[1] + self.drawn_height + self.margins[3]
         for index, style in enumerate(self.used):
-            x, y = 8 + (index % 3) * _KEY_COLUMN, top + (index // 3) * _KEY_ROW
+            x, y = 8 + (index % _KEY_COLUMNS) * (WIDTH / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
                 box = [(x, y - 5), (x + _SAMPLE, y - 5), (x + _SAMPLE, y + 5), (x, y + 5)]
                 ET.SubElement(self.svg, "polygon", {"class": style, "points": _points(box), "fill": f"url(#{self._pattern(style)})"})
             else:
                 ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
             ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = lines.WORDS[style]
-        rows = -(-len(self.used) // 3)
+        rows = -(-len(self.used) // _KEY_COLUMNS)
         self.svg.set("viewBox", f"0 0 {WIDTH} {_round(top + rows * _KEY_ROW)}")
         self.svg.set("aria-label", f"{title}. {description}")
         if not len(self.definitions):

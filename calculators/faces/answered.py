@@ -8,7 +8,7 @@ from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Result
 from calculators.faces.markup import add, element
 from calculators.kinds import Length, Lengths, Table
-from calculators.measure import Ruler
+from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
 
 
@@ -21,7 +21,8 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking) -> list[ET.
         *([figure(calculator, answer, ruler)] if calculator.drawing else []),
         *notes(calculator, answer, ruler),
         results_table(calculator, answer, ruler, asking.other_ruler),
-        *(_table(result, answer.results[result.name], ruler) for result in calculator.results if _is_table(result)),
+        *(_marks(each, answer.results[each.name], ruler, asking.other_ruler) for each in calculator.results if isinstance(each.kind, Lengths)),
+        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table)),
         _working(calculator, answer, ruler),
     ]
     return [part for part in parts if part is not None]
@@ -50,28 +51,35 @@ def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Eleme
 
 
 def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element:
-    """Every plain result, in the ruler in hand and on the other one."""
+    """Every plain result, on the ruler in hand and on the other one."""
+    title = f"{calculator.title}: all measures"
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit)))
     body = element("tbody")
     for result in calculator.results:
         value = answer.results[result.name]
-        if _is_table(result) or value is None:
+        if isinstance(result.kind, Table | Lengths) or value is None:
             continue
-        name = element("th", {"scope": "row"}, result.label, element("span", {"class": "meaning"}, result.meaning))
-        if isinstance(result.kind, Length | Lengths):
+        if isinstance(result.kind, Length):
             cells = [element("td", None, result.kind.show(value, each)) for each in (ruler, other)]
         else:
             cells = [element("td", {"colspan": "2"}, result.kind.show(value, ruler))]
-        add(body, element("tr", None, name, *cells))
-    table = element("table", {"class": "results"}, element("caption", None, f"{calculator.title}: all measures"), element("thead", None, head), body)
-    return scrolling(table, f"{calculator.title}: all measures")
+        add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
+    return scrolling(element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body), title)
+
+
+def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Element | None:
+    """Marks to set out one after another: numbered, on both rulers."""
+    if not marks:
+        return None
+    listed = (element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other))) for mark in marks)
+    return element("div", {"class": "marks"}, element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"), element("ol", None, *listed))
 
 
 def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
     head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in result.kind.columns))
     lines = [element("tr", None, *(element("td", None, shown) for shown in result.kind.cells(row, ruler))) for row in rows]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
-    return scrolling(element("table", {"class": "rows"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    return scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
 
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:
@@ -86,7 +94,3 @@ def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element
     sources = [element("li", None, source_named(key).cited) for key in calculator.sources]
     listed = [element("p", None, "Sources:"), element("ul", {"class": "sources"}, *sources)] if sources else []
     return element("details", {"class": "working"}, element("summary", None, "How it was worked out"), *steps, *listed)
-
-
-def _is_table(result: Result) -> bool:
-    return isinstance(result.kind, Table)

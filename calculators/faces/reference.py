@@ -35,7 +35,7 @@ def reference(calculator: Calculator) -> ET.Element:
 def _table(caption: str, heads, rows) -> ET.Element:
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
     body = [element("tr", None, element("td", None, element("code", None, row[0])), *(element("td", None, cell) for cell in row[1:])) for row in rows]
-    return scrolling(element("table", {"class": "rows"}, element("thead", None, head), element("tbody", None, *body)), caption)
+    return scrolling(element("table", {"class": "results"}, element("thead", None, head), element("tbody", None, *body)), caption)
 
 
 def _example(example: Example) -> ET.Element:
