@@ -9,7 +9,8 @@ import json
 from typing import Any, Callable, Iterator
 
 from calculators.answering import Asking, answer
-from calculators.catalogue import calculator_named
+from calculators.bibliography import bibliography
+from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
 from calculators.faces.markup import html
@@ -17,9 +18,13 @@ from calculators.faces.plain import plain_answer
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.shown import refused, shown
 from calculators.faces.walk import walk_replies
+from calculators.house_method import site_method
 from calculators.walk import WALKS
 
 Reply = dict[str, Any]
+
+for _ready in (site_method, bibliography, catalogue):
+    _ready()  # read while Python is being made ready: a picture of its memory then holds them, and needs no files
 
 
 def replies(request_text: str) -> Iterator[str]:
