@@ -11,6 +11,7 @@ if sys.version_info < (3, 11):
 
 import argparse
 
+from runtime.policy import headers_for
 from tools import setup
 from tools.places import SITE
 from tools.server import open_server
@@ -33,7 +34,7 @@ def main() -> int:
         setup.build(setup.for_site())
         return 0
     # The pages are built for the address they are served from, so the port is taken first.
-    with open_server(SITE, asked.port) as server:
+    with open_server(SITE, asked.port, headers_for(SITE)) as server:
         setup.build(setup.for_site(), server.address)
         print(f"The handbook is at {server.address} (Ctrl+C stops it)", flush=True)
         try:

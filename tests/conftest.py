@@ -10,6 +10,7 @@ import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from scripts.runtime.policy import headers_for
 from scripts.tools import browser as chromium
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
@@ -35,7 +36,7 @@ def site() -> Path:
 def served(site: Path) -> Iterator[str]:
     """The built site's address on this machine, without the closing slash; it is the one it was built for."""
     port = urlsplit(ADDRESS_FILE.read_text()).port
-    with open_server(site, port) as server:
+    with open_server(site, port, headers_for(site)) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield server.address.rstrip("/")
         server.shutdown()
@@ -61,13 +62,15 @@ def width(request) -> int:
 def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
     """A page in a fresh profile; `page.goto("/")` opens the home page.
 
-    Fails the test when anything was asked for beyond the served site, or when a script of a page broke.
+    Fails the test when anything was asked for beyond the served site, when a script of a page broke, or when a page went
+    against the site's policy.
     """
     context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
     asked_for: list[str] = []
     broken: list[str] = []
     context.on("request", lambda request: asked_for.append(request.url))
     context.on("weberror", lambda problem: broken.append(str(problem.error)))
+    context.on("console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None)
     opened = context.new_page()
     yield opened
     context.close()

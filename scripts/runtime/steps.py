@@ -7,7 +7,7 @@ from tools.places import BUILD, NODE_MODULES, SITE, VENV
 from tools.steps import Step
 from tools.trouble import Trouble
 
-from . import bundle
+from . import bundle, policy
 
 WHEEL = BUILD / "wheel"
 BUNDLE = BUILD / "runtime"
@@ -20,8 +20,12 @@ def make_bundle() -> None:
     bundle.make(bundle.Parts(found.node, NODE_MODULES / "pyodide", WHEEL), BUNDLE)
 
 
-def finish_site() -> None:
+def put_bundle_into_site() -> None:
     bundle.put_into(SITE, BUNDLE)
+
+
+def put_policy_into_pages() -> None:
+    policy.put_into(SITE)
 
 
 before_pages = [
@@ -33,5 +37,6 @@ before_pages = [
     ),
 ]
 after_pages = [
-    Step("the browser's Python put into the site", finish_site, reads=["build/runtime", "scripts/runtime"], makes=["site/assets/runtime"]),
+    Step("Python in the site", put_bundle_into_site, reads=["build/runtime", "scripts/runtime"], makes=["site/assets/runtime"]),
+    Step("policy in the pages", put_policy_into_pages, reads=["scripts/runtime"]),
 ]

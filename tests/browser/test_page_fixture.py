@@ -10,7 +10,8 @@ def test_the_home_page_opens(page):
 
 
 def test_a_request_to_elsewhere_is_noticed(browser, served):
-    context = browser.new_context(base_url=served)
+    # Without the policy, which would stop the request before anybody could notice it.
+    context = browser.new_context(base_url=served, bypass_csp=True)
     asked_for = []
     context.on("request", lambda request: asked_for.append(request.url))
     page = context.new_page()
