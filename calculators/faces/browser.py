@@ -14,7 +14,7 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
 from calculators.faces.markup import html
-from calculators.faces.plain import plain_answer
+from calculators.faces.plain import plain_answer, refusals
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.shown import refused, shown
 from calculators.faces.walk import walk_replies
@@ -77,7 +77,7 @@ def _plain(request: Reply) -> Iterator[Reply]:
     try:
         yield plain_answer(calculator, asking)
     except AskAgain as trouble:
-        yield refused(calculator, trouble, asking)
+        yield {"errors": refusals(trouble, calculator, asking)}
 
 
 def _asking(request: Reply) -> Asking:

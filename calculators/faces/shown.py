@@ -7,19 +7,31 @@ from calculators.declaration import Answer, AskAgain, Calculator
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
 from calculators.faces.plain import refusals
+from calculators.kinds import Refused
 
 
 def shown(calculator: Calculator, answer: Answer, asking: Asking) -> dict[str, Any]:
-    """``answer``: its HTML; ``texts``: what now stands in every field; ``written``: typed values with their unit added."""
+    """``answer``: its HTML; ``texts``: what now stands in every field; ``written`` as below."""
     return {
         "answer": "".join(html(part) for part in answered(calculator, answer, asking)),
         "texts": {field.name: asking.text(field) for field in calculator.fields},
-        "written": {
-            name: calculator.field(name).kind.write_out(text, asking.ruler) for name, text in asking.typed.items() if text.strip()
-        },
+        "written": written(calculator, asking),
     }
 
 
 def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[str, Any]:
-    """``refusals``: a sentence for each field in trouble."""
-    return {"refusals": refusals(trouble, calculator, asking)}
+    """``refusals``: a sentence for each field in trouble; ``written`` as below."""
+    return {"refusals": refusals(trouble, calculator, asking), "written": written(calculator, asking)}
+
+
+def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """What was typed and can be read, with the unit it was read in added where there was none."""
+    texts = {}
+    for field in calculator.fields:
+        text = asking.typed.get(field.name, "")
+        try:
+            field.kind.parse(text, asking.ruler)
+            texts[field.name] = field.kind.write_out(text, asking.ruler)
+        except Refused:
+            continue
+    return texts

@@ -6,7 +6,7 @@ from typing import Any
 from calculators.answering import Asking
 from calculators.faces.answered import answered
 from calculators.faces.markup import add, element
-from calculators.faces.shown import refused, shown
+from calculators.faces.shown import refused, shown, written
 from calculators.faces.widget import section
 from calculators.walk import Stop, Walk, go
 
@@ -31,7 +31,8 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -
 
 def _reply(stop: Stop) -> dict[str, Any]:
     if stop.waits_for:
-        return {"waits": f"This waits for “{stop.waits_for}” above, where a blank needs mending."}
+        sentence = f"This waits for “{stop.waits_for}” above, where a blank needs mending."
+        return {"waits": sentence, "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
         return refused(stop.calculator, stop.refusal, stop.asking)
     return shown(stop.calculator, stop.answer, stop.asking)

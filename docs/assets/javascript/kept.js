@@ -20,9 +20,9 @@ function set(name, value) {
   }
 }
 
-/** Field name → text, only what the reader filled in herself. */
-export const typedIn = (calculator) => ({ ...get(`typed/${calculator}`) });
-export const keepTyped = (calculator, typed) => set(`typed/${calculator}`, typed);
+/** What the reader filled in herself: field name → text, and the ruler on which a bare number among them is to be read. */
+export const typedIn = (calculator) => ({ texts: {}, readOn: ruler(), ...get(`typed/${calculator}`) });
+export const keepTyped = (calculator, texts, readOn) => set(`typed/${calculator}`, { texts, readOn });
 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";

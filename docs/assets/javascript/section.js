@@ -13,7 +13,7 @@ export class Section {
     this.oldAnswer = element.querySelector(".old-answer");
     this.calculator = element.dataset.calculator;
     this.given = JSON.parse(element.dataset.given);
-    this.typed = typedIn(element.dataset.kept ?? this.calculator);
+    ({ texts: this.typed, readOn: this.readOn } = typedIn(this.#name));
     this.written = {};
     this.texts = {};
     for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
@@ -28,13 +28,24 @@ export class Section {
     return Object.keys(this.typed).length > 0;
   }
 
+  /** Every number that was typed without its unit gets the one it was read in, so that it keeps its meaning on another ruler. */
+  settle(written, readOn) {
+    this.written = written;
+    for (const [name, text] of Object.entries(written).filter(([name]) => name in this.typed)) {
+      const blank = this.#blank(name);
+      if (blank !== document.activeElement || readOn !== this.readOn) this.typed[name] = blank.value = text;
+    }
+    this.readOn = readOn;
+    this.#keep();
+  }
+
   /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
   show(reply) {
     this.#markTroubles(reply.refusals ?? {});
+    this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
     this.#replaceAnswer(reply.answer);
-    this.written = reply.written;
     this.texts = reply.texts;
     for (const [name, text] of Object.entries(reply.texts)) {
       const blank = this.#blank(name);
@@ -78,6 +89,7 @@ export class Section {
 
   #type(blank, changed) {
     this.typed[blank.name] = blank.value;
+    delete this.written[blank.name];
     this.#keep();
     changed();
   }
@@ -88,7 +100,7 @@ export class Section {
     if (!blank.value.trim() && standing?.trim()) {
       delete this.typed[blank.name];
       blank.value = standing;
-    } else if (this.written[blank.name]) {
+    } else if (this.written[blank.name] && blank.name in this.typed) {
       this.typed[blank.name] = blank.value = this.written[blank.name];
     }
     this.#keep();
@@ -102,8 +114,13 @@ export class Section {
   }
 
   #keep() {
-    keepTyped(this.element.dataset.kept ?? this.calculator, this.typed);
+    keepTyped(this.#name, this.typed, this.readOn);
     this.#afresh().hidden = !this.isTyped;
+  }
+
+  /** The name under which this is kept: the same calculator in a walk has numbers of its own. */
+  get #name() {
+    return this.element.dataset.kept ?? this.calculator;
   }
 
   #afresh() {

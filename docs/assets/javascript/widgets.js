@@ -21,28 +21,48 @@ class Newest {
 
 /** A calculator that stands alone. */
 function alone(element) {
-  const newest = new Newest();
-  const section = new Section(element, answer);
-  function answer() {
-    const { calculator, given, typed } = section;
-    const request = { ask: "calculator", calculator, given, typed, ruler: ruler() };
-    return newest.ask(request, (reply) => section.show(reply), (sentence) => section.keepOld(sentence));
-  }
-  return { answer, isTyped: () => section.isTyped };
+  const section = new Section(element, () => live.answer());
+  const { calculator, given } = section;
+  const live = liveForms(
+    [section],
+    () => ({ ask: "calculator", calculator, given, typed: section.typed }),
+    (reply) => ({ [calculator]: reply }),
+  );
+  return live;
 }
 
 /** Several calculators of which each takes over what the one before worked out. */
 function walk(element) {
-  const newest = new Newest();
   const sections = [...element.querySelectorAll(".calculator")].map((each) => {
     each.dataset.kept = `${element.dataset.walk}/${each.dataset.calculator}`;
-    return new Section(each, answer);
+    return new Section(each, () => live.answer());
   });
-  function answer() {
-    const typed = Object.fromEntries(sections.map((section) => [section.calculator, section.typed]));
-    const request = { ask: "walk", walk: element.dataset.walk, typed, ruler: ruler() };
-    const show = ({ steps }) => sections.forEach((section) => section.show(steps[section.calculator]));
-    return newest.ask(request, show, (sentence) => sections.forEach((section) => section.keepOld(sentence)));
+  const typed = () => Object.fromEntries(sections.map((section) => [section.calculator, section.typed]));
+  const live = liveForms(
+    sections,
+    () => ({ ask: "walk", walk: element.dataset.walk, typed: typed() }),
+    (reply) => reply.steps,
+  );
+  return live;
+}
+
+/**
+ * Calculators that are answered by one question.
+ * @param {Section[]} sections
+ * @param {() => object} question what to ask, without the ruler
+ * @param {(reply: object) => object} split the reply of each calculator, by its name
+ */
+function liveForms(sections, question, split) {
+  const newest = new Newest();
+  const each = (act) => sections.forEach((section) => act(section));
+  const ask = (readOn, show) =>
+    newest.ask({ ...question(), ruler: readOn }, (reply) => show(split(reply)), (sentence) => each((section) => section.keepOld(sentence)));
+
+  async function answer() {
+    const now = ruler();
+    const before = sections[0].readOn;
+    if (before !== now) await ask(before, (replies) => each((section) => section.settle(replies[section.calculator].written, now)));
+    if (sections[0].readOn === now) await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
   }
   return { answer, isTyped: () => sections.some((section) => section.isTyped) };
 }
