@@ -22,10 +22,20 @@ def python_of(venv: Path) -> Path:
     return venv / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 
-def requirements(root: Path, extra: str) -> list[str]:
-    """The pinned packages that pyproject.toml asks for, its own and those of one extra."""
-    project = tomllib.loads((root / "pyproject.toml").read_text())["project"]
-    return project["dependencies"] + project["optional-dependencies"][extra]
+def project(root: Path) -> dict:
+    return tomllib.loads((root / "pyproject.toml").read_text())["project"]
+
+
+def extras(root: Path) -> list[str]:
+    """The names of all extras."""
+    return list(project(root)["optional-dependencies"])
+
+
+def requirements(root: Path, *wanted: str) -> list[str]:
+    """The pinned packages that pyproject.toml asks for: its own and those of the extras wanted."""
+    known = project(root)
+    lists = [known["dependencies"], *(known["optional-dependencies"][extra] for extra in wanted)]
+    return list(dict.fromkeys(line for lines in lists for line in lines))
 
 
 def stamp_of(venv: Path, extra: str) -> Stamp:
@@ -57,16 +67,15 @@ def make(venv: Path) -> None:
     """
     if not all(importlib.util.find_spec(name) for name in ("venv", "ensurepip")):
         raise Trouble(NO_VENV)
-    print("Making the Python environment in .venv", flush=True)
+    print(f"Making a Python environment in {venv}", flush=True)
     if subprocess.run([sys.executable, "-m", "venv", "--clear", venv]).returncode:
         raise Trouble(NO_VENV)
 
 
 def install_command(root: Path, venv: Path, extras: Sequence[str]) -> list[str]:
-    wanted = list(dict.fromkeys(line for extra in extras for line in requirements(root, extra)))
     return [
         str(python_of(venv)), "-m", "pip", "install", "-qq", "--disable-pip-version-check",
-        "--constraint", str(root / "constraints.txt"), *wanted,
+        "--constraint", str(root / "constraints.txt"), *requirements(root, *extras),
     ]  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 import errno
 import os
+import sys
 from collections.abc import Callable, Mapping
 from functools import partial
 from http import HTTPStatus
@@ -66,6 +67,11 @@ class SiteHandler(SimpleHTTPRequestHandler):
 class SiteServer(ThreadingHTTPServer):
     # On Windows this flag would let two servers share one port.
     allow_reuse_address = os.name != "nt"
+
+    def handle_error(self, request, client_address) -> None:
+        # A browser that leaves a page breaks off what it was loading: nothing to report.
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)
 
     @property
     def address(self) -> str:

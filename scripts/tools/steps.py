@@ -34,15 +34,15 @@ def run_steps(steps: Sequence[Step], root: Path, stamps: Path) -> list[str]:
 
     Returns: the names of the steps that were run.
     """
-    done: list[str] = []
-    for step in steps:
-        stamp = Stamp(stamps / step.name.replace(" ", "-"))
-        if not done and step.is_done(root, stamp):
-            continue
+    stamp = {step.name: Stamp(stamps / step.name.replace(" ", "-")) for step in steps}
+    stale = next((i for i, step in enumerate(steps) if not step.is_done(root, stamp[step.name])), len(steps))
+    to_run = steps[stale:]
+    # All at once, so that a build broken off between two steps still knows that the later ones are to be done.
+    for step in to_run:
+        stamp[step.name].lift()
+    for step in to_run:
         print(f"Building: {step.name}", flush=True)
-        stamp.lift()
         key = step.key(root)
         step.run()
-        stamp.press(key)
-        done.append(step.name)
-    return done
+        stamp[step.name].press(key)
+    return [step.name for step in to_run]
