@@ -15,14 +15,14 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """
     along_2 = _along_2(marks)
     inward_2 = (along_2[1], -along_2[0])
-    reach_1, reach_2 = 1.45 * float(marks.mark_1), 1.45 * float(marks.mark_2)
+    reach_1, reach_2 = _reaches(marks)
     corner, mark_1, mark_2 = (0.0, 0.0), (float(marks.mark_1), 0.0), _times(along_2, marks.mark_2)
     crossing = (float(marks.foot_1), float(marks.hem_1))
     end_1, end_2 = (reach_1, 0.0), _times(along_2, reach_2)
     far = (end_1[0] + end_2[0], end_1[1] + end_2[1])
     outline = [corner, end_1, far, end_2]
     xs, ys = [x for x, _ in outline], [y for _, y in outline]
-    sheet = Sheet("corner", (min(xs), min(ys), max(xs), max(ys)), margins=(76, 16, 40, 52), tallest=300)
+    sheet = Sheet("corner", (min(xs), min(ys), max(xs), max(ys)), margins=(76, 44, 76, 52), tallest=300)
     sheet.area("cloth-wrong", outline, pattern=True)
     if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
         _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)
@@ -34,8 +34,20 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
-    sheet.words(f"hem 1: {show_length(marks.hem_1, ruler)}", (reach_1, float(marks.hem_1) / 2), anchor="end", shift=(-4, 4))
+    lean = max(0.0, float(marks.hem_1) * along_2[0] / along_2[1]) * sheet.scale
+    sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12 + lean)
+    inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))
+    lean = max(0.0, float(marks.hem_2) * along_2[0] / along_2[1]) * sheet.scale
+    sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12 + lean)
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
+
+
+def _reaches(marks: MitreMarks) -> Point:
+    """How far along each edge to draw: past the marks and past the crossing of the creases, and not too narrow a strip."""
+    sine = _along_2(marks)[1]
+    reach_1 = max(1.45 * float(marks.mark_1), 2 * float(marks.hem_2) / sine)
+    reach_2 = max(1.45 * float(marks.mark_2), 2 * float(marks.hem_1) / sine)
+    return max(reach_1, reach_2 / 2), max(reach_2, reach_1 / 2)
 
 
 def _along_2(marks: MitreMarks) -> Point:
