@@ -11,14 +11,14 @@ import yaml
 from calculators.measure import Ruler
 
 
-RULER_STEPS = {"cm": ("1/10", "1/20", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
+RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
 
 
 @dataclass(frozen=True)
 class HouseMethod:
     """One workroom's settled measures.
 
-    rulers: the ruler used for each unit, "cm" and "in"; unit: the one the house reads by habit.
+    rulers: the ruler used for each unit, "cm", "mm" and "in"; unit: the one the house reads by habit.
     measures: name → text, or → {"cm": text, "in": text} where a round figure differs between rulers.
     """
 
@@ -48,6 +48,7 @@ def read_house_method(data: Mapping[str, Any]) -> HouseMethod:
     """The house method from its file's contents."""
     ruler = data["ruler"]
     rulers = {unit: Ruler(unit, Fraction(ruler[f"{unit}_step"])) for unit in ("cm", "in")}
+    rulers["mm"] = Ruler("mm", rulers["cm"].step_mm)
     return HouseMethod(data["name"], ruler["unit"], rulers, data["measures"])
 
 

@@ -178,7 +178,7 @@ def show_yards(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -
 def _digits(value: Fraction, ruler: Ruler) -> str:
     if ruler.unit == "in":
         return _mixed(value)
-    return _decimal(value, len(str(ruler.step.denominator)) - 1 if ruler.step.denominator % 10 == 0 else 2)
+    return _decimal(value, next(places for places in range(7) if 10**places % ruler.step.denominator == 0))
 
 
 def _decimal(value: Fraction, places: int) -> str:

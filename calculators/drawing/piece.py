@@ -23,8 +23,8 @@ def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
     (left, low), (right, _), (_, high), _ = finished
     sheet.dimension((0, piece.cut_length), (piece.cut_width, piece.cut_length), f"cut {show_length(piece.cut_width, ruler)}", away=14)
     sheet.dimension((piece.cut_width, piece.cut_length), (piece.cut_width, 0), show_length(piece.cut_length, ruler), away=12)
-    sheet.dimension((right, low), (left, low), f"finished {show_length(piece.finished_width, ruler)}", away=24)
-    sheet.dimension((left, low), (left, high), show_length(piece.finished_length, ruler), away=16)
+    sheet.dimension((right, low), (left, low), f"finished {show_length(piece.finished_width, ruler)}", away=14 + float(low) * sheet.scale)
+    sheet.dimension((left, low), (left, high), show_length(piece.finished_length, ruler), away=14 + float(left) * sheet.scale)
     return sheet.finish("The piece, cut and finished", _in_words(piece, ruler))
 
 

@@ -6,8 +6,7 @@ from calculators.answering import Asking
 from calculators.faces.markup import element
 from calculators.house_method import RULER_STEPS
 
-_UNITS = {"cm": "cm", "in": "inches"}
-_STEP_WORDS = {"1/10": "to 1 mm", "1/20": "to half a mm", "1/2": "to 5 mm"}
+_WORDS = {"cm 1/10": "cm, to 1 mm", "cm 1/2": "cm, to 5 mm", "mm 1": "mm", "mm 1/2": "mm, to half a mm"}
 
 
 def ruler_choice(asking: Asking) -> ET.Element:
@@ -24,4 +23,4 @@ def ruler_choice(asking: Asking) -> ET.Element:
 
 
 def _words(unit: str, step: str) -> str:
-    return f"{_UNITS[unit]}, {_STEP_WORDS[step] if unit == 'cm' else f'to {step} in'}"
+    return _WORDS.get(f"{unit} {step}", f"inches, to {step} in")
