@@ -31,6 +31,10 @@ class Kind:
         """The value as JSON: lengths as numbers in millimetres."""
         return value
 
+    def standing(self, text: str) -> str:
+        """A text that fills a field, in the form in which a page puts it into the field's control."""
+        return text
+
     def write_out(self, text: str, ruler: Ruler) -> str:
         """What was typed, with the unit it was read in added, so that it keeps its meaning on another ruler."""
         return text

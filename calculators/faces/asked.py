@@ -6,7 +6,8 @@ import xml.etree.ElementTree as ET
 from calculators.answering import Asking
 from calculators.declaration import Calculator, Field
 from calculators.faces.markup import add, element
-from calculators.kinds import YES_NO_WORDS, Choice, YesNo
+from calculators.kinds import YES_NO_WORDS, Choice, Kind, YesNo
+from calculators.rows import Rows
 
 _BLANK = re.compile(r"\{(\w+)\}")
 
@@ -21,9 +22,11 @@ def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element
         add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
     form = element("form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence)
     add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
-    if calculator.rarely_asked:
-        rows = [_row(calculator.field(name), asking, place) for name in calculator.rarely_asked]
-        labels = ", ".join(calculator.field(name).label[0].lower() + calculator.field(name).label[1:] for name in calculator.rarely_asked)
+    add(form, *(_rows(field, asking, place) for field in calculator.fields if isinstance(field.kind, Rows)))
+    rare = [field for field in map(calculator.field, calculator.rarely_asked) if not isinstance(field.kind, Rows)]
+    if rare:
+        rows = [_row(field, asking, place) for field in rare]
+        labels = ", ".join(field.label[0].lower() + field.label[1:] for field in rare)
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {labels}"), *rows))
     add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh()))
     return form
@@ -44,20 +47,50 @@ def _row(field: Field, asking: Asking, place: str) -> ET.Element:
     )
 
 
+def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
+    """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a script."""
+    kind: Rows = field.kind
+    heads = (element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label) for column in kind.columns)
+    body = element("tbody")
+    for row in kind.cells(asking.text(field)):
+        cells = (element("td", None, _cell(column, text, asking, place, field.name)) for column, text in zip(kind.columns, row))
+        leave_out = element("button", {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"}, "×")
+        add(body, element("tr", None, *cells, element("td", None, leave_out)))
+    table = element(
+        "table", {"class": "rows", "id": _id(place, field.name), "data-field": field.name, "aria-describedby": _described_by(place, field.name)},
+        element("caption", None, field.label), element("thead", None, element("tr", None, *heads, element("td"))), body,
+    )
+    one_more = element("button", {"type": "button", "class": "one-more", "data-field": field.name, "hidden": True}, f"One more {kind.one}")
+    return element("div", {"class": "order"}, table, one_more, element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help), _refusal(field.name, place))
+
+
+def _cell(column: Field, text: str, asking: Asking, place: str, table: str) -> ET.Element:
+    common = {"aria-labelledby": _id(place, table, column.name), "data-label": column.label}
+    return _blank_for(column.kind, text or column.fixed or "", common)
+
+
 def _control(field: Field, asking: Asking, place: str) -> ET.Element:
     common = {
         "id": _id(place, field.name),
         "name": field.name,
-        "aria-describedby": f"{_id(place, field.name, 'help')} {_id(place, field.name, 'refusal')}",
+        "aria-describedby": _described_by(place, field.name),
         "data-taken": field.name in asking.taken and field.name not in asking.typed,
     }
-    text = asking.text(field)
-    options = field.kind.options if isinstance(field.kind, Choice) else {word: word for word in YES_NO_WORDS} if isinstance(field.kind, YesNo) else None
-    if options:
-        choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
-        return element("select", common, *choices)
-    width = {"size": str(max(6, len(text) + 1))}
-    return element("input", common | width | {"type": "text", "inputmode": field.kind.mode, "value": text, "spellcheck": "false"})
+    return _blank_for(field.kind, asking.text(field), common)
+
+
+def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
+    """A list to choose from for the kinds that have few answers, else a line to write on."""
+    options = kind.options if isinstance(kind, Choice) else {word: word for word in YES_NO_WORDS} if isinstance(kind, YesNo) else None
+    if options is None:
+        width = {"size": str(max(6, len(text) + 1))}
+        return element("input", common | width | {"type": "text", "inputmode": kind.mode, "value": text, "spellcheck": "false"})
+    choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
+    return element("select", common, *choices)
+
+
+def _described_by(place: str, name: str) -> str:
+    return f"{_id(place, name, 'help')} {_id(place, name, 'refusal')}"
 
 
 def _refusal(name: str, place: str) -> ET.Element:

@@ -14,7 +14,7 @@ def shown(calculator: Calculator, answer: Answer, asking: Asking) -> dict[str, A
     """``answer``: its HTML; ``texts``: what now stands in every field; ``written`` as below."""
     return {
         "answer": "".join(html(part) for part in answered(calculator, answer, asking)),
-        "texts": {field.name: asking.text(field) for field in calculator.fields},
+        "texts": {field.name: field.kind.standing(asking.text(field)) for field in calculator.fields},
         "written": written(calculator, asking),
     }
 

@@ -1,5 +1,6 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import { keepTyped, typedIn } from "./kept.js";
+import { RowsTable } from "./rows.js";
 
 export class Section {
   /**
@@ -16,8 +17,9 @@ export class Section {
     ({ texts: this.typed, readOn: this.readOn } = typedIn(this.#name));
     this.written = {};
     this.texts = {};
+    this.tables = new Map([...this.form.querySelectorAll("table.rows")].map((table) => [table.dataset.field, new RowsTable(table, () => this.#type(table.dataset.field, changed))]));
     for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
-    this.form.addEventListener("input", ({ target }) => this.#type(target, changed));
+    this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
     this.form.addEventListener("change", ({ target }) => this.#leave(target));
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
@@ -33,7 +35,7 @@ export class Section {
     this.written = written;
     for (const [name, text] of Object.entries(written).filter(([name]) => name in this.typed)) {
       const blank = this.#blank(name);
-      if (blank !== document.activeElement || readOn !== this.readOn) this.typed[name] = blank.value = text;
+      if (!hasFocus(blank) || readOn !== this.readOn) this.typed[name] = blank.value = text;
     }
     this.readOn = readOn;
     this.#keep();
@@ -49,7 +51,7 @@ export class Section {
     this.texts = reply.texts;
     for (const [name, text] of Object.entries(reply.texts)) {
       const blank = this.#blank(name);
-      if (!(name in this.typed) && blank !== document.activeElement) blank.value = text;
+      if (!(name in this.typed) && !hasFocus(blank)) blank.value = text;
     }
   }
 
@@ -70,7 +72,7 @@ export class Section {
       const sentence = refusals[place.dataset.field] ?? "";
       place.textContent = sentence;
       place.hidden = !sentence;
-      this.#blank(place.dataset.field).toggleAttribute("aria-invalid", Boolean(sentence));
+      this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
       if (sentence) place.closest("details")?.setAttribute("open", "");
     }
   }
@@ -87,21 +89,23 @@ export class Section {
     this.answer.append(made.content);
   }
 
-  #type(blank, changed) {
-    this.typed[blank.name] = blank.value;
-    delete this.written[blank.name];
+  #type(name, changed) {
+    this.typed[name] = this.#blank(name).value;
+    delete this.written[name];
     this.#keep();
     changed();
   }
 
   /** On leaving a blank: add the unit it was read in, or bring back what stands there when it was emptied. */
-  #leave(blank) {
-    const standing = this.texts[blank.name];
+  #leave(target) {
+    const name = target.name || target.closest("table.rows")?.dataset.field;
+    const blank = this.#blank(name);
+    const standing = this.texts[name];
     if (!blank.value.trim() && standing?.trim()) {
-      delete this.typed[blank.name];
+      delete this.typed[name];
       blank.value = standing;
-    } else if (this.written[blank.name] && blank.name in this.typed) {
-      this.typed[blank.name] = blank.value = this.written[blank.name];
+    } else if (this.written[name] && name in this.typed) {
+      this.typed[name] = blank.value = this.written[name];
     }
     this.#keep();
   }
@@ -127,7 +131,30 @@ export class Section {
     return this.form.querySelector(".afresh");
   }
 
+  /** What holds a field's text: a table of rows, or a single control. */
   #blank(name) {
-    return this.form.elements.namedItem(name);
+    const control = this.form.elements.namedItem(name);
+    return this.tables.get(name) ?? (control && new Blank(control));
   }
 }
+
+/** A single control. */
+class Blank {
+  constructor(control) {
+    this.element = control;
+  }
+
+  get value() {
+    return this.element.value;
+  }
+
+  set value(text) {
+    if (this.element.value !== text) this.element.value = text;
+  }
+
+  markTrouble(inTrouble) {
+    this.element.setAttribute("aria-invalid", String(inTrouble));
+  }
+}
+
+const hasFocus = (blank) => blank.element.contains(document.activeElement);

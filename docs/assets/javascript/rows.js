@@ -1,0 +1,65 @@
+/** A table of blanks, one row for each thing asked about. Its text is the rows as JSON: a list of lists of texts. */
+
+export class RowsTable {
+  /**
+   * @param {HTMLTableElement} table
+   * @param {() => void} changed is called when a cell, or the number of rows, has changed
+   */
+  constructor(table, changed) {
+    this.element = table;
+    this.body = table.tBodies[0];
+    this.blankRow = this.body.rows[0].cloneNode(true);
+    const oneMore = table.parentElement.querySelector(".one-more");
+    oneMore.hidden = false;
+    oneMore.addEventListener("click", () => {
+      this.#add();
+      this.#controls(this.body.rows[this.body.rows.length - 1])[0].focus();
+      changed();
+    });
+    this.body.addEventListener("input", changed);
+    this.body.addEventListener("click", ({ target }) => {
+      if (!target.matches(".leave-out")) return;
+      target.closest("tr").remove();
+      if (!this.body.rows.length) this.#add();
+      oneMore.focus();
+      changed();
+    });
+    this.#showLeaveOut();
+  }
+
+  get value() {
+    return JSON.stringify([...this.body.rows].map((row) => this.#controls(row).map((control) => control.value)));
+  }
+
+  set value(text) {
+    const rows = JSON.parse(text);
+    while (this.body.rows.length > Math.max(1, rows.length)) this.body.rows[this.body.rows.length - 1].remove();
+    while (this.body.rows.length < rows.length) this.#add();
+    rows.forEach((cells, index) => this.#fill(this.body.rows[index], cells));
+  }
+
+  markTrouble(inTrouble) {
+    this.element.classList.toggle("in-trouble", inTrouble);
+  }
+
+  #fill(row, cells) {
+    this.#controls(row).forEach((control, index) => {
+      if (control.matches("input") || cells[index]) control.value = cells[index] ?? "";
+    });
+  }
+
+  #add() {
+    const row = this.blankRow.cloneNode(true);
+    this.#fill(row, []);
+    this.body.append(row);
+    this.#showLeaveOut();
+  }
+
+  #controls(row) {
+    return [...row.querySelectorAll("input, select")];
+  }
+
+  #showLeaveOut() {
+    for (const button of this.body.querySelectorAll(".leave-out")) button.hidden = false;
+  }
+}
