@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 from types import SimpleNamespace
-from typing import Any, Mapping
+from typing import Any, Iterator, Mapping
 
 from calculators.declaration import Answer, AskAgain, Calculator, Field
 from calculators.house_method import HouseMethod, site_method
@@ -46,12 +46,22 @@ class Asking:
         return asked.fixed or ""
 
 
-def answer(calculator: Calculator, asking: Asking) -> Answer:
-    """Work out a calculator's answer.
+def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
+    """Answers that may still improve, the best last; None between two of them is a moment to look up from the work.
 
     Raises AskAgain with a sentence for every field whose value cannot be used.
     """
-    return calculator.work(SimpleNamespace(**read(calculator, asking)))
+    worked = calculator.work(SimpleNamespace(**read(calculator, asking)))
+    if isinstance(worked, Answer):
+        yield worked
+    else:
+        yield from worked
+
+
+def answer(calculator: Calculator, asking: Asking) -> Answer:
+    """Work out a calculator's answer to the end; raises as `answers` does."""
+    *_, best = (each for each in answers(calculator, asking) if each is not None)
+    return best
 
 
 def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from this declaration.
 
 from dataclasses import dataclass
 from types import SimpleNamespace
-from typing import Any, Callable, Mapping
+from typing import Any, Callable, Iterator, Mapping
 
 from calculators.drawing.picture import Picture
 from calculators.kinds import Kind
@@ -80,7 +80,9 @@ class Calculator:
 
     name: as typed at a terminal, words joined by hyphens.
     asked: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
-    work: from the values asked (as attributes) to an Answer; raises AskAgain when values cannot go together.
+    work: from the values asked (as attributes) to an Answer; raises AskAgain when values cannot go together. Long work gives an
+        iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
+        it can be broken off.
     drawing: from Answer.drawn_from and the ruler in hand to a Picture.
     sources: keys of the bibliography.
     """
@@ -91,7 +93,7 @@ class Calculator:
     fields: tuple[Field, ...]
     asked: str
     results: tuple[Result, ...]
-    work: Callable[[SimpleNamespace], Answer]
+    work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Picture] | None = None
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()

@@ -8,7 +8,7 @@ sentences), ``plain`` (an answer as plain data).
 import json
 from typing import Any, Callable, Iterator
 
-from calculators.answering import Asking, answer
+from calculators.answering import Asking, answer, answers
 from calculators.bibliography import bibliography
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
@@ -30,20 +30,25 @@ for _ready in (site_method, bibliography, catalogue):
 def replies(request_text: str) -> Iterator[str]:
     """Answer one question: an iterator of JSON texts, the last of them final."""
     request = json.loads(request_text)
-    pending: Reply | None = None
+    latest, untold = {}, False  # an answer is held back one step, since it may be the last
     for reply in QUESTIONS[request["ask"]](request):
-        if pending is not None:
-            yield json.dumps(pending)
-        pending = reply
-    yield json.dumps({**pending, "final": True})
+        if "working" in reply:
+            yield json.dumps(latest if untold else reply)
+            untold = False
+            continue
+        if untold:
+            yield json.dumps(latest)
+        latest, untold = reply, True
+    yield json.dumps({**latest, "final": True})
 
 
 def _calculator(request: Reply) -> Iterator[Reply]:
-    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says."""
+    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says, or {"working"}."""
     calculator = calculator_named(request["calculator"])
     asking = _asking(request)
     try:
-        yield shown(calculator, answer(calculator, asking), asking)
+        for reply in answers(calculator, asking):
+            yield shown(calculator, reply, asking) if reply else {"working": True}
     except AskAgain as trouble:
         yield refused(calculator, trouble, asking)
 

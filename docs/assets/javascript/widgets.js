@@ -11,7 +11,7 @@ class Newest {
     this.#open?.abort();
     const { signal } = (this.#open = new AbortController());
     try {
-      const reply = await ask(request, { signal, onPartial: (partial) => signal.aborted || show(partial) });
+      const reply = await ask(request, { signal, onPartial: (partial) => signal.aborted || partial.working || show(partial) });
       if (!signal.aborted) show(reply);
     } catch (problem) {
       if (!signal.aborted) fail(problem.message);
