@@ -11,6 +11,7 @@ from pathlib import Path
 from .stamps import Stamp, fingerprint
 from .trouble import Trouble
 
+WHOLE = "whole"
 NO_VENV = (
     "This Python cannot make an environment of its own; on Debian or Ubuntu "
     "`sudo apt-get install python3-venv` adds what is missing, then run this again."
@@ -52,11 +53,16 @@ def missing_extras(root: Path, venv: Path, extras: Iterable[str]) -> list[str]:
     return [extra for extra in extras if not stamp_of(venv, extra).matches(key_of(root, extra))]
 
 
+def whole(venv: Path) -> Stamp:
+    """The stamp of an environment that no making and no installing has left half done."""
+    return Stamp(venv / "stamps" / "whole")
+
+
 def works(venv: Path) -> bool:
-    """Whether the environment has a Python that is new enough and can install packages."""
-    if not python_of(venv).exists():
+    """Whether the environment is whole and has a Python that is new enough."""
+    if not whole(venv).matches(WHOLE) or not python_of(venv).exists():
         return False
-    question = "import pip, sys; raise SystemExit(sys.version_info < (3, 11))"
+    question = "import sys; raise SystemExit(sys.version_info < (3, 11))"
     return subprocess.run([python_of(venv), "-c", question], capture_output=True).returncode == 0
 
 
@@ -70,6 +76,7 @@ def make(venv: Path) -> None:
     print(f"Making a Python environment in {venv}", flush=True)
     if subprocess.run([sys.executable, "-m", "venv", "--clear", venv]).returncode:
         raise Trouble(NO_VENV)
+    whole(venv).press(WHOLE)
 
 
 def install_command(root: Path, venv: Path, extras: Sequence[str]) -> list[str]:
@@ -85,21 +92,23 @@ def ensure(root: Path, venv: Path, extras: Sequence[str]) -> Path:
     Returns: the environment's Python.
     Raises: Trouble when the environment cannot be made or filled.
     """
+    if not works(venv):
+        make(venv)
     missing = missing_extras(root, venv, extras)
-    if missing or not python_of(venv).exists():
-        if not works(venv):
-            make(venv)
-            missing = list(extras)
+    if missing:
         install(root, venv, missing)
     return python_of(venv)
 
 
 def install(root: Path, venv: Path, extras: Sequence[str]) -> None:
-    """Install extras, and note so only when all of it went well."""
+    """Install extras, and note so only when all of it went well.
+
+    A package that was only half copied would look installed to pip, so what is broken off here is made afresh next time.
+    """
     print("Installing Python packages:", ", ".join(extras), flush=True)
-    for extra in extras:
-        stamp_of(venv, extra).lift()
+    whole(venv).lift()
     if subprocess.run(install_command(root, venv, extras)).returncode:
         raise Trouble("The Python packages could not be installed; look at the lines above, and run this again.")
     for extra in extras:
         stamp_of(venv, extra).press(key_of(root, extra))
+    whole(venv).press(WHOLE)

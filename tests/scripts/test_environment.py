@@ -1,6 +1,6 @@
 """The environment: installed when a pin changes, and only then."""
 
-import os
+import shutil
 import subprocess
 import sys
 from types import SimpleNamespace
@@ -25,7 +25,7 @@ def house(tmp_path, monkeypatch) -> SimpleNamespace:
     """A small repository whose commands are noted down and never run."""
     (tmp_path / "pyproject.toml").write_text(PYPROJECT)
     (tmp_path / "constraints.txt").write_text("yarn==1.0\ncloth==2.0\nneedle==3.0\n")
-    house = SimpleNamespace(root=tmp_path, venv=tmp_path / ".venv", installs=[], fails=False)
+    house = SimpleNamespace(root=tmp_path, venv=tmp_path / ".venv", installs=[], fails=False, made=0)
 
     def run(command, **_):
         if "install" in command:
@@ -33,8 +33,10 @@ def house(tmp_path, monkeypatch) -> SimpleNamespace:
             return SimpleNamespace(returncode=int(house.fails))
         if "venv" in command:
             python = environment.python_of(house.venv)
+            shutil.rmtree(house.venv, ignore_errors=True)
             python.parent.mkdir(parents=True)
             python.touch()
+            house.made += 1
         return SimpleNamespace(returncode=0)
 
     monkeypatch.setattr(environment.subprocess, "run", run)
@@ -66,27 +68,40 @@ def test_a_changed_pin_is_installed(house, file, old, new):
     assert len(house.installs) == 2
 
 
-def test_a_failed_install_is_done_again(house):
+def test_what_a_failed_install_left_behind_is_made_afresh(house):
+    environment.ensure(house.root, house.venv, ["site"])
     house.fails = True
     with pytest.raises(Trouble, match="could not be installed"):
-        environment.ensure(house.root, house.venv, ["site"])
+        environment.ensure(house.root, house.venv, ["site", "test"])
     house.fails = False
-    environment.ensure(house.root, house.venv, ["site"])
-    assert len(house.installs) == 2
+    environment.ensure(house.root, house.venv, ["site", "test"])
+    assert house.made == 2
+    assert house.installs[-1] == ["yarn==1.0", "cloth==2.0", "needle==3.0"]
 
 
-def test_an_update_that_breaks_off_leaves_no_stamp_of_the_old_pins(house):
+def test_an_install_that_is_killed_is_no_environment(house, monkeypatch):
     environment.ensure(house.root, house.venv, ["site"])
-    manifest = house.root / "constraints.txt"
-    before = manifest.read_text()
-    manifest.write_text(before + "thread==1.0\n")
-    house.fails = True
-    with pytest.raises(Trouble):
-        environment.ensure(house.root, house.venv, ["site"])
-    manifest.write_text(before)
-    house.fails = False
-    environment.ensure(house.root, house.venv, ["site"])
-    assert len(house.installs) == 3
+
+    def killed(command, **_):
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch, pytest.raises(KeyboardInterrupt):
+        patch.setattr(environment.subprocess, "run", killed)
+        environment.install(house.root, house.venv, ["test"])
+    assert not environment.works(house.venv)
+
+
+def test_making_that_is_killed_is_no_environment(house, monkeypatch):
+    def killed(command, **_):
+        python = environment.python_of(house.venv)
+        python.parent.mkdir(parents=True)
+        python.touch()
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch, pytest.raises(KeyboardInterrupt):
+        patch.setattr(environment.subprocess, "run", killed)
+        environment.make(house.venv)
+    assert not environment.works(house.venv)
 
 
 def test_a_python_without_venv_gets_one_sentence(house, monkeypatch):
@@ -95,17 +110,11 @@ def test_a_python_without_venv_gets_one_sentence(house, monkeypatch):
         environment.ensure(house.root, house.venv, ["site"])
 
 
-def test_an_empty_folder_is_no_environment(tmp_path):
-    assert not environment.works(tmp_path)
-
-
-@pytest.mark.skipif(os.name == "nt", reason="puts a shell script in place of a program")
-def test_an_environment_without_pip_or_of_an_old_python_does_not_count(tmp_path):
-    python = environment.python_of(tmp_path)
-    python.parent.mkdir()
-    python.write_text("#!/bin/sh\nexit 1\n")
-    python.chmod(0o755)
-    assert not environment.works(tmp_path)
+@pytest.mark.parametrize("code, counts", [(0, True), (1, False)])
+def test_an_environment_of_an_old_python_does_not_count(house, monkeypatch, code, counts):
+    environment.ensure(house.root, house.venv, ["site"])
+    monkeypatch.setattr(environment.subprocess, "run", lambda command, **_: SimpleNamespace(returncode=code))
+    assert environment.works(house.venv) == counts
 
 
 @pytest.mark.parametrize("script", ["serve.py", "test.py"])
