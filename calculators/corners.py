@@ -11,6 +11,7 @@ from fractions import Fraction
 from math import cos, hypot, radians, sin
 
 Measure = Fraction | float
+_HAIR = Fraction(1, 10**9)  # what floats leave where creases and edge meet in one point
 
 
 @dataclass(frozen=True)
@@ -87,7 +88,7 @@ def mitre_marks(hem_1: Fraction, hem_2: Fraction, angle: Fraction, turn: Fractio
         sine, cosine = sin(radians(angle)), cos(radians(angle))
     foot_1 = (hem_2 + hem_1 * cosine) / sine
     foot_2 = (hem_1 + hem_2 * cosine) / sine
-    if foot_1 <= 0 or foot_2 <= 0:
+    if min(foot_1, foot_2) <= max(hem_1, hem_2) * _HAIR:
         raise CreasesMiss("the creases cross outside the corner")
     return MitreMarks(
         hem_1, hem_2, angle, turn, seam_allowance, foot_1, foot_2, hypot(foot_1, hem_1), turn * (1 + cosine) / sine

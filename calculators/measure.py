@@ -29,7 +29,7 @@ _SPELLINGS = {
     "yd": "yd", "yd.": "yd", "yds": "yd", "yard": "yd", "yards": "yd",
 }
 _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
-_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:\s*[ -]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?")
+_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:\s*[ -]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
 _UNIT = re.compile(r"''|[\"″”'′’]|[a-z]+\.?", re.ASCII)
 _LONGEST_TEXT = 60
 
@@ -120,6 +120,8 @@ def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None]]:
             raise _not_a_length(typed)
         terms.append((value, _SPELLINGS[unit.group()] if unit else None))
         rest = rest[unit.end():].lstrip() if unit else ""
+    if not terms:
+        raise _not_a_length(typed)
     return terms
 
 
@@ -143,8 +145,8 @@ def _not_a_length(typed: str) -> NotALength:
 
 
 def quote(text: str, longest: int = 24) -> str:
-    """What was typed, cut short enough to stand inside a sentence."""
-    text = " ".join(text.split())
+    """What was typed, cut short enough to stand inside a sentence, with a dot for every letter that cannot be seen."""
+    text = "".join(letter if letter.isprintable() else "·" for letter in " ".join(text.split()))
     return text if len(text) <= longest else text[: longest - 1] + "…"
 
 
