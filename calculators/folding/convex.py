@@ -1,0 +1,184 @@
+"""Convex polygons: cut along a line, laid over one another, and joined again into outlines.
+
+A polygon is a tuple of its corners, counterclockwise; an empty tuple is no cloth at all.
+"""
+
+from collections import defaultdict
+from fractions import Fraction
+from typing import Iterable
+
+from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, minus, point, same_place
+
+Polygon = tuple[Point, ...]
+Edge = tuple[Point, Point]
+
+SPECK = 1e-6  # [mm²], what rounding can leave of a polygon that should be gone
+
+
+def polygon(corners: Iterable[Point]) -> Polygon:
+    """A polygon of corners given in either direction. Raises ValueError unless it is convex and has an inside."""
+    ring = tuple(point(x, y) for x, y in corners)
+    if area(ring) < 0:
+        ring = ring[::-1]
+    if area(ring) < SPECK or any(Line.through(a, b).side(c) < 0 for a, b in edges(ring) for c in ring):
+        raise ValueError("a piece of cloth must be a convex polygon with some area")
+    return ring
+
+
+def edges(ring: Polygon) -> list[Edge]:
+    return [(ring[i], ring[(i + 1) % len(ring)]) for i in range(len(ring))]
+
+
+def area(ring: Polygon) -> Number:
+    """Area [mm²], negative when the corners run clockwise."""
+    return sum((cross(a, b) for a, b in edges(ring)), Fraction(0)) / 2
+
+
+def centre(ring: Polygon) -> Point:
+    """A point inside: the mean of the corners."""
+    return (sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring))
+
+
+def moved(ring: Polygon, lay: Lay) -> Polygon:
+    """A polygon where it lies on the table, counterclockwise again when it was turned over."""
+    placed = tuple(lay.place(corner) for corner in ring)
+    return placed[::-1] if lay.turned_over else placed
+
+
+def cut(ring: Polygon, line: Line) -> tuple[Polygon, Polygon]:
+    """The parts of a polygon left and right of a line."""
+    sides = [line.side(corner) for corner in ring]
+    if all(side >= 0 for side in sides):
+        return ring, ()
+    if all(side <= 0 for side in sides):
+        return (), ring
+    left, right = [], []
+    for i, here in enumerate(ring):
+        j = (i + 1) % len(ring)
+        if sides[i] >= 0:
+            left.append(here)
+        if sides[i] <= 0:
+            right.append(here)
+        if sides[i] * sides[j] < 0:
+            before, after = abs(line.height(here)), abs(line.height(ring[j]))
+            crossing = along(here, ring[j], before / (before + after))
+            left.append(crossing)
+            right.append(crossing)
+    return tuple(left), tuple(right)
+
+
+def overlap(one: Polygon, other: Polygon) -> Polygon:
+    """Where two polygons lie over each other."""
+    if apart(one, other):
+        return ()
+    for a, b in edges(other):
+        one, _ = cut(one, Line.through(a, b))
+        if not one:
+            return ()
+    return one if area(one) > SPECK else ()
+
+
+def apart(one: Polygon, other: Polygon) -> bool:
+    """Whether two polygons plainly do not touch: their upright boxes do not."""
+    return any(
+        max(p[axis] for p in one) <= min(p[axis] for p in other) or max(p[axis] for p in other) <= min(p[axis] for p in one)
+        for axis in (0, 1)
+    )
+
+
+def without(one: Polygon, other: Polygon) -> list[Polygon]:
+    """What is left of one polygon outside another, in convex parts."""
+    if not overlap(one, other):
+        return [one]
+    left = []
+    for a, b in edges(other):
+        one, outside = cut(one, Line.through(a, b))
+        if outside and area(outside) > SPECK:
+            left.append(outside)
+        if not one:
+            break
+    return left
+
+
+def holds(ring: Polygon, place: Point) -> bool:
+    """Whether a point lies in a polygon or on its border."""
+    return all(Line.through(a, b).side(place) >= 0 for a, b in edges(ring))
+
+
+def part_inside(edge: Edge, ring: Polygon) -> Edge | None:
+    """The part of a straight line between two points that lies over a polygon, border included."""
+    start, end = edge
+    low, high = Fraction(0), Fraction(1)
+    for a, b in edges(ring):
+        line = Line.through(a, b)
+        at_start, at_end = line.height(start), line.height(end)
+        if abs(at_start) < TOUCHING and abs(at_end) < TOUCHING:
+            continue
+        if at_start < -TOUCHING and at_end < TOUCHING or at_end < -TOUCHING and at_start < TOUCHING:
+            return None
+        if at_start < -TOUCHING:
+            low = max(low, at_start / (at_start - at_end))
+        elif at_end < -TOUCHING:
+            high = min(high, at_start / (at_start - at_end))
+    if low >= high:
+        return None
+    inside = along(start, end, low), along(start, end, high)
+    return None if same_place(*inside) else inside
+
+
+def outlines(pieces: Iterable[Polygon]) -> list[Polygon]:
+    """The borders of polygons that lie side by side without overlapping, joined where they touch.
+
+    Returns closed rings: outer borders counterclockwise, holes clockwise.
+    """
+    pieces = [ring for ring in pieces if ring]
+    corners = list({_key(corner): corner for ring in pieces for corner in ring}.values())
+    open_edges: dict[tuple, Edge] = {}
+    for ring in pieces:
+        for a, b in edges(ring):
+            for start, end in _split(a, b, corners):
+                if (_key(end), _key(start)) in open_edges:
+                    del open_edges[_key(end), _key(start)]
+                else:
+                    open_edges[_key(start), _key(end)] = (start, end)
+    return _chained(open_edges)
+
+
+def _key(place: Point) -> tuple[int, int]:
+    """One name for all points at one place; shifted so that no ruler's division falls between two names."""
+    return (round(float(place[0]) * 1e5 + 0.1234), round(float(place[1]) * 1e5 + 0.1234))
+
+
+def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
+    """An edge in parts, divided at every corner of the drawing that lies on it."""
+    line, run = Line.through(a, b), minus(b, a)
+    length = run[0] * run[0] + run[1] * run[1]
+    shares = [(run[0] * (p[0] - a[0]) + run[1] * (p[1] - a[1])) / length for p in corners if line.side(p) == 0]
+    inner = [share for share in shares if 1e-9 < share < 1 - 1e-9]
+    stops = [a, *(along(a, b, share) for share in sorted(inner)), b]
+    return [(p, q) for p, q in zip(stops, stops[1:]) if _key(p) != _key(q)]
+
+
+def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
+    leaving = defaultdict(list)
+    for start, end in open_edges:
+        leaving[start].append(end)
+    rings = []
+    while leaving:
+        here = next(iter(leaving))
+        first, ring = here, []
+        while True:
+            onward = leaving[here].pop()
+            if not leaving[here]:
+                del leaving[here]
+            ring.append(open_edges[here, onward][0])
+            here = onward
+            if here == first:
+                break
+        rings.append(_straightened(ring))
+    return rings
+
+
+def _straightened(ring: list[Point]) -> Polygon:
+    """A ring without the corners at which it does not turn."""
+    return tuple(b for a, b, c in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1]) if Line.through(a, c).side(b) != 0)

@@ -1,0 +1,32 @@
+"""The folded corner without a mitre: one hem over the other."""
+
+from fractions import Fraction
+
+from calculators.folding.corner import Corner
+from calculators.folding.edge_stitching import edge_stitched
+from calculators.folding.plane import Number
+from calculators.folding.stack import Stack
+from calculators.folding.steps import Step
+
+
+def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
+    """Both hems folded and stitched one after the other; the second lies over the end of the first.
+
+    edge_stitch: from a hem's inner edge to its row of stitches [mm].
+    """
+    depth = max(corner.hem_1, corner.hem_2) + corner.turn
+    stack = Stack.flat(corner.cloth(depth * Fraction(9, 2)))
+    steps = [Step("Cut", "Lay the corner flat, wrong side up.", stack)]
+    for edge, name in ((1, "first"), (2, "second")):
+        hem = corner.hem_1 if edge == 1 else corner.hem_2
+        if corner.turn:
+            stack = stack.fold(corner.parallel(edge, 0))
+            told = f"Turn {{turn}} to the wrong side along the {name} edge and press."
+            steps.append(Step(f"Turn the {name} edge", told, stack, {"turn": corner.turn}))
+        stack = stack.fold(corner.crease(edge))
+        told = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
+        steps.append(Step(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
+    stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
+    told = "Stitch {edge_stitch} from the inner edge all round."
+    steps.append(Step("Edge stitch", told, stack, {"edge_stitch": edge_stitch}))
+    return [*steps, Step("Right side", "The finished corner from the right side.", stack, from_below=True)]

@@ -1,0 +1,174 @@
+"""Mitred corners, step by step: stitched with the turn kept folded, stitched with everything opened flat, or folded."""
+
+from fractions import Fraction
+
+from calculators.folding.corner import Corner
+from calculators.folding.edge_stitching import edge_stitched
+from calculators.folding.mitre_lines import MitreLines, mitre_lines
+from calculators.folding.plane import Number, distance
+from calculators.folding.stack import Stack
+from calculators.folding.steps import Measured, Step
+from calculators.folding.turning_out import Sewing, cut_off, turning_out
+
+def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
+    """A mitre stitched while the first turn stays folded.
+
+    With no turn it is the mitre of a single turned hem.
+    Raises CreasesMiss when no mitre joins these hems.
+    """
+    lines = mitre_lines(corner)
+    steps = _turned_and_creased(corner, lines)
+    opened = _marked(steps[-1].stack, lines)
+    steps.append(_mark_step(opened, corner, lines))
+    steps += _stitched_and_trimmed(opened, corner, lines, sewing)
+    return steps + _finished(steps[-1].stack.unfold(), corner, lines, sewing)
+
+
+def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
+    """A mitre stitched with turn and hem opened flat; the seam stops at the crease of the turn.
+
+    Were the seam to run on to the raw edge, the turn could not be folded in again: beyond that crease the two halves of
+    the mitre line fold away from each other.
+    Raises CreasesMiss when no mitre joins these hems.
+    """
+    lines = mitre_lines(corner)
+    steps = _turned_and_creased(corner, lines)
+    flat = steps[0].stack
+    opened = _marked(steps[-1].stack.lie_as(flat), lines, to_raw_edge=True)
+    raw = corner.at(-corner.turn, -corner.turn)
+    lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
+    steps.append(
+        Step(
+            "Open and mark",
+            "Open turn and hem flat. Mark {raw_mark_1} and {raw_mark_2} from the raw corner and rule through the crossing of the hem creases.",
+            opened,
+            lengths,
+            (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2)),
+        )
+    )
+    steps += _stitched_and_trimmed(opened, corner, lines, sewing)
+    return steps + _finished(_turn(steps[-1].stack.unfold(), corner), corner, lines, sewing)
+
+
+def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
+    """A mitre without a seam: the corner is folded in along the mitre line, then turn and hem are folded again.
+
+    The edges that meet on the mitre are slip stitched by hand.
+    Raises CreasesMiss when no mitre joins these hems.
+    """
+    lines = mitre_lines(corner)
+    steps = _turned_and_creased(corner, lines)
+    opened = _marked(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
+    if sewing.trimming != "left whole":
+        opened = cut_off(opened.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
+        steps.append(
+            Step(
+                "Cut the corner",
+                "Open everything flat and cut the corner off, {seam_allowance} outside the mitre line.",
+                opened,
+                {"seam_allowance": sewing.seam_allowance},
+            )
+        )
+    return steps + _finished(_turn(opened, corner), corner, lines, sewing, sewn=False)
+
+
+def _reach(corner: Corner, lines: MitreLines) -> Number:
+    """How much cloth to draw along each edge [mm]: half as far again as the farther mark."""
+    marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
+    return marks * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
+
+
+def _turn(stack: Stack, corner: Corner) -> Stack:
+    if not corner.turn:
+        return stack
+    return stack.fold(corner.parallel(1, 0)).fold(corner.parallel(2, 0))
+
+
+def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
+    flat = Stack.flat(corner.cloth(_reach(corner, lines)))
+    steps = [Step("Cut", "Lay the corner flat, wrong side up.", flat)]
+    turned = _turn(flat, corner)
+    if corner.turn:
+        steps.append(
+            Step("First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn})
+        )
+    hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
+    steps.append(
+        Step(
+            "Hem" if not corner.turn else "Second fold",
+            "Fold the hem, {hem_1} and {hem_2} deep, and press sharply: these two creases decide the corner.",
+            hemmed,
+            {"hem_1": corner.hem_1, "hem_2": corner.hem_2},
+        )
+    )
+    opened = hemmed.unfold().unfold()
+    told = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
+    return [*steps, Step("Open the hem", told, opened)]
+
+
+def _marked(stack: Stack, lines: MitreLines, to_raw_edge: bool = False) -> Stack:
+    ends = (lines.raw_mark_1, lines.raw_mark_2) if to_raw_edge else (lines.mark_1, lines.mark_2)
+    return stack.mark("mark", lines.crossing, ends[0]).mark("mark", lines.crossing, ends[1])
+
+
+def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
+    origin = corner.at(0, 0)
+    measured = (
+        Measured("mark_1", origin, lines.mark_1),
+        Measured("mark_2", origin, lines.mark_2),
+        Measured("half_line", lines.crossing, lines.mark_1),
+    )
+    return Step(
+        "Mark",
+        "Mark {mark_1} along one edge and {mark_2} along the other, from the folded corner; "
+        "rule from each mark to the crossing of the creases, {half_line} on either side.",
+        stack,
+        {each.name: distance(each.start, each.end) for each in measured},
+        measured,
+    )
+
+
+def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
+    matched = stack.fold(lines.matching_fold, over=False, pressed=False)
+    stitched = matched.stitch(lines.crossing, lines.mark_1)
+    steps = [
+        Step("Right sides together", "Fold the corner right sides together, mark on mark, edge on edge at the marks.", matched),
+        Step(
+            "Stitch",
+            "Stitch from the mark to the crossing of the creases, {half_line}; fasten off at both ends.",
+            stitched,
+            {"half_line": lines.half_line},
+            (Measured("half_line", lines.crossing, lines.mark_1),),
+        ),
+    ]
+    if sewing.trimming != "left whole":
+        steps.append(
+            Step(
+                "Trim",
+                "Trim {seam_allowance} outside the stitches.",
+                cut_off(stitched, corner, lines, sewing),
+                {"seam_allowance": sewing.seam_allowance},
+            )
+        )
+    return steps
+
+
+def _finished(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing, sewn: bool = True) -> list[Step]:
+    turned_out = stack.fold_in_one(turning_out(corner, lines, sewing))
+    inside = (2 * hem - sewing.edge_stitch for hem in (corner.hem_1, corner.hem_2))
+    stitched = edge_stitched(turned_out, corner, *inside)
+    turn_name, turn_told = (
+        ("Turn out", "Turn the corner right side out, ease the point square and press; the hems meet on the mitre.")
+        if sewn
+        else (
+            "Fold in",
+            "Fold the corner in along the mitre line, then fold turn and hem again; the edges meet on the mitre. Slip stitch them together.",
+        )
+    )
+    edge_told = "Stitch {edge_stitch} from the inner edge all round."
+    lengths = {"edge_stitch": sewing.edge_stitch}
+    return [
+        Step(turn_name, turn_told, turned_out),
+        Step("Edge stitch", edge_told, stitched, lengths),
+        Step("Right side", "The finished corner from the right side.", stitched, from_below=True),
+    ]

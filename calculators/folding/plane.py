@@ -1,0 +1,171 @@
+"""The table: points, straight lines and the movements that lay cloth down without stretching it.
+
+Coordinates are millimetres: fractions, which stay exact through every fold along a line through exact points, or floats
+where an angle makes them irrational. Places closer than TOUCHING are one place.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import atan2, degrees, isqrt
+
+Number = Fraction | float
+Point = tuple[Number, Number]
+
+TOUCHING = 1e-7  # [mm], far above what floats lose over a dozen folds, far below any thread
+
+
+def point(x: Number | int, y: Number | int) -> Point:
+    """A point; whole numbers become fractions, so that dividing them later stays exact."""
+    return (Fraction(x) if isinstance(x, int) else x, Fraction(y) if isinstance(y, int) else y)
+
+
+def minus(a: Point, b: Point) -> Point:
+    return (a[0] - b[0], a[1] - b[1])
+
+
+def along(a: Point, b: Point, share: Number) -> Point:
+    """The point a share of the way from a to b."""
+    return (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share)
+
+
+def middle(a: Point, b: Point) -> Point:
+    return along(a, b, Fraction(1, 2))
+
+
+def cross(a: Point, b: Point) -> Number:
+    return a[0] * b[1] - a[1] * b[0]
+
+
+def dot(a: Point, b: Point) -> Number:
+    return a[0] * b[0] + a[1] * b[1]
+
+
+def root(square: Number) -> Number:
+    """Square root [any unit]: exact where an exact number has an exact root."""
+    if isinstance(square, Fraction):
+        above, below = isqrt(square.numerator), isqrt(square.denominator)
+        if above**2 == square.numerator and below**2 == square.denominator:
+            return Fraction(above, below)
+    return square**0.5
+
+
+def distance(a: Point, b: Point) -> Number:
+    """How far apart two points lie [mm]."""
+    return root(dot(minus(b, a), minus(b, a)))
+
+
+def angle_between(one: Point, other: Point) -> float:
+    """The angle from one direction to another, either way round [degrees]."""
+    return degrees(abs(atan2(float(cross(one, other)), float(dot(one, other)))))
+
+
+def same_place(a: Point, b: Point) -> bool:
+    return abs(a[0] - b[0]) < TOUCHING and abs(a[1] - b[1]) < TOUCHING
+
+
+@dataclass(frozen=True)
+class Line:
+    """A straight line through a point in a direction; its left side is the positive one."""
+
+    point: Point
+    direction: Point
+
+    def __post_init__(self):
+        object.__setattr__(self, "point", point(*self.point))
+        object.__setattr__(self, "direction", point(*self.direction))
+
+    @classmethod
+    def through(cls, a: Point, b: Point) -> "Line":
+        return cls(a, minus(b, a))
+
+    def reversed(self) -> "Line":
+        return Line(self.point, (-self.direction[0], -self.direction[1]))
+
+    def height(self, place: Point) -> Number:
+        """How far left of the line a point lies, in units of the direction's longer part (no root, so exact stays exact)."""
+        return cross(self.direction, minus(place, self.point)) / self._measure
+
+    def side(self, place: Point) -> int:
+        """1 left of the line, -1 right of it, 0 on it."""
+        height = self.height(place)
+        return 0 if abs(height) < TOUCHING else (1 if height > 0 else -1)
+
+    def towards(self, place: Point) -> "Line":
+        """The same line, turned so that a place lies on its left."""
+        return self if self.height(place) >= 0 else self.reversed()
+
+    def shifted(self, by: Number) -> "Line":
+        """The parallel line a distance to the left [mm]."""
+        length = root(dot(self.direction, self.direction))
+        dx, dy = self.direction
+        return Line((self.point[0] - dy * by / length, self.point[1] + dx * by / length), self.direction)
+
+    def meets(self, other: "Line") -> Point:
+        """Where two lines cross. Raises ValueError where they run side by side."""
+        turn = cross(self.direction, other.direction) / (self._measure * other._measure)
+        if abs(turn) < 1e-12:
+            raise ValueError("these two lines run side by side and never cross")
+        share = cross(minus(other.point, self.point), other.direction) / cross(self.direction, other.direction)
+        return along(self.point, (self.point[0] + self.direction[0], self.point[1] + self.direction[1]), share)
+
+    def foot(self, place: Point) -> Point:
+        """The point of the line nearest to a place."""
+        share = dot(minus(place, self.point), self.direction) / dot(self.direction, self.direction)
+        return (self.point[0] + self.direction[0] * share, self.point[1] + self.direction[1] * share)
+
+    @property
+    def _measure(self) -> Number:
+        return max(abs(self.direction[0]), abs(self.direction[1]))
+
+
+@dataclass(frozen=True)
+class Lay:
+    """How a flat piece lies on the table: moved, turned, or turned over; never stretched.
+
+    A flat point (x, y) lies at (a·x + b·y + e, c·x + d·y + f).
+    """
+
+    a: Number = Fraction(1)
+    b: Number = Fraction(0)
+    c: Number = Fraction(0)
+    d: Number = Fraction(1)
+    e: Number = Fraction(0)
+    f: Number = Fraction(0)
+
+    @classmethod
+    def folded_over(cls, line: Line) -> "Lay":
+        """The movement that folds the plane over along a line: a reflection."""
+        dx, dy = line.direction
+        square = dot(line.direction, line.direction)
+        p, q = (dx * dx - dy * dy) / square, 2 * dx * dy / square
+        x, y = line.point
+        return cls(p, q, q, -p, x - p * x - q * y, y - q * x + p * y)
+
+    @property
+    def turned_over(self) -> bool:
+        """Whether the side that faced up now faces down."""
+        return self.a * self.d - self.b * self.c < 0
+
+    def place(self, flat: Point) -> Point:
+        x, y = flat
+        return (self.a * x + self.b * y + self.e, self.c * x + self.d * y + self.f)
+
+    def then(self, after: "Lay") -> "Lay":
+        """This movement, followed by another."""
+        return Lay(
+            after.a * self.a + after.b * self.c,
+            after.a * self.b + after.b * self.d,
+            after.c * self.a + after.d * self.c,
+            after.c * self.b + after.d * self.d,
+            after.a * self.e + after.b * self.f + after.e,
+            after.c * self.e + after.d * self.f + after.f,
+        )
+
+    def undone(self) -> "Lay":
+        """The movement back. The turn of an isometry undoes itself by exchanging b and c."""
+        return Lay(
+            self.a, self.c, self.b, self.d, -(self.a * self.e + self.c * self.f), -(self.b * self.e + self.d * self.f)
+        )
+
+    def same_as(self, other: "Lay") -> bool:
+        return all(same_place(self.place(spot), other.place(spot)) for spot in ((0, 0), (1000, 0), (0, 1000)))
