@@ -73,9 +73,10 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
 
 
 def _reach(corner: Corner, lines: MitreLines) -> Number:
-    """How much cloth to draw along each edge [mm]: half as far again as the farther mark."""
+    """How much cloth to show along each edge [mm]: half as far again as the farther mark, and past the hems."""
     marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
-    return marks * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
+    across = 2 * max(corner.hem_1, corner.hem_2) / corner.direction_2[1]
+    return max(marks, across) * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
 
 
 def _turn(stack: Stack, corner: Corner) -> Stack:

@@ -6,6 +6,7 @@ where an angle makes them irrational. Places closer than TOUCHING are one place.
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from math import atan2, degrees, isqrt
 
 Number = Fraction | float
@@ -113,7 +114,7 @@ class Line:
         share = dot(minus(place, self.point), self.direction) / dot(self.direction, self.direction)
         return (self.point[0] + self.direction[0] * share, self.point[1] + self.direction[1] * share)
 
-    @property
+    @cached_property
     def _measure(self) -> Number:
         return max(abs(self.direction[0]), abs(self.direction[1]))
 
@@ -166,6 +167,9 @@ class Lay:
         return Lay(
             self.a, self.c, self.b, self.d, -(self.a * self.e + self.c * self.f), -(self.b * self.e + self.d * self.f)
         )
+
+    def in_floats(self) -> "Lay":
+        return Lay(*(float(part) for part in (self.a, self.b, self.c, self.d, self.e, self.f)))
 
     def same_as(self, other: "Lay") -> bool:
         return all(same_place(self.place(spot), other.place(spot)) for spot in ((0, 0), (1000, 0), (0, 1000)))

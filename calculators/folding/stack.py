@@ -104,6 +104,11 @@ class Stack:
         laid.sort(key=lambda each: each[0])
         return replace(self, layers=tuple(facet for _, facet in laid), before=earlier.before)
 
+    def in_floats(self) -> "Stack":
+        """The same stack in floats: quicker to look at where exactness is not asked for."""
+        layers = (Facet(f.cloth, tuple((float(x), float(y)) for x, y in f.flat), f.lay.in_floats()) for f in self.layers)
+        return replace(self, layers=tuple(layers))
+
     def turned_over(self) -> "Stack":
         """The whole work turned over on the table, left for right."""
         movement = Lay.folded_over(Line((0, 0), (0, 1)))
