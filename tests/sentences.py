@@ -1,7 +1,7 @@
 """What every refusal must be: one short message in plain words, on one line."""
 
 #: Words that only a programmer says.
-PROGRAMMERS_WORDS = {"input", "invalid", "error", "null", "none", "config", "submit", "exception", "parse", "string", "value error", "traceback", "nan"}
+PROGRAMMERS_WORDS = {"input", "invalid", "error", "null", "config", "submit", "exception", "parse", "string", "value error", "traceback", "nan"}
 
 
 def is_one_message(text: str) -> bool:

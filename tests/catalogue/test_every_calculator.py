@@ -1,0 +1,170 @@
+"""What holds for every calculator, whoever declares the next one."""
+
+import json
+import xml.etree.ElementTree as ET
+from fractions import Fraction
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from calculators.answering import Asking, answer, filled
+from calculators.bibliography import source_named
+from calculators.catalogue import calculator_named, catalogue
+from calculators.declaration import AskAgain
+from calculators.faces.asked import asked_form
+from calculators.faces.answered import answered
+from calculators.faces.markup import html
+from calculators.faces.plain import plain_answer, refusals
+from calculators.house_method import RULER_STEPS, site_method
+from calculators.kinds import Choice, Count, Length, Number, YesNo
+from calculators.measure import show_exactly
+from calculators.phrase import without_marks
+from tests.sentences import PROGRAMMERS_WORDS, is_one_message
+
+RULERS = [f"{unit} {step}" for unit, steps in RULER_STEPS.items() for step in steps]
+every_calculator = pytest.mark.parametrize("calculator", catalogue().values(), ids=lambda each: each.name)
+
+
+def answers_fully(calculator, asking):
+    """Work out, show on every face and return the answer; raises AskAgain as `answer` does."""
+    reply = answer(calculator, asking)
+    assert set(reply.results) == {result.name for result in calculator.results}
+    for phrase in (reply.spoken, *reply.notes, *reply.working):
+        text = filled(phrase, calculator, asking.ruler)
+        assert without_marks(text)[:1] and text.rstrip("*").endswith((".", "…", ":")) and "{" not in text
+    json.dumps(plain_answer(calculator, asking), allow_nan=False)
+    page = "".join(html(each) for each in answered(calculator, reply, asking))
+    assert "nan" not in page.lower().split() and "inf" not in page.lower().split()
+    return reply
+
+
+def test_the_five_of_the_first_issue_are_there():
+    assert {"wash-test", "usable-cloth", "finished-size", "pieces-from-cloth", "mitre-marks"} <= set(catalogue())
+
+
+@pytest.mark.parametrize(
+    ("name", "fields", "results"),
+    [
+        ("wash-test", "before_length after_length before_width after_width needed_length needed_width", "change_length change_width cut_length cut_width"),
+        ("usable-cloth", "layers folded_length extra_length full_width selvedge end_loss skew", "usable_length usable_width skew_percent"),
+        ("finished-size", "start_from width length turn hem hem_top hem_bottom hem_left hem_right", "cut_width cut_length finished_width finished_length border_share"),
+        (
+            "pieces-from-cloth", "cloth_width cloth_length piece_width piece_length may_turn least_width least_length",
+            "count across along turned marks_across marks_along left_width left_length other_counts",
+        ),
+        ("mitre-marks", "hem_1 hem_2 angle turn seam_allowance", "mark_1 mark_2 half_line corner_to_line trim_1 trim_2 seam_length"),
+    ],
+)  # fmt: skip
+def test_asks_and_answers_at_least_what_was_agreed(name, fields, results):
+    calculator = calculator_named(name)
+    assert set(fields.split()) <= {field.name for field in calculator.fields}
+    assert set(results.split()) <= {result.name for result in calculator.results}
+
+
+@every_calculator
+@pytest.mark.parametrize("ruler", RULERS)
+def test_the_house_numbers_answer_without_trouble(calculator, ruler):
+    answers_fully(calculator, Asking({}, wanted_ruler=ruler))
+
+
+@every_calculator
+def test_its_worked_examples_come_out(calculator):
+    assert calculator.examples, "a calculator shows at least one worked example"
+    for example in calculator.examples:
+        results = plain_answer(calculator, Asking(example.given))["results"]
+        for name, expected in example.expected.items():
+            assert results[name] == pytest.approx(expected, abs=example.tolerance or 1e-9), (example, name)
+        assert example.source and set(example.given) <= {field.name for field in calculator.fields}
+
+
+@every_calculator
+def test_its_worked_examples_do_not_hang_on_the_ruler_or_the_house(calculator):
+    for example in calculator.examples:
+        on_cm, on_inches = (plain_answer(calculator, Asking(example.given, wanted_ruler=ruler))["results"] for ruler in ("cm", "in"))
+        assert {name: on_cm[name] for name in example.expected} == {name: on_inches[name] for name in example.expected}
+
+
+@every_calculator
+def test_its_words_are_plain_and_its_sources_known(calculator):
+    method = site_method()
+    for key in calculator.sources:
+        source_named(key)
+    words = [calculator.title, calculator.purpose, *(each.label for each in (*calculator.fields, *calculator.results))]
+    sentences = [*(field.help for field in calculator.fields), *(result.meaning for result in calculator.results), calculator.purpose]
+    assert all(sentence.endswith(".") for sentence in sentences)
+    spoken = {word.strip(".,;:()“”").lower() for text in (*words, *sentences) for word in text.split()}
+    assert not spoken & PROGRAMMERS_WORDS
+    assert len({field.label for field in calculator.fields}) == len(calculator.fields)
+    assert len({result.label for result in calculator.results}) == len(calculator.results)
+    for field in calculator.fields:
+        assert field.default is None or field.default in method.measures
+        assert field.optional or field.default or field.fixed is not None, f"{field.name} has nothing to start from"
+
+
+def text_for(kind):
+    """Texts within the limits of a field's kind, the limits themselves among them."""
+    if isinstance(kind, Length):
+        within = st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=16)
+        metric = st.sampled_from([kind.least, kind.most]) | within | st.fractions(min_value=kind.least, max_value=min(kind.most, kind.least * 20 + 40), max_denominator=8)
+        return st.builds(show_exactly, metric, st.sampled_from(["mm", "cm", "in"]))
+    if isinstance(kind, Number):
+        return st.builds(lambda value: f"{float(value):.4f}", st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=8))
+    if isinstance(kind, Count):
+        return st.integers(kind.least, kind.most).map(str)
+    if isinstance(kind, Choice):
+        return st.sampled_from(sorted(kind.options))
+    if isinstance(kind, YesNo):
+        return st.sampled_from(["yes", "no"])
+    return st.nothing()
+
+
+def typed(calculator):
+    """Anything that the kinds of a calculator's fields let through, some fields left alone."""
+    each = {field.name: text_for(field.kind) for field in calculator.fields}
+    return st.fixed_dictionaries({}, optional={name: strategy for name, strategy in each.items() if not strategy.is_empty})
+
+
+@every_calculator
+@settings(max_examples=60, suppress_health_check=[HealthCheck.data_too_large, HealthCheck.too_slow])
+@given(data=st.data(), ruler=st.sampled_from(["cm", "in"]))
+def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, data, ruler):
+    asking = Asking(data.draw(typed(calculator)), wanted_ruler=ruler)
+    try:
+        reply = answers_fully(calculator, asking)
+    except AskAgain as trouble:
+        sentences = refusals(trouble, calculator, asking)
+        assert sentences and set(sentences) <= {field.name for field in calculator.fields}
+        assert all(is_one_message(sentence) for sentence in sentences.values()), sentences
+    else:
+        if calculator.drawing:
+            svg = calculator.drawing(reply.drawn_from, asking.ruler).svg
+            assert_is_drawn_on_its_sheet(svg)
+
+
+def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:
+    _, _, width, height = map(float, svg.get("viewBox").split())
+    assert width == 360 and 60 < height < 900
+    assert len(list(svg.iter())) < 4000
+    for node in svg.iter():
+        for pair in node.get("points", "").split():
+            x, y = map(float, pair.split(","))
+            assert -1 <= x <= width + 1 and -1 <= y <= height + 1, (node.tag, node.attrib)
+
+
+@every_calculator
+def test_each_blank_has_a_name_a_help_and_a_place_for_its_refusal(calculator):
+    form = asked_form(calculator, Asking({}), "here")
+    ids = [node.get("id") for node in form.iter() if node.get("id")]
+    assert len(set(ids)) == len(ids)
+    for field in calculator.fields:
+        assert {f"here-{field.name}", f"here-{field.name}-help", f"here-{field.name}-refusal"} <= set(ids)
+
+
+def test_an_unknown_calculator_is_answered_with_those_there_are():
+    with pytest.raises(KeyError, match="mitre-marks"):
+        calculator_named("no-such")
+    for calculator in catalogue().values():
+        for field in calculator.fields:
+            if isinstance(field.kind, Length):
+                assert isinstance(field.kind.least, Fraction | int) and isinstance(field.kind.most, Fraction | int)

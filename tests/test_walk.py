@@ -1,0 +1,69 @@
+"""Walks: each calculator takes over what the one before worked out."""
+
+from fractions import Fraction as F
+
+import pytest
+
+from calculators.answering import Asking
+from calculators.faces.plain import refusals
+from calculators.walk import BATCH, Step, Taken, Walk, go
+
+ISSUE_CLOTH = {
+    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm", "cloth_width": "110 cm", "cloth_length": "252 cm"},
+    "usable-cloth": {"selvedge": "0", "end_loss": "0", "skew": "0"},
+    "pieces-from-cloth": {"piece_width": "36 cm", "piece_length": "36 cm"},
+    "finished-size": {"turn": "1 cm", "hem": "2.5 cm"},
+}  # fmt: skip
+
+
+def by_name(stops):
+    return {stop.calculator.name: stop for stop in stops}
+
+
+def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
+    """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
+    stops = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
+    assert [stop.answer is not None for stop in stops.values()] == [True] * 5
+    assert (stops["pieces-from-cloth"].answer.results["across"], stops["pieces-from-cloth"].answer.results["along"]) == (3, 7)
+    assert stops["finished-size"].answer.results["finished_width"] == 290
+    assert stops["mitre-marks"].answer.results["mark_1"] == 50
+
+
+def test_a_change_at_the_start_reaches_the_end():
+    before, after = (by_name(go(BATCH, {"wash-test": {"cloth_width": width}}, Asking({}))) for width in ("150 cm", "100 cm"))
+    assert before["usable-cloth"].answer.results["usable_width"] - after["usable-cloth"].answer.results["usable_width"] == F(500) * F("48.8") / 50
+    assert before["pieces-from-cloth"].answer.results["across"] > after["pieces-from-cloth"].answer.results["across"]
+
+
+def test_values_are_handed_on_exactly():
+    stops = by_name(go(BATCH, {}, Asking({})))
+    assert stops["usable-cloth"].asking.taken["full_width"] == stops["wash-test"].answer.results["washed_width"]
+    assert stops["pieces-from-cloth"].asking.taken["cloth_length"] == stops["usable-cloth"].answer.results["usable_length"]
+
+
+def test_what_is_typed_over_holds_and_what_is_emptied_is_taken_over_again():
+    typed = by_name(go(BATCH, {"pieces-from-cloth": {"cloth_width": "110 cm"}}, Asking({})))
+    assert typed["pieces-from-cloth"].asking.text(typed["pieces-from-cloth"].calculator.field("cloth_width")) == "110 cm"
+    emptied = by_name(go(BATCH, {"pieces-from-cloth": {"cloth_width": " "}}, Asking({})))
+    assert emptied["pieces-from-cloth"].answer.results == by_name(go(BATCH, {}, Asking({})))["pieces-from-cloth"].answer.results
+
+
+def test_a_step_in_trouble_is_asked_again_and_those_behind_it_wait():
+    stops = by_name(go(BATCH, {"usable-cloth": {"selvedge": "36 banana"}}, Asking({})))
+    assert stops["wash-test"].answer
+    assert set(refusals(stops["usable-cloth"].refusal, stops["usable-cloth"].calculator, Asking({}))) == {"selvedge"}
+    assert stops["pieces-from-cloth"].waits_for == "What can be used of it"
+    assert not any(stops[name].answer for name in ("pieces-from-cloth", "finished-size", "mitre-marks") if stops[name].waits_for)
+
+
+def test_a_step_that_takes_nothing_from_the_one_in_trouble_goes_on():
+    typed = {"wash-test": {"after_length": "x"}, "usable-cloth": {"folded_length": "3 m", "full_width": "150 cm"}}
+    stops = by_name(go(BATCH, typed, Asking({})))
+    assert stops["wash-test"].refusal and stops["usable-cloth"].answer and stops["mitre-marks"].answer
+
+
+def test_a_walk_cannot_take_what_no_earlier_step_has():
+    with pytest.raises(ValueError, match="no earlier step"):
+        Walk("backwards", "Backwards", (Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "usable_width")}), Step("usable-cloth", "Cloth")))
+    with pytest.raises(ValueError, match="no earlier step"):
+        Walk("unknown", "Unknown", (Step("usable-cloth", "Cloth"), Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "no_such")})))
