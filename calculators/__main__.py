@@ -1,5 +1,14 @@
+import os
 import sys
 
 from calculators.faces.command_line import main
 
-sys.exit(main())
+for stream in (sys.stdout, sys.stderr):
+    stream.reconfigure(errors="backslashreplace")  # a terminal without − and “ shows their numbers instead of giving up
+try:
+    code = main()
+    sys.stdout.flush()
+except BrokenPipeError:  # whoever was reading has read enough
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    code = 1
+sys.exit(code)

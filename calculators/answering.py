@@ -7,7 +7,7 @@ from typing import Any, Iterator, Mapping
 from calculators.declaration import Answer, AskAgain, Calculator, Field
 from calculators.house_method import HouseMethod, site_method
 from calculators.kinds import Refused
-from calculators.measure import Ruler
+from calculators.measure import Ruler, quote
 from calculators.phrase import Phrase
 
 @dataclass(frozen=True)
@@ -69,7 +69,7 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     values, troubles = {}, {}
     names = [f.name for f in calculator.fields]
     for stray in set(asking.typed) - set(names):
-        troubles[stray] = f"There is no blank called {stray[:40]} here. The blanks are: {', '.join(names)}."
+        troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
     for asked in calculator.fields:
         try:
             values[asked.name] = _value(asked, asking)

@@ -46,13 +46,21 @@ class HemmedPiece:
         return 100 * (1 - inner / (self.finished_width * self.finished_length))
 
 
+class HemsMeet(ValueError):
+    """Raised when the hems of two opposite sides leave no piece between them; `sides` names the two."""
+
+    def __init__(self, *sides: str):
+        self.sides = sides
+        super().__init__(f"the hems at {' and '.join(sides)} meet")
+
+
 def hemmed_from_cut(width: Fraction, length: Fraction, hems: Hems) -> HemmedPiece:
     """The finished piece that a cut piece gives.
 
     width, length: cut size [mm]; hems: depth and turn of each side [mm].
     Returns both sizes [mm].
     Source: derived, finished = cut − 2·(hem + turn); 19 in cut with 1/4 in + 1/4 in gives 18 in.
-    Raises ValueError when the hems leave no piece between them.
+    Raises HemsMeet when the hems leave no piece between them.
     """
     return _whole(HemmedPiece(hems, width, length, width - hems.across, length - hems.along))
 
@@ -63,14 +71,14 @@ def hemmed_from_finished(width: Fraction, length: Fraction, hems: Hems) -> Hemme
     width, length: finished size [mm]; hems: depth and turn of each side [mm].
     Returns both sizes [mm].
     Source: derived, cut = finished + 2·(hem + turn).
-    Raises ValueError when the hems would cover the piece.
+    Raises HemsMeet when the hems would cover the piece.
     """
     return _whole(HemmedPiece(hems, width + hems.across, length + hems.along, width, length))
 
 
 def _whole(piece: HemmedPiece) -> HemmedPiece:
     if piece.finished_width <= piece.hems.left + piece.hems.right:
-        raise ValueError("across")
+        raise HemsMeet("left", "right")
     if piece.finished_length <= piece.hems.top + piece.hems.bottom:
-        raise ValueError("along")
+        raise HemsMeet("top", "bottom")
     return piece

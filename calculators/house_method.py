@@ -8,7 +8,7 @@ from typing import Any, Mapping
 
 import yaml
 
-from calculators.measure import Ruler
+from calculators.measure import Ruler, quote
 
 
 RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
@@ -27,15 +27,20 @@ class HouseMethod:
     rulers: Mapping[str, Ruler]
     measures: Mapping[str, str | Mapping[str, str]]
 
+    def offers(self, wanted: str) -> bool:
+        """Whether there is such a ruler; named as for `ruler`."""
+        unit, _, step = (wanted or self.unit).partition(" ")
+        return unit in self.rulers and step in ("", *RULER_STEPS[unit])
+
     def ruler(self, wanted: str = "") -> Ruler:
         """The ruler asked for: "" is the one the house reads by habit, "in" the house's inch ruler, "in 1/32" a finer one.
 
         Raises ValueError with a sentence when there is no such ruler.
         """
-        unit, _, step = (wanted or self.unit).partition(" ")
-        if unit not in self.rulers or step not in ("", *RULER_STEPS[unit]):
+        if not self.offers(wanted):
             known = ", ".join(f"{name} {step}" for name, steps in RULER_STEPS.items() for step in steps)
-            raise ValueError(f"There is no ruler “{wanted[:20]}” here. There are: {known}.")
+            raise ValueError(f"There is no ruler “{quote(wanted)}” here. There are: {known}.")
+        unit, _, step = (wanted or self.unit).partition(" ")
         return Ruler(unit, Fraction(step)) if step else self.rulers[unit]
 
     def measure(self, name: str, ruler: Ruler) -> str:

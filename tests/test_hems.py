@@ -7,7 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import box
 
-from calculators.hems import Hems, hemmed_from_cut, hemmed_from_finished
+from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
 
 INCH = F(254, 10)
 DEPTHS = st.fractions(min_value=0, max_value=80, max_denominator=32)
@@ -47,9 +47,9 @@ def test_a_side_without_a_hem_takes_up_nothing():
     assert (piece.finished_width, piece.finished_length) == (460, 400)
 
 
-@pytest.mark.parametrize(("width", "length", "way"), [(100, 500, "across"), (500, 100, "along")])
-def test_hems_that_meet_leave_no_piece(width, length, way):
-    with pytest.raises(ValueError, match=way):
-        hemmed_from_cut(F(width), F(length), equal(F(0), F(25)))
-    with pytest.raises(ValueError, match=way):
-        hemmed_from_finished(F(width), F(length), equal(F(0), F(50)))
+@pytest.mark.parametrize(("width", "length", "sides"), [(100, 500, ("left", "right")), (500, 100, ("top", "bottom"))])
+def test_hems_that_meet_leave_no_piece(width, length, sides):
+    for hemmed, depth in ((hemmed_from_cut, F(25)), (hemmed_from_finished, F(50))):
+        with pytest.raises(HemsMeet) as meeting:
+            hemmed(F(width), F(length), equal(F(0), depth))
+        assert meeting.value.sides == sides

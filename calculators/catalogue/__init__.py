@@ -5,6 +5,7 @@ from functools import cache
 from importlib import import_module
 
 from calculators.declaration import Calculator
+from calculators.measure import quote
 
 
 @cache
@@ -18,5 +19,5 @@ def catalogue() -> dict[str, Calculator]:
 def calculator_named(name: str) -> Calculator:
     """The calculator of that name; raises KeyError with a sentence that lists them all."""
     if name not in catalogue():
-        raise KeyError(f"There is no calculator called “{name[:40]}”. There are: {', '.join(catalogue())}.")
+        raise KeyError(f"There is no calculator called “{quote(name)}”. There are: {', '.join(catalogue())}.")
     return catalogue()[name]

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
-from calculators.hems import Hems, hemmed_from_cut, hemmed_from_finished
+from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
 from calculators.kinds import Choice, Length, Percent
 from calculators.phrase import say
 
@@ -18,10 +18,12 @@ def _work(given) -> Answer:
     from_size = hemmed_from_cut if given.start_from == "cut" else hemmed_from_finished
     try:
         piece = from_size(given.width, given.length, hems)
-    except ValueError as trouble:
-        size = given.width if str(trouble) == "across" else given.length
+    except HemsMeet as meeting:
+        deepest = max(meeting.sides, key=lambda side: getattr(hems, side))
+        size = given.width if deepest in ("left", "right") else given.length
         raise ask_again(
-            "hem", "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.", size=size
+            "hem" if sides[deepest] is None else f"hem_{deepest}",
+            "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.", size=size
         ) from None
     results = {
         "cut_width": piece.cut_width,

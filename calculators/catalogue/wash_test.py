@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calculators.cloth import after_the_wash, cloth_to_start_from, dimensional_change
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
 from calculators.kinds import Length, Percent
 from calculators.phrase import say
 
@@ -13,18 +13,19 @@ _UNLIKELY = 25
 
 
 def _work(given) -> Answer:
-    changes = {}
+    changes, troubles = {}, {}
     for way, before, after in (
         ("length", given.before_length, given.after_length),
         ("width", given.before_width, given.after_width),
     ):
         changes[way] = dimensional_change(before, after)
         if abs(changes[way]) > _UNLIKELY:
-            raise ask_again(
-                f"after_{way}",
+            troubles[f"after_{way}"] = say(
                 "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between the same two marks again.",
                 before=before, after=after, change=changes[way],
             )
+    if troubles:
+        raise AskAgain(troubles)
     along, across = changes["length"], changes["width"]
     results = {
         "change_length": along,

@@ -45,7 +45,7 @@ def replies(request_text: str) -> Iterator[str]:
 def _calculator(request: Reply) -> Iterator[Reply]:
     """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says, or {"working"}."""
     calculator = calculator_named(request["calculator"])
-    asking = _asking(request)
+    asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
         for reply in answers(calculator, asking):
             yield shown(calculator, reply, asking) if reply else {"working": True}
@@ -55,13 +55,13 @@ def _calculator(request: Reply) -> Iterator[Reply]:
 
 def _walk(request: Reply) -> Iterator[Reply]:
     """{"ask": "walk", "walk", "typed": calculator → typed, "ruler"} → {"steps": calculator → reply}."""
-    asking = Asking({}, wanted_ruler=request.get("ruler", ""))
+    asking = _asking(request, {})
     yield {"steps": walk_replies(WALKS[request["walk"]], request["typed"], asking)}
 
 
 def _numbers(request: Reply) -> Iterator[Reply]:
     """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML."""
-    asking = Asking({}, wanted_ruler=request.get("ruler", ""))
+    asking = _asking(request, {})
     yield {
         "numbers": [number_text(each["calculator"], each["result"], each["given"], asking) for each in request.get("numbers", [])],
         "values": [value_text(text, asking) for text in request.get("values", [])],
@@ -78,15 +78,16 @@ def _figure(wanted: Reply, asking: Asking) -> str:
 def _plain(request: Reply) -> Iterator[Reply]:
     """{"ask": "plain", "calculator", "typed", "ruler"} → what the terminal prints with --json."""
     calculator = calculator_named(request["calculator"])
-    asking = _asking(request)
+    asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
         yield plain_answer(calculator, asking)
     except AskAgain as trouble:
         yield {"errors": refusals(trouble, calculator, asking)}
 
 
-def _asking(request: Reply) -> Asking:
-    return Asking({**request.get("given", {}), **request["typed"]}, wanted_ruler=request.get("ruler", ""))
+def _asking(request: Reply, typed: dict[str, str]) -> Asking:
+    wanted = request.get("ruler", "")
+    return Asking(typed, wanted_ruler=wanted if site_method().offers(wanted) else "")  # it may be kept from a visit long ago
 
 
 QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {

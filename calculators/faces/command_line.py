@@ -11,6 +11,7 @@ from calculators.declaration import AskAgain, Calculator
 from calculators.faces.answered import spoken_text
 from calculators.faces.plain import plain_answer, refusals
 from calculators.kinds import Table
+from calculators.measure import quote
 
 BAD_VALUE = 2
 
@@ -31,7 +32,9 @@ def main(words: Sequence[str] | None = None) -> int:
         return 0
     typed = dict(pair.partition("=")[::2] for pair in options.values)
     if loose := [pair for pair in options.values if "=" not in pair]:
-        return _refuse({word: f"“{word[:40]}” is not field=value. Write, for instance, {calculator.fields[0].name}=…" for word in loose}, options.json)
+        first = calculator.fields[0]
+        sample = f'{first.name}="{Asking({}).text(first)}"'
+        return _refuse({word: f"“{quote(word)}” is not field=value. Write, for instance, {sample}." for word in loose}, options.json)
     asking = Asking(typed, wanted_ruler=options.ruler)
     try:
         asking.ruler
@@ -52,7 +55,7 @@ def _parser() -> argparse.ArgumentParser:
 
 def _answer(calculator: Calculator, asking: Asking, as_json: bool) -> int:
     try:
-        print(json.dumps(plain_answer(calculator, asking), ensure_ascii=False) if as_json else spoken(calculator, asking))
+        print(json.dumps(plain_answer(calculator, asking)) if as_json else spoken(calculator, asking))
     except AskAgain as trouble:
         return _refuse(refusals(trouble, calculator, asking), as_json)
     return 0
@@ -61,7 +64,7 @@ def _answer(calculator: Calculator, asking: Asking, as_json: bool) -> int:
 def _refuse(sentences: dict[str, str], as_json: bool) -> int:
     print("\n".join(sentences.values()), file=sys.stderr)
     if as_json:
-        print(json.dumps({"errors": sentences}, ensure_ascii=False))
+        print(json.dumps({"errors": sentences}))
     return BAD_VALUE
 
 

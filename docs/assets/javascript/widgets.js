@@ -93,7 +93,7 @@ function upgrade(page) {
   const lone = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk")).map(alone);
   const live = [...walks, ...lone, numbers(page)];
   const select = choice.querySelector("select");
-  if (ruler()) select.value = ruler();
+  if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();
   choice.hidden = false;
   select.addEventListener("change", () => {
     keepRuler(select.value);

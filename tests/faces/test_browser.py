@@ -1,0 +1,97 @@
+"""The browser's way in: questions as JSON, replies as JSON, the last of them final."""
+
+import json
+
+import pytest
+from bs4 import BeautifulSoup
+
+from calculators.catalogue import catalogue
+from calculators.faces.browser import replies
+from calculators.walk import WALKS
+
+NASTY = '<img src=x onerror="alert(1)">'
+
+
+def ask(**request):
+    told = [json.loads(text) for text in replies(json.dumps(request))]
+    assert [reply.get("final", False) for reply in told] == [False] * (len(told) - 1) + [True]
+    return told[-1]
+
+
+def calculator(name, typed=(), given=(), ruler=""):
+    return ask(ask="calculator", calculator=name, given=dict(given), typed=dict(typed), ruler=ruler)
+
+
+def page(reply):
+    return BeautifulSoup(reply["answer"], "html.parser")
+
+
+@pytest.mark.parametrize("name", catalogue())
+def test_an_answer_comes_with_what_stands_in_every_blank(name):
+    reply = calculator(name)
+    assert set(reply["texts"]) == {field.name for field in catalogue()[name].fields}
+    assert reply["written"] == {}
+    assert page(reply).select_one(".spoken .figure").get_text()
+    assert "refusals" not in reply
+
+
+def test_typed_values_are_told_with_the_unit_they_were_read_in():
+    reply = calculator("pieces-from-cloth", {"piece_width": "36", "piece_length": "14 1/4\"", "may_turn": "yes"})
+    assert reply["written"] == {"piece_width": "36 cm", "piece_length": "14 1/4\"", "may_turn": "yes"}
+    assert calculator("pieces-from-cloth", {"piece_width": "14"}, ruler="in")["written"]["piece_width"] == "14 in"
+
+
+def test_what_can_be_read_is_told_even_beside_what_cannot():
+    reply = calculator("pieces-from-cloth", {"piece_width": "36", "piece_length": "36 banana"})
+    assert set(reply["refusals"]) == {"piece_length"} and reply["written"] == {"piece_width": "36 cm"}
+
+
+def test_what_a_page_fills_in_gives_way_to_what_is_typed():
+    given = {"piece_width": "40 cm"}
+    assert calculator("pieces-from-cloth", {}, given)["texts"]["piece_width"] == "40 cm"
+    assert calculator("pieces-from-cloth", {"piece_width": "36 cm"}, given)["texts"]["piece_width"] == "36 cm"
+
+
+@pytest.mark.parametrize("nasty", [NASTY, "\x00", "\ud83d", "\u202e"])
+def test_whatever_is_typed_is_only_ever_text(nasty):
+    for name in catalogue():
+        for field in catalogue()[name].fields:
+            reply = calculator(name, {field.name: nasty})
+            assert "refusals" in reply
+    steps = ask(ask="walk", walk="batch", typed={"wash-test": {"after_length": nasty}}, ruler="")["steps"]
+    assert "refusals" in steps["wash-test"] and "waits" in steps["pieces-from-cloth"]
+
+
+@pytest.mark.parametrize("ruler", ["cubit", "in 1/7", "🧵", "in"])
+def test_a_ruler_kept_from_another_day_is_no_trouble(ruler):
+    """The browser keeps the ruler between visits; one that is no longer offered must not silence every page."""
+    assert "answer" in calculator("mitre-marks", ruler=ruler)
+    assert "steps" in ask(ask="walk", walk="batch", typed={}, ruler=ruler)
+    assert ask(ask="numbers", numbers=[{"calculator": "mitre-marks", "result": "mark_1", "given": {}}], ruler=ruler)["numbers"]
+
+
+@pytest.mark.parametrize("walk", WALKS)
+def test_a_walk_tells_every_step(walk):
+    steps = ask(ask="walk", walk=walk, typed={}, ruler="")["steps"]
+    assert list(steps) == [step.calculator for step in WALKS[walk].steps]
+    assert all(reply["answer"] and "written" in reply for reply in steps.values())
+
+
+def test_numbers_values_and_figures_come_back_in_their_order():
+    reply = ask(
+        ask="numbers", ruler="in",
+        numbers=[
+            {"calculator": "mitre-marks", "result": "mark_1", "given": {"hem_2": "1 in"}},
+            {"calculator": "mitre-marks", "result": "mark_2", "given": {"hem_1": "2 in"}},
+        ],
+        values=["1/4 in", "5 cm", "350 mm", "8–12 in", "2–4 cm", "3 %"],
+        figures=[{"calculator": "mitre-marks", "given": {}}],
+    )  # fmt: skip
+    assert reply["numbers"] == ["2 in", "4 in"]
+    assert reply["values"] == ["1/4 in", "5 cm (about 1 15/16 in)", "350 mm (about 13 3/4 in)", "8–12 in", "2–4 cm (about 13/16–1 9/16 in)", "3 %"]
+    assert reply["figures"][0].count("<svg") == 1
+
+
+def test_plain_data_is_what_the_terminal_prints():
+    assert ask(ask="plain", calculator="mitre-marks", typed={"hem_2": "1 in"}, ruler="")["results"]["mark_1"] == 50.8
+    assert set(ask(ask="plain", calculator="mitre-marks", typed={"hem_2": "x"}, ruler="")["errors"]) == {"hem_2"}
