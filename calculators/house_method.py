@@ -1,6 +1,10 @@
-"""The house method: the measurements and habits one workroom has settled on, which fill every field left alone."""
+"""The house method: the measurements and habits one workroom has settled on, which fill every field left alone.
 
-from dataclasses import dataclass
+A method is plain data (docs: reference/house-method). Every measure is a text as the maker wrote it, or one text for a
+centimetre ruler and one for an inch ruler; beside it may stand why.
+"""
+
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -10,8 +14,12 @@ import yaml
 
 from calculators.measure import Ruler, quote
 
-
+FORMAT, VERSION = "house method", 1
 RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
+
+SETTLED_STEPS = ("cm", "in")  # a house settles these two divisions; a millimetre ruler divides as the centimetre one does
+
+Written = str | Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -20,12 +28,20 @@ class HouseMethod:
 
     rulers: the ruler used for each unit, "cm", "mm" and "in"; unit: the one the house reads by habit.
     measures: name → text, or → {"cm": text, "in": text} where a round figure differs between rulers.
+    why: path of an entry, such as ``measures.turn`` → why the house does it so.
+    tables: name → rows, each column name → as a measure.
+    texts: name of a section, or ``opening`` → the studio's own words, in Markdown.
+    own: paths of what this method says itself; everything else comes from the site's.
     """
 
     name: str
     unit: str
     rulers: Mapping[str, Ruler]
-    measures: Mapping[str, str | Mapping[str, str]]
+    measures: Mapping[str, Written]
+    why: Mapping[str, str] = field(default_factory=dict)
+    tables: Mapping[str, tuple[Mapping[str, Written], ...]] = field(default_factory=dict)
+    texts: Mapping[str, str] = field(default_factory=dict)
+    own: frozenset[str] = frozenset()
 
     def offers(self, wanted: str) -> bool:
         """Whether there is such a ruler; named as for `ruler`."""
@@ -45,19 +61,59 @@ class HouseMethod:
 
     def measure(self, name: str, ruler: Ruler) -> str:
         """The house's text for a measure, in round figures of the ruler in hand."""
-        text = self.measures[name]
-        return text if isinstance(text, str) else text["in" if ruler.unit == "in" else "cm"]
+        return on_ruler(self.measures[name], ruler)
 
 
-def read_house_method(data: Mapping[str, Any]) -> HouseMethod:
-    """The house method from its file's contents."""
-    ruler = data["ruler"]
-    rulers = {unit: Ruler(unit, Fraction(ruler[f"{unit}_step"])) for unit in ("cm", "in")}
+def on_ruler(written: Written, ruler: Ruler) -> str:
+    """The text of a measure for the ruler in hand."""
+    return written if isinstance(written, str) else written["in" if ruler.unit == "in" else "cm"]
+
+
+def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = None) -> HouseMethod:
+    """The house method that a document of the format describes.
+
+    under: the method that fills what the document leaves out; without one the document must be complete.
+    """
+    ruler = document.get("ruler", {})
+    steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
+    rulers = {unit: Ruler(unit, Fraction(step)) if step else under.rulers[unit] for unit, step in steps.items()}
     rulers["mm"] = Ruler("mm", rulers["cm"].step_mm)
-    return HouseMethod(data["name"], ruler["unit"], rulers, data["measures"])
+    own_measures = document.get("measures", {})
+    own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items() if rows}
+    why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in _parts(each)}
+    measures = {name: _value(each) for name, each in own_measures.items() if _value(each)}
+    for path, reason in (under.why if under else {}).items():
+        if path.removeprefix("measures.") not in own_measures:
+            why[path] = reason
+    own = {"name", *(f"ruler.{name}" for name in ruler), *(f"measures.{name}" for name in measures), *(f"tables.{name}" for name in own_tables)}
+    return HouseMethod(
+        document["name"],
+        ruler.get("unit") or under.unit,
+        rulers,
+        {**(under.measures if under else {}), **measures},
+        why,
+        {**(under.tables if under else {}), **own_tables},
+        document.get("texts", {}),
+        frozenset(own),
+    )
+
+
+def _parts(written: Any) -> Mapping[str, Any]:
+    return {} if isinstance(written, str) else written
+
+
+def _value(written: Any) -> Written:
+    parts = _parts(written)
+    return parts.get("value", "") if "value" in parts or "why" in parts else written
 
 
 @cache
 def site_method() -> HouseMethod:
     """The method the handbook is built with: calculators/house-method.yaml."""
-    return read_house_method(yaml.safe_load(files("calculators").joinpath("house-method.yaml").read_text(encoding="utf-8")))
+    return read_house_method(site_document())
+
+
+@cache
+def site_document() -> dict[str, Any]:
+    """The data of calculators/house-method.yaml, in the same format as a method kept in a browser or a file."""
+    return yaml.safe_load(files("calculators").joinpath("house-method.yaml").read_text(encoding="utf-8"))

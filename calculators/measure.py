@@ -95,6 +95,15 @@ def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
     return sum((number * MM_IN[unit] for number, unit in terms), Fraction(0))
 
 
+def system_of(text: str) -> str:
+    """The ruler a length was written for: "cm" for metric units, "in" for inches and yards, "" for a bare number.
+
+    Raises NotALength as parse_length does.
+    """
+    unit = _terms(_tidy(text), text.strip())[0][1]
+    return "" if unit is None else "cm" if unit in METRIC else "in"
+
+
 def _tidy(text: str) -> str:
     for vulgar, plain in _VULGAR.items():
         text = text.replace(vulgar, f" {plain}")

@@ -1,0 +1,56 @@
+"""Plain JSON that came from elsewhere (a file, a link, a stored record): read with care, written one way only."""
+
+import json
+import re
+from typing import Any
+
+LONGEST = 2_000_000  # [characters] of any file or link; a workroom's whole house stays far below
+DEEPEST = 12
+
+_STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*"|[\[\]{}]', re.DOTALL)
+_UNSHOWABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
+
+
+class Unreadable(ValueError):
+    """Raised with one sentence for the person: what is wrong with a document and what would be right."""
+
+
+def read_json(text: str, longest: int = LONGEST) -> Any:
+    """The data in a JSON text.
+
+    longest: how long the text may be [characters].
+    Raises Unreadable with a sentence when it is too long, nested too deeply, or not JSON.
+    """
+    if len(text) > longest:
+        raise Unreadable(f"This holds {len(text):,} characters, and at most {longest:,} are read. Choose a file saved by this handbook.")
+    _measure_depth(text)
+    try:
+        return json.loads(text, parse_constant=_no_constant)
+    except (ValueError, RecursionError):
+        raise Unreadable("This is not a file of this handbook, or it has been damaged. Choose a file that the handbook saved.") from None
+
+
+def write_json(data: Any) -> str:
+    """The one text for some data: names in order, so that equal data give equal bytes."""
+    return json.dumps(data, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+
+
+def unshowable(text: str) -> bool:
+    """Whether a text holds signs that no page can show or that turn the words around it."""
+    return _UNSHOWABLE.search(text) is not None
+
+
+def _measure_depth(text: str) -> None:
+    # Before json.loads, which would go as deep as the text asks for: in the browser that can end Python itself.
+    depth = 0
+    for found in _STRING_OR_BRACKET.finditer(text):
+        if found.group() in "[{":
+            depth += 1
+            if depth > DEEPEST:
+                raise Unreadable(f"This is nested more than {DEEPEST} deep, which no file of this handbook is. Choose another file.")
+        elif found.group() in "]}":
+            depth -= 1
+
+
+def _no_constant(word: str):
+    raise ValueError(f"{word} is not a number")

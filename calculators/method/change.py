@@ -1,0 +1,142 @@
+"""Changing a method one entry at a time, as its form does; every entry has a path, such as ``measures.turn``."""
+
+from typing import Any
+
+from calculators.documents import unshowable
+from calculators.house_method import RULER_STEPS, Written, site_document
+from calculators.kinds import Length, Refused
+from calculators.measure import quote, system_of
+from calculators.method.check import read_value
+from calculators.method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS, Document, normal
+from calculators.method.sections import Entry, entries, tables
+
+
+def changed(document: Document, path: str, typed: str, unit: str) -> Document:
+    """The document with one entry changed; an empty text gives the entry back to the site's method.
+
+    path: ``name``, ``ruler.unit``, ``measures.turn``, ``why.measures.turn``, ``texts.hems``, ``tables.cloths.0.needle``,
+    ``why.tables.cloths.0``, or ``tables.cloths.0`` to take the line out.
+    unit: of the ruler in hand, in which a bare number is read and for which a round figure is meant.
+    Raises Refused with a sentence for the person; KeyError for a path that no form has.
+    """
+    if unshowable(typed):
+        raise Refused("That holds signs that cannot be shown. Type it afresh.")
+    place, *rest = path.split(".")
+    return normal(_CHANGES[place]({**document}, rest, typed.strip(), unit))
+
+
+def lines_of(document: Document, table: str) -> list[dict[str, Any]]:
+    """The lines of a table as they stand: the document's own, or the site's until one of them is changed."""
+    return [*(document.get("tables", {}).get(table) or site_document().get("tables", {}).get(table, []))]
+
+
+def written_at(document: Document, path: str) -> Written:
+    """What the document itself says at a path, empty if nothing; for a table, what stands in its lines."""
+    place, *rest = path.split(".")
+    if place == "why" and rest[0] == "measures":
+        return _why(document.get("measures", {}).get(rest[1], ""))
+    if place == "measures":
+        return _value(document.get("measures", {}).get(rest[0], ""))
+    if "tables" in (place, *rest[:1]):
+        name, number, column = (rest[1], rest[2], "why") if place == "why" else rest
+        lines = lines_of(document, name)
+        return lines[int(number)].get(column, "") if int(number) < len(lines) else ""
+    found = document.get(place, "")
+    return found.get(rest[0], "") if rest else found
+
+
+def _name(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    if not typed:
+        raise Refused("A method needs a name. Write how you call it, such as Summer linen.")
+    return {**document, "name": _short(typed, LONGEST_VALUE)}
+
+
+def _ruler(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    (name,) = rest
+    choices = tuple(RULER_STEPS) if name == "unit" else RULER_STEPS[name.removesuffix("_step")]
+    if typed and typed not in choices:
+        raise Refused(f"“{quote(typed)}” is not one of the choices: {', '.join(choices)}.")
+    return {**document, "ruler": {**document.get("ruler", {}), name: typed}}
+
+
+def _measures(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    (name,) = rest
+    measures = document.get("measures", {})
+    old = measures.get(name, "")
+    value = _with_value(entries()[name], _value(old), typed, unit)
+    return {**document, "measures": {**measures, name: {"value": value, "why": _why(old)}}}
+
+
+def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    name, number, *column = rest
+    table, lines = tables()[name], lines_of(document, name)
+    place = int(number)
+    if not 0 <= place <= len(lines) or place >= MOST_ROWS:
+        raise Refused(f"There is room for {MOST_ROWS} lines here.")
+    if not column:
+        del lines[place : place + 1]
+        return _with_lines(document, name, lines)
+    entry = next(each for each in table.columns if each.name == column[0])
+    row = lines[place] if place < len(lines) else {}
+    if entry is table.columns[0]:
+        if not typed and row:
+            raise Refused(f"Name {table.one}, or take the whole line out.")
+        value: Written = _short(typed, LONGEST_VALUE)
+    elif not row:
+        raise Refused(f"Name {table.one} first, in “{table.columns[0].label}”.")
+    else:
+        value = _with_value(entry, row.get(entry.name, ""), typed, unit)
+    lines[place : place + 1] = [{**row, entry.name: value}]
+    return _with_lines(document, name, lines)
+
+
+def _reasons(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    place, name, *number = rest
+    typed = _short(typed, LONGEST_WHY)
+    if place == "measures":
+        measures = document.get("measures", {})
+        entries()[name]
+        return {**document, "measures": {**measures, name: {"value": _value(measures.get(name, "")), "why": typed}}}
+    lines = lines_of(document, name)
+    if not 0 <= int(number[0]) < len(lines):
+        raise Refused(f"Name {tables()[name].one} first, in “{tables()[name].columns[0].label}”.")
+    lines[int(number[0])] = {**lines[int(number[0])], "why": typed}
+    return _with_lines(document, name, lines)
+
+
+def _texts(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    (name,) = rest
+    return {**document, "texts": {**document.get("texts", {}), name: _short(typed, LONGEST_TEXT)}}
+
+
+_CHANGES = {"name": _name, "ruler": _ruler, "measures": _measures, "tables": _tables, "why": _reasons, "texts": _texts}
+
+
+def _with_lines(document: Document, name: str, lines: list[dict[str, Any]]) -> Document:
+    return {**document, "tables": {**document.get("tables", {}), name: lines}}
+
+
+def _with_value(entry: Entry, old: Written, typed: str, unit: str) -> Written:
+    """The value of an entry with a text for the ruler in hand; what was meant for the other ruler stays."""
+    text = read_value(entry, typed, unit) if typed else ""
+    _short(text, LONGEST_VALUE)
+    if not isinstance(entry.kind, Length) or not old or not text:
+        return text
+    side = "in" if unit == "in" else "cm"
+    if isinstance(old, str):
+        return text if system_of(old) in ("", side) else {system_of(old): old, side: text}
+    return {**old, side: text}
+
+
+def _short(text: str, longest: int) -> str:
+    if len(text) > longest:
+        raise Refused(f"That is {len(text):,} characters long. Keep it to {longest:,}.")
+    return text
+
+
+def _value(written: Any) -> Written:
+    return written if isinstance(written, str) or "cm" in written else written.get("value", "")
+
+
+def _why(written: Any) -> str:
+    return "" if isinstance(written, str) else written.get("why", "")

@@ -1,0 +1,164 @@
+"""What a house method holds, section by section: declared once for the form, the sheet, the checks and the format."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from calculators.catalogue import catalogue
+from calculators.house_method import site_method
+from calculators.kinds import Choice, Kind, Length, Number, Percent, Text
+
+_SHORT = Length(most=Fraction(1_000))
+_STITCH = Length(least=Fraction(1, 10), most=Fraction(50))
+_WORDS = Text(longest=80)
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One thing that a house settles.
+
+    name: its name in the format. label: as read on the page. help: one line for the person who fills it in.
+    """
+
+    name: str
+    label: str
+    kind: Kind
+    help: str
+
+
+@dataclass(frozen=True)
+class Rows:
+    """A table of a house method; the first column names the row."""
+
+    name: str
+    title: str
+    one: str
+    columns: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Section:
+    """A part of the house method, with its own text beside its measures."""
+
+    name: str
+    title: str
+    about: str
+    entries: tuple[Entry, ...] = ()
+    rows: Rows | None = None
+
+
+PIECES = Rows(
+    "pieces",
+    "Turn and hem by kind of piece",
+    "a kind of piece",
+    (
+        Entry("piece", "Kind of piece", _WORDS, "As you call it: napkin, runner, tea towel."),
+        Entry("turn", "First turn", _SHORT, "The first fold of the raw edge; empty for the usual turn."),
+        Entry("hem", "Hem depth", _SHORT, "The visible border; empty for the usual hem."),
+    ),
+)
+CLOTHS = Rows(
+    "cloths",
+    "Needle, thread and wash by cloth",
+    "a cloth",
+    (
+        Entry("cloth", "Cloth", _WORDS, "As you would ask for it from the shelf."),
+        Entry("needle", "Needle", _WORDS, "Size and point, as on the packet."),
+        Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the spool."),
+        Entry("change_length", "Change along the length", Percent(least=Fraction(-60), most=Fraction(60)), "Found by a wash test; shrinkage has a minus sign."),
+        Entry("change_width", "Change across the width", Percent(least=Fraction(-60), most=Fraction(60)), "Found by a wash test; shrinkage has a minus sign."),
+        Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
+    ),
+)
+STEPS = Rows(
+    "steps",
+    "Time per step",
+    "a step",
+    (
+        Entry("step", "Step", _WORDS, "As it stands on your work tickets."),
+        Entry("minutes", "Minutes", Number(most=Fraction(10_000), sign=" min", sample="4.5"), "Measured over a whole batch, then divided."),
+        Entry("for_each", "For each", Choice(options={"piece": "piece", "corner": "corner", "batch": "batch"}), "What the minutes are counted for: piece, corner or batch."),
+    ),
+)
+PRICES = Rows(
+    "prices",
+    "Prices",
+    "a price",
+    (
+        Entry("thing", "What", _WORDS, "What you pay for."),
+        Entry("price", "Price", Number(most=Fraction(1_000_000), sample="18.50", places=2), "In the money named above, without its sign."),
+        Entry("per", "For", Choice(options={"metre": "a metre", "yard": "a yard", "spool": "a spool", "piece": "a piece", "hour": "an hour"}), "What the price is for: metre, yard, spool, piece or hour."),
+    ),
+)
+
+_DECLARED = (
+    Section(
+        "hems",
+        "Turn and hem",
+        "The two folds of a double hem.",
+        (
+            Entry("turn", "First turn", _SHORT, "The first fold of the raw edge, hidden in the hem."),
+            Entry("hem", "Hem depth", _SHORT, "The second fold: the visible border."),
+        ),
+        PIECES,
+    ),
+    Section(
+        "seams",
+        "Seams and edges",
+        "What is left beyond a seam, and how far from the edge a seen line runs.",
+        (
+            Entry("seam_allowance", "Seam allowance", _SHORT, "Cloth left beyond a stitched line."),
+            Entry("edge_stitch", "Edge stitch from the fold", _SHORT, "From the inner fold of the hem to the line that holds it."),
+            Entry("topstitch", "Topstitch from the edge", _SHORT, "From the finished edge to a line further in."),
+        ),
+    ),
+    Section(
+        "stitches",
+        "Stitches",
+        "Stitch length as it stands on the machine, and the thread on a bobbin.",
+        (
+            Entry("stitch_seam", "Stitch length for seams", _STITCH, "One stitch."),
+            Entry("stitch_hem", "Stitch length for hems", _STITCH, "One stitch of a hem or an edge."),
+            Entry("stitch_topstitch", "Stitch length for topstitching", _STITCH, "One stitch of a line that is meant to be seen."),
+            Entry("bobbin", "Thread on a full bobbin", Length(least=Fraction(1_000)), "Wind one, measure it off once, and write it here."),
+        ),
+    ),
+    Section("cloths", "Cloths", "What each cloth of the shelf needs, and what its wash test found.", (), CLOTHS),
+    Section(
+        "tolerances",
+        "Tolerances",
+        "How far off a measure may be before the piece is put aside.",
+        (
+            Entry("tolerance_cut", "A cut piece may be off by", _SHORT, "More or less than the cut size."),
+            Entry("tolerance_finished", "A finished piece may be off by", _SHORT, "More or less than the finished size."),
+            Entry("tolerance_square", "Its diagonals may differ by", _SHORT, "Measure corner to corner both ways."),
+        ),
+    ),
+    Section("time", "Time", "How long each step takes, once it has been timed.", (), STEPS),
+    Section("prices", "Prices", "What cloth, thread and an hour of work cost.", (Entry("money", "Money", Text(longest=12), "The sign or name that stands by every price."),), PRICES),
+)
+USUAL = "usual"
+
+
+@cache
+def sections() -> tuple[Section, ...]:
+    """All sections in order. What a calculator's blank begins with and no section declares comes last, as the calculator names it."""
+    declared = {entry.name for section in _DECLARED for entry in section.entries}
+    fields = {field.default: field for calculator in reversed(catalogue().values()) for field in calculator.fields if field.default}
+    found = tuple(
+        Entry(name, fields[name].label, fields[name].kind, fields[name].help) for name in site_method().measures if name not in declared and name in fields
+    )
+    usual = Section(USUAL, "Usual cloth and pieces", "What the blanks of the calculators begin with.", found)
+    return (*_DECLARED, usual)
+
+
+@cache
+def entries() -> dict[str, Entry]:
+    """Every single measure by name."""
+    return {entry.name: entry for section in sections() for entry in section.entries}
+
+
+@cache
+def tables() -> dict[str, Rows]:
+    """Every table by name."""
+    return {section.rows.name: section.rows for section in sections() if section.rows}
