@@ -1,0 +1,117 @@
+"""A house method as a page to fill in: the same sections as the sheet, with a blank for every measure and its reason."""
+
+import xml.etree.ElementTree as ET
+
+from calculators.faces.markup import add, element
+from calculators.faces.method_sheet import in_both
+from calculators.house_method import RULER_STEPS, Written, on_ruler, site_document
+from calculators.kinds import Choice
+from calculators.measure import Ruler
+from calculators.method.change import lines_of, written_at
+from calculators.method.difference import RULER_LABELS
+from calculators.method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
+from calculators.method.sections import Entry, Rows, Section, sections
+
+WRITING_HELP = "A blank line begins a paragraph, - a list. **Thick**, *leaning*, [words](address) for a link."
+
+
+def form(document: Document, ruler: Ruler) -> list[ET.Element]:
+    """The whole method with a blank for everything in it, read and shown on the ruler in hand."""
+    opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
+    return [
+        element("section", {"class": "house"}, _row("name", "Name of this method", "How you call it.", _input("name", document["name"])), opening),
+        element("section", {"class": "house"}, element("h2", None, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
+        *(_section(section, document, ruler) for section in sections()),
+    ]
+
+
+def fallback(path: str, kind, ruler: Ruler) -> list:
+    """The words under a blank that is left empty: what stands in for it."""
+    sites = written_at(site_document(), path)
+    return ["Left empty: the handbook’s ", *in_both(sites, kind, ruler), "."] if sites else ["Left empty: not settled."]
+
+
+def _section(section: Section, document: Document, ruler: Ruler) -> ET.Element:
+    made = element("section", {"class": "house"}, element("h2", None, section.title), element("p", {"class": "about"}, section.about))
+    for entry in section.entries:
+        add(made, _entry(document, f"measures.{entry.name}", entry, ruler))
+    if section.rows:
+        add(made, element("h3", None, section.rows.title), *_lines(section.rows, document, ruler))
+    add(made, _area(document, f"texts.{section.name}", f"Your own words on {section.title.lower()}", WRITING_HELP, LONGEST_TEXT))
+    return made
+
+
+def _ruler(document: Document, name: str, label: str) -> ET.Element:
+    path = f"ruler.{name}"
+    now, sites = written_at(document, path), written_at(site_document(), path)
+    choices = RULER_STEPS if name == "unit" else RULER_STEPS[name.removesuffix("_step")]
+    unit = "" if name == "unit" else f" {name.removesuffix('_step')}"
+    words = {"": f"the handbook’s ({sites}{unit})", **{each: f"{each}{unit}" for each in choices}}
+    return _row(path, label, "", _select(path, words, now))
+
+
+def _entry(document: Document, path: str, entry: Entry, ruler: Ruler) -> ET.Element:
+    now = written_at(document, path)
+    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(now)}, *fallback(path, entry.kind, ruler))
+    blank = _blank(path, entry, now, ruler)
+    return element("div", {"class": "settle"}, _row(path, entry.label, entry.help, blank, left_empty), _reason(document, f"why.{path}", entry.label))
+
+
+def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
+    text = on_ruler(now, ruler) if now else ""
+    if isinstance(entry.kind, Choice):
+        return _select(path, {"": "", **entry.kind.options}, text)
+    return _input(path, text, entry.kind.mode)
+
+
+def _lines(rows: Rows, document: Document, ruler: Ruler) -> list[ET.Element]:
+    lines = lines_of(document, rows.name)
+    made = [_line(rows, document, number, line, ruler) for number, line in enumerate(lines)]
+    if len(lines) < MOST_ROWS:
+        made.append(_line(rows, document, len(lines), {}, ruler))
+    return made
+
+
+def _line(rows: Rows, document: Document, number: int, line: dict, ruler: Ruler) -> ET.Element:
+    path = f"tables.{rows.name}.{number}"
+    name = line.get(rows.columns[0].name, "")
+    made = element("details", {"class": "line", "data-line": path}, element("summary", None, name or f"Add {rows.one}"))
+    add(made, *(_row(f"{path}.{column.name}", column.label, column.help, _blank(f"{path}.{column.name}", column, line.get(column.name, ""), ruler)) for column in rows.columns))
+    if name:
+        add(made, _reason(document, f"why.{path}", name))
+        add(made, element("p", None, element("button", {"type": "button", "data-take-out": path}, f"Take out {name}")))
+    return made
+
+
+def _reason(document: Document, path: str, label: str) -> ET.Element:
+    return _area(document, path, f"Why: {label}", "", LONGEST_WHY, lines="1", shown="Why")
+
+
+def _row(path: str, label: str, help: str, control: ET.Element, *more) -> ET.Element:
+    control.set("aria-describedby", f"{_id(path)}-help {_id(path)}-refusal")
+    return element(
+        "div", {"class": "field"},
+        element("label", {"for": _id(path)}, label),
+        control,
+        element("p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": True}),
+        element("p", {"class": "help", "id": f"{_id(path)}-help"}, help) if help else None,
+        *more,
+    )
+
+
+def _area(document: Document, path: str, label: str, help: str, longest: int, lines: str = "3", shown: str = "") -> ET.Element:
+    text = written_at(document, path)
+    attributes = {"id": _id(path), "name": path, "rows": lines, "maxlength": str(longest), "aria-label": label if shown else None}
+    return _row(path, shown or label, help, element("textarea", attributes, f"\n{text}" if text.startswith("\n") else text))
+
+
+def _input(path: str, text: str, mode: str = "text") -> ET.Element:
+    return element("input", {"id": _id(path), "name": path, "type": "text", "inputmode": mode, "value": text, "spellcheck": "false", "size": str(max(12, len(text) + 2))})
+
+
+def _select(path: str, words: dict[str, str], now: str) -> ET.Element:
+    return element("select", {"id": _id(path), "name": path}, *(element("option", {"value": key, "selected": key == now}, shown) for key, shown in words.items()))
+
+
+def _id(path: str) -> str:
+    return path.replace(".", "-")

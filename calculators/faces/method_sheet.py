@@ -1,0 +1,95 @@
+"""A house method as a page to read and to print: the studio's own words, its measures, and why, section by section."""
+
+import xml.etree.ElementTree as ET
+
+from calculators.faces.answered import scrolling
+from calculators.faces.markup import add, element
+from calculators.faces.studio_text import studio_text
+from calculators.house_method import HouseMethod, Written, on_ruler, site_method
+from calculators.kinds import Choice, Kind, Length
+from calculators.measure import NotALength, Ruler, parse_length, show_length, system_of
+from calculators.method.difference import HANDBOOKS
+from calculators.method.format import OPENING
+from calculators.method.sections import Entry, Rows, Section, sections
+
+RULER_SENTENCE = "Read in {unit}. The centimetre ruler is divided into {cm}, the inch ruler into {inch}."
+
+
+def sheet(method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+    """The whole method, its measures on the ruler in hand."""
+    return [
+        *_words(method, OPENING),
+        element("section", {"class": "house"}, element("h2", {"id": "house-ruler"}, "Ruler"), element("p", None, _ruler(method))),
+        *(_section(section, method, ruler) for section in sections()),
+    ]
+
+
+def _ruler(method: HouseMethod) -> str:
+    cm, inch = (show_length(method.rulers[unit].step_mm, method.rulers[unit]) for unit in ("cm", "in"))
+    return RULER_SENTENCE.format(unit={"cm": "centimetres", "mm": "millimetres", "in": "inches"}[method.unit], cm=cm, inch=inch)
+
+
+def _section(section: Section, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    made = element("section", {"class": "house"}, element("h2", {"id": f"house-{section.name}"}, section.title), element("p", {"class": "about"}, section.about))
+    add(made, *_words(method, section.name))
+    if section.entries:
+        add(made, element("dl", {"class": "settled"}, *(_entry(entry, method, ruler) for entry in section.entries)))
+    if section.rows and method.tables.get(section.rows.name):
+        add(made, *_lines(section.rows, method, ruler))
+    return made
+
+
+def _words(method: HouseMethod, name: str) -> list[ET.Element]:
+    words = method.texts.get(name, "")
+    return [element("div", {"class": "own-words"}, *studio_text(words))] if words else []
+
+
+def _entry(entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    written = method.measures.get(entry.name, "")
+    value = element("dd", {"class": "value"}, *in_both(written, entry.kind, ruler)) if written else element("dd", {"class": "value"}, "not settled yet")
+    if written and is_handbooks(method, f"measures.{entry.name}"):
+        add(value, " ", element("span", {"class": "whose"}, HANDBOOKS))
+    why = method.why.get(f"measures.{entry.name}")
+    return element("div", None, element("dt", None, entry.label), value, element("dd", {"class": "why"}, why) if why else None)
+
+
+def is_handbooks(method: HouseMethod, path: str) -> bool:
+    """Whether an entry is the site's, in a method that is not."""
+    return method is not site_method() and path not in method.own
+
+
+def in_both(written: Written, kind: Kind, ruler: Ruler) -> list:
+    """A measure for the ruler in hand, and small beside it what it is on the other one."""
+    text = on_ruler(written, ruler)
+    if not isinstance(kind, Length):
+        return [kind.options.get(text, text) if isinstance(kind, Choice) else text]
+    other = site_method().rulers["cm" if ruler.unit == "in" else "in"]
+    beside = on_ruler(written, other)
+    if beside == text:
+        text, beside = _read_off(text, ruler), _read_off(text, other)
+    return [text, " ", element("small", None, beside)] if beside != text else [text]
+
+
+def _read_off(text: str, ruler: Ruler) -> str:
+    """A length as the maker wrote it where it suits the ruler, else as it is read off that ruler."""
+    try:
+        same = system_of(text) in ("", "in" if ruler.unit == "in" else "cm")
+        return text if same else show_length(parse_length(text, ruler.unit), ruler)
+    except NotALength:
+        return text
+
+
+def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+    lines = method.tables[rows.name]
+    why = any("why" in line for line in lines)
+    heads = [column.label for column in rows.columns] + (["Why"] if why else [])
+    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
+    body = element("tbody")
+    for line in lines:
+        cells = [element("td", None, *in_both(line[column.name], column.kind, ruler)) if column.name in line else element("td") for column in rows.columns[1:]]
+        cells += [element("td", {"class": "why"}, line.get("why", ""))] if why else []
+        add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
+    caption = element("caption", None, rows.title)
+    if is_handbooks(method, f"tables.{rows.name}"):
+        add(caption, " ", element("span", {"class": "whose"}, HANDBOOKS))
+    return [scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), body), rows.title)]

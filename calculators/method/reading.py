@@ -1,0 +1,30 @@
+"""A house method from the text it is kept as."""
+
+from functools import lru_cache
+
+from calculators.documents import read_json, write_json
+from calculators.house_method import HouseMethod, read_house_method, site_method
+from calculators.method.check import mended
+from calculators.method.format import Document, brought_up
+
+LONGEST = 400_000
+
+
+@lru_cache(maxsize=16)
+def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
+    """The document, the method it describes over the site's own, and a sentence for every value that had to be left out.
+
+    Raises Unreadable with a sentence.
+    """
+    document, troubles = mended(brought_up(read_json(text, LONGEST)))
+    return document, read_house_method(document, site_method()), troubles
+
+
+def method_in_hand(text: str) -> HouseMethod:
+    """The method kept as that text; the site's own for an empty text. Raises Unreadable with a sentence."""
+    return read_method(text)[1] if text else site_method()
+
+
+def written_down(document: Document) -> str:
+    """The text a method is kept as: the same for the same method."""
+    return write_json(document)
