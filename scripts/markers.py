@@ -12,6 +12,8 @@ from calculators.bibliography import bibliography, source_named
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.answered import figure
 from calculators.faces.markup import element, html
+from calculators.faces.method_format import method_format
+from calculators.faces.method_page import method_page
 from calculators.faces.reference import reference
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.walk import walk_on_page
@@ -107,6 +109,14 @@ def _reference(page: PageMarkers, name: str) -> ET.Element:
     return reference(calculator_named(name))
 
 
+def _method(page: PageMarkers) -> ET.Element:
+    return method_page()
+
+
+def _method_format(page: PageMarkers) -> ET.Element:
+    return method_format()
+
+
 def _calculators(page: PageMarkers) -> ET.Element:
     entries = (
         element("li", None, element("a", {"href": f"{page.home}reference/{each.name}/"}, each.title), f": {each.purpose}")
@@ -132,6 +142,8 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "cite": _cite,
     "practice": _practice,
     "reference": _reference,
+    "method": _method,
+    "method_format": _method_format,
     "calculators": _calculators,
     "sources": _sources,
 }

@@ -11,18 +11,21 @@ from mkdocs.structure.files import File  # noqa: E402
 
 from calculators.answering import Asking  # noqa: E402
 from calculators.catalogue import catalogue  # noqa: E402
+from calculators.documents import write_json  # noqa: E402
 from calculators.faces.markup import html  # noqa: E402
 from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
+from calculators.method.format import schema as method_schema  # noqa: E402
 from markers import PageMarkers, UnknownMarker  # noqa: E402
 
 REFERENCE = "---\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
 
 
 def on_files(files, config):
-    """A reference page for every calculator."""
+    """A reference page for every calculator, and the schemas of what the handbook keeps."""
     for calculator in catalogue().values():
         text = REFERENCE.format(title=calculator.title, name=calculator.name)
         files.append(File.generated(config, f"reference/{calculator.name}.md", content=text))
+    files.append(File.generated(config, "reference/house-method.schema.json", content=write_json(method_schema())))
     return files
 
 

@@ -81,14 +81,13 @@ def _read_off(text: str, ruler: Ruler) -> str:
 
 def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     lines = method.tables[rows.name]
-    why = any("why" in line for line in lines)
-    heads = [column.label for column in rows.columns] + (["Why"] if why else [])
-    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
+    head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
     body = element("tbody")
     for line in lines:
         cells = [element("td", None, *in_both(line[column.name], column.kind, ruler)) if column.name in line else element("td") for column in rows.columns[1:]]
-        cells += [element("td", {"class": "why"}, line.get("why", ""))] if why else []
         add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
+        if "why" in line:
+            add(body, element("tr", {"class": "why"}, element("td", {"colspan": str(len(rows.columns))}, line["why"])))
     caption = element("caption", None, rows.title)
     if is_handbooks(method, f"tables.{rows.name}"):
         add(caption, " ", element("span", {"class": "whose"}, HANDBOOKS))

@@ -10,7 +10,7 @@ import xml.etree.ElementTree as ET
 from calculators.faces.markup import add, element
 
 _INLINE = re.compile(
-    r"\\(?P<plain>[\\*_\[\]()#>.-])|\*\*(?P<strong>[^*\n].{0,400}?)\*\*|\*(?P<em>[^*\n].{0,400}?)\*|\[(?P<words>[^\[\]]{1,200})\]\((?P<to>[^()\s]{1,400})\)", re.DOTALL
+    r"\\(?P<plain>[\\*_\[\]()#>.-])|\*\*(?P<strong>[^*\s].{0,400}?)\*\*|\*(?P<em>[^*\s].{0,400}?)\*|\[(?P<words>[^\[\]]{1,200})\]\((?P<to>[^()\s]{1,400})\)", re.DOTALL
 )
 _ADDRESS = re.compile(r"https?://[A-Za-z0-9][^\s\\\"<>]*|(?!//)[A-Za-z0-9_./#?=&%-]+")
 _HEADING, _ITEM, _NUMBERED, _QUOTE = (re.compile(each) for each in (r"(#{1,3})\s+(.*)", r"[-*]\s+(.*)", r"\d{1,3}[.)]\s+(.*)", r">\s?(.*)"))

@@ -19,10 +19,11 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     unit: of the ruler in hand, in which a bare number is read and for which a round figure is meant.
     Raises Refused with a sentence for the person; KeyError for a path that no form has.
     """
+    typed = typed.replace("\r\n", "\n").strip()
     if unshowable(typed):
         raise Refused("That holds signs that cannot be shown. Type it afresh.")
     place, *rest = path.split(".")
-    return normal(_CHANGES[place]({**document}, rest, typed.strip(), unit))
+    return normal(_CHANGES[place]({**document}, rest, typed, unit))
 
 
 def lines_of(document: Document, table: str) -> list[dict[str, Any]]:
@@ -41,8 +42,7 @@ def written_at(document: Document, path: str) -> Written:
         name, number, column = (rest[1], rest[2], "why") if place == "why" else rest
         lines = lines_of(document, name)
         return lines[int(number)].get(column, "") if int(number) < len(lines) else ""
-    found = document.get(place, "")
-    return found.get(rest[0], "") if rest else found
+    return document.get(place, {}).get(rest[0], "") if rest else document.get(place, "")
 
 
 def _name(document: Document, rest: list[str], typed: str, unit: str) -> Document:

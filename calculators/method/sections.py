@@ -138,6 +138,21 @@ _DECLARED = (
     Section("prices", "Prices", "What cloth, thread and an hour of work cost.", (Entry("money", "Money", Text(longest=12), "The sign or name that stands by every price."),), PRICES),
 )
 USUAL = "usual"
+_LABELS = {
+    "cloth_width": "Width of the cloth",
+    "cloth_length": "Length of the cloth",
+    "layers": "Layers when folded",
+    "folded_length": "Length of one layer",
+    "extra_length": "What hangs over the last layer",
+    "before_length": "Test square: marks along the length, before",
+    "after_length": "Test square: along the length, after the wash",
+    "before_width": "Test square: marks across the width, before",
+    "after_width": "Test square: across the width, after the wash",
+    "needed_length": "Cloth needed after the wash, length",
+    "needed_width": "Cloth needed after the wash, width",
+    "piece_width": "Width of a cut piece",
+    "piece_length": "Length of a cut piece",
+}  # where the label of the blank says too little away from its sentence
 
 
 @cache
@@ -146,7 +161,7 @@ def sections() -> tuple[Section, ...]:
     declared = {entry.name for section in _DECLARED for entry in section.entries}
     fields = {field.default: field for calculator in reversed(catalogue().values()) for field in calculator.fields if field.default}
     found = tuple(
-        Entry(name, fields[name].label, fields[name].kind, fields[name].help) for name in site_method().measures if name not in declared and name in fields
+        Entry(name, _LABELS.get(name, fields[name].label), fields[name].kind, fields[name].help) for name in site_method().measures if name not in declared and name in fields
     )
     usual = Section(USUAL, "Usual cloth and pieces", "What the blanks of the calculators begin with.", found)
     return (*_DECLARED, usual)

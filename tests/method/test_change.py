@@ -1,0 +1,124 @@
+"""Changing a method as its form does, and comparing and merging what came of it."""
+
+import pytest
+
+from calculators.house_method import FORMAT, VERSION, site_document
+from calculators.kinds import Refused
+from calculators.method.change import changed, written_at
+from calculators.method.check import mended
+from calculators.method.difference import differences
+from calculators.method.format import LONGEST_WHY, MOST_ROWS, Document, normal
+from calculators.method.merge import merged
+
+OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
+
+
+def after(*changes, start: Document = OURS, unit: str = "cm") -> Document:
+    for path, typed in changes:
+        start = changed(start, path, typed, unit)
+    return start
+
+
+def test_a_bare_number_gets_the_unit_of_the_ruler_in_hand():
+    assert after(("measures.turn", "1.2"))["measures"] == {"turn": "1.2 cm"}
+    assert after(("measures.turn", "12"), unit="mm")["measures"] == {"turn": "12 mm"}
+    assert after(("measures.turn", "1/2"), unit="in")["measures"] == {"turn": "1/2 in"}
+
+
+def test_each_ruler_may_have_its_round_figure():
+    both = changed(after(("measures.turn", "1.2")), "measures.turn", "1/2", "in")
+    assert both["measures"] == {"turn": {"cm": "1.2 cm", "in": "1/2 in"}}
+    assert changed(both, "measures.turn", "11", "mm")["measures"] == {"turn": {"cm": "11 mm", "in": "1/2 in"}}
+
+
+def test_an_emptied_blank_goes_back_to_the_handbook_and_keeps_its_reason():
+    document = after(("measures.turn", "1.2"), ("why.measures.turn", "It frays."), ("measures.turn", ""))
+    assert document["measures"] == {"turn": {"why": "It frays."}}
+    assert after(("why.measures.turn", ""), start=document) == OURS
+
+
+def test_the_first_change_of_a_table_begins_with_the_lines_that_stand_there():
+    document = after(("tables.pieces.1.hem", "26 mm"))
+    sites = site_document()["tables"]["pieces"]
+    assert [line["piece"] for line in document["tables"]["pieces"]] == [line["piece"] for line in sites]
+    assert written_at(document, "tables.pieces.1.hem") == {"cm": "26 mm", "in": "1 in"}
+
+
+def test_lines_are_added_and_taken_out():
+    lines = len(site_document()["tables"]["pieces"])
+    document = after((f"tables.pieces.{lines}.piece", "Apron"), (f"tables.pieces.{lines}.hem", "2"), (f"why.tables.pieces.{lines}", "Wide."))
+    assert document["tables"]["pieces"][-1] == {"piece": "Apron", "hem": "2 cm", "why": "Wide."}
+    assert len(after((f"tables.pieces.{lines}", ""), start=document)["tables"]["pieces"]) == lines
+
+
+@pytest.mark.parametrize(
+    ("path", "typed", "words"),
+    [
+        ("name", " ", "needs a name"),
+        ("name", "x" * 81, "Keep it to 80"),
+        ("measures.turn", "soon", "not a length"),
+        ("measures.turn", "30 m", "most that works"),
+        ("measures.money", "x" * 13, "Keep it to 12"),
+        ("why.measures.turn", "x" * (LONGEST_WHY + 1), "Keep it to 500"),
+        ("texts.hems", "a\x07b", "cannot be shown"),
+        ("tables.cloths.0.cloth", "", "take the whole line out"),
+        ("tables.cloths.3.needle", "80/12", "Name a cloth first"),
+        ("why.tables.cloths.3", "soft", "Name a cloth first"),
+        ("tables.steps.0.for_each", "hundred", "not one of the choices"),
+        ("ruler.unit", "ell", "not one of the choices"),
+    ],
+)
+def test_what_cannot_stand_in_a_blank_gets_its_sentence(path, typed, words):
+    with pytest.raises(Refused) as refused:
+        after((path, typed))
+    assert words in str(refused.value)
+
+
+def test_a_table_has_an_end():
+    document = OURS | {"tables": {"steps": [{"step": f"Step {number}"} for number in range(MOST_ROWS)]}}
+    with pytest.raises(Refused, match="room for 60"):
+        after((f"tables.steps.{MOST_ROWS}.step", "One more"), start=document)
+
+
+@pytest.mark.parametrize("path", ["measures.unheard_of", "tables.spoons.0.a", "colour", "why.measures.unheard_of"])
+def test_a_path_that_no_form_has_is_a_mistake_in_the_page(path):
+    with pytest.raises(KeyError):
+        after((path, "1"))
+
+
+def test_what_a_change_leaves_is_always_whole():
+    document = after(("measures.turn", "1.2"), ("tables.cloths.0.change_length", "-5"), ("ruler.unit", "in"), ("texts.opening", " Words \r\n\r\n"))
+    assert mended(document) == (document, {})
+    assert document["texts"] == {"opening": "Words"}
+
+
+def test_differences_say_what_stands_where():
+    one = after(("measures.turn", "1.2"), ("texts.hems", "Slowly."))
+    other = after(("name", "Winter"), ("tables.pieces.0.hem", "3 cm"))
+    found = {each.label: (each.one, each.other) for each in differences(one, other)}
+    assert found["Name"] == ("Ours", "Winter")
+    assert found["First turn"] == ("1.2 cm", "1 cm, on an inch ruler 3/8 in (the handbook’s)")
+    assert found["Your own words on turn and hem"] == ("Slowly.", "")
+    assert found["Turn and hem by kind of piece: Napkin"][1] == "first turn 1 cm, on an inch ruler 3/8 in, hem depth 3 cm, on an inch ruler 3/4 in"
+    assert differences(one, one) == []
+
+
+def test_changes_that_do_not_touch_each_other_are_both_kept():
+    mine, theirs = after(("measures.turn", "1.2"), ("why.measures.turn", "Mine.")), after(("measures.hem", "3"), ("texts.opening", "Theirs."))
+    document, both = merged(OURS, mine, theirs)
+    assert both == []
+    assert document == after(("measures.turn", "1.2"), ("why.measures.turn", "Mine."), ("measures.hem", "3"), ("texts.opening", "Theirs."))
+
+
+def test_two_changes_of_one_entry_are_never_lost_in_silence():
+    document, both = merged(OURS, after(("measures.turn", "1.2")), after(("measures.turn", "1.4"), ("name", "Theirs")))
+    assert document["measures"]["turn"] == "1.2 cm"
+    assert document["name"] == "Theirs"
+    assert [(each.label, each.one, each.other) for each in both] == [("First turn", "1.4 cm", "1.2 cm")]
+
+
+def test_an_entry_taken_back_here_and_changed_there_is_said_too():
+    base = after(("measures.turn", "1.2"))
+    document, both = merged(base, after(("measures.turn", ""), start=base), after(("measures.turn", "1.4"), start=base))
+    assert "measures" not in document
+    assert [each.one for each in both] == ["1.4 cm"]
