@@ -1,5 +1,6 @@
 """The one bibliography: every published source that a calculator or a page cites, by key."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -15,6 +16,11 @@ class Source:
     cited: str
     known: str
     about: str
+
+    @property
+    def short(self) -> str:
+        """What the source is called in a sentence: its citation up to the first comma or bracket."""
+        return re.split(r",| \(|\.$", self.cited)[0]
 
 
 @cache

@@ -39,12 +39,28 @@ def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class UsableCloth:
-    """The straight-edged rectangle that is left of a cloth: whole length [mm], usable length and width [mm], skew [%]."""
+    """A cloth and the rectangle that can be used of it: lengths and widths [mm], skew as an offset [mm]."""
 
     whole_length: Fraction
-    length: Fraction
-    width: Fraction
-    skew_percent: Fraction
+    full_width: Fraction
+    selvedge: Fraction
+    end_loss: Fraction
+    skew: Fraction
+
+    @property
+    def length(self) -> Fraction:
+        """Usable length [mm]. Two slanted ends are parallel, so straightening both to a thread costs the skew once."""
+        return self.whole_length - 2 * self.end_loss - self.skew
+
+    @property
+    def width(self) -> Fraction:
+        """Usable width [mm]."""
+        return self.full_width - 2 * self.selvedge
+
+    @property
+    def skew_percent(self) -> Fraction:
+        """The skew as a share of the width [%] (formula as in GOST 14067-91: 100·d/w)."""
+        return 100 * self.skew / self.full_width
 
 
 def usable_cloth(
@@ -63,13 +79,11 @@ def usable_cloth(
     full_width: selvedge to selvedge, no tension [mm] (ASTM D3774); selvedge: trimmed off at each side [mm].
     end_loss: cut off each end to reach clean cloth [mm].
     skew: how far a weft thread that starts at one corner is off at the other selvedge [mm].
-    Returns the usable rectangle [mm] and the skew as a share of the width [%] (formula as in GOST 14067-91: 100·d/w).
-    Straightening both ends to a thread costs the skew once along the length: the two slanted ends are parallel. Derived.
+    Returns the cloth with what can be used of it.
+    Source: width as in ASTM D3774; the rest derived.
     Raises ValueError when nothing is left.
     """
-    whole = layers * folded_length + extra_length
-    length = whole - 2 * end_loss - skew
-    width = full_width - 2 * selvedge
-    if length <= 0 or width <= 0:
+    cloth = UsableCloth(layers * folded_length + extra_length, full_width, selvedge, end_loss, skew)
+    if cloth.length <= 0 or cloth.width <= 0:
         raise ValueError("nothing is left of the cloth")
-    return UsableCloth(whole, length, width, 100 * skew / full_width)
+    return cloth

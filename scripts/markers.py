@@ -98,7 +98,7 @@ def _figure(page: PageMarkers, name: str, given: dict[str, str] = {}) -> ET.Elem
 
 def _cite(page: PageMarkers, key: str) -> ET.Element:
     source = source_named(key)
-    return element("a", {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited}, f"[{key}]")
+    return element("a", {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited}, f"[{source.short}]")
 
 
 def _practice(page: PageMarkers) -> ET.Element:

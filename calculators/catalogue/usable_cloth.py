@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from calculators.cloth import usable_cloth
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.drawing.usable import cloth_in_hand
 from calculators.kinds import Count, Length, Percent
 from calculators.phrase import say
 
@@ -45,6 +46,7 @@ def _work(given) -> Answer:
                 full=given.full_width, selvedge=given.selvedge, usable=cloth.width,
             ),
         ),
+        drawn_from=cloth,
     )
 
 
@@ -68,6 +70,7 @@ CALCULATOR = Calculator(
         Result("skew_percent", "Skew", Percent(), "Offset of one end as a share of the width."),
     ),
     work=_work,
+    drawing=cloth_in_hand,
     examples=(
         Example(
             {"full_width": "1500 mm", "skew": "15 mm"},

@@ -34,6 +34,9 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
+    sheet.words("edge 1", ((mark_1[0] + reach_1) / 2, 0), shift=(0, 18))
+    beyond_2 = ((mark_2[0] + end_2[0]) / 2, (mark_2[1] + end_2[1]) / 2)
+    sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     lean = max(0.0, float(marks.hem_1) * along_2[0] / along_2[1]) * sheet.scale
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12 + lean)
     inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))

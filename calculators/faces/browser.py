@@ -6,6 +6,7 @@ sentences), ``plain`` (an answer as plain data).
 """
 
 import json
+from dataclasses import replace
 from typing import Any, Callable, Iterator
 
 from calculators.answering import Asking, answer, answers
@@ -60,19 +61,28 @@ def _walk(request: Reply) -> Iterator[Reply]:
 
 
 def _numbers(request: Reply) -> Iterator[Reply]:
-    """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML."""
+    """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
+
+    A number or figure whose values cannot be used comes back as null: what stands in the page stays.
+    """
     asking = _asking(request, {})
     yield {
-        "numbers": [number_text(each["calculator"], each["result"], each["given"], asking) for each in request.get("numbers", [])],
-        "values": [value_text(text, asking) for text in request.get("values", [])],
-        "figures": [_figure(each, asking) for each in request.get("figures", [])],
+        "numbers": [_or_none(lambda: number_text(each["calculator"], each["result"], each["given"], asking)) for each in request["numbers"]],
+        "values": [value_text(text, asking) for text in request["values"]],
+        "figures": [_or_none(lambda: _figure(each, asking)) for each in request["figures"]],
     }
+
+
+def _or_none(shown: Callable[[], str]) -> str | None:
+    try:
+        return shown()
+    except AskAgain:
+        return None
 
 
 def _figure(wanted: Reply, asking: Asking) -> str:
     calculator = calculator_named(wanted["calculator"])
-    reply = answer(calculator, Asking(wanted["given"], method=asking.method, wanted_ruler=asking.wanted_ruler))
-    return html(figure(calculator, reply, asking.ruler))
+    return html(figure(calculator, answer(calculator, replace(asking, typed=wanted["given"])), asking.ruler))
 
 
 def _plain(request: Reply) -> Iterator[Reply]:

@@ -1,29 +1,34 @@
 """Numbers inside sentences of the handbook: a calculator's result, or a value taken from a source."""
 
 import re
+from dataclasses import replace
 from typing import Mapping
 
-from calculators.answering import Asking, answer
+from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
-from calculators.measure import NotALength, parse_length, show_length
+from calculators.measure import METRIC, NotALength, parse_length, show_length
 
 _RANGE = re.compile(r"\s*–\s*")
 
 
-def number_text(calculator_name: str, result_name: str, given: Mapping[str, str], asking: Asking) -> str:
-    """One result of one calculator as it stands in a sentence.
+def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], asking: Asking) -> str:
+    """One result, or one field, of one calculator as it stands in a sentence.
 
-    given: field name → text, what the page fills in; the rest comes from the house method.
+    given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
+    Raises AskAgain when the values given cannot be used.
     """
     calculator = calculator_named(calculator_name)
-    reply = answer(calculator, Asking(given, method=asking.method, wanted_ruler=asking.wanted_ruler))
-    return calculator.result(result_name).kind.show(reply.results[result_name], asking.ruler)
+    asking = replace(asking, typed=given)
+    values = {**read(calculator, asking), **answer(calculator, asking).results}
+    return calculator.kinds[wanted].show(values[wanted], asking.ruler)
 
 
 def value_text(text: str, asking: Asking) -> str:
     """A value as its source prints it, and, if it is a length or a range of lengths, on the ruler in hand as well."""
     ruler = asking.ruler
     unit = text.rpartition(" ")[2]
+    if unit in METRIC and ruler.unit in METRIC:
+        return text
     try:
         lengths = [parse_length(part if part.endswith(unit) else f"{part} {unit}") for part in _RANGE.split(text)]
     except NotALength:

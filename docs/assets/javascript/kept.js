@@ -20,9 +20,9 @@ function set(name, value) {
   }
 }
 
-/** What the reader filled in herself: field name → text, and the ruler on which a bare number among them is to be read. */
-export const typedIn = (calculator) => ({ texts: {}, readOn: ruler(), ...get(`typed/${calculator}`) });
-export const keepTyped = (calculator, texts, readOn) => set(`typed/${calculator}`, { texts, readOn });
+/** What the reader filled in herself, by the name of what she filled in: field name → text, and the ruler on which a bare number among them is to be read. */
+export const typedIn = (name) => ({ texts: {}, readOn: ruler(), ...get(`typed/${name}`) });
+export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, readOn });
 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";

@@ -122,9 +122,10 @@ export class Section {
     this.#afresh().hidden = !this.isTyped;
   }
 
-  /** The name under which this is kept: the same calculator in a walk has numbers of its own. */
+  /** The name under which this is kept: a calculator in a walk, or one that a page fills in its own way, has numbers of its own. */
   get #name() {
-    return this.element.dataset.kept ?? this.calculator;
+    const { walk } = this.element.closest(".walk")?.dataset ?? {};
+    return [walk, this.calculator, this.element.dataset.given].filter((part) => part && part !== "{}").join("/");
   }
 
   #afresh() {

@@ -19,24 +19,22 @@ class Newest {
   }
 }
 
-/** A calculator that stands alone. */
-function alone(element) {
+/** A calculator that stands alone; `answered` is called when it has shown an answer. */
+function alone(element, answered) {
   const section = new Section(element, () => live.answer());
   const { calculator, given } = section;
   const live = liveForms(
     [section],
     () => ({ ask: "calculator", calculator, given, typed: section.typed }),
     (reply) => ({ [calculator]: reply }),
+    answered,
   );
-  return live;
+  return { ...live, section };
 }
 
 /** Several calculators of which each takes over what the one before worked out. */
 function walk(element) {
-  const sections = [...element.querySelectorAll(".calculator")].map((each) => {
-    each.dataset.kept = `${element.dataset.walk}/${each.dataset.calculator}`;
-    return new Section(each, () => live.answer());
-  });
+  const sections = [...element.querySelectorAll(".calculator")].map((each) => new Section(each, () => live.answer()));
   const typed = () => Object.fromEntries(sections.map((section) => [section.calculator, section.typed]));
   const live = liveForms(
     sections,
@@ -51,8 +49,9 @@ function walk(element) {
  * @param {Section[]} sections
  * @param {() => object} question what to ask, without the ruler
  * @param {(reply: object) => object} split the reply of each calculator, by its name
+ * @param {() => void} [answered] called when the answers are shown
  */
-function liveForms(sections, question, split) {
+function liveForms(sections, question, split, answered = () => {}) {
   const newest = new Newest();
   const each = (act) => sections.forEach((section) => act(section));
   const ask = (readOn, show) =>
@@ -62,36 +61,56 @@ function liveForms(sections, question, split) {
     const now = ruler();
     const before = sections[0].readOn;
     if (before !== now) await ask(before, (replies) => each((section) => section.settle(replies[section.calculator].written, now)));
-    if (sections[0].readOn === now) await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
+    if (sections[0].readOn !== now) return;
+    await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
+    answered();
   }
   return { answer, isTyped: () => sections.some((section) => section.isTyped) };
 }
 
-/** The numbers and figures that stand in the text. */
-function numbers(page) {
+/**
+ * The numbers and figures that stand in the text. Those that a page fills in just as it fills in one of its calculators
+ * follow what the reader writes there.
+ */
+function numbers(page, sections) {
   const newest = new Newest();
-  const [inText, values, figures] = ["[data-number]", "[data-value]", "[data-figure]"].map((each) => [...page.querySelectorAll(each)]);
+  const [inText, values, figures] = ["number", "value", "figure"].map((kind) => [...page.querySelectorAll(`[data-${kind}]`)]);
+  const followed = ({ calculator, given }) =>
+    sections.find((section) => section.calculator === calculator && JSON.stringify(section.given) === JSON.stringify(given));
+  const filled = (text) => {
+    const wanted = JSON.parse(text);
+    return { ...wanted, given: { ...wanted.given, ...followed(wanted)?.typed } };
+  };
   const request = () => ({
     ask: "numbers",
-    numbers: inText.map((each) => JSON.parse(each.dataset.number)),
+    numbers: inText.map((each) => filled(each.dataset.number)),
     values: values.map((each) => each.dataset.value),
-    figures: figures.map((each) => JSON.parse(each.dataset.figure)),
+    figures: figures.map((each) => filled(each.dataset.figure)),
     ruler: ruler(),
   });
   function show(reply) {
-    inText.forEach((each, index) => (each.textContent = reply.numbers[index]));
+    inText.forEach((each, index) => (each.textContent = reply.numbers[index] ?? each.textContent));
     values.forEach((each, index) => (each.textContent = reply.values[index]));
-    figures.forEach((each, index) => (each.innerHTML = reply.figures[index]));
+    figures.forEach((each, index) => reply.figures[index] && each.replaceChildren(...drawn(reply.figures[index])));
   }
   return { answer: () => newest.ask(request(), show, () => {}), isTyped: () => false };
+}
+
+/** What stands in a figure that Python has drawn. */
+function drawn(html) {
+  const made = document.createElement("template");
+  made.innerHTML = html;
+  return made.content.firstElementChild.childNodes;
 }
 
 function upgrade(page) {
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
   const walks = [...page.querySelectorAll(".walk")].map(walk);
-  const lone = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk")).map(alone);
-  const live = [...walks, ...lone, numbers(page)];
+  const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
+  const lone = elements.map((each) => alone(each, () => inText.answer()));
+  const inText = numbers(page, lone.map(({ section }) => section));
+  const live = [...walks, ...lone, inText];
   const select = choice.querySelector("select");
   if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();
   choice.hidden = false;
