@@ -67,9 +67,9 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     """
     asking = _asking(request, {})
     yield {
-        "numbers": [_or_none(lambda: number_text(each["calculator"], each["result"], each["given"], asking)) for each in request["numbers"]],
-        "values": [value_text(text, asking) for text in request["values"]],
-        "figures": [_or_none(lambda: _figure(each, asking)) for each in request["figures"]],
+        "numbers": [_or_none(lambda: number_text(each["calculator"], each["result"], each["given"], asking)) for each in request.get("numbers", [])],
+        "values": [value_text(text, asking) for text in request.get("values", [])],
+        "figures": [_or_none(lambda: _figure(each, asking)) for each in request.get("figures", [])],
     }
 
 
