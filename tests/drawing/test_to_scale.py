@@ -1,0 +1,153 @@
+"""Drawings are to scale: measured on the sheet, every line is where the numbers say."""
+
+import math
+import re
+from fractions import Fraction as F
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from calculators.corners import CreasesMiss, mitre_marks
+from calculators.drawing import lines
+from calculators.drawing.cloth import cloth_with_pieces
+from calculators.drawing.corner import mitre_corner
+from calculators.drawing.picture import Sheet, thinned
+from calculators.drawing.piece import hemmed_piece
+from calculators.hems import Hems, hemmed_from_cut
+from calculators.measure import CENTIMETRES, SIXTEENTHS
+from calculators.pieces import pieces_from_cloth
+
+LINE = 0.11  # [drawing units] coordinates are rounded to a tenth
+
+
+def polylines(picture, style):
+    """Every line of a style as its points, the sample in the key (the last one) left out."""
+    found = [node for node in picture.svg if node.tag == "polyline" and node.get("class") == style]
+    return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found][:-1]
+
+
+def polygon(picture, style):
+    (node,) = [node for node in picture.svg if node.tag == "polygon" and node.get("class") == style]
+    return [tuple(map(float, pair.split(","))) for pair in node.get("points").split()]
+
+
+def texts(picture):
+    return [node.text for node in picture.svg.iter("text")]
+
+
+@given(st.integers(200, 3000), st.integers(200, 6000), st.integers(60, 1000), st.integers(60, 1000))
+def test_cuts_lie_at_the_marks(cloth_width, cloth_length, width, length):
+    grid = pieces_from_cloth(F(cloth_width), F(cloth_length), F(width), F(length), True)
+    assume(grid.count and cloth_length <= 6 * cloth_width)
+    picture = cloth_with_pieces(grid, CENTIMETRES)
+    (left, top), (right, _), (_, low), _ = polygon(picture, "cloth-right")
+    scale = max(right - left, low - top) / max(cloth_length, cloth_width)  # measured on the longer side, for the sake of precision
+    assert (right - left, low - top) == pytest.approx((cloth_length * scale, cloth_width * scale), abs=2 * LINE)
+    upright = sorted(points[0][0] for points in polylines(picture, lines.CUT) if points[0][0] == points[1][0])
+    level = sorted(points[0][1] for points in polylines(picture, lines.CUT) if points[0][1] == points[1][1])
+    assert upright == pytest.approx([left + float(mark) * scale for mark in grid.marks_along], abs=2 * LINE)
+    assert level == pytest.approx([top + float(mark) * scale for mark in grid.marks_across if mark < cloth_width], abs=2 * LINE)
+
+
+@given(
+    st.fractions(min_value=5, max_value=60, max_denominator=8), st.fractions(min_value=5, max_value=60, max_denominator=8),
+    st.integers(30, 150), st.fractions(min_value=1, max_value=4, max_denominator=8),
+)  # fmt: skip
+def test_a_corner_has_its_angle_its_marks_and_its_creases(hem_1, hem_2, angle, allowance):
+    try:
+        marks = mitre_marks(hem_1, hem_2, F(angle), F(3), allowance)
+    except CreasesMiss:
+        assume(False)
+    assume(allowance < min(marks.to_line_1, marks.to_line_2))
+    picture = mitre_corner(marks, SIXTEENTHS)
+    ((end_1, corner, end_2),) = polylines(picture, lines.EDGE)
+    ((mark_1, crossing, mark_2),) = polylines(picture, lines.STITCH)
+    ((trim_1, _, trim_2),) = polylines(picture, lines.CUT)
+    scale = math.dist(mark_1, crossing) / float(marks.half_line)
+    near = 4 * LINE
+    assert math.dist(corner, mark_1) == pytest.approx(float(marks.mark_1) * scale, abs=near)
+    assert math.dist(corner, mark_2) == pytest.approx(float(marks.mark_2) * scale, abs=near)
+    assert math.dist(corner, trim_1) == pytest.approx(marks.trim_1 * scale, abs=near)
+    assert math.dist(corner, trim_2) == pytest.approx(marks.trim_2 * scale, abs=near)
+    way_1, way_2 = (math.atan2(corner[1] - end[1], end[0] - corner[0]) for end in (end_1, end_2))
+    assert math.degrees(way_2 - way_1) == pytest.approx(angle, abs=1)
+    for fold in polylines(picture, lines.FOLD):
+        assert min(math.dist(point, crossing) for point in fold) <= near
+
+
+@given(st.integers(150, 2000), st.integers(150, 2000), st.integers(0, 30), st.integers(0, 30), st.integers(0, 30), st.integers(0, 30), st.integers(0, 10))
+def test_a_hemmed_piece_folds_where_its_hems_say(width, length, top, bottom, left, right, turn):
+    hems = Hems(F(turn), F(top), F(bottom), F(left), F(right))
+    piece = hemmed_from_cut(F(width), F(length), hems)
+    picture = hemmed_piece(piece, CENTIMETRES)
+    (cut,) = polylines(picture, lines.CUT)
+    scale = (max(x for x, _ in cut) - min(x for x, _ in cut)) / width
+    finished = polylines(picture, lines.FOLD)[-1]
+    assert max(x for x, _ in finished) - min(x for x, _ in finished) == pytest.approx(float(piece.finished_width) * scale, abs=2 * LINE)
+    assert max(y for _, y in finished) - min(y for _, y in finished) == pytest.approx(float(piece.finished_length) * scale, abs=2 * LINE)
+    assert min(x for x, _ in finished) - min(x for x, _ in cut) == pytest.approx(float(hems.taken_up(F(left))) * scale, abs=2 * LINE)
+
+
+PICTURES = {
+    "cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1100), F(2500), F(360), F(360), False), ruler),
+    "long cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(300), F(9000), F(140), F(360), False), ruler),
+    "many pieces": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1500), F(3000), F(30), F(30), False), ruler),
+    "corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(30), F(90), F(10), F(6)), ruler),
+    "open corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(20), F(135), F(10), F(2)), ruler),
+    "piece": lambda ruler: hemmed_piece(hemmed_from_cut(F(360), F(360), Hems(F(10), F(25), F(25), F(25), F(25))), ruler),
+}
+each_picture = pytest.mark.parametrize("name", PICTURES)
+each_ruler = pytest.mark.parametrize("ruler", [CENTIMETRES, SIXTEENTHS], ids=lambda ruler: ruler.unit)
+
+
+@each_picture
+@each_ruler
+def test_says_in_words_what_it_shows(name, ruler):
+    picture = PICTURES[name](ruler)
+    assert picture.svg.get("role") == "img"
+    assert picture.svg.get("aria-label") == f"{picture.title}. {picture.description}"
+    assert f" {ruler.unit}" in picture.description and picture.description.endswith(".")
+
+
+@each_picture
+@each_ruler
+def test_every_line_style_it_uses_stands_once_in_its_key(name, ruler):
+    picture = PICTURES[name](ruler)
+    used = {node.get("class") for node in picture.svg.iter() if node.get("class") in lines.WORDS}
+    assert used
+    for style, words in lines.WORDS.items():
+        assert texts(picture).count(words) == (style in used), style
+
+
+@each_picture
+@each_ruler
+def test_every_pattern_it_points_to_is_in_it_once(name, ruler):
+    picture = PICTURES[name](ruler)
+    made = [node.get("id") for node in picture.svg.iter("pattern")]
+    wanted = {match for node in picture.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
+    assert wanted == set(made) and len(made) == len(wanted)
+
+
+def test_a_cloth_says_where_its_drawing_stops():
+    assert any("drawn to 180 cm" in text for text in texts(PICTURES["long cloth"](CENTIMETRES)) if text)
+
+
+def test_every_piece_is_numbered_where_there_is_room():
+    numbers = [text for text in texts(PICTURES["cloth"](CENTIMETRES)) if text and text.isdigit()]
+    assert {str(number) for number in range(1, 19)} <= set(numbers)
+
+
+@given(st.lists(st.integers(0, 3000), max_size=60, unique=True).map(sorted), st.floats(0.05, 2), st.integers(10, 60))
+def test_labels_that_are_kept_have_room_and_the_last_is_kept(places, scale, room):
+    kept = thinned([F(place) for place in places], scale, room)
+    assert kept == sorted(set(kept))
+    assert all((places[after] - places[before]) * scale >= room - 1e-9 for before, after in zip(kept, kept[1:]))
+    assert (not places and not kept) or kept[-1] == len(places) - 1
+
+
+def test_a_place_is_put_to_scale_and_up_is_up():
+    up, down = (Sheet("x", (0, 0, 100, 50), margins=(10, 10, 10, 10), down=down) for down in (False, True))
+    assert up.scale == down.scale == 3.4
+    assert up.at((0, 0)) == (10, 10 + 50 * 3.4) and down.at((0, 0)) == (10, 10)
+    assert up.at((100, 50)) == (350, 10)
