@@ -3,8 +3,8 @@
 1. `measure` knows nobody of ours.
 2. Subjects (every module not named below: cloth, hems, corners, …) know `measure` and, without circles, each other.
 3. `drawing` knows subjects' results. It stands below the declarations, because a declaration names its drawing.
-4. Declarations (kinds, phrase, rows, declaration, the house method and its format,
-   bibliography, catalogue, answering, walk).
+4. Declarations (kinds, phrase, rows, declaration, the house method and its format, bibliography,
+   catalogue, answering, walk).
 5. Faces.
 
 Nothing imports upward; nothing here knows the site generator, the browser, or any package but PyYAML.
