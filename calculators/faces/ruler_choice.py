@@ -18,7 +18,10 @@ def ruler_choice(asking: Asking) -> ET.Element:
         for step in steps
     ]
     return element(
-        "p", {"class": "ruler-choice", "hidden": True}, element("label", None, "Ruler in hand ", element("select", {"name": "ruler"}, *options))
+        "div",
+        {"class": "ruler-choice", "hidden": True},
+        element("label", None, "Ruler in hand ", element("select", {"name": "ruler"}, *options)),
+        element("p", {"class": "follows", "hidden": True}, "The numbers in the text are yours, as you wrote them on other pages."),
     )
 
 

@@ -20,6 +20,10 @@ function set(name, value) {
   }
 }
 
+/** The name under which a calculator is kept: in a walk, or filled in by a page in its own way, it has numbers of its own. */
+export const nameOf = (calculator, given, walk = "") =>
+  [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
+
 /** What the reader filled in herself, by the name of what she filled in: field name → text, and the ruler on which a bare number among them is to be read. */
 export const typedIn = (name) => ({ texts: {}, readOn: ruler(), ...get(`typed/${name}`) });
 export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, readOn });

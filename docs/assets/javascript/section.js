@@ -1,5 +1,5 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
-import { keepTyped, typedIn } from "./kept.js";
+import { keepTyped, nameOf, typedIn } from "./kept.js";
 import { RowsTable } from "./rows.js";
 
 export class Section {
@@ -14,10 +14,15 @@ export class Section {
     this.oldAnswer = element.querySelector(".old-answer");
     this.calculator = element.dataset.calculator;
     this.given = JSON.parse(element.dataset.given);
-    ({ texts: this.typed, readOn: this.readOn } = typedIn(this.#name));
+    this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
+    ({ texts: this.typed, readOn: this.readOn } = typedIn(this.name));
     this.written = {};
     this.texts = {};
-    this.tables = new Map([...this.form.querySelectorAll("table.rows")].map((table) => [table.dataset.field, new RowsTable(table, () => this.#type(table.dataset.field, changed))]));
+    this.tables = new Map();
+    for (const table of this.form.querySelectorAll("table.rows")) {
+      const { field } = table.dataset;
+      this.tables.set(field, new RowsTable(table, () => this.#type(field, changed)));
+    }
     for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
     this.form.addEventListener("change", ({ target }) => this.#leave(target));
@@ -118,14 +123,8 @@ export class Section {
   }
 
   #keep() {
-    keepTyped(this.#name, this.typed, this.readOn);
+    keepTyped(this.name, this.typed, this.readOn);
     this.#afresh().hidden = !this.isTyped;
-  }
-
-  /** The name under which this is kept: a calculator in a walk, or one that a page fills in its own way, has numbers of its own. */
-  get #name() {
-    const { walk } = this.element.closest(".walk")?.dataset ?? {};
-    return [walk, this.calculator, this.element.dataset.given].filter((part) => part && part !== "{}").join("/");
   }
 
   #afresh() {

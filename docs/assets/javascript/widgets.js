@@ -1,5 +1,5 @@
 /** Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date. */
-import { keepRuler, ruler } from "./kept.js";
+import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
 import { ask } from "./python.js";
 import { Section } from "./section.js";
 
@@ -69,17 +69,25 @@ function liveForms(sections, question, split, answered = () => {}) {
 }
 
 /**
- * The numbers and figures that stand in the text. Those that a page fills in just as it fills in one of its calculators
- * follow what the reader writes there.
+ * The numbers and figures that stand in the text. They follow what the reader writes into the calculator that is filled in
+ * just as they are, here or on another page.
  */
 function numbers(page, sections) {
   const newest = new Newest();
   const [inText, values, figures] = ["number", "value", "figure"].map((kind) => [...page.querySelectorAll(`[data-${kind}]`)]);
-  const followed = ({ calculator, given }) =>
-    sections.find((section) => section.calculator === calculator && JSON.stringify(section.given) === JSON.stringify(given));
+  const here = new Map(sections.map((section) => [section.name, section]));
+  const elsewhere = new Map();
+  for (const each of [...inText, ...figures]) {
+    const { calculator, given } = JSON.parse(each.dataset.number ?? each.dataset.figure);
+    const name = nameOf(calculator, given);
+    if (!here.has(name)) elsewhere.set(name, typedIn(name).texts);
+  }
+  const fromElsewhere = [...elsewhere.values()].some((texts) => Object.keys(texts).length);
+  page.querySelector(".follows").hidden = !fromElsewhere;
   const filled = (text) => {
     const wanted = JSON.parse(text);
-    return { ...wanted, given: { ...wanted.given, ...followed(wanted)?.typed } };
+    const name = nameOf(wanted.calculator, wanted.given);
+    return { ...wanted, given: { ...wanted.given, ...(here.get(name)?.typed ?? elsewhere.get(name)) } };
   };
   const request = () => ({
     ask: "numbers",
@@ -93,7 +101,7 @@ function numbers(page, sections) {
     values.forEach((each, index) => (each.textContent = reply.values[index]));
     figures.forEach((each, index) => reply.figures[index] && each.replaceChildren(...drawn(reply.figures[index])));
   }
-  return { answer: () => newest.ask(request(), show, () => {}), isTyped: () => false };
+  return { answer: () => newest.ask(request(), show, () => {}), isTyped: () => fromElsewhere };
 }
 
 /** What stands in a figure that Python has drawn. */
