@@ -47,7 +47,7 @@ STEPS = [
         reads=["calculators", "pyproject.toml", "LICENSE", "scripts/build.py"],
         makes=["build/wheel"],
     ),
-    *runtime.before_pages,
+    *runtime.before_pages(),
     Step(
         "pages",
         make_pages,
@@ -55,7 +55,7 @@ STEPS = [
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS],
     ),
-    *runtime.after_pages,
+    *runtime.after_pages(ADDRESS),
 ]
 
 

@@ -45,9 +45,11 @@ def make(parts: Parts, target: Path) -> None:
     target.mkdir(parents=True)
     own = [wheels.calculators(parts.wheel), wheels.pyyaml()]
     kept = library.needed(unpack(parts.pyodide / "python_stdlib.zip"))
-    compiled_library, *compiled = _compile(parts, [kept, *own])
+    lean = {name: content for name, content in kept.items() if library.is_lean(name)}
+    described = {name: content for name, content in kept.items() if not library.is_lean(name)}
+    compiled_lean, compiled_described, *compiled = _compile(parts, [(lean, 2), (described, 0), *((wheel, 0) for wheel in own)])
     files = {role: (name, (parts.pyodide / name).read_bytes()) for role, name in _PYODIDE_FILES.items()}
-    files["library"] = ("python-library.zip", pack(compiled_library))
+    files["library"] = ("python-library.zip", pack(compiled_lean | compiled_described))
     packages = {}
     for source, wheel in zip(own, compiled, strict=True):
         package, content = _package(*wheels.identity(source), wheel)
@@ -83,15 +85,17 @@ def _package(name: str, version: str, wheel: wheels.Wheel) -> tuple[PackageSpec,
     return package, content
 
 
-def _compile(parts: Parts, archives: Sequence[wheels.Wheel]) -> list[wheels.Wheel]:
+def _compile(parts: Parts, archives: Sequence[tuple[wheels.Wheel, int]]) -> list[wheels.Wheel]:
+    """Compile the Python files of archives, each with the level of optimizing that Python knows (2 drops docstrings)."""
     with tempfile.TemporaryDirectory() as folder:
-        pairs = []
-        for number, archive in enumerate(archives):
-            source, target = Path(folder, f"{number}.zip"), Path(folder, f"{number}c.zip")
+        words: list[str] = []
+        targets = [Path(folder, f"{number}-compiled.zip") for number in range(len(archives))]
+        for target, (archive, optimize) in zip(targets, archives, strict=True):
+            source = target.with_suffix(".source")
             source.write_bytes(pack(archive))
-            pairs += [source, target]
-        subprocess.run([*parts.node, HERE / "compile.mjs", parts.pyodide, *pairs], check=True)
-        return [unpack(target) for target in pairs[1::2]]
+            words += [str(source), str(target), str(optimize)]
+        subprocess.run([*parts.node, HERE / "compile.mjs", parts.pyodide, *words], check=True)
+        return [unpack(target) for target in targets]
 
 
 def _snapshot(parts: Parts, bundle: Path) -> bytes:

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-#: What a worker without a terminal, a network of its own or other processes has no use for.
+#: What a worker has no use for that has no terminal, no network of its own, no other processes and no files to keep; tools
+#: for those who write Python; and what C does faster under the same name.
 LEFT_OUT = {
-    "_pyrepl", "bdb", "cProfile", "cmd", "code", "ctypes", "curses", "doctest", "ensurepip", "ftplib", "idlelib", "imaplib",
-    "mailbox", "multiprocessing", "pdb", "pickletools", "poplib", "profile", "pstats", "pydoc", "pydoc_data", "rlcompleter",
-    "smtplib", "socketserver", "sqlite3", "test", "timeit", "trace", "tracemalloc", "turtle", "turtledemo", "unittest",
-    "venv", "webbrowser", "wsgiref", "xmlrpc",
+    "_pydatetime", "_pyio", "_pyrepl", "_sysconfigdata__emscripten_wasm32-emscripten", "bdb", "cProfile", "cmd", "code", "compileall",
+    "configparser", "ctypes", "curses", "doctest", "email", "ensurepip", "fileinput", "ftplib", "http", "idlelib", "imaplib",
+    "ipaddress", "mailbox", "mimetypes", "modulefinder", "multiprocessing", "netrc", "optparse", "pdb", "pickletools", "plistlib",
+    "poplib", "profile", "pstats", "pyclbr", "pydoc", "pydoc_data", "rlcompleter", "smtplib", "socketserver", "sqlite3", "symtable",
+    "test", "timeit", "tomllib", "trace", "tracemalloc", "turtle", "turtledemo", "unittest", "venv", "webbrowser", "wsgiref",
+    "xmlrpc", "zoneinfo",
+    "concurrent/futures/process", "concurrent/interpreters", "logging/config", "logging/handlers", "urllib/request", "xml/dom", "xml/sax",
 }  # fmt: skip
 #: The text encodings that can occur; the many others are for reading files from elsewhere.
 ENCODINGS = {"__init__", "_win_cp_codecs", "aliases", "ascii", "cp437", "cp1252", "idna", "latin_1", "punycode", "raw_unicode_escape",
@@ -21,8 +25,14 @@ def needed(library: Mapping[str, bytes]) -> dict[str, bytes]:
     return {name: content for name, content in library.items() if _is_kept(name)}
 
 
+def is_lean(name: str) -> bool:
+    """Whether a file goes without its docstrings; Pyodide's own part reads some of its own at work."""
+    return not name.startswith(("_pyodide/", "pyodide/"))
+
+
 def _is_kept(name: str) -> bool:
-    first, _, rest = name.partition("/")
-    if first == "encodings":
-        return rest.removesuffix(".py") in ENCODINGS
-    return first.removesuffix(".py") not in LEFT_OUT
+    module = name.removesuffix(".py")
+    if module.startswith("encodings/"):
+        return module.removeprefix("encodings/") in ENCODINGS
+    parts = module.split("/")
+    return not any("/".join(parts[:length]) in LEFT_OUT for length in range(1, len(parts) + 1))

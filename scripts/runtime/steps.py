@@ -7,7 +7,7 @@ from tools.places import BUILD, NODE_MODULES, SITE, VENV
 from tools.steps import Step
 from tools.trouble import Trouble
 
-from . import bundle, policy
+from . import bundle, offline, policy
 
 WHEEL = BUILD / "wheel"
 BUNDLE = BUILD / "runtime"
@@ -20,23 +20,17 @@ def make_bundle() -> None:
     bundle.make(bundle.Parts(found.node, NODE_MODULES / "pyodide", WHEEL), BUNDLE)
 
 
-def put_bundle_into_site() -> None:
-    bundle.put_into(SITE, BUNDLE)
+def before_pages() -> list[Step]:
+    """The slow part: the bundle, in build/."""
+    reads = ["build/wheel", "scripts/runtime", "package-lock.json", "constraints.txt"]
+    return [Step("Python for the browser", make_bundle, reads, makes=["build/runtime/listing.json"])]
 
 
-def put_policy_into_pages() -> None:
-    policy.put_into(SITE)
-
-
-before_pages = [
-    Step(
-        "Python for the browser",
-        make_bundle,
-        reads=["build/wheel", "scripts/runtime", "package-lock.json", "constraints.txt"],
-        makes=["build/runtime/listing.json"],
-    ),
-]
-after_pages = [
-    Step("Python in the site", put_bundle_into_site, reads=["build/runtime", "scripts/runtime"], makes=["site/assets/runtime"]),
-    Step("policy in the pages", put_policy_into_pages, reads=["scripts/runtime"]),
-]
+def after_pages(address: str) -> list[Step]:
+    """What is done to the built pages, in this order: the service worker comes last, since it knows the hash of every file."""
+    reads = ["build/runtime", "scripts/runtime"]
+    return [
+        Step("Python in the site", lambda: bundle.put_into(SITE, BUNDLE), reads, makes=["site/assets/runtime"]),
+        Step("policy in the pages", lambda: policy.put_into(SITE), reads),
+        Step("offline copy", lambda: offline.put_service_worker_into(SITE, address), reads, makes=["site/sw.js"]),
+    ]

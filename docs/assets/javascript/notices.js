@@ -1,0 +1,62 @@
+/** Short notices at the foot of the window: one sentence each, at most one thing to press, and never in the way of reading. */
+
+const shown = new Map(); // topic → element
+
+// There from the start, since what is put into it later is then read aloud.
+const shelf = document.createElement("div");
+shelf.className = "notices";
+shelf.setAttribute("role", "status");
+document.body.append(shelf);
+
+function button(className, text, press) {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.className = className;
+  made.textContent = text;
+  made.addEventListener("click", press);
+  return made;
+}
+
+/**
+ * Show a notice, in place of an earlier one on the same topic.
+ * @param {string} topic what it is about, for code
+ * @param {string} sentence what the reader is told
+ * @param {object} [more]
+ * @param {number} [more.share] how much is done, from 0 to 1, shown as a bar
+ * @param {[string, () => void]} [more.action] what can be pressed: its words and what it does
+ */
+export function notice(topic, sentence, { share, action } = {}) {
+  let row = shown.get(topic);
+  if (!row) {
+    row = document.createElement("div");
+    row.className = "notice";
+    row.dataset.topic = topic;
+    row.append(document.createElement("p"));
+    shelf.append(row);
+    shown.set(topic, row);
+  }
+  const [text, ...rest] = row.children;
+  const bar = rest.find((each) => each.localName === "progress");
+  if (bar && share !== undefined && !action) {
+    bar.value = share; // the sentence is not said again for every step of the bar
+    return;
+  }
+  rest.forEach((each) => each.remove());
+  text.textContent = sentence;
+  if (share !== undefined) row.append(progress(sentence, share));
+  if (action) row.append(button("notice-action", action[0], action[1]));
+  row.append(button("notice-close", "Close", () => clear(topic)));
+}
+
+function progress(label, share) {
+  const bar = document.createElement("progress");
+  bar.setAttribute("aria-label", label);
+  bar.value = share;
+  return bar;
+}
+
+/** Take a notice away. */
+export function clear(topic) {
+  shown.get(topic)?.remove();
+  shown.delete(topic);
+}

@@ -1,0 +1,102 @@
+/**
+ * Keeps the whole handbook on the reader's device, says how far that is, and offers a newer copy when there is one. Never
+ * interrupts: whatever changes waits until the reader presses.
+ */
+import { clear, notice } from "./notices.js";
+import { onState } from "./python.js";
+import { isSpared, readable } from "./when-to-wake.js";
+
+const SCRIPT = new URL("../../sw.js", import.meta.url);
+const SCOPE = new URL("../../", import.meta.url);
+const EDITION = document.querySelector('meta[name="edition"]')?.content;
+const LOOK_AGAIN = 6 * 3600_000; // [ms] a window that stays open looks for a newer copy this often
+const READY = "Ready for the workroom: no network needed.";
+
+const keeper = navigator.serviceWorker; // absent where the page is not served securely
+let registration = null;
+let looked = Date.now();
+let mayReload = false;
+
+async function keep() {
+  clear("keep");
+  try {
+    registration = await keeper.register(SCRIPT, { scope: SCOPE, updateViaCache: "none" });
+  } catch (problem) {
+    return stopped("network", problem);
+  }
+  registration.addEventListener("updatefound", () => follow(registration.installing));
+  follow(registration.installing);
+  if (registration.waiting) offer();
+}
+
+function follow(incoming) {
+  incoming?.addEventListener("statechange", () => {
+    if (incoming.state === "installed" && registration.active) offer();
+    if (incoming.state === "activated" && !keeper.controller) incoming.postMessage({ say: "take over", edition: EDITION });
+  });
+}
+
+function offer() {
+  notice("newer", "A newer copy of the handbook is ready.", { action: ["Use it now", useNewer] });
+}
+
+function useNewer() {
+  mayReload = true;
+  if (registration.waiting) registration.waiting.postMessage({ say: "use now" });
+  else location.reload();
+}
+
+function stopped(why, problem = "") {
+  console.warn(`The handbook was not kept on this device: ${why}: ${problem}`);
+  const sentence =
+    why === "room"
+      ? "This device has no room to keep the handbook; it works while there is a network."
+      : "The handbook could not be kept for use without a network. Reading is not affected.";
+  notice("keeping", sentence, { action: ["Try again", keep] });
+}
+
+const HEARD = {
+  keeping: ({ share, first }) => first && notice("keeping", "Keeping the handbook on this device.", { share }),
+  "not kept": ({ why, detail }) => stopped(why, detail),
+  "in use": () => {
+    clear("keeping");
+    notice("ready", READY);
+    setTimeout(() => clear("ready"), 10_000);
+  },
+  "other edition": offer,
+  "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer] }),
+};
+
+function tellNetwork() {
+  if (navigator.onLine) return clear("network");
+  notice("network", keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.");
+}
+
+function lookAgain() {
+  if (document.visibilityState !== "visible" || !navigator.onLine || Date.now() - looked < LOOK_AGAIN) return;
+  looked = Date.now();
+  registration?.update().catch(() => {});
+}
+
+/** Python comes first: what it has fetched for the page need not be fetched again to be kept. */
+async function pythonSettled() {
+  await new Promise((resolve) => setTimeout(resolve, 1000));
+  await new Promise((resolve) => onState(({ name }) => name !== "waking" && resolve()));
+}
+
+async function begin() {
+  addEventListener("online", tellNetwork);
+  addEventListener("offline", tellNetwork);
+  tellNetwork();
+  if (!keeper) return;
+  keeper.addEventListener("message", ({ data }) => HEARD[data.say]?.(data));
+  keeper.startMessages();
+  keeper.addEventListener("controllerchange", () => mayReload && location.reload());
+  document.addEventListener("visibilitychange", lookAgain);
+  await readable();
+  await pythonSettled();
+  if (keeper.controller || !isSpared()) return keep();
+  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", { action: ["Keep it", keep] });
+}
+
+begin();

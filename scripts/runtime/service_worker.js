@@ -1,0 +1,115 @@
+// The keeper of the offline copy. The build writes HANDBOOK in front of this: { edition, version, address, files }, where
+// files maps each path to [bytes, hash]. A copy is kept whole and in one version, or not at all.
+
+const SCOPE = self.registration.scope;
+const FAMILY = `handbook ${SCOPE} `; // other sites may live on the same host
+const CACHE = FAMILY + HANDBOOK.version;
+const AT_ONCE = 4;
+const paths = Object.keys(HANDBOOK.files);
+
+self.addEventListener("install", (event) => event.waitUntil(keepAll()));
+
+async function keepAll() {
+  const cache = await caches.open(CACHE);
+  const olderNames = (await caches.keys()).filter((name) => name.startsWith(FAMILY) && name !== CACHE);
+  const older = await Promise.all(olderNames.map((name) => caches.open(name)));
+  const total = paths.reduce((sum, path) => sum + HANDBOOK.files[path][0], 0);
+  const waiting = [...paths];
+  let done = 0;
+  const work = async () => {
+    for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
+      await keepOne(path, cache, older);
+      done += HANDBOOK.files[path][0];
+      tellAll({ say: "keeping", share: done / total, first: !self.registration.active });
+    }
+  };
+  try {
+    await Promise.all(Array.from({ length: AT_ONCE }, work));
+  } catch (problem) {
+    waiting.length = 0; // the other hands stop too
+    await tellAll({ say: "not kept", why: problem.name === "QuotaExceededError" ? "room" : "network", detail: String(problem) });
+    throw problem;
+  }
+}
+
+/** A file is taken from where it is nearest: kept already, kept in the older copy, or the network; always checked. */
+async function keepOne(path, cache, older) {
+  const url = SCOPE + path;
+  if (await isRight(await cache.match(url), path)) return;
+  for (const other of older) {
+    const found = await other.match(url);
+    if (await isRight(found?.clone(), path)) return cache.put(url, found);
+  }
+  for (const freshness of ["default", "reload"]) {
+    const response = await fetch(url, { cache: freshness, redirect: "error", credentials: "same-origin" });
+    if (response.status === 200 && (await isRight(response.clone(), path))) return cache.put(url, response);
+  }
+  throw new Error(`${path} is not what the build made`);
+}
+
+async function isRight(response, path) {
+  if (!response) return false;
+  const digest = await crypto.subtle.digest("SHA-256", await response.arrayBuffer());
+  return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}` === HANDBOOK.files[path][1];
+}
+
+self.addEventListener("activate", (event) => event.waitUntil(dropOlder()));
+
+async function dropOlder() {
+  for (const name of await caches.keys()) if (name.startsWith(FAMILY) && name !== CACHE) await caches.delete(name);
+}
+
+self.addEventListener("message", (event) => {
+  if (event.data.say === "take over") event.waitUntil(takeOver(event.data, event.source));
+  if (event.data.say === "use now") event.waitUntil(useNow(event.source));
+});
+
+/** A page that was loaded before there was a copy is taken over only when it is of the same edition. */
+async function takeOver({ edition }, page) {
+  if (edition !== HANDBOOK.edition) return page.postMessage({ say: "other edition" });
+  await self.clients.claim();
+  page.postMessage({ say: "in use" });
+}
+
+/** Two windows must not run on two versions, nor may one be changed under a reader's hands. */
+async function useNow(page) {
+  const open = await self.clients.matchAll({ type: "window" });
+  if (open.length > 1) page.postMessage({ say: "other windows" });
+  else await self.skipWaiting();
+}
+
+async function tellAll(message) {
+  const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  open.filter((page) => page.url.startsWith(SCOPE)).forEach((page) => page.postMessage(message));
+}
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const address = new URL(request.url);
+  address.search = address.hash = "";
+  if (request.method !== "GET" || !address.href.startsWith(SCOPE)) return;
+  const path = decodeURI(address.href.slice(SCOPE.length));
+  const page = path === "" || path.endsWith("/") ? `${path}index.html` : path;
+  if (page in HANDBOOK.files) event.respondWith(page === "sitemap.xml" ? siteMap() : kept(page));
+  else if (`${path}/index.html` in HANDBOOK.files) event.respondWith(Response.redirect(`${address.href}/`));
+  else if (request.mode === "navigate") event.respondWith(notFound());
+});
+
+async function kept(path) {
+  const cache = await caches.open(CACHE);
+  const found = await cache.match(SCOPE + path);
+  if (found) return found;
+  await keepOne(path, cache, []); // the browser made room for something else
+  return cache.match(SCOPE + path);
+}
+
+/** The site map names the address the site was built for; this copy may lie elsewhere. */
+async function siteMap() {
+  const text = await (await kept("sitemap.xml")).text();
+  return new Response(text.replaceAll(`<loc>${HANDBOOK.address}`, `<loc>${SCOPE}`), { headers: { "Content-Type": "application/xml" } });
+}
+
+async function notFound() {
+  const { body, headers } = await kept("404.html");
+  return new Response(body, { status: 404, headers });
+}
