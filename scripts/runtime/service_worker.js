@@ -16,17 +16,19 @@ async function keepAll() {
   const total = paths.reduce((sum, path) => sum + HANDBOOK.files[path][0], 0);
   const waiting = [...paths];
   let done = 0;
+  let givenUp = false;
   const work = async () => {
-    for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
+    while (waiting.length && !givenUp) {
+      const path = waiting.shift();
       await keepOne(path, cache, older);
       done += HANDBOOK.files[path][0];
-      tellAll({ say: "keeping", share: done / total, first: !self.registration.active });
+      if (!givenUp) tellAll({ say: "keeping", share: done / total, first: !self.registration.active });
     }
   };
   try {
     await Promise.all(Array.from({ length: AT_ONCE }, work));
   } catch (problem) {
-    waiting.length = 0; // the other hands stop too
+    givenUp = true;
     await tellAll({ say: "not kept", why: problem.name === "QuotaExceededError" ? "room" : "network", detail: String(problem) });
     throw problem;
   }
@@ -73,14 +75,18 @@ async function takeOver({ edition }, page) {
 
 /** Two windows must not run on two versions, nor may one be changed under a reader's hands. */
 async function useNow(page) {
-  const open = await self.clients.matchAll({ type: "window" });
-  if (open.length > 1) page.postMessage({ say: "other windows" });
+  if ((await windows()).length > 1) page.postMessage({ say: "other windows" });
   else await self.skipWaiting();
 }
 
 async function tellAll(message) {
+  for (const page of await windows()) page.postMessage(message);
+}
+
+/** Every open window of this site, whichever version it runs on. */
+async function windows() {
   const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
-  open.filter((page) => page.url.startsWith(SCOPE)).forEach((page) => page.postMessage(message));
+  return open.filter((page) => page.url.startsWith(SCOPE));
 }
 
 self.addEventListener("fetch", (event) => {

@@ -2,12 +2,12 @@
 
 import shutil
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 
-from scripts.runtime import bundle
+from scripts.runtime import bundle, offline, policy
 from scripts.runtime.archives import pack
 from scripts.tools import node
 from scripts.tools.places import NODE_MODULES, ROOT, VENV
@@ -15,7 +15,11 @@ from scripts.tools.server import open_server
 
 STAND_IN = Path(__file__).parent / "stand_in"
 METADATA = "Metadata-Version: 2.4\nName: workroom-calculators\nVersion: 0.1.0\n\n"
-PAGE = '<!doctype html><html lang="en"><title>Stand-in</title><p>Readable.</p><script type="module" src="assets/javascript/python.js"></script>'
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{name}</title></head>
+<body><main><p>Readable.</p><p id="edition">{edition}</p></main>
+<script src="{base}assets/theme.js"></script>
+<script type="module" src="{base}assets/javascript/python-notice.js"></script>
+<script type="module" src="{base}assets/javascript/offline.js"></script></body></html>"""
 
 
 @pytest.fixture(scope="session")
@@ -37,13 +41,36 @@ def made(parts: bundle.Parts, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def small_site(made: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A site of one page with the stand-in's bundle."""
-    site = tmp_path_factory.mktemp("small") / "site"
+def make_site(made: Path, tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Path]:
+    """Makes a small whole site around the stand-in, every page of which says its edition."""
+    known: dict[str, Path] = {}
+
+    def make(edition: str) -> Path:
+        if edition not in known:
+            known[edition] = tmp_path_factory.mktemp("small") / "site"
+            _make_site(known[edition], made, edition)
+        return known[edition]
+
+    return make
+
+
+def _make_site(site: Path, bundle_folder: Path, edition: str) -> None:
     shutil.copytree(ROOT / "docs/assets/javascript", site / "assets/javascript")
-    bundle.put_into(site, made)
-    (site / "index.html").write_text(PAGE)
-    return site
+    bundle.put_into(site, bundle_folder)
+    (site / "assets/theme.js").write_text("window.document$ = { subscribe: (hear) => hear(document) };")
+    (site / "assets/edition.txt").write_text(edition)
+    for name, base in [("index.html", ""), ("404.html", ""), ("second/index.html", "../"), ("third/index.html", "../")]:
+        (site / name).parent.mkdir(exist_ok=True)
+        (site / name).write_text(PAGE.format(base=base, edition=edition, name=name))
+    (site / "sitemap.xml").write_text("<urlset><url><loc>http://built.for/</loc></url><url><loc>http://built.for/second/</loc></url></urlset>")
+    policy.put_into(site)
+    offline.put_service_worker_into(site, "http://built.for/")
+
+
+@pytest.fixture(scope="session")
+def small_site(make_site: Callable[[str], Path]) -> Path:
+    """The stand-in's site in its first edition."""
+    return make_site("first")
 
 
 @pytest.fixture(scope="session")
