@@ -1,0 +1,73 @@
+"""The built handbook after its first visit, with the server gone: every page, the search, and every calculator still live."""
+
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+from xml.etree import ElementTree
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from scripts.runtime.policy import headers_for
+from scripts.tools.server import open_server
+
+LONG = 90_000  # [ms]
+
+
+@pytest.fixture(scope="module")
+def cut_off(browser: Browser, site: Path) -> Iterator[Page]:
+    """A page of a profile that has the handbook, on a machine that has lost its network; it starts at another address than the
+    site was built for."""
+    context = browser.new_context()
+    page = context.new_page()
+    with open_server(site, 0, headers_for(site)) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        page.goto(server.address)
+        expect(page.locator("[data-topic=ready]")).to_be_visible(timeout=LONG)
+        server.shutdown()
+    context.set_default_timeout(LONG)
+    yield page
+    context.close()
+
+
+def paths(site: Path) -> list[str]:
+    return [urlsplit(name.text).path for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
+
+
+def move(page: Page, path: str) -> None:
+    """Follow a link to another page of the site, as a reader does: without a page load, so Python stays awake."""
+    address = urlsplit(page.url)._replace(path=path, query="", fragment="").geturl()
+    page.evaluate("document.querySelector('h1').id = 'before'")
+    page.evaluate("(address) => document.body.appendChild(Object.assign(document.createElement('a'), { href: address })).click()", address)
+    page.wait_for_url(address)
+    expect(page.locator("h1#before")).to_have_count(0)
+
+
+def test_every_page_opens(cut_off: Page, site: Path):
+    for path in paths(site):
+        assert cut_off.goto(urlsplit(cut_off.url)._replace(path=path).geturl()).ok
+        expect(cut_off.locator("h1")).to_have_count(1)
+
+
+def test_every_calculator_answers_and_one_python_serves_them_all(cut_off: Page, site: Path):
+    answered = set()
+    cut_off.evaluate("window.sameVisit = true")
+    for path in [path for path in paths(site) if path != urlsplit(cut_off.url).path]:
+        move(cut_off, path)
+        for section in cut_off.locator(".calculator").all():
+            answer = section.locator(".answer")
+            answer.locator(".spoken").evaluate("(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')")
+            blank = section.locator("form.asked input[type=text]:visible").first
+            blank.fill(blank.input_value() + " ")
+            expect(answer.locator("[data-before]")).to_have_count(0, timeout=LONG)
+            expect(answer.locator(".spoken")).not_to_be_empty()
+            answered.add(section.get_attribute("data-calculator"))
+    assert len(answered) >= 5
+    assert cut_off.evaluate("window.sameVisit") is True
+    assert sum(worker.url.endswith("python-worker.js") for worker in cut_off.workers) == 1
+
+
+def test_the_search_finds(cut_off: Page):
+    cut_off.locator("[name=query]").fill("mitre")
+    expect(cut_off.locator(".md-search-result__item").first).to_be_visible(timeout=LONG)
