@@ -1,0 +1,103 @@
+"""All strips good enough to be part of a better plan.
+
+Piece values from a bound (multipliers or linear programme) tell how much every strip falls short of the best one. A strip
+that falls short by more than the gap between bound and target cannot be in any plan that reaches the target, so the few
+that remain can be listed whole, and a search over them that drops nothing is a proof.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from calculators.layplan.counts import PackedCounts
+from calculators.layplan.strip_table import Filled, StripShapes
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """One strip content.
+
+    worth: sum of the piece values it was listed with.
+    packed: its pieces as packed counts.
+    could_add: packed fields of the pieces that would still fit beside.
+    """
+
+    worth: int
+    packed: int
+    could_add: int
+
+
+class TooManyStrips(Exception):
+    """More strips lie within the gap than may be listed."""
+
+
+def list_strips(
+    shapes: StripShapes,
+    counts: PackedCounts,
+    copies: Sequence[int],
+    height_class: int,
+    filled: Filled,
+    least_worth: int,
+    most: int,
+) -> list[Strip]:
+    """Every strip of one height class worth at least `least_worth`, best first.
+
+    Parameters:
+        copies: how many of each piece there are.
+        filled: the finished table of this class, made with a value above 0 for every piece (a piece left out of the
+            table is left out of the list, and the list would prove nothing).
+        most: how many strips may be listed.
+
+    Raises: TooManyStrips when there are more.
+    """
+    if filled.value < least_worth:
+        return []
+    floor = shapes.positions.floor
+    height = shapes.heights[height_class]
+    ways = shapes.ways_in(height_class)
+    full_height = sum(counts.field(way.piece) for way in ways if way.height == height)
+    layers = []
+    layer = filled.top
+    while layer is not None:
+        layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
+        layer = layer.below
+    still_full = [0] * (len(layers) + 1)
+    for index in range(len(layers) - 1, -1, -1):
+        still_full[index] = still_full[index + 1] | (layers[index][4] if layers[index][4] & full_height else 0)
+    found = []
+    depth = len(layers)
+    stack = [(0, shapes.width, 0, 0)]
+    while stack:
+        index, space, worth, packed = stack.pop()
+        if not (packed & full_height or still_full[index]):
+            continue
+        if index == depth:
+            found.append((worth, packed, space))
+            if len(found) > most:
+                raise TooManyStrips
+            continue
+        before, width, limit, value, unit = layers[index]
+        index += 1
+        for _ in range(limit + 1):
+            if space < 0:
+                break
+            if worth + before[floor[space]] >= least_worth:
+                stack.append((index, space, worth, packed))
+            space -= width
+            worth += value
+            packed += unit
+    found.sort(reverse=True)
+    return [Strip(worth, packed, mask) for (worth, packed, _), mask in zip(found, _could_add(counts, ways, found))]
+
+
+def _could_add(counts: PackedCounts, ways, found) -> list[int]:
+    """For each found strip the fields of the pieces narrow enough for what is left of its width."""
+    by_width = sorted((way.width, counts.field(way.piece)) for way in ways)
+    masks = []
+    for _, _, space in found:
+        mask = 0
+        for width, field in by_width:
+            if width > space:
+                break
+            mask |= field
+        masks.append(mask)
+    return masks

@@ -1,0 +1,145 @@
+"""Most value from one cloth in two stages: strips across the whole width, then pieces, then at most a trimming cut.
+
+1. A first plan by diving: fill the cloth with the best strips, fix those whose pieces are there, and fill again what is left.
+2. Prices on the pieces lower the bound (value_bound).
+3. A search over strips (value_search) for a target just below the bound. If it drops nothing and finds nothing, the
+   bound comes down to the target and the next target lies lower; if it finds a plan, that plan is the best there is.
+"""
+
+from collections.abc import Iterator
+
+from calculators.layplan.model import Task
+from calculators.layplan.plan import Plan, stacked_strips
+from calculators.layplan.progress import Progress
+from calculators.layplan.strip_list import TooManyStrips
+from calculators.layplan.strip_table import StripShapes, Way
+from calculators.layplan.value_bound import Relaxed, ValueBound
+from calculators.layplan.value_search import ValueSearch
+
+FIRST_BREADTH = 200
+FIRST_STRIPS = 20_000
+MOST_STRIPS = 500_000
+MOST_BREADTH = 50_000
+
+
+def solve(task: Task) -> Iterator[Progress]:
+    """Yields ever better plans and bounds for a task of two stages with first cuts across or along the cloth."""
+    if task.first_cut == "along":
+        for found in solve(task.mirrored()):
+            yield _mirrored(task, found)
+        return
+    ways = [
+        Way(number, width, length)
+        for number, piece in enumerate(task.pieces)
+        for width, length, _ in piece.sizes()
+        if width <= task.width and length <= task.length and task.quantity(number) > 0
+    ]
+    if not ways:
+        empty = Plan(task, stacked_strips(task, [], task.length))
+        yield Progress(empty, 0, 0, True)
+        return
+    shapes = StripShapes(task.width, ways, [task.quantity(number) for number in range(len(task.pieces))])
+    yield from _Solver(task, shapes).run()
+
+
+def _mirrored(task: Task, found: Progress) -> Progress:
+    plan = found.plan and Plan(task, found.plan.cloth.mirrored())
+    return Progress(plan, found.result, found.bound, found.finished)
+
+
+class _Solver:
+    def __init__(self, task: Task, shapes: StripShapes):
+        self.task = task
+        self.shapes = shapes
+        self.bounds = ValueBound(shapes, task.length, [piece.worth for piece in task.pieces])
+        self.value = -1
+        self.plan: Plan | None = None
+        self.bound: int | None = None
+
+    def run(self) -> Iterator[Progress]:
+        yield from self._dive([value * self.bounds.scale for value in self.bounds.values])
+        best = yield from self._lower_bound()
+        if not self._closed():
+            yield from self._dive(best.worth)
+        if not self._closed():
+            yield from self._search(best)
+        yield self._progress(True)
+
+    def _progress(self, finished: bool = False) -> Progress:
+        return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
+
+    def _closed(self) -> bool:
+        return self.bound is not None and self.value >= self.bound
+
+    def _keep(self, value: int, strips) -> None:
+        if value > self.value:
+            self.value = value
+            self.plan = Plan(self.task, stacked_strips(self.task, strips, self.task.length))
+
+    def _lower_bound(self):
+        best: Relaxed | None = None
+        for relaxed in self.bounds.improving(self.value):
+            if best is None or relaxed.bound < best.bound:
+                best = relaxed
+                self.bound = relaxed.bound // self.bounds.scale
+            yield self._progress()
+            if self._closed():
+                break
+        return best
+
+    def _dive(self, worth: list[int]) -> Iterator[Progress]:
+        """Fills the cloth with the strips that are best at `worth`, as long as their pieces last, again and again."""
+        left = list(self.shapes.copies)
+        length = self.task.length
+        strips = []
+        value = 0
+        while True:
+            filled = self.shapes.fill(worth, left)
+            tables, stack = self.bounds.stack_up(filled)
+            chosen = self.bounds.stacked(filled, tables[-1], stack, length)
+            yield self._progress()
+            taken = False
+            for height_class, number in chosen:
+                content = self.shapes.content(filled[height_class])
+                while number and all(left[piece] >= count for piece, count in content):
+                    for piece, count in content:
+                        left[piece] -= count
+                        value += count * self.bounds.values[piece]
+                    length -= self.shapes.heights[height_class]
+                    strips.append((self.shapes.heights[height_class], content))
+                    number -= 1
+                    taken = True
+                if number:
+                    break
+            if not taken:
+                break
+        self._keep(value, strips)
+        yield self._progress()
+
+    def _search(self, relaxed: Relaxed) -> Iterator[Progress]:
+        gap = max(1, (self.bound - self.value) // 8)
+        breadth, most_strips = FIRST_BREADTH, FIRST_STRIPS
+        while not self._closed():
+            target = max(self.value + 1, self.bound - gap)
+            search = ValueSearch(self.bounds, relaxed, target, most_strips, breadth)
+            try:
+                for _ in search.run():
+                    yield self._progress()
+            except TooManyStrips:
+                if target < self.bound:
+                    gap //= 2
+                elif most_strips < MOST_STRIPS:
+                    most_strips *= 4
+                else:
+                    return
+                continue
+            if search.best_value > self.value:
+                self._keep(search.best_value, search.strips())
+            if search.complete:
+                self.bound = self.value if self.value >= target else target - 1
+                gap *= 2
+            elif breadth < MOST_BREADTH:
+                breadth *= 4
+            else:
+                return
+            yield self._progress()

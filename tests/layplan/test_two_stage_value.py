@@ -1,0 +1,21 @@
+"""Two stages, most value: against trying everything."""
+
+from hypothesis import given, settings
+
+from calculators.layplan import two_stage_value
+from calculators.layplan.checker import faults
+from tests.layplan.brute_force import most_value
+from tests.layplan.small_tasks import small_tasks
+
+
+@settings(max_examples=150)
+@given(small_tasks())
+def test_proven_plans_are_best(task):
+    """No small task where trying everything beats "proven", and every small task is proven."""
+    for progress in two_stage_value.solve(task):
+        assert progress.plan is None or progress.bound is None or progress.result <= progress.bound
+    assert progress.finished
+    assert [] == faults(progress.plan)
+    assert progress.plan.value == progress.result
+    assert progress.proven
+    assert most_value(task) == progress.result
