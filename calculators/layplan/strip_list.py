@@ -43,8 +43,7 @@ def list_strips(
 
     Parameters:
         copies: how many of each piece there are.
-        filled: the finished table of this class, made with a value above 0 for every piece (a piece left out of the
-            table is left out of the list, and the list would prove nothing).
+        filled: the finished table of this class.
         most: how many strips may be listed.
 
     Raises: TooManyStrips when there are more.
@@ -53,7 +52,7 @@ def list_strips(
         return []
     floor = shapes.positions.floor
     height = shapes.heights[height_class]
-    ways = shapes.ways_in(height_class)
+    ways = shapes.ways_in[height_class]
     full_height = sum(counts.field(way.piece) for way in ways if way.height == height)
     layers = []
     layer = filled.top

@@ -11,6 +11,7 @@ sub-ranges that it covers whole), which keeps every table exact at a few times t
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from calculators.layplan.positions import Positions, Table
 
@@ -83,17 +84,30 @@ class StripShapes:
         spans.sort(key=lambda span: (span[0].height, span[0].width))
         return spans
 
-    def ways_in(self, height_class: int) -> list[Way]:
-        """The ways used in strips of this height class, the ones as high as the strip last and widest last."""
-        return [way for way, first, last in self._spans if first <= height_class <= last]
+    @cached_property
+    def ways_in(self) -> list[list[Way]]:
+        """For each height class the ways used in its strips, in order of height; the ones as high as the strip come last."""
+        return [
+            [way for way, first, last in self._spans if first <= height_class <= last]
+            for height_class in range(len(self.heights))
+        ]
+
+    def fill_class(self, height_class: int, values: Sequence[int], copies: Sequence[int]) -> Filled:
+        """The best strip of one height class."""
+        filled = Filled(self.positions.empty_table(), None)
+        for way in self.ways_in[height_class]:
+            most = min(copies[way.piece], self.width // way.width)
+            if most > 0:
+                filled = self._entered(filled, Layer([], way.width, most, values[way.piece], way.piece, None))
+        return filled
 
     def fill(self, values: Sequence[int], copies: Sequence[int] | None = None) -> list[Filled]:
-        """The best strip of every height class for these whole-number piece values; pieces worth nothing stay out."""
+        """The best strip of every height class for these whole-number piece values, none below 0."""
         copies = self.copies if copies is None else copies
         items = [
             (Layer([], way.width, min(copies[way.piece], self.width // way.width), values[way.piece], way.piece, None), a, b)
             for way, a, b in self._spans
-            if values[way.piece] > 0 and copies[way.piece] > 0
+            if copies[way.piece] > 0
         ]
         start = Filled(self.positions.empty_table(), None)
         if self._one_span_each:
@@ -129,12 +143,14 @@ class StripShapes:
 
     def _entered(self, current: Filled, item: Layer) -> Filled:
         layer = Layer(current.table, item.width, item.copies, item.value, item.piece, current.top)
+        if item.value == 0:
+            return Filled(current.table, layer)
         return Filled(self.positions.with_item(current.table, item.width, item.value, item.copies), layer)
 
-    def content(self, filled: Filled) -> tuple[tuple[int, int], ...]:
-        """The pieces of the best strip: pairs (piece, copies)."""
+    def content(self, filled: Filled, width: int | None = None) -> tuple[tuple[int, int], ...]:
+        """The pieces of the best strip (or of the best part of it `width` wide): pairs (piece, copies)."""
         points, floor = self.positions.points, self.positions.floor
-        index = self.positions.last
+        index = self.positions.last if width is None else floor[width]
         value = filled.table[index]
         layer = filled.top
         pieces = []

@@ -66,7 +66,7 @@ class ValueBound:
         """How many strips of each height a plan can have: each holds a piece of that height."""
         most = [0] * len(self.shapes.heights)
         for height_class, height in enumerate(self.shapes.heights):
-            copies = sum(self.copies[w.piece] for w in self.shapes.ways_in(height_class) if w.height == height)
+            copies = sum(self.copies[w.piece] for w in self.shapes.ways_in[height_class] if w.height == height)
             most[height_class] = min(copies, self.length // height)
         return most
 

@@ -1,0 +1,97 @@
+"""The linear programme behind the shortest length: cover the order with strips of least total height.
+
+    minimise   sum of height(s) * x(s)   over strips s
+    such that  sum of count(s, p) * x(s) >= ordered(p)   for every piece p,   x >= 0
+
+solved by the revised simplex method (Dantzig 1951) with an explicit inverse of the basis, which suits the few dozen rows here. Columns
+are brought in from outside as they are found (Gilmore and Gomory 1961; all from memory). Floating point is good enough: bounds
+are taken from whole-number values elsewhere, never from here.
+"""
+
+from collections.abc import Sequence
+
+Column = tuple[int, tuple[tuple[int, int], ...]]  # height, pieces as pairs (piece, count)
+
+TINY = 1e-9
+NUDGE = 0.01  # spread over the right-hand sides so that pivots seldom tie
+
+
+class CoveringProgram:
+    """The programme restricted to the columns brought in so far.
+
+    Parameters:
+        ordered: copies of each piece.
+        start: for each piece one column with that piece alone.
+    """
+
+    def __init__(self, ordered: Sequence[int], start: Sequence[Column]):
+        size = len(ordered)
+        self.basis: list[Column | None] = list(start)
+        self.inverse = [[0.0] * size for _ in range(size)]
+        self.amounts = [0.0] * size
+        self.values = [0.0] * size
+        for piece, (height, content) in enumerate(start):
+            count = content[0][1]
+            self.inverse[piece][piece] = 1 / count
+            self.amounts[piece] = (ordered[piece] + NUDGE * (piece * 7919 % 101) / 101) / count
+            self.values[piece] = height / count
+
+    def reduced_height(self, column: Column) -> float:
+        """Height of a strip less the worth of its pieces: below 0 when bringing it in shortens the total."""
+        values = self.values
+        return column[0] - sum([values[piece] * count for piece, count in column[1]])
+
+    def bring_in(self, column: Column) -> bool:
+        """Lets a column enter the basis if that improves it."""
+        return self._pivot(column[1], self.reduced_height(column), column)
+
+    def drop_surplus(self) -> None:
+        """Lets pieces be cut more often than ordered wherever their value has become negative."""
+        for piece in sorted(range(len(self.values)), key=self.values.__getitem__)[:10]:
+            if self.values[piece] < -TINY:
+                self._pivot(((piece, -1),), self.values[piece], None)
+
+    def _pivot(self, content: Sequence[tuple[int, int]], reduced: float, column: Column | None) -> bool:
+        if reduced > -TINY:
+            return False
+        inverse, amounts = self.inverse, self.amounts
+        if len(content) == 1:
+            piece, count = content[0]
+            change = [line[piece] * count for line in inverse]
+        else:
+            change = [sum([line[piece] * count for piece, count in content]) for line in inverse]
+        leaving, least = -1, float("inf")
+        for row, amount in enumerate(change):
+            if amount > TINY:
+                ratio = amounts[row] / amount
+                if ratio < least - 1e-12 or (ratio < least + 1e-12 and amount > change[leaving]):
+                    least, leaving = ratio, row
+        if leaving < 0:
+            return False
+        pivot = change[leaving]
+        line = inverse[leaving] = [entry / pivot if entry else 0.0 for entry in inverse[leaving]]
+        self._clear(change, leaving, line, amounts[leaving] / pivot)
+        self.values = [value + reduced * entry for value, entry in zip(self.values, line)]
+        self.basis[leaving] = column
+        return True
+
+    def _clear(self, change: list[float], leaving: int, line: list[float], amount: float) -> None:
+        """Clears the entering column from all other rows."""
+        inverse, amounts = self.inverse, self.amounts
+        filled = [(place, entry) for place, entry in enumerate(line) if entry]
+        sparse = len(filled) * 3 < len(line)
+        for row, factor in enumerate(change):
+            if row == leaving or not factor:
+                continue
+            if sparse:
+                other = inverse[row]
+                for place, entry in filled:
+                    other[place] -= factor * entry
+            else:
+                inverse[row] = [old - factor * entry for old, entry in zip(inverse[row], line)]
+            amounts[row] = max(0.0, amounts[row] - factor * amount)
+        amounts[leaving] = amount
+
+    def solution(self) -> list[tuple[float, Column]]:
+        """The strips in use: pairs (how often, column)."""
+        return [(amount, column) for amount, column in zip(self.amounts, self.basis) if column and amount > TINY]
