@@ -20,7 +20,8 @@ PULL = 0.7
 class LengthBound:
     """Bounds the length of cloth for the order in `shapes.copies`.
 
-    After any step `values` are fair whole-number values, and `bound` is the least length they prove.
+    After any step `values` are fair whole-number values, and `bound` is the least length they prove; `warm` tells when
+    rough ones are good enough to guide a search while the programme is still to be solved.
     """
 
     def __init__(self, shapes: StripShapes):
@@ -30,6 +31,7 @@ class LengthBound:
         self.values: list[int] = [0] * len(self.ordered)
         self.worth = 0  # of the whole order, in 1/scale units
         self.strips: list[tuple[float, Column]] = []
+        self.warm = False
         self._pool: dict[Column, None] = {}
 
     @property
@@ -39,9 +41,10 @@ class LengthBound:
 
     def improving(self) -> Iterator[None]:
         """Improves values and bound step by step until the linear programme is solved."""
-        program = CoveringProgram(self.ordered, self._one_piece_strips())
         if len(self.ordered) > MANY_PIECES:
             yield from self._warm_up()
+            self.warm = True
+        program = CoveringProgram(self.ordered, self._one_piece_strips())
         yield from self._price_pool(program)
         yield from self._generate(program)
         self.strips = program.solution()

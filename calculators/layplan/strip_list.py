@@ -39,7 +39,7 @@ def list_strips(
     least_worth: int,
     most: int,
 ) -> list[Strip]:
-    """Every strip of one height class worth at least `least_worth`, best first.
+    """Every strip of one height class worth at least `least_worth`, best first; each holds a piece of the strip's height.
 
     Parameters:
         copies: how many of each piece there are.
@@ -48,44 +48,64 @@ def list_strips(
 
     Raises: TooManyStrips when there are more.
     """
-    if filled.value < least_worth:
-        return []
-    floor = shapes.positions.floor
     height = shapes.heights[height_class]
-    ways = shapes.ways_in[height_class]
-    full_height = sum(counts.field(way.piece) for way in ways if way.height == height)
+    full_height = sum(counts.field(way.piece) for way in shapes.ways_in[height_class] if way.height == height)
+    return _listed(shapes, counts, copies, height_class, filled, least_worth, most, shapes.width, full_height)
+
+
+def list_contents(
+    shapes: StripShapes,
+    counts: PackedCounts,
+    copies: Sequence[int],
+    height_class: int,
+    filled: Filled,
+    least_worth: int,
+    most: int,
+    width: int,
+) -> list[Strip]:
+    """Like `list_strips`, for a part of a strip `width` wide and without asking for a piece of the strip's height."""
+    return _listed(shapes, counts, copies, height_class, filled, least_worth, most, width, None)
+
+
+def _listed(shapes, counts, copies, height_class, filled, least_worth, most, width, full_height) -> list[Strip]:
+    floor = shapes.positions.floor
+    if filled.table[floor[width]] < least_worth:
+        return []
     layers = []
     layer = filled.top
     while layer is not None:
-        layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
+        if copies[layer.piece]:
+            layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
         layer = layer.below
-    still_full = [0] * (len(layers) + 1)
+    wanted = -1 if full_height is None else full_height
+    still_wanted = [-1 if full_height is None else 0] * (len(layers) + 1)
     for index in range(len(layers) - 1, -1, -1):
-        still_full[index] = still_full[index + 1] | (layers[index][4] if layers[index][4] & full_height else 0)
+        still_wanted[index] = still_wanted[index + 1] | (layers[index][4] & wanted)
     found = []
     depth = len(layers)
-    stack = [(0, shapes.width, 0, 0)]
+    stack = [(0, width, 0, 0)]
     while stack:
         index, space, worth, packed = stack.pop()
-        if not (packed & full_height or still_full[index]):
+        if not (packed & wanted or still_wanted[index]):
             continue
         if index == depth:
             found.append((worth, packed, space))
             if len(found) > most:
                 raise TooManyStrips
             continue
-        before, width, limit, value, unit = layers[index]
+        before, piece_width, limit, value, unit = layers[index]
         index += 1
         for _ in range(limit + 1):
             if space < 0:
                 break
             if worth + before[floor[space]] >= least_worth:
                 stack.append((index, space, worth, packed))
-            space -= width
+            space -= piece_width
             worth += value
             packed += unit
     found.sort(reverse=True)
-    return [Strip(worth, packed, mask) for (worth, packed, _), mask in zip(found, _could_add(counts, ways, found))]
+    masks = _could_add(counts, shapes.ways_in[height_class], found)
+    return [Strip(worth, packed, mask) for (worth, packed, _), mask in zip(found, masks)]
 
 
 def _could_add(counts: PackedCounts, ways, found) -> list[int]:

@@ -66,6 +66,7 @@ class StripShapes:
         self.class_of = {height: index for index, height in enumerate(self.heights)}
         self.positions = Positions([(way.width, copies[way.piece]) for way in ways], width)
         self.lowest = _lowest_heights(ways, len(copies))
+        self.own_heights = [[(w.height, w.width) for w in ways if w.piece == piece] for piece in range(len(copies))]
         self._spans = self._spans_of(ways)
         self._one_span_each = all(last == len(self.heights) - 1 for _, _, last in self._spans)
 

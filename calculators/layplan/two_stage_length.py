@@ -1,10 +1,10 @@
 """The whole order on the shortest length in two stages: strips across the whole width, then pieces, then a trimming cut.
 
-1. A first plan at once: the tallest piece left opens a strip, which is filled with the largest pieces that fit.
+1. A first plan at once: the largest piece left opens a strip, which is filled with the largest pieces that fit.
 2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a search for
-   what is left, make a second plan when pieces are many.
-3. Searches over the whole order (length_search), wider each time.
-4. Taking up a few strips at a time and laying their pieces again on less length, over and over, until the bound is met.
+   what is left, make a plan when pieces are many.
+3. Searches over the whole order (length_search) with these values, wider each time; one early, with rough values.
+4. Taking up a few strips at a time and laying their pieces again on less length, until the bound is met or the caller stops.
 """
 
 from collections import Counter
@@ -18,12 +18,12 @@ from calculators.layplan.model import Task
 from calculators.layplan.order_kinds import Kinds
 from calculators.layplan.plan import Plan
 from calculators.layplan.progress import Progress
-from calculators.layplan.strip_list import TooManyStrips
 
 Strip = tuple[int, int]  # height, packed pieces
-LONG_PROGRAM = 200
 MANY_COPIES = 400
-LISTED = 6_000
+LISTED = 400
+WIDER = ((20, 6), (40, 9), (80, 13))
+TRIES_AT_ONE_SIZE = 6
 
 
 def solve(task: Task) -> Iterator[Progress]:
@@ -49,30 +49,25 @@ class _Solver:
         self.random = Random(1)
 
     def run(self) -> Iterator[Progress]:
+        """All of the method, until the plan is proven or the caller stops."""
         self._keep(self._first_plan())
         yield self._progress()
+        few_copies = sum(self.kinds.copies) <= MANY_COPIES
         bounding = self.bounds.improving()
-        for _ in range(LONG_PROGRAM):
-            if next(bounding, self) is self:
-                bounding = None
-                break
+        searched_early = False
+        for _ in bounding:
             yield self._progress()
             if self._closed():
                 break
-        if sum(self.kinds.copies) > MANY_COPIES and bounding is None and not self._closed():
+            if self.bounds.warm and few_copies and not searched_early:
+                searched_early = True
+                yield from self._search(WIDER[:1])
+        if not few_copies and not self._closed():
             yield from self._rounded()
-        breadth, choices = 20, 6
-        improving = None
-        while not self._closed():
-            if bounding is not None and next(bounding, self) is self:
-                bounding = None
-            if improving is None and breadth <= 80:
-                yield from self._search(breadth, choices)
-                breadth, choices = breadth * 2, choices * 3 // 2
-            else:
-                improving = improving or self._relay()
-                next(improving)
-            yield self._progress()
+        if not self._closed():
+            yield from self._search(WIDER if few_copies else WIDER[:1])
+        if not self._closed():
+            yield from self._take_up_and_lay_again()
         yield self._progress(True)
 
     def _progress(self, finished: bool = False) -> Progress:
@@ -89,44 +84,51 @@ class _Solver:
             self.laid = sorted(strips, reverse=True)
             self.plan = Plan(self.task, self.kinds.cloth([(h, self.counts.pairs(packed)) for h, packed in self.laid]))
 
-    def _first_plan(self, left: list[int] | None = None) -> list[Strip]:
-        left = list(self.kinds.copies) if left is None else left
+    def _first_plan(self, copies: list[int] | None = None) -> list[Strip]:
+        """Strips opened by the largest piece left and filled with the largest area; of its ways to lie the one that fills better."""
+        left = list(self.kinds.copies if copies is None else copies)
+        shapes, areas = self.shapes, self.kinds.areas
         strips = []
-        for height_class in range(len(self.shapes.heights) - 1, -1, -1):
-            height = self.shapes.heights[height_class]
-            ways = self.shapes.ways_in[height_class]
-            due = sorted((w.width, w.piece) for w in ways if w.height == height == self.shapes.lowest[w.piece])
-            while due:
-                width, piece = due[-1]
-                if not left[piece]:
-                    due.pop()
-                    continue
+        for piece in sorted(range(len(left)), key=lambda p: (-shapes.lowest[p], -areas[p])):
+            while left[piece]:
                 left[piece] -= 1
-                filled = self.shapes.fill_class(height_class, self.kinds.areas, left)
-                content = Counter(dict(self.shapes.content(filled, self.shapes.width - width)))
-                content[piece] += 1
+                options = []
+                for height, width in shapes.own_heights[piece]:
+                    filled = shapes.fill_class(shapes.class_of[height], areas, left)
+                    space = shapes.width - width
+                    area = areas[piece] + filled.table[shapes.positions.floor[space]]
+                    options.append((area / height, height, shapes.content(filled, space)))
+                _, height, beside = max(options)
                 left[piece] += 1
+                content = Counter(dict(beside))
+                content[piece] += 1
                 times = min(left[p] // count for p, count in content.items())
                 for p, count in content.items():
                     left[p] -= count * times
                 strips.extend([(height, self.counts.pack(content.items()))] * times)
         return strips
 
-    def _search(self, breadth: int, choices: int) -> Iterator[Progress]:
-        found = yield from self._laid_again(self.counts.all, self.length - 1, breadth, choices, LISTED)
-        if found:
-            self._keep(found)
+    def _searcher(self, order: int) -> LengthSearch:
+        return LengthSearch(self.shapes, self.counts, self.bounds.values, self.bounds.scale, order)
 
-    def _laid_again(self, order: int, target: int, breadth: int, choices: int, listed: int, whole: bool = False):
-        """Searches for strips for an order within a target length; returns them or None, and tells a proof for the whole order."""
-        search = LengthSearch(
-            self.shapes, self.counts, self.bounds.values, self.bounds.scale, order, target, breadth, choices, listed, whole
-        )
-        for _ in search.run():
+    def _telling(self, work: Iterator[None]) -> Iterator[Progress]:
+        """Passes on progress while some work goes on."""
+        for _ in work:
             yield self._progress()
-        if search.complete and order == self.counts.all:
-            self.bound = max(self.bound, min(self.length, search.target + 1))
-        return search.strips() if search.best_length is not None else None
+
+    def _search(self, widths: tuple[tuple[int, int], ...]) -> Iterator[Progress]:
+        """Searches over the whole order, wider and wider."""
+        search = self._searcher(self.counts.all)
+        yield from self._telling(search.list_up(self.length - 1, LISTED))
+        for breadth, choices in widths:
+            target = self.length - 1
+            yield from self._telling(search.run(target, breadth, choices))
+            if search.best_length is not None:
+                self._keep(search.strips())
+            if search.complete:
+                self.bound = max(self.bound, self.length)
+            if self._closed():
+                return
 
     def _rounded(self) -> Iterator[Progress]:
         """A plan from the linear programme: its strips as often as it says, rounded down, and a search for the rest."""
@@ -137,48 +139,45 @@ class _Solver:
             for piece, count in content:
                 left[piece] -= count * times
             strips.extend([(height, self.counts.pack(content))] * times)
-        rest = self._first_plan(list(left))
+        rest = self._first_plan(left)
         self._keep(strips + rest)
         yield self._progress()
-        order = self.counts.pack(enumerate(left))
-        for breadth in (20, 60):
-            found = yield from self._laid_again(order, sum(h for h, _ in rest) - 1, breadth, 8, LISTED)
-            if found:
-                rest = found
-                self._keep(strips + rest)
+        search = self._searcher(self.counts.pack(enumerate(left)))
+        length = sum(height for height, _ in rest)
+        yield from self._telling(search.list_up(length - 1, LISTED))
+        for breadth, choices in WIDER:
+            yield from self._telling(search.run(length - 1, breadth, choices))
+            if search.best_length is not None:
+                length = search.best_length
+                self._keep(strips + search.strips())
 
-    def _relay(self) -> Iterator[None]:
-        """Takes up a few strips and lays their pieces again, for ever."""
-        number = 3
-        while True:
-            taken = self._choose(number)
-            order = sum(self.laid[index][1] for index in taken)
+    def _take_up_and_lay_again(self) -> Iterator[Progress]:
+        """Takes up a few strips and lays their pieces again on less length, more strips when that long brought nothing."""
+        fruitless = 0
+        while not self._closed():
+            number = 3 + fruitless // TRIES_AT_ONE_SIZE
+            if number > 6:
+                number = self.random.choice((3, 4, 5, 6, 8, 10, 14, 20))
+            taken = self._choose(min(number, len(self.laid)))
             height = sum(self.laid[index][0] for index in taken)
-            search = self._laid_again(order, height - 1, 60, 30, 3000, True)
-            try:
-                while True:
-                    next(search)
-                    yield
-            except StopIteration as ended:
-                found = ended.value
-            except TooManyStrips:
-                number = max(2, number - 1)
-                continue
-            if found:
-                kept = [strip for index, strip in enumerate(self.laid) if index not in taken]
-                self._keep(kept + found)
+            search = self._searcher(sum(self.laid[index][1] for index in taken))
+            yield from self._telling(search.list_up(height - 1, LISTED // 2))
+            yield from self._telling(search.run(height - 1, 40, 10))
+            if len(taken) == len(self.laid) and search.complete and search.best_length is None:
+                self.bound = self.length
+            if search.best_length is None:
+                fruitless += 1
             else:
-                number = self.random.choice((number, number, number + 1, 3)) if number < 12 else 3
-            yield
+                fruitless = 0
+                self._keep([strip for index, strip in enumerate(self.laid) if index not in taken] + search.strips())
 
     def _choose(self, number: int) -> set[int]:
         """Which strips to take up: more often those that waste most, and their neighbours in height."""
         values, scale = self.bounds.values, self.bounds.scale
         waste = []
-        for index, (height, packed) in enumerate(self.laid):
+        for height, packed in self.laid:
             worth = sum(values[piece] * count for piece, count in self.counts.pairs(packed))
-            waste.append(max(1, height * scale - worth) + scale // 8)
-        number = min(number, len(self.laid))
+            waste.append(height * scale - worth + scale // 8 + 1)
         chosen: set[int] = set()
         while len(chosen) < number:
             if chosen and self.random.random() < 0.4:
