@@ -87,10 +87,9 @@ class Task:
 def whole_units(lengths: Iterable[Fraction | int]) -> Fraction:
     """The coarsest unit in which all these lengths are whole numbers.
 
-    Parameters:
-        lengths: lengths [mm], exact.
-
-    Returns: the unit [mm]; 1 when there is nothing to measure.
+    lengths: the lengths, exact [mm].
+    Returns the unit [mm]; 1 mm when there is nothing to measure.
+    Source: arithmetic, the greatest common divisor of fractions.
     """
     numerator, denominator = 0, 1
     for length in lengths:
