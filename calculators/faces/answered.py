@@ -12,17 +12,24 @@ from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
 
 
-def answered(calculator: Calculator, answer: Answer, asking: Asking) -> list[ET.Element]:
-    """What stands in a calculator's answer, in reading order."""
-    ruler = asking.ruler
-    spoken = element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler))
+def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
+    """What stands in a calculator's answer, in reading order.
+
+    folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
+    """
+    ruler, other = asking.ruler, asking.other_ruler
+    tables = [
+        results_table(calculator, answer, ruler, other),
+        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table)),
+    ]
+    if folded:
+        tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
     parts = [
-        spoken,
+        element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
         *([figure(calculator, answer, ruler)] if calculator.drawing else []),
         *notes(calculator, answer, ruler),
-        results_table(calculator, answer, ruler, asking.other_ruler),
-        *(_marks(each, answer.results[each.name], ruler, asking.other_ruler) for each in calculator.results if isinstance(each.kind, Lengths)),
-        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table)),
+        *(_marks(each, answer.results[each.name], ruler, other) for each in calculator.results if isinstance(each.kind, Lengths)),
+        *tables,
         _working(calculator, answer, ruler),
     ]
     return [part for part in parts if part is not None]

@@ -10,10 +10,10 @@ from calculators.faces.plain import refusals
 from calculators.kinds import Refused
 
 
-def shown(calculator: Calculator, answer: Answer, asking: Asking) -> dict[str, Any]:
-    """``answer``: its HTML; ``texts``: what now stands in every field; ``written`` as below."""
+def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
+    """``answer``: its HTML; ``texts``: what now stands in every field; ``written`` as below. folded: as for `answered`."""
     return {
-        "answer": "".join(html(part) for part in answered(calculator, answer, asking)),
+        "answer": "".join(html(part) for part in answered(calculator, answer, asking, folded)),
         "texts": {field.name: field.kind.standing(asking.text(field)) for field in calculator.fields},
         "written": written(calculator, asking),
     }

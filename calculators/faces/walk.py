@@ -19,7 +19,7 @@ def walk_on_page(walk: Walk, asking: Asking, place: str) -> ET.Element:
         add(
             whole,
             element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
-            section(stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking)),
+            section(stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking, folded=True)),
         )
     return whole
 
@@ -35,4 +35,4 @@ def _reply(stop: Stop) -> dict[str, Any]:
         return {"waits": sentence, "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
         return refused(stop.calculator, stop.refusal, stop.asking)
-    return shown(stop.calculator, stop.answer, stop.asking)
+    return shown(stop.calculator, stop.answer, stop.asking, folded=True)
