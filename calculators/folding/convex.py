@@ -18,6 +18,7 @@ SPECK = 1e-6  # [mm²], what rounding can leave of a polygon that should be gone
 def polygon(corners: Iterable[Point]) -> Polygon:
     """A polygon of corners given in either direction. Raises ValueError unless it is convex and has an inside."""
     ring = tuple(point(x, y) for x, y in corners)
+    ring = tuple(b for a, b in zip(ring[-1:] + ring[:-1], ring) if not same_place(a, b))
     if area(ring) < 0:
         ring = ring[::-1]
     if area(ring) < SPECK or any(Line.through(a, b).side(c) < 0 for a, b in edges(ring) for c in ring):

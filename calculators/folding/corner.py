@@ -55,11 +55,27 @@ class Corner:
     def crease(self, edge: int) -> Line:
         return self.parallel(edge, self.hem_1 if edge == 1 else self.hem_2)
 
-    def cloth(self, reach: Number, name: str = "piece") -> Cloth:
-        """The cloth around the corner, wrong side up, as far as reach from its raw corner along each edge [mm]."""
-        raw = self.at(-self.turn, -self.turn)
-        ends = [tuple(r + reach * d for r, d in zip(raw, way)) for way in (self.direction_1, self.direction_2)]
-        far = (ends[0][0] + ends[1][0] - raw[0], ends[0][1] + ends[1][1] - raw[1])
-        runs_on = ((ends[0], far), (far, ends[1]))
-        return Cloth(name, (polygon((raw, ends[0], far, ends[1])),), runs_on=runs_on)
+    def cloth(self, reach: Number, name: str = "piece", inside: tuple[Number, Number] | None = None, right_side_up: bool = False) -> Cloth:
+        """A cloth with its corner here, drawn as far as reach from the raw corner along each edge [mm].
 
+        inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
+        """
+        end_1, end_2, far = self.far_corners(reach)
+        sides = (Line(end_1, self.direction_2), Line(end_2, self.direction_1))
+        edge_1, edge_2 = (self.parallel(edge, each) for edge, each in zip((1, 2), inside or (-self.turn, -self.turn)))
+        corners = (edge_1.meets(edge_2), edge_1.meets(sides[0]), far, edge_2.meets(sides[1]))
+        return Cloth(name, (polygon(corners),), right_side_up, runs_on=((corners[1], far), (far, corners[3])))
+
+    def frame(self, reach: Number, name: str) -> Cloth:
+        """A cloth that lies along both edges, from the raw edges to the hem depths, in one piece."""
+        end_1, end_2, _ = self.far_corners(reach)
+        raw, inner = self.at(-self.turn, -self.turn), self.crossing
+        inner_1 = self.crease(1).meets(Line(end_1, self.direction_2))
+        inner_2 = self.crease(2).meets(Line(end_2, self.direction_1))
+        arms = (polygon((raw, end_1, inner_1, inner)), polygon((raw, inner, inner_2, end_2)))
+        return Cloth(name, arms, runs_on=((end_1, inner_1), (inner_2, end_2)))
+
+    def far_corners(self, reach: Number) -> tuple[Point, Point, Point]:
+        raw = self.at(-self.turn, -self.turn)
+        end_1, end_2 = (tuple(r + reach * d for r, d in zip(raw, way)) for way in (self.direction_1, self.direction_2))
+        return end_1, end_2, (end_1[0] + end_2[0] - raw[0], end_1[1] + end_2[1] - raw[1])

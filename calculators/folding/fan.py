@@ -11,16 +11,13 @@ class DoesNotLieFlat(ValueError):
     """Raised when folds that meet in a point cannot all be folded flat together."""
 
 
-def fan(
-    centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int | None = None, cloth: str | None = None
-) -> list[Part]:
+def fan(centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int | None = None) -> list[Part]:
     """The parts of the table between folds that all start at one point.
 
     centre: where the folds meet [mm].
     folds: their directions, counterclockwise; no two neighbours more than half a turn apart.
     levels: stacking level of the part that follows each fold. The part after the first fold stays where it is.
     cut: which of the directions is no fold but a cut, so that its two sides go their own ways.
-    cloth: the only cloth meant, if not all.
     Raises DoesNotLieFlat unless the folds close. (A point lies flat exactly when every second angle around it adds up
     to half a turn: the theorem of Kawasaki, here checked by folding once around.)
     """
@@ -38,7 +35,7 @@ def fan(
         movements += reversed(back)
     following = [*rays[1:], rays[0]]
     return [
-        Part((ray, after.reversed()), movement, level, cloth)
+        Part((ray, after.reversed()), movement, level)
         for ray, after, movement, level in zip(rays, following, movements, levels)
     ]
 

@@ -18,10 +18,10 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
-    opened = _marked(steps[-1].stack, lines)
+    opened = mitre_line_drawn(steps[-1].stack, lines)
     steps.append(_mark_step(opened, corner, lines))
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
-    return steps + _finished(steps[-1].stack.unfold(), corner, lines, sewing)
+    return steps + _turned_out(steps[-1].stack.unfold(), corner, lines, sewing)
 
 
 def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
@@ -34,7 +34,7 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
     flat = steps[0].stack
-    opened = _marked(steps[-1].stack.lie_as(flat), lines, to_raw_edge=True)
+    opened = mitre_line_drawn(steps[-1].stack.lie_as(flat), lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
     lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     steps.append(
@@ -47,7 +47,7 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
         )
     )
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
-    return steps + _finished(_turn(steps[-1].stack.unfold(), corner), corner, lines, sewing)
+    return steps + _turned_out(_turn(steps[-1].stack.unfold(), corner), corner, lines, sewing)
 
 
 def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
@@ -58,7 +58,7 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
-    opened = _marked(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
+    opened = mitre_line_drawn(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
     if sewing.trimming != "left whole":
         opened = cut_off(opened.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
         steps.append(
@@ -69,10 +69,19 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
                 {"seam_allowance": sewing.seam_allowance},
             )
         )
-    return steps + _finished(_turn(opened, corner), corner, lines, sewing, sewn=False)
+    return steps + folded_in(opened, corner, lines, sewing)
 
 
-def _reach(corner: Corner, lines: MitreLines) -> Number:
+def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
+    """The last steps of a mitre without a seam, from cloth lying flat."""
+    folded = _turn(stack, corner).fold_in_one(turning_out(corner, lines, sewing))
+    told = (
+        "Fold the corner in along the mitre line, then fold turn and hem again; the edges meet on the mitre. Slip stitch them together."
+    )
+    return [Step("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
+
+
+def corner_reach(corner: Corner, lines: MitreLines) -> Number:
     """How much cloth to show along each edge [mm]: half as far again as the farther mark, and past the hems."""
     marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
     across = 2 * max(corner.hem_1, corner.hem_2) / corner.direction_2[1]
@@ -86,7 +95,7 @@ def _turn(stack: Stack, corner: Corner) -> Stack:
 
 
 def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
-    flat = Stack.flat(corner.cloth(_reach(corner, lines)))
+    flat = Stack.flat(corner.cloth(corner_reach(corner, lines)))
     steps = [Step("Cut", "Lay the corner flat, wrong side up.", flat)]
     turned = _turn(flat, corner)
     if corner.turn:
@@ -107,7 +116,8 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
     return [*steps, Step("Open the hem", told, opened)]
 
 
-def _marked(stack: Stack, lines: MitreLines, to_raw_edge: bool = False) -> Stack:
+def mitre_line_drawn(stack: Stack, lines: MitreLines, to_raw_edge: bool = False) -> Stack:
+    """The mitre line marked from the crossing to both edges; to_raw_edge where the turn lies open."""
     ends = (lines.raw_mark_1, lines.raw_mark_2) if to_raw_edge else (lines.mark_1, lines.mark_2)
     return stack.mark("mark", lines.crossing, ends[0]).mark("mark", lines.crossing, ends[1])
 
@@ -154,22 +164,16 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
     return steps
 
 
-def _finished(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing, sewn: bool = True) -> list[Step]:
+def _turned_out(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
     turned_out = stack.fold_in_one(turning_out(corner, lines, sewing))
-    inside = (2 * hem - sewing.edge_stitch for hem in (corner.hem_1, corner.hem_2))
-    stitched = edge_stitched(turned_out, corner, *inside)
-    turn_name, turn_told = (
-        ("Turn out", "Turn the corner right side out, ease the point square and press; the hems meet on the mitre.")
-        if sewn
-        else (
-            "Fold in",
-            "Fold the corner in along the mitre line, then fold turn and hem again; the edges meet on the mitre. Slip stitch them together.",
-        )
-    )
-    edge_told = "Stitch {edge_stitch} from the inner edge all round."
-    lengths = {"edge_stitch": sewing.edge_stitch}
+    told = "Turn the corner right side out, ease the point square and press; the hems meet on the mitre."
+    return [Step("Turn out", told, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
+
+
+def _edge_stitched_steps(stack: Stack, corner: Corner, sewing: Sewing) -> list[Step]:
+    stitched = edge_stitched(stack, corner, *(2 * hem - sewing.edge_stitch for hem in (corner.hem_1, corner.hem_2)))
+    told = "Stitch {edge_stitch} from the inner edge all round."
     return [
-        Step(turn_name, turn_told, turned_out),
-        Step("Edge stitch", edge_told, stitched, lengths),
+        Step("Edge stitch", told, stitched, {"edge_stitch": sewing.edge_stitch}),
         Step("Right side", "The finished corner from the right side.", stitched, from_below=True),
     ]

@@ -24,13 +24,13 @@ class NothingThere(ValueError):
 class Part:
     """A part of the table in a fold made in one go: left of every line of `inside`, it moves and comes to lie at a level.
 
-    cloth: the only cloth meant, where several lie on the table and part ways.
+    cloths: the only cloths meant, by name, where several lie on the table and part ways.
     """
 
     inside: tuple[Line, ...]
     movement: Lay
     level: int
-    cloth: str | None = None
+    cloths: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True)
@@ -82,7 +82,7 @@ class Stack:
         """
         layers = []
         for part in sorted(parts, key=lambda each: each.level):
-            meant = [facet for facet in self.layers if part.cloth in (None, facet.cloth.name)]
+            meant = [facet for facet in self.layers if part.cloths is None or facet.cloth.name in part.cloths]
             block = [inner for facet in meant if (inner := _within(facet, part.inside))]
             block = reversed(block) if part.movement.turned_over else block
             layers += [facet.moved(part.movement) for facet in block]
@@ -108,6 +108,10 @@ class Stack:
         """The same stack in floats: quicker to look at where exactness is not asked for."""
         layers = (Facet(f.cloth, tuple((float(x), float(y)) for x, y in f.flat), f.lay.in_floats()) for f in self.layers)
         return replace(self, layers=tuple(layers))
+
+    def over(self, lower: "Stack") -> "Stack":
+        """This stack laid on another; neither is unfolded afterwards."""
+        return Stack(lower.layers + self.layers, lower.lines + self.lines, lower.seams + self.seams)
 
     def turned_over(self) -> "Stack":
         """The whole work turned over on the table, left for right."""

@@ -1,0 +1,32 @@
+"""The self-bound edge: the backing is cut larger and folded to the front as a hem over the edge of the top cloth."""
+
+from calculators.folding.corner import Corner
+from calculators.folding.mitre import corner_reach, folded_in, mitre_line_drawn
+from calculators.folding.mitre_lines import mitre_lines
+from calculators.folding.stack import Stack
+from calculators.folding.steps import Step
+from calculators.folding.turning_out import Sewing, cut_off
+
+BACKING, TOP = "backing", "top cloth"
+
+
+def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
+    """A backing folded twice over the edge of the top cloth, its corner folded in as a mitre.
+
+    corner: its hem depths are the visible border, its turn the first turn; the top cloth's edges lie on the hem creases.
+    Raises CreasesMiss when no mitre joins these borders.
+    """
+    lines = mitre_lines(corner)
+    reach = corner_reach(corner, lines)
+    top = corner.cloth(reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
+    laid = Stack.flat(corner.cloth(reach, BACKING), top)
+    margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
+    told = "Lay the top cloth on the backing, wrong sides together, and trim the backing to {margin_1} and {margin_2} beyond it."
+    steps = [Step("Lay together", told, laid, margins)]
+    ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
+    if sewing.trimming != "left whole":
+        ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
+        told = "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
+        steps.append(Step("Cut the corner", told, ready, {"seam_allowance": sewing.seam_allowance}))
+    steps += folded_in(ready, corner, lines, sewing)
+    return [*steps[:-1], Step("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)]
