@@ -1,0 +1,66 @@
+"""What the borders of folded facets are: an edge of the cloth, the edge of a fold, a crease lying open, or nothing at all."""
+
+from typing import Iterable, Literal
+
+from calculators.folding.cloth import ClothLine, Facet
+from calculators.folding.convex import Edge, edges
+from calculators.folding.plane import TOUCHING, Line, along, middle
+from calculators.folding.stack import Stack, common_edge, hinges
+
+BorderKind = Literal["edge", "fold", "crease"]
+
+
+def borders(stack: Stack) -> list[list[tuple[BorderKind, Edge]]]:
+    """For every facet, lowest first, its borders as they lie on the table.
+
+    A crease lying open is listed with the upper of its two facets; where cloth simply runs on, nothing is listed.
+    """
+    found: list[list[tuple[BorderKind, Edge]]] = [[] for _ in stack.layers]
+    joined: list[list[Edge]] = [list(facet.cloth.runs_on) for facet in stack.layers]
+    for i, j, shared in hinges(stack.layers):
+        joined[i].append(shared)
+        joined[j].append(shared)
+        lower, upper = stack.layers[i], stack.layers[j]
+        if lower.lay.turned_over != upper.lay.turned_over:
+            found[i].append(("fold", _on_table(lower, shared)))
+            found[j].append(("fold", _on_table(upper, shared)))
+        elif _creased(stack.lines, upper, shared):
+            found[j].append(("crease", _on_table(upper, shared)))
+    for facet, inner, listed in zip(stack.layers, joined, found):
+        listed += [("edge", _on_table(facet, part)) for edge in edges(facet.flat) for part in _outside(edge, inner)]
+    return found
+
+
+def _on_table(facet: Facet, edge: Edge) -> Edge:
+    return facet.lay.place(edge[0]), facet.lay.place(edge[1])
+
+
+def _creased(lines: Iterable[ClothLine], facet: Facet, edge: Edge) -> bool:
+    spot = middle(*edge)
+    return any(
+        line.kind == "crease" and line.cloth == facet.cloth.name and _lies_on(spot, (line.start, line.end)) for line in lines
+    )
+
+
+def _lies_on(spot, edge: Edge) -> bool:
+    line = Line.through(*edge)
+    if line.side(spot) != 0:
+        return False
+    axis = 0 if abs(line.direction[0]) >= abs(line.direction[1]) else 1
+    low, high = sorted((edge[0][axis], edge[1][axis]))
+    return low - TOUCHING <= spot[axis] <= high + TOUCHING
+
+
+def _outside(edge: Edge, inner: list[Edge]) -> list[Edge]:
+    """The parts of a flat edge that belong to none of the inner edges."""
+    axis = 0 if abs(edge[1][0] - edge[0][0]) >= abs(edge[1][1] - edge[0][1]) else 1
+    run = edge[1][axis] - edge[0][axis]
+    taken = sorted(
+        tuple((end[axis] - edge[0][axis]) / run for end in shared) for other in inner if (shared := common_edge(edge, other))
+    )
+    parts, reached = [], 0
+    for low, high in [*taken, (1, 1)]:
+        if low - reached > 1e-6:
+            parts.append((along(*edge, reached), along(*edge, low)))
+        reached = max(reached, high)
+    return parts
