@@ -6,7 +6,10 @@ FOLD = "fold"
 STITCH = "stitch"
 CUT = "cut"
 MARK = "mark"
+BREAK = "break"
 REMNANT = "remnant"
+CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
+OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 
 WORDS = {
     EDGE: "edge",
@@ -15,6 +18,17 @@ WORDS = {
     STITCH: "stitch",
     CUT: "✂ cut",
     MARK: "mark",
+    BREAK: "cloth runs on",
     REMNANT: "left over",
+    CLOTH_RIGHT: "right side",
+    CLOTH_WRONG: "wrong side",
+    OTHER_RIGHT: "other cloth, right side",
+    OTHER_WRONG: "other cloth, wrong side",
 }
-AREAS = {REMNANT}
+HATCHES = {
+    REMNANT: "M0 6 L6 0",
+    CLOTH_WRONG: "M0 3 H6 M3 0 V6",
+    OTHER_RIGHT: "M2.4 3 H3.6",
+    OTHER_WRONG: "M0 1.5 H6 M0 4.5 H6",
+}
+AREAS = {REMNANT, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG}

@@ -56,14 +56,24 @@ class Sheet:
         self._use(style)
         ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(self.at(p) for p in points)})
 
-    def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
-        """A closed shape; with pattern, filled with the weave or hatch of its style."""
+    def area(self, style: str, points: Sequence[Point], pattern: bool = False, in_key: bool | None = None) -> None:
+        """A closed shape; with pattern, filled with the weave or hatch of its style.
+
+        in_key: whether the key names it; a side of the cloth is named only when asked for.
+        """
         attributes = {"class": style, "points": _points(self.at(p) for p in points)}
-        if style in lines.WORDS:
+        if in_key or (in_key is None and style == lines.REMNANT):
             self._use(style)
         if pattern:
             attributes["fill"] = f"url(#{self._pattern(style)})"
         ET.SubElement(self.svg, "polygon", attributes)
+
+    def rings(self, style: str, rings: Sequence[Sequence[Point]]) -> None:
+        """An area of several closed shapes, holes among them; in the key."""
+        self._use(style)
+        path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
+        fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
+        ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill-rule": "evenodd", **fill})
 
     def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0)) -> None:
         """A label at a place in mm, shifted in drawing units."""
@@ -110,19 +120,27 @@ class Sheet:
         shift = (0, -6) if along_x else (8, 4)
         self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
 
-    def finish(self, title: str, description: str) -> Picture:
+    def finish(self, title: str, description: str, with_key: bool = True) -> Picture:
         """Close the drawing with its key and its words for those who cannot see it."""
         top = self.margins[1] + self.drawn_height + self.margins[3]
+        return self._closed(title, description, top + (self._key(top) if with_key else 0))
+
+    def _key(self, top: float) -> float:
+        """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""
         for index, style in enumerate(self.used):
             x, y = 8 + (index % _KEY_COLUMNS) * (WIDTH / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
-                box = [(x, y - 5), (x + _SAMPLE, y - 5), (x + _SAMPLE, y + 5), (x, y + 5)]
-                ET.SubElement(self.svg, "polygon", {"class": style, "points": _points(box), "fill": f"url(#{self._pattern(style)})"})
+                box = _points([(x, y - 5), (x + _SAMPLE, y - 5), (x + _SAMPLE, y + 5), (x, y + 5), (x, y - 5)])
+                fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
+                ET.SubElement(self.svg, "polygon", {"class": style, "points": box, **fill})
+                ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": box})
             else:
                 ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
             ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = lines.WORDS[style]
-        rows = -(-len(self.used) // _KEY_COLUMNS)
-        self.svg.set("viewBox", f"0 0 {WIDTH} {_round(top + rows * _KEY_ROW)}")
+        return -(-len(self.used) // _KEY_COLUMNS) * _KEY_ROW
+
+    def _closed(self, title: str, description: str, height: float) -> Picture:
+        self.svg.set("viewBox", f"0 0 {WIDTH} {_round(height)}")
         self.svg.set("aria-label", f"{title}. {description}")
         if not len(self.definitions):
             self.svg.remove(self.definitions)
@@ -138,9 +156,8 @@ class Sheet:
             pattern = ET.SubElement(
                 self.definitions, "pattern", {"id": name, "width": "6", "height": "6", "patternUnits": "userSpaceOnUse"}
             )
-            stroke = "M0 6 L6 0" if style in lines.AREAS else "M0 3 H6 M3 0 V6"
             ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": "6", "height": "6"})
-            ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": stroke})
+            ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": lines.HATCHES[style]})
         return name
 
 
@@ -150,6 +167,14 @@ def _round(value: float) -> str:
 
 def _points(places) -> str:
     return " ".join(f"{_round(x)},{_round(y)}" for x, y in places)
+
+
+def key_picture(name: str, styles: Sequence[str]) -> Picture:
+    """The key of several drawings as a picture of its own. name: keeps its ids apart."""
+    sheet = Sheet(name, (0, 0, 1, 1))
+    sheet.used = list(styles)
+    named = ", ".join(lines.WORDS[style].removeprefix("✂ ") for style in styles)
+    return sheet._closed("Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12))
 
 
 def rectangle(left, low, right, high) -> list[Point]:

@@ -1,4 +1,4 @@
-"""What the borders of folded facets are: an edge of the cloth, the edge of a fold, a crease lying open, or nothing at all."""
+"""What the borders of folded facets are: an edge of the cloth, the edge of a fold, a crease lying open, or where cloth runs on."""
 
 from typing import Iterable, Literal
 
@@ -7,13 +7,14 @@ from calculators.folding.convex import Edge, edges
 from calculators.folding.plane import TOUCHING, Line, along, middle
 from calculators.folding.stack import Stack, common_edge, hinges
 
-BorderKind = Literal["edge", "fold", "crease"]
+BorderKind = Literal["edge", "fold", "crease", "runs on"]
 
 
 def borders(stack: Stack) -> list[list[tuple[BorderKind, Edge]]]:
     """For every facet, lowest first, its borders as they lie on the table.
 
-    A crease lying open is listed with the upper of its two facets; where cloth simply runs on, nothing is listed.
+    A crease lying open is listed with the upper of its two facets. Where two facets lie flat side by side and uncreased,
+    there is no border; "runs on" is where only the drawing ends.
     """
     found: list[list[tuple[BorderKind, Edge]]] = [[] for _ in stack.layers]
     joined: list[list[Edge]] = [list(facet.cloth.runs_on) for facet in stack.layers]
@@ -27,6 +28,7 @@ def borders(stack: Stack) -> list[list[tuple[BorderKind, Edge]]]:
         elif _creased(stack.lines, upper, shared):
             found[j].append(("crease", _on_table(upper, shared)))
     for facet, inner, listed in zip(stack.layers, joined, found):
+        listed += [("runs on", _on_table(facet, part)) for edge in edges(facet.flat) for far in facet.cloth.runs_on if (part := common_edge(edge, far))]
         listed += [("edge", _on_table(facet, part)) for edge in edges(facet.flat) for part in _outside(edge, inner)]
     return found
 

@@ -53,12 +53,16 @@ class Facet:
 
 @dataclass(frozen=True)
 class ClothLine:
-    """A line a maker has put on a cloth: a crease, stitches, a pencil mark, a cut. Ends are places in the flat cloth."""
+    """A line a maker has put on a cloth: a crease, stitches, a pencil mark, a cut. Ends are places in the flat cloth.
+
+    on_right_side: the side it can be seen on; None for both.
+    """
 
     kind: LineKind
     cloth: str
     start: Point
     end: Point
+    on_right_side: bool | None = None
 
     def over(self, facet: Facet) -> Edge | None:
         """Where the part of this line that runs over a facet lies on the table."""

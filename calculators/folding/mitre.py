@@ -5,7 +5,7 @@ from fractions import Fraction
 from calculators.folding.corner import Corner
 from calculators.folding.edge_stitching import edge_stitched
 from calculators.folding.mitre_lines import MitreLines, mitre_lines
-from calculators.folding.plane import Number, distance
+from calculators.folding.plane import Line, Number, distance
 from calculators.folding.stack import Stack
 from calculators.folding.steps import Measured, Step
 from calculators.folding.turning_out import Sewing, cut_off, turning_out
@@ -18,7 +18,10 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
-    opened = mitre_line_drawn(steps[-1].stack, lines)
+    creased = steps[-1].stack.unfold().unfold()
+    told = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
+    steps.append(Step("Open the hem", told, creased))
+    opened = mitre_line_drawn(creased, lines)
     steps.append(_mark_step(opened, corner, lines))
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
     return steps + _turned_out(steps[-1].stack.unfold(), corner, lines, sewing)
@@ -33,14 +36,14 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
-    flat = steps[0].stack
-    opened = mitre_line_drawn(steps[-1].stack.lie_as(flat), lines, to_raw_edge=True)
+    opened = mitre_line_drawn(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
+    places = "{raw_mark_1} on both edges" if corner.hem_1 == corner.hem_2 else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
     lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     steps.append(
         Step(
             "Open and mark",
-            "Open turn and hem flat. Mark {raw_mark_1} and {raw_mark_2} from the raw corner and rule through the crossing of the hem creases.",
+            f"Open turn and hem flat. Mark {places}, from the raw corner, and rule through the crossing of the hem creases.",
             opened,
             lengths,
             (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2)),
@@ -58,13 +61,15 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
-    opened = mitre_line_drawn(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
+    creased = steps[-1].stack.lie_as(steps[0].stack)
+    steps.append(Step("Open flat", "Open everything flat.", creased))
+    opened = mitre_line_drawn(creased, lines, to_raw_edge=True)
     if sewing.trimming != "left whole":
         opened = cut_off(opened.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
         steps.append(
             Step(
                 "Cut the corner",
-                "Open everything flat and cut the corner off, {seam_allowance} outside the mitre line.",
+                "Rule the mitre line through the crossing of the hem creases and cut the corner off, {seam_allowance} outside it.",
                 opened,
                 {"seam_allowance": sewing.seam_allowance},
             )
@@ -74,11 +79,19 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
 
 def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
     """The last steps of a mitre without a seam, from cloth lying flat."""
-    folded = _turn(stack, corner).fold_in_one(turning_out(corner, lines, sewing))
-    told = (
-        "Fold the corner in along the mitre line, then fold turn and hem again; the edges meet on the mitre. Slip stitch them together."
-    )
-    return [Step("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
+    told = "the edges meet on the mitre. Slip stitch them together."
+    if corner.angle != 90:
+        folded = _turn(stack, corner).fold_in_one(turning_out(corner, lines, sewing))
+        told = f"Fold the corner in around the crossing of the creases while you fold turn and hem again; {told}"
+        return [Step("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
+    cornered = stack.fold(Line.through(lines.mark_1, lines.mark_2).towards(lines.inner), pressed=False)
+    steps = [Step("Fold the corner in", "Fold the corner in along the mitre line.", cornered)]
+    turned = _turn(cornered, corner)
+    if corner.turn:
+        steps.append(Step("Fold the turn again", "Fold the turn again along both edges.", turned))
+    folded = turned.fold(corner.crease(1)).fold(corner.crease(2))
+    steps.append(Step("Fold the hem again", f"Fold the hem again; {told}", folded))
+    return [*steps, *_edge_stitched_steps(folded, corner, sewing)]
 
 
 def corner_reach(corner: Corner, lines: MitreLines) -> Number:
@@ -103,23 +116,22 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
             Step("First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn})
         )
     hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
+    depth = "{hem_1} deep" if corner.hem_1 == corner.hem_2 else "{hem_1} deep on edge 1 and {hem_2} on edge 2"
     steps.append(
         Step(
-            "Hem" if not corner.turn else "Second fold",
-            "Fold the hem, {hem_1} and {hem_2} deep, and press sharply: these two creases decide the corner.",
+            "Second fold" if corner.turn else "Fold the hem",
+            f"Fold the hem, {depth}, and press sharply: these two creases decide the corner.",
             hemmed,
             {"hem_1": corner.hem_1, "hem_2": corner.hem_2},
         )
     )
-    opened = hemmed.unfold().unfold()
-    told = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
-    return [*steps, Step("Open the hem", told, opened)]
+    return steps
 
 
 def mitre_line_drawn(stack: Stack, lines: MitreLines, to_raw_edge: bool = False) -> Stack:
     """The mitre line marked from the crossing to both edges; to_raw_edge where the turn lies open."""
     ends = (lines.raw_mark_1, lines.raw_mark_2) if to_raw_edge else (lines.mark_1, lines.mark_2)
-    return stack.mark("mark", lines.crossing, ends[0]).mark("mark", lines.crossing, ends[1])
+    return stack.mark(lines.crossing, ends[0]).mark(lines.crossing, ends[1])
 
 
 def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
@@ -127,12 +139,12 @@ def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
     measured = (
         Measured("mark_1", origin, lines.mark_1),
         Measured("mark_2", origin, lines.mark_2),
-        Measured("half_line", lines.crossing, lines.mark_1),
+        Measured("half_line", lines.crossing, lines.mark_1, outside=False),
     )
+    places = "{mark_1} along both edges" if corner.hem_1 == corner.hem_2 else "{mark_1} along edge 1 and {mark_2} along edge 2"
     return Step(
         "Mark",
-        "Mark {mark_1} along one edge and {mark_2} along the other, from the folded corner; "
-        "rule from each mark to the crossing of the creases, {half_line} on either side.",
+        f"Mark {places}, from the folded corner; rule from each mark to the crossing of the creases, {{half_line}} on either side.",
         stack,
         {each.name: distance(each.start, each.end) for each in measured},
         measured,
@@ -142,14 +154,19 @@ def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
 def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
     matched = stack.fold(lines.matching_fold, over=False, pressed=False)
     stitched = matched.stitch(lines.crossing, lines.mark_1)
+    edges = (
+        "the folded edges level"
+        if corner.hem_1 == corner.hem_2
+        else "line on line; with unequal hems the folded edges do not lie level"
+    )
     steps = [
-        Step("Right sides together", "Fold the corner right sides together, mark on mark, edge on edge at the marks.", matched),
+        Step("Right sides together", f"Fold the corner right sides together, mark on mark, {edges}.", matched),
         Step(
             "Stitch",
             "Stitch from the mark to the crossing of the creases, {half_line}; fasten off at both ends.",
             stitched,
             {"half_line": lines.half_line},
-            (Measured("half_line", lines.crossing, lines.mark_1),),
+            (Measured("half_line", lines.crossing, lines.mark_1, outside=False),),
         ),
     ]
     if sewing.trimming != "left whole":

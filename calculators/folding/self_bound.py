@@ -21,7 +21,8 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
     top = corner.cloth(reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
     laid = Stack.flat(corner.cloth(reach, BACKING), top)
     margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
-    told = "Lay the top cloth on the backing, wrong sides together, and trim the backing to {margin_1} and {margin_2} beyond it."
+    beyond = "{margin_1} beyond it" if corner.hem_1 == corner.hem_2 else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
+    told = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
     steps = [Step("Lay together", told, laid, margins)]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
     if sewing.trimming != "left whole":

@@ -5,11 +5,12 @@ tears, and the flat cloth can always be found again under every facet.
 """
 
 from dataclasses import dataclass, replace
-from typing import Callable, Iterable
+from fractions import Fraction
+from typing import Iterable
 
-from calculators.folding.cloth import Cloth, ClothLine, Facet, LineKind
+from calculators.folding.cloth import Cloth, ClothLine, Facet
 from calculators.folding.convex import Edge, centre, cut, edges, holds, part_inside
-from calculators.folding.plane import TOUCHING, Lay, Line, Point, along, same_place
+from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, distance, same_place
 from calculators.folding.seam import Seam, Thread
 
 Grip = tuple[str, Point]
@@ -113,18 +114,22 @@ class Stack:
         """This stack laid on another; neither is unfolded afterwards."""
         return Stack(lower.layers + self.layers, lower.lines + self.lines, lower.seams + self.seams)
 
-    def turned_over(self) -> "Stack":
-        """The whole work turned over on the table, left for right."""
-        movement = Lay.folded_over(Line((0, 0), (0, 1)))
+    def turned_over(self, middle: Number = Fraction(0)) -> "Stack":
+        """The whole work turned over on the table, left for right about an upright line at `middle` [mm]."""
+        movement = Lay.folded_over(Line((middle, 0), (0, 1)))
         return replace(self, layers=tuple(facet.moved(movement) for facet in reversed(self.layers)))
 
-    def mark(self, kind: LineKind, start: Point, end: Point, layers: Callable[[Facet], bool] | None = None) -> "Stack":
-        """Draw a line on the topmost layer along it, or on every layer chosen by `layers`."""
-        chosen = [facet for facet in self.layers if layers is None or layers(facet)]
-        found = _on_flat(chosen, (start, end))
-        if layers is None:
-            found = [piece for piece in found if not _covered(piece, self.layers)]
-        drawn = [ClothLine(kind, facet.cloth.name, *ends) for facet, ends, _ in found]
+    def mark(self, start: Point, end: Point) -> "Stack":
+        """Draw a pencil line where it can be seen from above: on the topmost layer all along it."""
+        drawn, bare = [], [(Fraction(0), Fraction(1))]
+        for facet in reversed(self.layers):
+            for _, ends, (first, last) in _on_flat([facet], (start, end)):
+                for low, high in bare:
+                    low, high = max(low, first), min(high, last)
+                    if (high - low) * distance(start, end) > TOUCHING * 10:
+                        part = (along(*ends, (share - first) / (last - first)) for share in (low, high))
+                        drawn.append(ClothLine("mark", facet.cloth.name, *part, on_right_side=facet.right_side_up))
+                bare = [gap for low, high in bare for gap in ((low, min(high, first)), (max(low, last), high)) if gap[0] < gap[1]]
         return replace(self, lines=(*self.lines, *drawn))
 
     def stitch(self, start: Point, end: Point) -> "Stack":
@@ -245,9 +250,3 @@ def _on_flat(facets: Iterable[Facet], edge: Edge) -> list[tuple[Facet, Edge, tup
 def _share(edge: Edge, place: Point):
     axis = 0 if abs(edge[1][0] - edge[0][0]) >= abs(edge[1][1] - edge[0][1]) else 1
     return (place[axis] - edge[0][axis]) / (edge[1][axis] - edge[0][axis])
-
-
-def _covered(piece: tuple[Facet, Edge, tuple], layers: tuple[Facet, ...]) -> bool:
-    facet, ends, _ = piece
-    middle = facet.lay.place(along(*ends, 0.5))
-    return any(holds(above.on_table, middle) for above in layers[layers.index(facet) + 1 :])

@@ -9,11 +9,15 @@ from calculators.folding.stack import Stack
 
 @dataclass(frozen=True)
 class Measured:
-    """A distance to show on a drawing: from one place on the table to another, under a name from the step's lengths."""
+    """A distance to show on a drawing: from one place on the table to another, under a name from the step's lengths.
+
+    outside: whether there is room for it on the side away from the cloth.
+    """
 
     name: str
     start: Point
     end: Point
+    outside: bool = True
 
 
 @dataclass(frozen=True)

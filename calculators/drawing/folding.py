@@ -1,0 +1,129 @@
+"""A corner step by step: folded cloth as it lies, drawn from the folding engine."""
+
+from typing import Sequence
+
+from calculators.drawing import lines
+from calculators.drawing.picture import Picture, Sheet, key_picture
+from calculators.folding.borders import borders
+from calculators.folding.cloth import ClothLine, Facet
+from calculators.folding.convex import Edge, outlines
+from calculators.folding.layers import seen_from_above
+from calculators.folding.plane import Line, Point
+from calculators.folding.stack import Stack, common_edge
+from calculators.folding.steps import Measured, Step
+from calculators.measure import Ruler, show_length
+
+MARGINS = (62, 26, 20, 34)
+TALLEST = 236
+FIRST_CLOTHS = {"piece", "top cloth"}
+Borders = list[tuple[str, Edge]]
+Box = tuple[float, float, float, float]
+BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD, "runs on": lines.BREAK}
+DRAWN = {"stitch": lines.STITCH, "mark": lines.MARK, "cut": lines.CUT}
+
+
+def told(step: Step, ruler: Ruler) -> str:
+    """What to do in a step, with this job's lengths."""
+    return step.told.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
+
+
+def step_pictures(name: str, steps: Sequence[Step], ruler: Ruler) -> list[Picture]:
+    """A drawing for every step, all at one scale, and their key.
+
+    name: keeps the ids of these drawings apart from others.
+    """
+    box = _box([step.stack for step in steps])
+    earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
+    sheets = [_drawn(f"{name}-{n}", step, before, box, ruler) for n, (step, before) in enumerate(zip(steps, earlier), 1)]
+    pictures = [
+        sheet.finish(step.name, f"{told(step, ruler)} {_in_words(step)}", with_key=False) for sheet, step in zip(sheets, steps)
+    ]
+    used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
+    return [*pictures, key_picture(f"{name}-key", [style for style in lines.WORDS if style in used])]
+
+
+def step_picture(name: str, steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
+    """The drawing of one step, with its key. number: counted from 1."""
+    step = steps[number - 1]
+    box = _box([step.stack])
+    before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
+    sheet = _drawn(f"{name}-{number}", step, before, box, ruler)
+    return sheet.finish(step.name, f"{told(step, ruler)} {_in_words(step)}")
+
+
+def _box(stacks: Sequence[Stack]) -> Box:
+    """What all these stacks cover on the table: left, lowest, right, highest [mm]."""
+    xs, ys = zip(*((float(x), float(y)) for stack in stacks for facet in stack.layers for x, y in facet.on_table))
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _drawn(name: str, step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
+    stack = step.stack.in_floats()
+    if step.from_below:
+        stack = stack.turned_over(middle=(box[0] + box[2]) / 2)
+    sheet = Sheet(name, box, margins=MARGINS, tallest=TALLEST)
+    for group in _lying_as_one(stack):
+        sheet.rings(_side(group[0][0]), outlines(facet.on_table for facet, _ in group))
+        for facet, around in group:
+            for kind, edge in around:
+                sheet.line(BORDERS[kind], *edge)
+            fold_edges = [edge for kind, edge in around if kind == "fold"]
+            for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
+                sheet.line(style, *edge)
+    for measured in step.measured:
+        _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
+    return sheet
+
+
+def _lying_as_one(stack: Stack) -> list[list[tuple[Facet, Borders]]]:
+    """The facets to be seen with their borders, the lowest first, those together that lie next in order and as flat as one."""
+    visible = {id(seen.facet) for seen in seen_from_above(stack)}
+    groups: list[list[tuple[Facet, Borders]]] = []
+    for facet, around in zip(stack.layers, borders(stack)):
+        if id(facet) not in visible:
+            continue
+        before = groups[-1][-1][0] if groups else None
+        if before and before.cloth == facet.cloth and before.lay.same_as(facet.lay):
+            groups[-1].append((facet, around))
+        else:
+            groups.append([(facet, around)])
+    return groups
+
+
+def _side(facet: Facet) -> str:
+    if facet.cloth.name in FIRST_CLOTHS:
+        return lines.CLOTH_RIGHT if facet.right_side_up else lines.CLOTH_WRONG
+    return lines.OTHER_RIGHT if facet.right_side_up else lines.OTHER_WRONG
+
+
+def _lines_on(facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: frozenset[ClothLine]) -> list:
+    """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been made,
+    no stitch that lies inside a fold."""
+    found: dict[str, list[Edge]] = {"mark": [], "cut": [], "stitch": []}
+    for line in cloth_lines:
+        seen = line.on_right_side in (None, facet.right_side_up) and not (line.kind == "cut" and line in earlier)
+        if line.kind in found and seen and (edge := line.over(facet)):
+            found[line.kind].append(edge)
+    hidden_by = {"mark": found["stitch"], "cut": [], "stitch": fold_edges}
+    return [
+        (DRAWN[kind], edge) for kind, each in found.items() for edge in each if not any(common_edge(edge, over) for over in hidden_by[kind])
+    ]
+
+
+def _middle(box: Box) -> Point:
+    return (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+
+
+def _dimension(sheet: Sheet, measured: Measured, inside: Point, text: str) -> None:
+    """A dimension on the side away from the middle of the cloth, or else towards it."""
+    start, end = ((float(x), float(y)) for x, y in (measured.start, measured.end))
+    if (Line.through(start, end).side(inside) > 0) == measured.outside:
+        start, end = end, start
+    sheet.dimension(start, end, text, away=14)
+
+
+def _in_words(step: Step) -> str:
+    stack = step.stack.in_floats()
+    seen = "seen from the back of the work" if step.from_below else "seen from above"
+    stitched = "; stitched" if any(line.kind == "stitch" for line in stack.lines) else ""
+    return f"Drawn to scale, {seen}, {len(stack.layers)} parts of cloth{stitched}."
