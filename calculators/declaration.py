@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from types import SimpleNamespace
 from typing import Any, Callable, Iterator, Mapping
 
-from calculators.drawing.picture import Picture
+from calculators.drawing.picture import Picture, PictureSeries
 from calculators.kinds import Kind
 from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
@@ -83,7 +83,7 @@ class Calculator:
     work: from the values asked (as attributes) to an Answer; raises AskAgain when values cannot go together. Long work gives an
         iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
         it can be broken off.
-    drawing: from Answer.drawn_from and the ruler in hand to a Picture.
+    drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one another.
     sources: keys of the bibliography.
     """
 
@@ -94,7 +94,7 @@ class Calculator:
     asked: str
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
-    drawing: Callable[[Any, Ruler], Picture] | None = None
+    drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()
 

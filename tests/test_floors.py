@@ -4,7 +4,7 @@
 2. Subjects (every module not named below: cloth, hems, corners, …) know `measure` and, without circles, each other.
 3. `drawing` knows subjects' results. It stands below the declarations, because a declaration names its drawing.
 4. Declarations (kinds, phrase, rows, declaration, the house method and its format, bibliography,
-   catalogue, answering, walk).
+   catalogue, answering, walk, what several calculators ask alike).
 5. Faces.
 
 Nothing imports upward; nothing here knows the site generator, the browser, or any package but PyYAML.
@@ -22,7 +22,7 @@ GROUND, SUBJECTS, DRAWING, DECLARATIONS, FACES = range(1, 6)
 NAMED = {
     "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
     "kinds": DECLARATIONS, "phrase": DECLARATIONS, "rows": DECLARATIONS, "declaration": DECLARATIONS, "house_method": DECLARATIONS,
-    "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS,
+    "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "corner_questions": DECLARATIONS,
 }  # fmt: skip
 PACKAGES = {"yaml"}
 #: Files, networks, processes and the page are none of a calculator's business. The terminal's entry alone looks at its terminal.

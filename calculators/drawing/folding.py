@@ -3,7 +3,7 @@
 from typing import Sequence
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet, key_picture
+from calculators.drawing.picture import Picture, PictureSeries, Sheet, key_picture
 from calculators.folding.borders import borders
 from calculators.folding.cloth import ClothLine, Facet
 from calculators.folding.convex import Edge, outlines
@@ -27,7 +27,7 @@ def told(step: Step, ruler: Ruler) -> str:
     return step.told.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
 
 
-def step_pictures(name: str, steps: Sequence[Step], ruler: Ruler) -> list[Picture]:
+def corner_step_by_step(name: str, steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale, and their key.
 
     name: keeps the ids of these drawings apart from others.
@@ -35,20 +35,19 @@ def step_pictures(name: str, steps: Sequence[Step], ruler: Ruler) -> list[Pictur
     box = _box([step.stack for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     sheets = [_drawn(f"{name}-{n}", step, before, box, ruler) for n, (step, before) in enumerate(zip(steps, earlier), 1)]
-    pictures = [
-        sheet.finish(step.name, f"{told(step, ruler)} {_in_words(step)}", with_key=False) for sheet, step in zip(sheets, steps)
-    ]
+    pictures = tuple(
+        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=told(step, ruler)) for sheet, step in zip(sheets, steps)
+    )
     used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
-    return [*pictures, key_picture(f"{name}-key", [style for style in lines.WORDS if style in used])]
+    return PictureSeries(pictures, key_picture(f"{name}-key", [style for style in lines.WORDS if style in used]))
 
 
-def step_picture(name: str, steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
+def corner_step(name: str, steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
-    box = _box([step.stack])
     before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
-    sheet = _drawn(f"{name}-{number}", step, before, box, ruler)
-    return sheet.finish(step.name, f"{told(step, ruler)} {_in_words(step)}")
+    sheet = _drawn(f"{name}-{number}", step, before, _box([step.stack]), ruler)
+    return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {told(step, ruler)}")
 
 
 def _box(stacks: Sequence[Stack]) -> Box:
@@ -122,8 +121,11 @@ def _dimension(sheet: Sheet, measured: Measured, inside: Point, text: str) -> No
     sheet.dimension(start, end, text, away=14)
 
 
-def _in_words(step: Step) -> str:
-    stack = step.stack.in_floats()
-    seen = "seen from the back of the work" if step.from_below else "seen from above"
-    stitched = "; stitched" if any(line.kind == "stitch" for line in stack.lines) else ""
-    return f"Drawn to scale, {seen}, {len(stack.layers)} parts of cloth{stitched}."
+def _in_words(step: Step, sheet: Sheet) -> str:
+    """What a drawing shows: which sides can be seen, and what has been sewn and cut."""
+    sides = [lines.WORDS[style] for style in sheet.used if style in lines.AREAS]
+    made = {line.kind for line in step.stack.lines}
+    words = [f"{'The back' if step.from_below else 'The work'} as it lies: to be seen are the {' and the '.join(sides)}."]
+    words += ["A row of stitches holds the layers."] if "stitch" in made else []
+    words += ["Part of the corner is cut away."] if "cut" in made else []
+    return " ".join(words)

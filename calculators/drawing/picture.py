@@ -16,15 +16,27 @@ _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
 
 @dataclass(frozen=True)
 class Picture:
-    """A finished drawing: its SVG element, a title and a description that say in words what it shows."""
+    """A finished drawing: its SVG element, a title and a description that say in words what it shows.
+
+    caption: what stands below it, if not the title.
+    """
 
     svg: ET.Element
     title: str
     description: str
+    caption: str = ""
 
     def standalone(self) -> str:
         """The drawing as the text of an SVG file."""
         return ET.tostring(self.svg, encoding="unicode")
+
+
+@dataclass(frozen=True)
+class PictureSeries:
+    """Drawings that follow one another, such as the steps of a corner, and one key to them all."""
+
+    pictures: tuple[Picture, ...]
+    key: Picture
 
 
 class Sheet:
@@ -56,20 +68,17 @@ class Sheet:
         self._use(style)
         ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(self.at(p) for p in points)})
 
-    def area(self, style: str, points: Sequence[Point], pattern: bool = False, in_key: bool | None = None) -> None:
-        """A closed shape; with pattern, filled with the weave or hatch of its style.
-
-        in_key: whether the key names it; a side of the cloth is named only when asked for.
-        """
+    def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
+        """A closed shape; with pattern, filled with the weave or hatch of its style."""
         attributes = {"class": style, "points": _points(self.at(p) for p in points)}
-        if in_key or (in_key is None and style == lines.REMNANT):
+        if style in lines.WORDS:
             self._use(style)
         if pattern:
             attributes["fill"] = f"url(#{self._pattern(style)})"
         ET.SubElement(self.svg, "polygon", attributes)
 
     def rings(self, style: str, rings: Sequence[Sequence[Point]]) -> None:
-        """An area of several closed shapes, holes among them; in the key."""
+        """An area of several closed shapes, holes among them."""
         self._use(style)
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
         fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
@@ -120,31 +129,31 @@ class Sheet:
         shift = (0, -6) if along_x else (8, 4)
         self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
 
-    def finish(self, title: str, description: str, with_key: bool = True) -> Picture:
+    def finish(self, title: str, description: str, with_key: bool = True, caption: str = "") -> Picture:
         """Close the drawing with its key and its words for those who cannot see it."""
         top = self.margins[1] + self.drawn_height + self.margins[3]
-        return self._closed(title, description, top + (self._key(top) if with_key else 0))
+        return self._closed(title, description, top + (self._key(top) if with_key else 0), caption)
 
     def _key(self, top: float) -> float:
         """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""
         for index, style in enumerate(self.used):
             x, y = 8 + (index % _KEY_COLUMNS) * (WIDTH / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
-                box = _points([(x, y - 5), (x + _SAMPLE, y - 5), (x + _SAMPLE, y + 5), (x, y + 5), (x, y - 5)])
+                box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
                 fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
-                ET.SubElement(self.svg, "polygon", {"class": style, "points": box, **fill})
-                ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": box})
+                ET.SubElement(self.svg, "rect", {"class": style, **box, **fill})
+                ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
             else:
                 ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
             ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = lines.WORDS[style]
         return -(-len(self.used) // _KEY_COLUMNS) * _KEY_ROW
 
-    def _closed(self, title: str, description: str, height: float) -> Picture:
+    def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
         self.svg.set("viewBox", f"0 0 {WIDTH} {_round(height)}")
         self.svg.set("aria-label", f"{title}. {description}")
         if not len(self.definitions):
             self.svg.remove(self.definitions)
-        return Picture(self.svg, title, description)
+        return Picture(self.svg, title, description, caption)
 
     def _use(self, style: str) -> None:
         if style not in self.used:

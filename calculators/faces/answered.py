@@ -6,6 +6,7 @@ from typing import Any
 from calculators.answering import Asking, filled
 from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Result
+from calculators.drawing.picture import Picture
 from calculators.faces.markup import add, element
 from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
@@ -46,9 +47,23 @@ def spoken_text(calculator: Calculator, answer: Answer, ruler: Ruler) -> str:
 
 
 def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
-    """The drawing with its title."""
-    picture = calculator.drawing(answer.drawn_from, ruler)
-    return element("figure", {"class": "drawing"}, picture.svg, element("figcaption", None, f"{picture.title}, to scale"))
+    """The drawing with its caption; drawings that follow one another as numbered steps, and their key."""
+    drawn = calculator.drawing(answer.drawn_from, ruler)
+    if isinstance(drawn, Picture):
+        return _drawing(drawn)
+    steps = (element("li", None, _step(each)) for each in drawn.pictures)
+    return element("div", {"class": "steps"}, element("ol", None, *steps), _drawing(drawn.key))
+
+
+def _drawing(picture: Picture) -> ET.Element:
+    caption = picture.caption or f"{picture.title}, to scale"
+    return element("figure", {"class": "drawing"}, picture.svg, element("figcaption", None, caption))
+
+
+def _step(picture: Picture) -> ET.Element:
+    """A drawing under the words that say what to do."""
+    words = element("figcaption", None, element("strong", None, f"{picture.title}."), " ", picture.caption)
+    return element("figure", {"class": "drawing"}, words, picture.svg)
 
 
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:

@@ -32,7 +32,7 @@ class Measures:
     turn: Number = Fraction(0)
     seam_allowance: Number = Fraction(6)
     edge_stitch: Number = Fraction(2)
-    trimming: Trimming = "trimmed"
+    trimming: Trimming = "trimmed, point snipped"
     pressed: Pressing = "open"
     pleats: Pleats = "opposite ways"
 

@@ -4,7 +4,6 @@ A polygon is a tuple of its corners, counterclockwise; an empty tuple is no clot
 """
 
 from collections import defaultdict
-from fractions import Fraction
 from typing import Iterable
 
 from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, minus, point, same_place
@@ -27,12 +26,12 @@ def polygon(corners: Iterable[Point]) -> Polygon:
 
 
 def edges(ring: Polygon) -> list[Edge]:
-    return [(ring[i], ring[(i + 1) % len(ring)]) for i in range(len(ring))]
+    return list(zip(ring, (*ring[1:], *ring[:1])))
 
 
 def area(ring: Polygon) -> Number:
     """Area [mm²], negative when the corners run clockwise."""
-    return sum((cross(a, b) for a, b in edges(ring)), Fraction(0)) / 2
+    return sum(cross(a, b) for a, b in edges(ring)) / 2
 
 
 def centre(ring: Polygon) -> Point:
@@ -48,21 +47,21 @@ def moved(ring: Polygon, lay: Lay) -> Polygon:
 
 def cut(ring: Polygon, line: Line) -> tuple[Polygon, Polygon]:
     """The parts of a polygon left and right of a line."""
-    sides = [line.side(corner) for corner in ring]
-    if all(side >= 0 for side in sides):
+    (dx, dy), (px, py) = line.direction, line.point
+    heights = [(dx * (y - py) - dy * (x - px)) / line.longer for x, y in ring]
+    if min(heights) > -TOUCHING:
         return ring, ()
-    if all(side <= 0 for side in sides):
+    if max(heights) < TOUCHING:
         return (), ring
     left, right = [], []
     for i, here in enumerate(ring):
         j = (i + 1) % len(ring)
-        if sides[i] >= 0:
+        if heights[i] > -TOUCHING:
             left.append(here)
-        if sides[i] <= 0:
+        if heights[i] < TOUCHING:
             right.append(here)
-        if sides[i] * sides[j] < 0:
-            before, after = abs(line.height(here)), abs(line.height(ring[j]))
-            crossing = along(here, ring[j], before / (before + after))
+        if abs(heights[i]) >= TOUCHING and abs(heights[j]) >= TOUCHING and (heights[i] > 0) != (heights[j] > 0):
+            crossing = along(here, ring[j], heights[i] / (heights[i] - heights[j]))
             left.append(crossing)
             right.append(crossing)
     return tuple(left), tuple(right)
@@ -79,12 +78,17 @@ def overlap(one: Polygon, other: Polygon) -> Polygon:
     return one if area(one) > SPECK else ()
 
 
+def box(ring: Polygon) -> tuple[Number, Number, Number, Number]:
+    """The upright box around a polygon: left, lowest, right, highest [mm]."""
+    xs, ys = zip(*ring)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
 def apart(one: Polygon, other: Polygon) -> bool:
-    """Whether two polygons plainly do not touch: their upright boxes do not."""
-    return any(
-        max(p[axis] for p in one) <= min(p[axis] for p in other) or max(p[axis] for p in other) <= min(p[axis] for p in one)
-        for axis in (0, 1)
-    )
+    """Whether two polygons plainly do not lie over each other: their upright boxes do not."""
+    left, low, right, high = box(one)
+    other_left, other_low, other_right, other_high = box(other)
+    return left >= other_right or other_left >= right or low >= other_high or other_low >= high
 
 
 def without(one: Polygon, other: Polygon) -> list[Polygon]:
@@ -109,7 +113,7 @@ def holds(ring: Polygon, place: Point) -> bool:
 def part_inside(edge: Edge, ring: Polygon) -> Edge | None:
     """The part of a straight line between two points that lies over a polygon, border included."""
     start, end = edge
-    low, high = Fraction(0), Fraction(1)
+    low, high = 0, 1
     for a, b in edges(ring):
         line = Line.through(a, b)
         at_start, at_end = line.height(start), line.height(end)

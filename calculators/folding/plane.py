@@ -4,9 +4,8 @@ Coordinates are millimetres: fractions, which stay exact through every fold alon
 where an angle makes them irrational. Places closer than TOUCHING are one place.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import cached_property
 from math import atan2, degrees, isqrt
 
 Number = Fraction | float
@@ -30,7 +29,7 @@ def along(a: Point, b: Point, share: Number) -> Point:
 
 
 def middle(a: Point, b: Point) -> Point:
-    return along(a, b, Fraction(1, 2))
+    return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
 
 
 def cross(a: Point, b: Point) -> Number:
@@ -70,10 +69,12 @@ class Line:
 
     point: Point
     direction: Point
+    longer: Number = field(init=False, repr=False, compare=False)
 
     def __post_init__(self):
         object.__setattr__(self, "point", point(*self.point))
         object.__setattr__(self, "direction", point(*self.direction))
+        object.__setattr__(self, "longer", max(abs(self.direction[0]), abs(self.direction[1])))
 
     @classmethod
     def through(cls, a: Point, b: Point) -> "Line":
@@ -84,7 +85,8 @@ class Line:
 
     def height(self, place: Point) -> Number:
         """How far left of the line a point lies, in units of the direction's longer part (no root, so exact stays exact)."""
-        return cross(self.direction, minus(place, self.point)) / self._measure
+        (dx, dy), (x, y) = self.direction, self.point
+        return (dx * (place[1] - y) - dy * (place[0] - x)) / self.longer
 
     def side(self, place: Point) -> int:
         """1 left of the line, -1 right of it, 0 on it."""
@@ -103,7 +105,7 @@ class Line:
 
     def meets(self, other: "Line") -> Point:
         """Where two lines cross. Raises ValueError where they run side by side."""
-        turn = cross(self.direction, other.direction) / (self._measure * other._measure)
+        turn = cross(self.direction, other.direction) / (self.longer * other.longer)
         if abs(turn) < 1e-12:
             raise ValueError("these two lines run side by side and never cross")
         share = cross(minus(other.point, self.point), other.direction) / cross(self.direction, other.direction)
@@ -114,10 +116,6 @@ class Line:
         share = dot(minus(place, self.point), self.direction) / dot(self.direction, self.direction)
         return (self.point[0] + self.direction[0] * share, self.point[1] + self.direction[1] * share)
 
-    @cached_property
-    def _measure(self) -> Number:
-        return max(abs(self.direction[0]), abs(self.direction[1]))
-
 
 @dataclass(frozen=True)
 class Lay:
@@ -126,12 +124,12 @@ class Lay:
     A flat point (x, y) lies at (a·x + b·y + e, c·x + d·y + f).
     """
 
-    a: Number = Fraction(1)
-    b: Number = Fraction(0)
-    c: Number = Fraction(0)
-    d: Number = Fraction(1)
-    e: Number = Fraction(0)
-    f: Number = Fraction(0)
+    a: Number = 1
+    b: Number = 0
+    c: Number = 0
+    d: Number = 1
+    e: Number = 0
+    f: Number = 0
 
     @classmethod
     def folded_over(cls, line: Line) -> "Lay":

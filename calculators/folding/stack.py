@@ -9,8 +9,8 @@ from fractions import Fraction
 from typing import Iterable
 
 from calculators.folding.cloth import Cloth, ClothLine, Facet
-from calculators.folding.convex import Edge, centre, cut, edges, holds, part_inside
-from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, distance, same_place
+from calculators.folding.convex import Edge, box, centre, cut, edges, holds, part_inside
+from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, distance, minus, same_place
 from calculators.folding.seam import Seam, Thread
 
 Grip = tuple[str, Point]
@@ -196,28 +196,38 @@ def _shared_border(left: Facet, right: Facet) -> Edge:
 
 def common_edge(one: Edge, other: Edge) -> Edge | None:
     """The part that two straight edges have in common, in the direction of the first."""
-    line = Line.through(*one)
-    if line.side(other[0]) or line.side(other[1]):
+    (x, y), (dx, dy) = one[0], minus(one[1], one[0])
+    longer = max(abs(dx), abs(dy))
+    if any(abs(dx * (end[1] - y) - dy * (end[0] - x)) >= TOUCHING * longer for end in other):
         return None
-    axis = 0 if abs(line.direction[0]) >= abs(line.direction[1]) else 1
-    run = one[1][axis] - one[0][axis]
+    axis, run = (0, dx) if abs(dx) >= abs(dy) else (1, dy)
     low, high = sorted((end[axis] - one[0][axis]) / run for end in other)
     low, high = max(low, 0), min(high, 1)
-    return (along(*one, low), along(*one, high)) if (high - low) * abs(run) > TOUCHING * 10 else None
+    return (along(*one, low), along(*one, high)) if (high - low) * longer > TOUCHING * 10 else None
 
 
 def hinges(facets: Iterable[Facet]) -> list[tuple[int, int, Edge]]:
     """Pairs of facets that are neighbours in one cloth, by their place in the list, with the flat edge they share."""
     facets = list(facets)
+    boxes = [box(facet.flat) for facet in facets]
     return [
         (i, j, shared)
         for i, one in enumerate(facets)
         for j in range(i + 1, len(facets))
-        if one.cloth == facets[j].cloth
+        if one.cloth is facets[j].cloth and _boxes_touch(boxes[i], boxes[j])
         for a in edges(one.flat)
         for b in edges(facets[j].flat)
         if (shared := common_edge(a, b))
     ]
+
+
+def _boxes_touch(one, other) -> bool:
+    return (
+        one[0] <= other[2] + TOUCHING
+        and other[0] <= one[2] + TOUCHING
+        and one[1] <= other[3] + TOUCHING
+        and other[1] <= one[3] + TOUCHING
+    )
 
 
 def _among(facet: Facet, chosen: list[Facet]) -> bool:

@@ -12,6 +12,7 @@ from calculators.answering import Asking, answer, filled
 from calculators.bibliography import source_named
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
+from calculators.drawing.picture import PictureSeries
 from calculators.faces.asked import asked_form
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
@@ -138,8 +139,9 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
         assert all(is_one_message(sentence) for sentence in sentences.values()), sentences
     else:
         if calculator.drawing:
-            svg = calculator.drawing(reply.drawn_from, asking.ruler).svg
-            assert_is_drawn_on_its_sheet(svg)
+            drawn = calculator.drawing(reply.drawn_from, asking.ruler)
+            for picture in (*drawn.pictures, drawn.key) if isinstance(drawn, PictureSeries) else (drawn,):
+                assert_is_drawn_on_its_sheet(picture.svg)
 
 
 def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:

@@ -1,0 +1,59 @@
+"""A corner step by step: every construction drawn with the maker's own numbers."""
+
+from fractions import Fraction
+
+from calculators.corner_questions import FIELDS, corner_steps, measures
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.drawing.folding import corner_step, corner_step_by_step
+from calculators.folding.bulk import bulk
+from calculators.folding.constructions import CONSTRUCTIONS
+from calculators.kinds import Count, Length
+from calculators.phrase import say
+
+
+def _work(given) -> Answer:
+    steps = corner_steps(given.way, measures(given))
+    if given.step and given.step > len(steps):
+        raise ask_again("step", "This corner has {count:count} steps. Ask for one of them, or leave the blank empty to see all.", count=len(steps))
+    found = bulk(steps[-1].stack)
+    results = {"steps": len(steps), "layers": found.thickest, "thickness": found.thickness(float(given.cloth_thickness))}
+    spoken = say(
+        "**{steps:step|steps}**; where it is thickest, the corner is {layers:layer|layers} thick.", steps=len(steps), layers=found.thickest
+    )
+    notes = (say("Pressed flat, {layers:layer|layers} of this cloth are {thickness:length}.", layers=found.thickest, thickness=results["thickness"]),)
+    working = (
+        say("{title:text}: every step is worked out by folding the cloth along straight lines and keeping count of its layers.", title=CONSTRUCTIONS[given.way].title),
+    )
+    return Answer(results, spoken, notes, working, drawn_from=(given.way, steps, given.step))
+
+
+def _drawing(drawn_from, ruler):
+    way, steps, number = drawn_from
+    return corner_step(way, steps, number, ruler) if number else corner_step_by_step(way, steps, ruler)
+
+
+CALCULATOR = Calculator(
+    name="corner-steps",
+    title="A corner step by step",
+    purpose="Every step of a corner, drawn to scale with your own hems, turn and angle.",
+    fields=(
+        *FIELDS.values(),
+        Field("step", "Step to show", Count(least=1, most=20), "One step alone; leave it empty to see all.", optional=True),
+    ),
+    asked="{way}: hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}.",
+    results=(
+        Result("steps", "Steps", Count(), "How many steps the corner takes."),
+        Result("layers", "Layers at the thickest place", Count(), "Counted in the finished corner."),
+        Result("thickness", "Thickness there", Length(), "Layers times the thickness of one, pressed flat."),
+    ),
+    work=_work,
+    drawing=_drawing,
+    examples=(
+        Example({"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"}, {"layers": 9}, "derived: a double hem is three layers, and three times three are nine"),
+        Example(
+            {"way": "mitre", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm"},
+            {"layers": 5, "thickness": Fraction(2)},
+            "derived: the piece, hem and turn, and the allowance of both",
+        ),
+    ),
+)

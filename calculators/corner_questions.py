@@ -1,0 +1,97 @@
+"""What every calculator about corners asks, and how measures that make no corner are asked for again."""
+
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.declaration import AskAgain, Field, ask_again
+from calculators.folding.constructions import CONSTRUCTIONS, Measures
+from calculators.folding.mitre_lines import CreasesMiss, mitre_lines
+from calculators.folding.plane import distance
+from calculators.folding.steps import Step
+from calculators.folding.turning_out import PokesOut
+from calculators.kinds import Angle, Choice, Length
+
+HEM = Length(least=Fraction(3), most=Fraction(500))
+SMALL = Length(least=Fraction(1, 2), most=Fraction(200))
+MITRED = {"mitre", "mitre-opened-flat", "folded-mitre", "self-bound"}
+SEAMED = {"faced", "applied-border"}
+
+TRIMMINGS = {"whole": "left whole", "trimmed": "trimmed", "snipped": "trimmed, point snipped"}
+PRESSINGS = {"open": "open", "side": "to one side"}
+PLEATS = {"opposite": "opposite ways", "same": "the same way"}
+
+FIELDS = {
+    each.name: each
+    for each in (
+        Field("way", "Way to make the corner", Choice(options={name: each.title.lower() for name, each in CONSTRUCTIONS.items()}), "How the corner is made.", fixed="mitre"),
+        Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge; the width of a facing, border or binding.", "hem"),
+        Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge; facing, border and binding take that of edge 1.", "hem"),
+        Field("angle", "Angle of the corner", Angle(least=Fraction(30), most=Fraction(150)), "Inside angle; 90 for a square corner, 120 in a hexagon.", fixed="90"),
+        Field("turn", "First turn", Length(most=Fraction(200)), "Hidden first fold; 0 for a single turned hem.", "turn"),
+        Field("seam_allowance", "Seam allowance", SMALL, "Cloth left outside a seam; on a mitre, what trimming leaves.", "seam_allowance"),
+        Field("edge_stitch", "Edge stitch", SMALL, "From the inner edge of the hem to its row of stitches.", "edge_stitch"),
+        Field("trimming", "Corner trimmed", Choice(options=TRIMMINGS), "What is cut away once the mitre is stitched.", fixed="snipped"),
+        Field("pressed", "Allowance pressed", Choice(options=PRESSINGS), "The mitre’s allowance opened, or both halves laid to one side.", fixed="open"),
+        Field("pleats", "Mitres of a binding", Choice(options=PLEATS), "Whether front and back mitre are laid opposite ways.", fixed="opposite"),
+        Field("cloth_thickness", "Thickness of one layer", Length(least=Fraction(1, 8), most=Fraction(20)), "Fold a scrap ten times, measure, divide by ten.", fixed="0.4 mm"),
+    )
+}
+
+
+def measures(given: SimpleNamespace) -> Measures:
+    """The measures asked for, as the folding rooms take them; in floats, since they are only drawn and counted."""
+    lengths = (given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance, given.edge_stitch)
+    return Measures(
+        *map(float, lengths),
+        TRIMMINGS[given.trimming],
+        PRESSINGS[given.pressed],
+        PLEATS[given.pleats],
+    )
+
+
+def corner_steps(way: str, given: Measures) -> list[Step]:
+    """The steps of a construction.
+
+    Raises AskAgain with a sentence for the measure that makes this corner impossible.
+    """
+    _check(way, given)
+    try:
+        return CONSTRUCTIONS[way].steps(given)
+    except CreasesMiss:
+        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+    except PokesOut:
+        raise AskAgain({"angle": _too_sharp(way)}) from None
+
+
+def _too_sharp(way: str) -> str:
+    if way in MITRED:
+        return "At a corner under 90° the point would stick out beyond the edge. Have it snipped, or make the corner wider."
+    if way == "binding":
+        return "At a corner under 90° the pleat of a binding would stick out. Make the corner wider or rounded, or bind each edge by itself."
+    return "At a corner under 60° the allowances would stick out past the other edge. Make the corner wider."
+
+
+def _check(way: str, given: Measures) -> None:
+    """Refuse what can be seen to be too much before anything is folded."""
+    narrower = min(given.hem_1, given.hem_2) if way not in SEAMED | {"binding"} else given.hem_1
+    if way not in {"binding", *SEAMED} and given.turn >= narrower:
+        raise ask_again("turn", "The turn must be less deep than the hem, or it will not fit inside it. Turn less than {hem:length}.", hem=narrower)
+    if way == "applied-border" and not 0 < given.turn < narrower:
+        raise ask_again("turn", "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and {hem:length}.", hem=narrower)
+    if way != "binding" and given.edge_stitch >= narrower:
+        raise ask_again("edge_stitch", "This row of stitches would miss the hem. Stitch less than {hem:length} from its inner edge.", hem=narrower)
+    if way in SEAMED and given.seam_allowance >= narrower:
+        raise ask_again("seam_allowance", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower)
+    if way in MITRED and given.trimming != "left whole":
+        _check_trim(given)
+
+
+def _check_trim(given: Measures) -> None:
+    try:
+        lines = mitre_lines(given.corner)
+    except CreasesMiss:
+        return  # said when the corner is folded
+    foot = lines.line_1.foot(given.corner.at(0, 0))
+    room = min(distance(given.corner.at(0, 0), foot), lines.half_line / 2)
+    if given.seam_allowance >= room:
+        raise ask_again("seam_allowance", "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.", room=room)
