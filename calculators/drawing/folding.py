@@ -62,7 +62,7 @@ def _drawn(name: str, step: Step, earlier: frozenset[ClothLine], box: Box, ruler
         stack = stack.turned_over(middle=(box[0] + box[2]) / 2)
     sheet = Sheet(name, box, margins=MARGINS, tallest=TALLEST)
     for group in _lying_as_one(stack):
-        sheet.rings(_side(group[0][0]), outlines(facet.on_table for facet, _ in group))
+        sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
             for kind, edge in around:
                 sheet.line(BORDERS[kind], *edge)
@@ -89,7 +89,8 @@ def _lying_as_one(stack: Stack) -> list[list[tuple[Facet, Borders]]]:
     return groups
 
 
-def _side(facet: Facet) -> str:
+def side_style(facet: Facet) -> str:
+    """The style that tells which side of which cloth is up."""
     if facet.cloth.name in FIRST_CLOTHS:
         return lines.CLOTH_RIGHT if facet.right_side_up else lines.CLOTH_WRONG
     return lines.OTHER_RIGHT if facet.right_side_up else lines.OTHER_WRONG

@@ -7,6 +7,7 @@ STITCH = "stitch"
 CUT = "cut"
 MARK = "mark"
 BREAK = "break"
+PATCH = "patch"
 REMNANT = "remnant"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
@@ -19,6 +20,7 @@ WORDS = {
     CUT: "✂ cut",
     MARK: "mark",
     BREAK: "cloth runs on",
+    PATCH: "number of layers changes",
     REMNANT: "left over",
     CLOTH_RIGHT: "right side",
     CLOTH_WRONG: "wrong side",

@@ -84,6 +84,11 @@ class Sheet:
         fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
         ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill-rule": "evenodd", **fill})
 
+    def shade(self, rings: Sequence[Sequence[Point]], share: float) -> None:
+        """An area in a tone of ink: from 0, none, to 1, full."""
+        path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
+        ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.2f}"})
+
     def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0)) -> None:
         """A label at a place in mm, shifted in drawing units."""
         x, y = self.at(place)

@@ -18,12 +18,14 @@ class Bulk:
     thickest_area: over how much of the table they do [mm²].
     thickest_at: a place in the middle of the largest such part.
     shapes: for each number of layers the borders of the places where so many lie, the fewest first.
+    patches: convex parts of the table, each with its number of layers.
     """
 
     thickest: int
     thickest_area: float
     thickest_at: Point
     shapes: dict[int, list[Polygon]]
+    patches: list[tuple[Polygon, int]]
 
     def thickness(self, cloth_thickness: float) -> float:
         """The thickest place, pressed flat [mm]; cloth_thickness: of one layer [mm]."""
@@ -39,4 +41,4 @@ def bulk(stack: Stack) -> Bulk:
     thickest = max(count for count, alike in by_count.items() if sum(cell.area for cell in alike) > SPOT)
     there = by_count[thickest]
     largest = max(there, key=lambda cell: cell.area)
-    return Bulk(thickest, float(sum(cell.area for cell in there)), centre(largest.shape), count_shapes(found))
+    return Bulk(thickest, float(sum(cell.area for cell in there)), centre(largest.shape), count_shapes(found), [(c.shape, c.count) for c in found])

@@ -4,9 +4,10 @@ A polygon is a tuple of its corners, counterclockwise; an empty tuple is no clot
 """
 
 from collections import defaultdict
+from math import atan2
 from typing import Iterable
 
-from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, minus, point, same_place
+from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, dot, minus, point, same_place
 
 Polygon = tuple[Point, ...]
 Edge = tuple[Point, Point]
@@ -165,23 +166,31 @@ def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
 
 
 def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
+    """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets itself."""
     leaving = defaultdict(list)
     for start, end in open_edges:
         leaving[start].append(end)
     rings = []
     while leaving:
-        here = next(iter(leaving))
-        first, ring = here, []
-        while True:
-            onward = leaving[here].pop()
-            if not leaving[here]:
+        here = first = next(iter(leaving))
+        ring: list[Point] = []
+        way = (1, 0)
+        while not ring or here != first:
+            choices = leaving[here]
+            onward = max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end])))) if len(choices) > 1 else choices[0]
+            choices.remove(onward)
+            if not choices:
                 del leaving[here]
-            ring.append(open_edges[here, onward][0])
-            here = onward
-            if here == first:
-                break
+            start, end = open_edges[here, onward]
+            ring.append(start)
+            here, way = onward, minus(end, start)
         rings.append(_straightened(ring))
     return rings
+
+
+def _turn(way: Point, onward: Point) -> float:
+    """How far to the left a new direction turns from the old one, from -π to π."""
+    return atan2(float(cross(way, onward)), float(dot(way, onward)))
 
 
 def _straightened(ring: list[Point]) -> Polygon:

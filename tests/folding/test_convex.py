@@ -63,6 +63,11 @@ def test_a_hole_runs_the_other_way():
     assert sorted(float(area(ring)) for ring in outlines(frame)) == [-9, 81]
 
 
+def test_shapes_that_meet_in_a_corner_keep_their_own_outlines():
+    rings = outlines([polygon([(0, 0), (1, 0), (1, 1), (0, 1)]), polygon([(1, 1), (2, 1), (2, 2), (1, 2)])])
+    assert [len(ring) for ring in rings] == [4, 4]
+
+
 def test_corners_in_either_direction_but_only_convex():
     assert area(polygon([(0, 0), (0, 3), (3, 3)])) == Fraction(9, 2)
     for corners in ([(0, 0), (4, 0), (1, 1), (0, 4)], [(0, 0), (1, 0), (2, 0)]):

@@ -1,0 +1,93 @@
+"""Bulk of a corner: how many layers each way of making it piles up, and where."""
+
+from typing import Iterator
+
+from calculators.corner_questions import FIELDS, corner_steps, measures
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.drawing.bulk import bulk_map
+from calculators.folding.comparison import VARIANTS, compared
+from calculators.kinds import Choice, Column, Count, Length, Table, Text
+from calculators.phrase import say
+
+_ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "edge_stitch", "cloth_thickness")
+_SHOWN = Field("shown", "Corner drawn", Choice(options={name: title.lower() for name, (title, _, _) in VARIANTS.items()}), "Which corner to draw the map of.", fixed="mitre-snipped")
+
+
+def _work(given) -> Iterator[Answer | None]:
+    given.trimming, given.pressed, given.pleats = "snipped", "open", "opposite"
+    asked = measures(given)
+    corner_steps("folded-corner", asked)
+    ways = []
+    for way in compared(asked):
+        ways.append(way)
+        yield None
+    possible = {each.name: each.bulk for each in ways if each.bulk}
+    if given.shown not in possible:
+        raise ask_again("shown", "With these measures this corner cannot be made so. Choose another to draw.")
+    thickness = float(given.cloth_thickness)
+    best = min((found.thickest for name, found in possible.items() if name.startswith("mitre")), default=None)
+    chosen = possible[given.shown]
+    results = {
+        "ways": [_row(each, thickness) for each in ways],
+        "layers": chosen.thickest,
+        "thickness": chosen.thickness(thickness),
+        "patch": chosen.thickest_area**0.5,
+        "folded": possible["folded-corner"].thickest,
+        "mitred": best,
+    }
+    folded = possible["folded-corner"].thickest
+    spoken = say("**{folded:layer|layers} folded, {best:layer|layers} mitred**, where the corner is thickest.", folded=folded, best=best) if best else say(
+        "**{folded:layer|layers} folded**, where the corner is thickest.", folded=folded
+    )
+    notes = (say("A needle and a presser foot feel the thickest place: stitch around it, or take a thicker needle."),)
+    working = (say("Each corner is folded step by step, and its layers are counted over every point; a place counts once it is larger than a stitch hole."),)
+    yield Answer(results, spoken, notes, working, drawn_from=(ways, given.shown))
+
+
+def _row(way, thickness: float) -> dict:
+    if way.bulk is None:
+        return {"way": f"{way.title}: not with these measures", "layers": None, "thickness": None, "patch": None}
+    return {
+        "way": way.title,
+        "layers": way.bulk.thickest,
+        "thickness": way.bulk.thickness(thickness),
+        "patch": way.bulk.thickest_area**0.5,
+    }
+
+
+CALCULATOR = Calculator(
+    name="corner-bulk",
+    title="Bulk of a corner",
+    purpose="How many layers pile up in a corner, for every way to make it, and where.",
+    fields=(*(FIELDS[name] for name in _ASKED), _SHOWN),
+    asked="Hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}. Draw: {shown}.",
+    results=(
+        Result("folded", "Layers, folded without a mitre", Count(), "Where the folded corner is thickest."),
+        Result("mitred", "Layers, mitred the best way", Count(), "Where the thinnest of the mitres is thickest."),
+        Result("layers", "Layers in the corner drawn", Count(), "Where it is thickest."),
+        Result("thickness", "Thickness there", Length(), "Layers times the thickness of one, pressed flat."),
+        Result("patch", "The thickest patch is as large as a square of", Length(), "Its area, as the side of a square."),
+        Result(
+            "ways",
+            "Ways to make it",
+            Table(
+                columns=(
+                    Column("way", "Way", Text()),
+                    Column("layers", "Layers", Count()),
+                    Column("thickness", "Thick", Length()),
+                    Column("patch", "Over a square of", Length()),
+                )
+            ),
+            "Each at its thickest place.",
+        ),
+    ),
+    work=_work,
+    drawing=lambda drawn_from, ruler: bulk_map(*drawn_from),
+    examples=(
+        Example(
+            {"hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm"},
+            {"folded": 9, "mitred": 5},
+            "derived: three layers across three; the piece, hem and turn, and the allowance of both",
+        ),
+    ),
+)

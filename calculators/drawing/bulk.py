@@ -1,0 +1,54 @@
+"""A map of the layers in a finished corner."""
+
+from typing import Sequence
+
+from calculators.drawing import lines
+from calculators.drawing.picture import Picture, Sheet
+from calculators.folding.bulk import Bulk
+from calculators.folding.comparison import Compared
+from calculators.folding.convex import area, centre
+from calculators.folding.plane import Point
+
+ROOM = 260  # [square drawing units] a number needs to stand in a patch
+
+
+def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
+    """The chosen way's corner from above, each patch with its number of layers; the more, the darker."""
+    way = next(each for each in ways if each.name == chosen)
+    shapes = way.bulk.shapes
+    xs, ys = zip(*((float(x), float(y)) for rings in shapes.values() for ring in rings for x, y in ring))
+    sheet = Sheet(f"bulk-{chosen}", (min(xs), min(ys), max(xs), max(ys)), margins=(24, 16, 24, 28), tallest=300)
+    for count, rings in shapes.items():
+        sheet.shade(rings, share=count / max(way.bulk.thickest, 10))
+        for ring in rings:
+            sheet.line(lines.PATCH, *ring, ring[0])
+    for cell_centre, count in _numbers(way.bulk, sheet.scale):
+        sheet.words(str(count), cell_centre, shift=(0, 4))
+    return sheet.finish(f"Layers: {way.title.lower()}", _in_words(way))
+
+
+def _numbers(found: Bulk, scale: float) -> list[tuple[Point, int]]:
+    """Where each number of layers is written: once in every patch, in its largest convex part, if there is room."""
+    written: list[tuple[Point, int]] = []
+    parts = sorted(found.patches, key=lambda patch: -float(area(patch[0])))
+    for count, rings in found.shapes.items():
+        for ring in rings:
+            inside = next((centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None)
+            if inside and abs(float(area(ring))) * scale * scale >= ROOM and (inside, count) not in written:
+                written.append((inside, count))
+    return written
+
+
+def _within(place: Point, ring: Sequence[Point]) -> bool:
+    """Whether a place lies inside a ring of any shape: a line from it to the right crosses the ring an odd number of times."""
+    x, y = place
+    crossings = [
+        (x2 - x1) * (y - y1) / (y2 - y1) + x1 > x for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0])) if (y1 > y) != (y2 > y)
+    ]
+    return sum(crossings) % 2 == 1
+
+
+def _in_words(way: Compared) -> str:
+    counts = sorted(way.bulk.shapes)
+    listed = ", ".join(map(str, counts))
+    return f"From the finished edges inwards the corner has places of {listed} layers; the most, {way.bulk.thickest}, in the part drawn darkest."

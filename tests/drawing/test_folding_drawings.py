@@ -1,0 +1,151 @@
+"""Drawings of folded corners: to scale, small, said in words, every line style in the key."""
+
+import re
+import xml.etree.ElementTree as ET
+from collections import Counter
+
+import pytest
+from shapely import unary_union
+from shapely.geometry import Polygon
+
+from calculators.drawing import lines
+from calculators.drawing.bulk import bulk_map
+from calculators.drawing.folding import corner_step, corner_step_by_step, side_style, told
+from calculators.folding.comparison import VARIANTS, compared
+from calculators.folding.constructions import CONSTRUCTIONS, Measures
+from calculators.folding.convex import area
+from calculators.folding.layers import seen_from_above
+from calculators.measure import CENTIMETRES, SIXTEENTHS
+
+SQUARE = Measures(20.0, 20.0, 90.0, 8.0)
+UNEQUAL = Measures(30.0, 15.0, 105.0, 8.0)
+SMALL = 15_000  # [bytes]
+
+each_way = pytest.mark.parametrize("way", CONSTRUCTIONS)
+each_job = pytest.mark.parametrize("job", [SQUARE, UNEQUAL], ids=["square", "unequal"])
+each_ruler = pytest.mark.parametrize("ruler", [CENTIMETRES, SIXTEENTHS], ids=lambda ruler: ruler.unit)
+
+
+def styles(picture):
+    return {node.get("class") for node in picture.svg.iter() if node.get("class") in lines.WORDS}
+
+
+def areas_seen(svg):
+    """What is left to be seen of each style's areas once all are painted, by shapely [square drawing units]."""
+    seen = {}
+    for path in svg.iter("path"):
+        if not path.get("fill-rule"):
+            continue
+        rings = [[tuple(map(float, pair.split(","))) for pair in ring.removeprefix("M").split()] for ring in path.get("d").rstrip("Z").split("Z")]
+        shape = unary_union([Polygon(ring) for ring in rings])
+        seen = {style: each.difference(shape) for style, each in seen.items()}
+        seen[path.get("class")] = seen.get(path.get("class"), Polygon()).union(shape)
+    return {style: each.area for style, each in seen.items() if each.area > 30}
+
+
+@each_way
+@each_job
+@each_ruler
+def test_every_step_is_small_and_said_in_words(way, job, ruler):
+    steps = CONSTRUCTIONS[way].steps(job)
+    series = corner_step_by_step(way, steps, ruler)
+    assert len(series.pictures) == len(steps)
+    for step, picture in zip(steps, series.pictures):
+        assert len(ET.tostring(picture.svg)) < SMALL
+        assert picture.svg.get("aria-label") == f"{step.name}. {picture.description}"
+        assert picture.caption == told(step, ruler) and "{" not in picture.caption
+        assert not re.search(r"\d cm" if ruler.unit == "in" else r"\d in\b", picture.caption)
+
+
+@each_way
+def test_one_key_names_every_style_of_the_steps(way):
+    series = corner_step_by_step(way, CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES)
+    used = set().union(*(styles(picture) for picture in series.pictures))
+    assert styles(series.key) == used
+    assert {node.text for node in series.key.svg.iter("text")} == {lines.WORDS[style] for style in used}
+
+
+@each_way
+def test_a_step_alone_has_its_own_key(way):
+    steps = CONSTRUCTIONS[way].steps(SQUARE)
+    picture = corner_step(way, steps, len(steps), CENTIMETRES)
+    words = [node.text for node in picture.svg.iter("text")]
+    assert all(words.count(lines.WORDS[style]) == 1 for style in styles(picture))
+    assert len(ET.tostring(picture.svg)) < SMALL
+
+
+@each_way
+def test_every_pattern_pointed_to_is_there(way):
+    for picture in corner_step_by_step(way, CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures:
+        made = [node.get("id") for node in picture.svg.iter("pattern")]
+        wanted = {match for node in picture.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
+        assert wanted == set(made) and len(made) == len(wanted)
+
+
+@each_way
+@each_job
+def test_what_is_painted_is_what_is_seen(way, job):
+    """In every step the painted areas of each side are, at scale, what the engine says can be seen of it."""
+    steps = CONSTRUCTIONS[way].steps(job)
+    for step, picture in zip(steps, corner_step_by_step(way, steps, CENTIMETRES).pictures):
+        scale = scale_of(picture, steps)
+        stack = step.stack.turned_over() if step.from_below else step.stack
+        expected = Counter()
+        for seen in seen_from_above(stack.in_floats()):
+            expected[side_style(seen.facet)] += sum(area(part) for part in seen.parts) * scale**2
+        painted = areas_seen(picture.svg)
+        assert painted == pytest.approx({style: each for style, each in expected.items() if style in painted}, rel=0.05, abs=40), step.name
+        assert all(each < 80 for style, each in expected.items() if style not in painted), step.name
+
+
+def scale_of(picture, steps):
+    """Drawing units in a millimetre: all steps share one frame between the margins."""
+    xs = [float(x) for step in steps for facet in step.stack.layers for x, _ in facet.on_table]
+    ys = [float(y) for step in steps for facet in step.stack.layers for _, y in facet.on_table]
+    return min((360 - 82) / (max(xs) - min(xs)), 236 / (max(ys) - min(ys)))
+
+
+def test_marks_are_drawn_where_they_lie():
+    """The pencil line of a square corner: from one mark to the other, each 40 mm from the folded corner."""
+    steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
+    number = next(n for n, step in enumerate(steps) if step.name == "Mark")
+    picture = corner_step_by_step("mitre", steps, CENTIMETRES).pictures[number]
+    scale = scale_of(picture, steps)
+    places = [
+        tuple(map(float, pair.split(",")))
+        for node in picture.svg.iter("polyline")
+        if node.get("class") == lines.MARK
+        for pair in node.get("points").split()
+    ]
+    assert max(x for x, _ in places) - min(x for x, _ in places) == pytest.approx(40 * scale, abs=0.3)
+    assert max(y for _, y in places) - min(y for _, y in places) == pytest.approx(40 * scale, abs=0.3)
+    texts = {node.text for node in picture.svg.iter("text")}
+    assert "4 cm" in texts and "about 2.8 cm" in texts
+
+
+def test_a_cut_is_drawn_once_and_pencil_goes_under_stitches():
+    steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
+    drawn = [styles(picture) for picture in corner_step_by_step("mitre", steps, CENTIMETRES).pictures]
+    names = [step.name for step in steps]
+    assert [name for name, used in zip(names, drawn) if lines.CUT in used] == ["Trim"]
+    assert lines.MARK in drawn[names.index("Right sides together")] and lines.MARK not in drawn[names.index("Stitch")]
+    assert lines.STITCH not in drawn[names.index("Turn out")]  # the seam lies inside the fold
+
+
+def test_the_finished_corner_shows_only_its_right_side_from_the_front():
+    steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
+    last = corner_step_by_step("mitre", steps, CENTIMETRES).pictures[-1]
+    assert lines.CLOTH_RIGHT in styles(last) and lines.CLOTH_WRONG not in styles(last)
+    assert all(seen.facet.right_side_up for seen in seen_from_above(steps[-1].stack.turned_over()))
+
+
+@pytest.mark.parametrize("name", VARIANTS)
+def test_bulk_maps_name_every_number_of_layers_that_has_room(name):
+    ways = list(compared(SQUARE))
+    picture = bulk_map(ways, name)
+    found = next(way.bulk for way in ways if way.name == name)
+    written = [int(node.text) for node in picture.svg.iter("text") if node.text.isdigit()]
+    assert set(written) <= set(found.shapes)
+    assert found.thickest in written or found.thickest_area < 40
+    assert str(found.thickest) in picture.description
+    assert len(ET.tostring(picture.svg)) < SMALL
