@@ -40,5 +40,5 @@ def _table(caption: str, heads, rows) -> ET.Element:
 
 def _example(example: Example) -> ET.Element:
     given = ", ".join(f"{name} {text}" for name, text in example.given.items())
-    expected = ", ".join(f"{name} {value:g}" if not isinstance(value, str) else f"{name} {value}" for name, value in example.expected.items())
+    expected = ", ".join(f"{name} {float(value):g}" if not isinstance(value, str) else f"{name} {value}" for name, value in example.expected.items())
     return element("p", None, f"{given} → {expected} (lengths in mm). ", element("span", {"class": "practice"}, example.source))
