@@ -56,6 +56,18 @@ class Positions:
         self.floor = _floor_indices(self.points, limit)
         self._shifts: dict[int, Shift] = {}
 
+    def reduced(self) -> "Positions":
+        """Only the positions that some rest of the whole can use: enough when copies are unlimited, not when they are limited.
+
+        Source: the reduced raster points of Terno and Scheithauer (from memory).
+        """
+        fewer = Positions([], len(self.floor) - 1)
+        limit = len(self.floor) - 1
+        fewer.points = sorted({self.points[self.floor[limit - point]] for point in self.points} | {0})
+        fewer.last = len(fewer.points) - 1
+        fewer.floor = _floor_indices(fewer.points, limit)
+        return fewer
+
     def empty_table(self) -> Table:
         """A table that holds nothing yet."""
         return [0] * len(self.points)

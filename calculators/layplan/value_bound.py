@@ -2,9 +2,8 @@
 
 Every limited piece gets a price a copy (a Lagrange multiplier). Pieces then count with their value less their price, quantities
 no longer bind over the whole cloth, and the best plan falls apart into knapsacks: one along each strip height, one that stacks
-strips along the cloth. That best value plus the price of all copies is never below the value of a true plan. Prices move along
-the subgradient (copies used − copies there are) with the step length of Polyak 1969 (from memory; the strip model itself:
-Gilmore and Gomory 1965, Lodi and Monaci 2003, from memory).
+strips along the cloth. That best value plus the price of all copies is never below the value of a true plan (strip model:
+Gilmore and Gomory 1965, Lodi and Monaci 2003, from memory; prices: see `prices`).
 
 All numbers are whole, so a bound is exact: prices are counted in 1/scale of a unit of value.
 """
@@ -13,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from calculators.layplan.positions import Positions, Table
+from calculators.layplan.prices import price_steps
 from calculators.layplan.strip_table import Filled, StripShapes
 
 PRECISION = 1 << 24
@@ -123,34 +123,5 @@ class ValueBound:
         return used
 
     def improving(self, known_value: int, steps: int = 150) -> Iterator[Relaxed]:
-        """Yields the relaxed plan at ever better prices; the caller stops when it likes.
-
-        Parameters:
-            known_value: value of a plan in hand, aimed at by the step length.
-        """
-        prices = [0] * len(self.copies)
-        best = None
-        pace, stalled = 1.0, 0
-        for _ in range(steps):
-            now = self.relaxed(prices)
-            if best is None or now.bound < best.bound:
-                stalled = stalled + 1 if best and best.bound - now.bound < best.bound // 2000 else 0
-                best = now
-            else:
-                stalled += 1
-            yield now
-            if stalled >= 6:
-                pace /= 2
-                stalled = 0
-                now = best
-                if pace < 0.02:
-                    return
-            slope = [
-                0 if price <= 0 and used <= copies else used - copies
-                for price, used, copies in zip(now.prices, now.used, self.copies)
-            ]
-            square = sum(s * s for s in slope)
-            if square == 0:
-                return
-            step = pace * max(1, now.bound - known_value * self.scale) / square
-            prices = [max(0, int(price + step * s)) for price, s in zip(now.prices, slope)]
+        """The relaxed plan at ever better prices; `known_value` is the value of a plan in hand."""
+        return price_steps(self.relaxed, self.copies, lambda: known_value * self.scale, [0] * len(self.copies), steps)

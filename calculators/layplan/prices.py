@@ -1,0 +1,63 @@
+"""Moves the prices on limited pieces so that a bound comes down (Lagrange multipliers, subgradient steps).
+
+Any recursion that ignores quantities gives a bound once every copy has a price: its best value at values less prices, plus
+the price of all copies. Prices follow copies used less copies there are, with the step length of Polyak 1969 (from memory).
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Protocol, TypeVar
+
+
+class Priced(Protocol):
+    """What a relaxed recursion tells: its bound, the prices it holds for, and how many copies its plan uses."""
+
+    bound: int
+    prices: Sequence[int]
+    used: Sequence[int]
+
+
+Found = TypeVar("Found", bound=Priced)
+
+
+def price_steps(
+    relaxed: Callable[[Sequence[int]], Found],
+    copies: Sequence[int],
+    known: Callable[[], int],
+    start: Sequence[int],
+    steps: int,
+    patience: int = 6,
+) -> Iterator[Found]:
+    """Yields the relaxed plan at ever better prices; the caller stops when it likes.
+
+    Parameters:
+        relaxed: the recursion at given prices.
+        copies: copies there are of each piece.
+        known: value of the best plan in hand, in the same units as the bound; aimed at by the step length.
+        start: prices to begin with.
+        patience: steps without progress before the pace is halved.
+    """
+    prices = list(start)
+    best: Found | None = None
+    pace, stalled = 1.0, 0
+    for _ in range(steps):
+        now = relaxed(prices)
+        if best is None or now.bound < best.bound:
+            stalled = stalled + 1 if best and best.bound - now.bound < best.bound // 2000 else 0
+            best = now
+        else:
+            stalled += 1
+        yield now
+        if stalled >= patience:
+            pace /= 2
+            stalled = 0
+            now = best
+            if pace < 0.02:
+                return
+        slope = [
+            0 if price <= 0 and used <= there else used - there for price, used, there in zip(now.prices, now.used, copies)
+        ]
+        square = sum(s * s for s in slope)
+        if square == 0:
+            return
+        step = pace * max(1, now.bound - known()) / square
+        prices = [max(0, int(price + step * s)) for price, s in zip(now.prices, slope)]
