@@ -26,6 +26,7 @@ def price_steps(
     start: Sequence[int],
     steps: int,
     patience: int = 6,
+    drift: float = 0.0,
 ) -> Iterator[Found]:
     """Yields the relaxed plan at ever better prices; the caller stops when it likes.
 
@@ -35,10 +36,12 @@ def price_steps(
         known: value of the best plan in hand, in the same units as the bound; aimed at by the step length.
         start: prices to begin with.
         patience: steps without progress before the pace is halved.
+        drift: how much of the last direction is kept.
     """
     prices = list(start)
     best: Found | None = None
     pace, stalled = 1.0, 0
+    last = [0.0] * len(copies)
     for _ in range(steps):
         now = relaxed(prices)
         if best is None or now.bound < best.bound:
@@ -56,6 +59,7 @@ def price_steps(
         slope = [
             0 if price <= 0 and used <= there else used - there for price, used, there in zip(now.prices, now.used, copies)
         ]
+        slope = last = [s + drift * d for s, d in zip(slope, last)]
         square = sum(s * s for s in slope)
         if square == 0:
             return

@@ -26,43 +26,47 @@ def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds for a task of two stages with first cuts across or along the cloth."""
     if task.first_cut == "along":
         for found in solve(task.mirrored()):
-            yield _mirrored(task, found)
+            yield mirrored(task, found)
         return
-    ways = [
-        Way(number, width, length)
-        for number, piece in enumerate(task.pieces)
-        for width, length, _ in piece.sizes()
-        if width <= task.width and length <= task.length and task.quantity(number) > 0
-    ]
-    if not ways:
-        empty = Plan(task, stacked_strips(task, [], task.length))
-        yield Progress(empty, 0, 0, True)
-        return
-    shapes = StripShapes(task.width, ways, [task.quantity(number) for number in range(len(task.pieces))])
-    yield from _Solver(task, shapes).run()
+    solver = Solver(task)
+    if solver.ways:
+        yield from solver.run()
+    else:
+        yield Progress(Plan(task, stacked_strips(task, [], task.length)), 0, 0, True)
 
 
-def _mirrored(task: Task, found: Progress) -> Progress:
+def mirrored(task: Task, found: Progress) -> Progress:
+    """What was found for the mirrored task, for the task itself."""
     plan = found.plan and Plan(task, found.plan.cloth.mirrored())
     return Progress(plan, found.result, found.bound, found.finished)
 
 
-class _Solver:
-    def __init__(self, task: Task, shapes: StripShapes):
+class Solver:
+    """The method for first cuts across; after the run (or some of it) `relaxed` holds the best prices found."""
+
+    def __init__(self, task: Task):
         self.task = task
-        self.shapes = shapes
-        self.bounds = ValueBound(shapes, task.length, [piece.worth for piece in task.pieces])
+        self.ways = [
+            Way(number, width, length)
+            for number, piece in enumerate(task.pieces)
+            for width, length, _ in piece.sizes()
+            if width <= task.width and length <= task.length and task.quantity(number) > 0
+        ]
+        self.shapes = StripShapes(task.width, self.ways, [task.quantity(number) for number in range(len(task.pieces))])
+        self.bounds = ValueBound(self.shapes, task.length, [piece.worth for piece in task.pieces])
+        self.relaxed: Relaxed | None = None
         self.value = -1
         self.plan: Plan | None = None
         self.bound: int | None = None
 
     def run(self) -> Iterator[Progress]:
+        """All of the method, until the plan is proven or nothing is left to try."""
         yield from self._dive([value * self.bounds.scale for value in self.bounds.values])
-        best = yield from self._lower_bound()
+        yield from self._lower_bound()
         if not self._closed():
-            yield from self._dive(best.worth)
+            yield from self._dive(self.relaxed.worth)
         if not self._closed():
-            yield from self._search(best)
+            yield from self._search(self.relaxed)
         yield self._progress(True)
 
     def _progress(self, finished: bool = False) -> Progress:
@@ -76,16 +80,14 @@ class _Solver:
             self.value = value
             self.plan = Plan(self.task, stacked_strips(self.task, strips, self.task.length))
 
-    def _lower_bound(self):
-        best: Relaxed | None = None
+    def _lower_bound(self) -> Iterator[Progress]:
         for relaxed in self.bounds.improving(self.value):
-            if best is None or relaxed.bound < best.bound:
-                best = relaxed
+            if self.relaxed is None or relaxed.bound < self.relaxed.bound:
+                self.relaxed = relaxed
                 self.bound = relaxed.bound // self.bounds.scale
             yield self._progress()
             if self._closed():
                 break
-        return best
 
     def _dive(self, worth: list[int]) -> Iterator[Progress]:
         """Fills the cloth with the strips that are best at `worth`, as long as their pieces last, again and again."""

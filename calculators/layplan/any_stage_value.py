@@ -1,0 +1,144 @@
+"""Most value with limited quantities and any number of stages.
+
+1. Plans in two stages, both ways, as a start.
+2. Prices lower the bound of the free recursion.
+3. Passes of the recursion with counts for a target just below the bound, each time with more contents kept or a lower target.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import islice
+
+from calculators.layplan import two_stage_value
+from calculators.layplan.counts import PackedCounts
+from calculators.layplan.free_recursion import FreeRecursion
+from calculators.layplan.limited_recursion import LimitedRecursion
+from calculators.layplan.model import Task
+from calculators.layplan.plan import Part, Plan
+from calculators.layplan.prices import price_steps
+from calculators.layplan.progress import Progress
+
+PRECISION = 1 << 24
+PRICE_STEPS = 60
+START_STEPS = 60
+MOST_KEPT = 400
+# How many contents, cells, and cuts a cell, a pass may look at.
+ROUGH = (4, 1_200, 8)
+FIRST = (8, 4_000, 400)
+FIRST_PASS = 12
+PASS_EVERY = 3
+
+
+@dataclass(frozen=True)
+class Relaxed:
+    """The free recursion at given prices; see `value_bound.Relaxed`."""
+
+    bound: int
+    prices: list[int]
+    worth: list[int]
+    rows: list[list[int]]
+    used: list[int]
+    price_of_all: int
+
+
+def solve(task: Task) -> Iterator[Progress]:
+    """Yields ever better plans and bounds for a task with a length and any number of stages."""
+    recursion = FreeRecursion(task)
+    if not recursion.ways:
+        yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
+        return
+    yield from _Solver(task, recursion).run()
+
+
+class _Solver:
+    def __init__(self, task: Task, recursion: FreeRecursion):
+        self.task = task
+        self.recursion = recursion
+        self.values = [piece.worth for piece in task.pieces]
+        self.copies = [task.quantity(number) for number in range(len(task.pieces))]
+        self.scale = max(4, PRECISION // max(1, sum(v * c for v, c in zip(self.values, self.copies))))
+        self.counts = PackedCounts(self.copies)
+        self.value = -1
+        self.plan: Plan | None = None
+        self.bound: int | None = None
+
+    def run(self) -> Iterator[Progress]:
+        """All of the method, until the plan is proven or nothing is left to try."""
+        start = yield from self._start()
+        best: Relaxed | None = None
+        steps = price_steps(
+            self._relaxed, self.copies, lambda: self.value * self.scale, start, PRICE_STEPS, patience=5, drift=0.3
+        )
+        for count, relaxed in enumerate(steps, start=1):
+            if best is None or relaxed.bound < best.bound:
+                best = relaxed
+                self.bound = best.bound // self.scale
+            yield self._progress()
+            if self._closed():
+                break
+            if count >= FIRST_PASS and count % PASS_EVERY == 0:
+                yield from self._pass(relaxed, self.value + 1, *ROUGH)
+        if not self._closed():
+            yield from self._close_gap(best)
+        yield self._progress(True)
+
+    def _progress(self, finished: bool = False) -> Progress:
+        return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
+
+    def _closed(self) -> bool:
+        return self.bound is not None and self.value >= self.bound
+
+    def _keep(self, value: int, cloth: Part) -> None:
+        if value > self.value:
+            self.value, self.plan = value, Plan(self.task, cloth)
+
+    def _start(self) -> Iterator[Progress]:
+        """Plans in two stages both ways, and the prices of the better one; returns the prices."""
+        best_value, prices = -1, [0] * len(self.copies)
+        for first_cut in ("across", "along"):
+            strips = replace(self.task, stages=2, first_cut=first_cut)
+            solver = two_stage_value.Solver(strips.mirrored() if first_cut == "along" else strips)
+            for found in islice(solver.run(), START_STEPS):
+                if found.plan is not None and found.result > self.value:
+                    there = found if first_cut == "across" else two_stage_value.mirrored(strips, found)
+                    self._keep(there.result, there.plan.cloth)
+                yield self._progress()
+            if solver.relaxed and solver.value > best_value:
+                best_value = solver.value
+                prices = [price * self.scale // solver.bounds.scale for price in solver.relaxed.prices]
+        return prices
+
+    def _relaxed(self, prices) -> Relaxed:
+        worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
+        prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+        rows = list(self.recursion.rows(worth))
+        price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
+        return Relaxed(rows[-1][-1] + price_of_all, prices, worth, rows, self.recursion.used(rows, worth), price_of_all)
+
+    def _pass(self, relaxed: Relaxed, target: int, kept: int, cells: int, cuts: int) -> Iterator[Progress]:
+        """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
+        least = target * self.scale - relaxed.price_of_all
+        search = LimitedRecursion(self.recursion, relaxed.rows, relaxed.worth, least, self.counts, kept, cells, cuts)
+        for _ in search.run():
+            yield self._progress()
+        for content in search.contents.get(self.recursion.whole, ()):
+            value = sum(self.values[piece] * count for piece, count in self.counts.pairs(content[1]))
+            if value > self.value:
+                self._keep(value, search.cloth(content))
+        if search.complete:
+            self.bound = min(self.bound, max(self.value, target - 1))
+        yield self._progress()
+        return search.complete
+
+    def _close_gap(self, relaxed: Relaxed) -> Iterator[Progress]:
+        """Passes for targets below the bound, with more contents and cells each time one had to drop some."""
+        gap, (kept, cells, cuts) = max(1, (self.bound - self.value) // 8), FIRST
+        while not self._closed():
+            complete = yield from self._pass(relaxed, max(self.value + 1, self.bound - gap), kept, cells, cuts)
+            if complete:
+                gap *= 2
+            elif kept < MOST_KEPT:
+                kept, cells, cuts = kept * 2, cells * 2, cuts * 2
+                yield from self._pass(relaxed, self.value + 1, kept, cells // 4, 12)
+            else:
+                return

@@ -1,0 +1,22 @@
+"""Any number of stages with limited quantities: against trying everything."""
+
+from dataclasses import replace
+
+from hypothesis import given, settings
+
+from calculators.layplan import any_stage_value
+from calculators.layplan.checker import faults
+from tests.layplan.brute_force import most_value
+from tests.layplan.small_tasks import small_tasks
+
+
+@settings(max_examples=60)
+@given(small_tasks(stages=(None,), first_cuts=("any",)))
+def test_proven_plans_are_best(task):
+    """No small task where trying everything beats "proven"."""
+    task = replace(task, length=min(task.length, 5), width=min(task.width, 5))
+    for progress in any_stage_value.solve(task):
+        assert progress.plan is None or progress.bound is None or progress.result <= progress.bound
+    assert progress.finished and progress.proven
+    assert [] == faults(progress.plan)
+    assert most_value(task) == progress.result == progress.plan.value
