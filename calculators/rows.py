@@ -19,16 +19,18 @@ from calculators.measure import Ruler
 class Rows(Kind):
     """Rows of values. columns: a field for each cell, its `fixed` text filling a cell left empty.
 
-    one: what one row is called, such as "piece".
+    one: what one row is called, such as "piece". least: how many rows there must be. A row whose cells are all empty or hold just
+    what they start from is not counted.
     """
 
     columns: tuple[Field, ...] = ()
     one: str = "row"
     most: int = 40
+    least: int = 1
 
     def parse(self, text: str, ruler: Ruler) -> tuple[SimpleNamespace, ...]:
-        rows = [row for row in self.cells(text) if any(cell.strip() for cell in row)]
-        if not rows:
+        rows = [row for row in self.cells(text) if any(cell != (column.fixed or "") for cell, column in zip(row, self.columns) if cell)]
+        if len(rows) < self.least:
             raise Refused(f"nothing is written here. Write at least one {self.one}.")
         if len(rows) > self.most:
             raise Refused(f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order.")

@@ -9,6 +9,7 @@ MARK = "mark"
 BREAK = "break"
 PATCH = "patch"
 REMNANT = "remnant"
+FLAW = "flaw"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 
@@ -22,6 +23,7 @@ WORDS = {
     BREAK: "cloth runs on",
     PATCH: "number of layers changes",
     REMNANT: "left over",
+    FLAW: "flaw",
     CLOTH_RIGHT: "right side",
     CLOTH_WRONG: "wrong side",
     OTHER_RIGHT: "other cloth, right side",
@@ -29,8 +31,9 @@ WORDS = {
 }
 HATCHES = {
     REMNANT: "M0 6 L6 0",
+    FLAW: "M0 0 L6 6 M6 0 L0 6",
     CLOTH_WRONG: "M0 3 H6 M3 0 V6",
     OTHER_RIGHT: "M2.4 3 H3.6",
     OTHER_WRONG: "M0 1.5 H6 M0 4.5 H6",
 }
-AREAS = {REMNANT, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG}
+AREAS = {REMNANT, FLAW, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG}

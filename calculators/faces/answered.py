@@ -21,7 +21,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     ruler, other = asking.ruler, asking.other_ruler
     tables = [
         results_table(calculator, answer, ruler, other),
-        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table)),
+        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name]),
     ]
     if folded:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]

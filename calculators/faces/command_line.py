@@ -75,6 +75,7 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
     for result in calculator.results:
         value = reply.results[result.name]
         if value is None:
+            lines.append(f"{result.label}: —")
             continue
         if isinstance(result.kind, Table):
             lines.append(f"{result.label}:")

@@ -27,8 +27,8 @@ def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[s
 def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
     """What was typed and can be read, with the unit it was read in added where there was none."""
     texts = {}
-    for field in calculator.fields:
-        text = asking.typed.get(field.name, "")
+    for field in (field for field in calculator.fields if field.name in asking.typed):
+        text = asking.typed[field.name]
         try:
             field.kind.parse(text, asking.ruler)
             texts[field.name] = field.kind.write_out(text, asking.ruler)

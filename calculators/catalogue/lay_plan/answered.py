@@ -1,0 +1,166 @@
+"""What a lay plan answers, from an order as planned."""
+
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.catalogue.lay_plan.asked import WAYS
+from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
+from calculators.declaration import Answer, Result
+from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
+from calculators.layplan.cutting import Cut, cuts, remnants, strips
+from calculators.layplan.laid import Lay
+from calculators.layplan.planning import Outcome
+from calculators.layplan.what_if import WhatIf
+from calculators.phrase import Phrase, say
+
+_MOST_REMNANTS = 12
+
+_PER_PIECE = Table(
+    columns=(
+        Column("piece", "Piece", Text()), Column("width", "Width", Length()), Column("length", "Length", Length()),
+        Column("wanted", "Ordered", Count()), Column("cut", "Cut", Count()),
+    )
+)  # fmt: skip
+_MARKING = Table(
+    columns=(
+        Column("cloth", "Cloth", Text()), Column("strip", "Strip", Text()), Column("start", "From", Length()), Column("end", "To", Length()),
+        Column("marks", "Then marks in it at", Lengths()), Column("gives", "Gives", Text()),
+    )
+)  # fmt: skip
+_CUT_LIST = Table(
+    columns=(
+        Column("step", "Step", Count()), Column("cut", "Cut", Text()), Column("marks", "At the marks", Lengths()),
+        Column("how", "How", Text()), Column("each", "Each cut is long", Length()),
+    )
+)  # fmt: skip
+_REMNANTS = Table(columns=(Column("cloth", "Cloth", Text()), Column("width", "Width", Length(toward="down")), Column("length", "Length", Length(toward="down")), Column("how_many", "How many", Count())))
+_JOINS = Table(
+    columns=(
+        Column("piece", "Piece", Text()), Column("full", "Full widths", Count()), Column("full_width", "each cut", Length()),
+        Column("side_width", "Two sides, each cut", Length()), Column("seams", "Seams", Count()),
+    )
+)  # fmt: skip
+
+RESULTS = (
+    Result("count", "Pieces cut", Count(), "Pieces in all."),
+    Result("used_length", "Length used", Length(toward="up"), "How far the pieces reach along the cloth, from the straight end."),
+    Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends."),
+    Result("least_length", "No plan can need less than", Length(), "The least usable length under the same rules of cutting."),
+    Result("most_pieces", "No plan can give more than", Count(), "The most pieces under the same rules of cutting."),
+    Result("proof", "Could another plan do better", Text(longest=200), "Whether this is proven to be the best plan cut this way."),
+    Result("used_share", "Share of the cloth used", Percent(), "Area of the pieces as a share of the cloth they are cut from."),
+    Result("last_mark", "Last mark", Length(), "What the last mark must read from the straight end, on the cloth used furthest."),
+    Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
+    Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
+    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts."),
+    Result("marking", "Marking table", _MARKING, "Every mark is measured from the same end and rounded from its exact place, so that rounding never adds up."),
+    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand."),
+    Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
+    Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike."),
+)
+
+
+def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ...], rest: Outcome | None, working: bool) -> Answer:
+    """The answer for an order as planned so far.
+
+    changes: what a little more cloth or one rule less would do; rest: a plan for what did not fit; working: whether a better
+    plan is still looked for.
+    """
+    made = [(lay, cuts(lay)) for lay in outcome.lays]
+    drawn = [cut for _, found in made for cut in found if (given.way_across if cut.across else given.way_along) == "thread"]
+    whole = sum((lay.cloth.width * lay.length for lay in outcome.lays), Fraction(0))
+    proof = bound_said(outcome)
+    results = {
+        "count": sum(outcome.counts.values()),
+        "used_length": max(lay.used_length for lay in outcome.lays),
+        "to_start_from": outcome.to_start_from if outcome.open_ended else None,
+        "least_length": outcome.bound if outcome.open_ended else None,
+        "most_pieces": _most_pieces(outcome),
+        "proof": "no: this is proven" if outcome.proven else "not ruled out",
+        "used_share": 100 * sum((lay.piece_area for lay in outcome.lays), Fraction(0)) / whole,
+        "last_mark": max(lay.used_length for lay in outcome.lays),
+        "threads": sum(cut.how_often for cut in drawn),
+        "thread_length": sum((cut.how_often * cut.length for cut in drawn), Fraction(0)),
+        "per_piece": _per_piece(outcome),
+        "marking": [row for lay in outcome.lays for row in _marking(lay)],
+        "cut_list": _cut_list(made, given),
+        "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
+        "joins": [_join_row(join) for join in outcome.joins] or None,
+    }
+    notes = [proof, *next_steps(outcome, results, changes, rest)]
+    if working:
+        notes.insert(0, say("A better plan is still being looked for."))
+    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome)
+
+
+def _most_pieces(outcome: Outcome) -> int | None:
+    counts_alike = all(piece.matters == 1 for piece in outcome.pieces)
+    return int(outcome.bound) if outcome.order.rules.aim == "most" and counts_alike and outcome.bound is not None else None
+
+
+def _per_piece(outcome: Outcome) -> list[dict]:
+    counts = outcome.counts
+    return [{"piece": p.name, "width": p.width, "length": p.length, "wanted": p.count, "cut": counts[n]} for n, p in enumerate(outcome.pieces)]
+
+
+def gives(lay: Lay, pieces: tuple[tuple[int, int], ...]) -> str:
+    """What a strip gives, in words."""
+    return ", ".join(f"{count} × {lay.pieces[number].name}" for number, count in pieces)
+
+
+def _marking(lay: Lay) -> list[dict]:
+    across = lay.first_cut == "across"
+    rows = []
+    for strip in strips(lay):
+        start, end = (strip.box.y, strip.box.end) if across else (strip.box.x, strip.box.right)
+        rows.append({
+            "cloth": lay.cloth.cloth.name, "strip": str(strip.number) if strip.number else "left over", "start": start, "end": end,
+            "marks": list(strip.marks) or None, "gives": gives(lay, strip.pieces),
+        })  # fmt: skip
+    return rows
+
+
+def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace) -> list[dict]:
+    rows = []
+    for lay, found in made:
+        for cut in found:
+            rows.append({
+                "step": len(rows) + 1, "cut": _cut_words(lay, cut, len(made) > 1), "marks": list(cut.marks),
+                "how": WAYS[given.way_across if cut.across else given.way_along], "each": cut.length,
+            })  # fmt: skip
+    return rows
+
+
+def _cut_words(lay: Lay, cut: Cut, several: bool) -> str:
+    if cut.first:
+        what = f"strip {cut.first}" if cut.first == cut.last else f"strips {cut.first} to {cut.last}, each"
+    else:
+        what = lay.cloth.cloth.name if several else "whole cloth"
+    way = "across, from the straight end" if cut.across else "along, from the first long edge"
+    return f"{what}: {'trim ' if cut.trims else ''}{way}"
+
+
+def _kept(lay: Lay, keep: Fraction) -> list[dict]:
+    counted: dict[tuple, int] = {}
+    for box in remnants(lay, keep):
+        counted[box.width, box.length] = counted.get((box.width, box.length), 0) + 1
+    rows = [{"cloth": lay.cloth.cloth.name, "width": width, "length": length, "how_many": count} for (width, length), count in counted.items()]
+    return rows[:_MOST_REMNANTS]
+
+
+def _join_row(join) -> dict:
+    return {"piece": join.piece.name, "full": join.full_widths, "full_width": join.full_width, "side_width": join.side_width or None, "seams": join.seams}
+
+
+def _working(outcome: Outcome) -> tuple[Phrase, ...]:
+    lay = outcome.lays[0]
+    steps = [
+        say(
+            "“{cloth:text}”: {width:length} wide, less two selvedges, after the wash: {usable:length_down} to plan on.",
+            cloth=lay.cloth.cloth.name, width=lay.cloth.cloth.width, usable=lay.cloth.width,
+        )
+    ]  # fmt: skip
+    steps.append(say("Strips across the cloth are filled with pieces, and strips stacked, in every combination that could be better than the best so far. What none of them can pass is worked out at the same time."))
+    if outcome.hindered:
+        steps.append(say("With flaws or a repeat, strips are laid one after another and step over what must stay free. The limit is then that of the same cloth without them."))
+    return tuple(steps)

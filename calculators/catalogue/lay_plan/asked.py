@@ -1,0 +1,148 @@
+"""What a lay plan asks, and the order that the answers make."""
+
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.declaration import AskAgain, Field, ask_again
+from calculators.kinds import Choice, Count, Length, Percent, Text, YesNo
+from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
+from calculators.phrase import say
+from calculators.rows import Rows
+
+_SIZE = Length(least=Fraction(20), most=Fraction(20_000))
+_ACROSS = Length(least=Fraction(20), most=Fraction(6_000))
+_ALONG = Length(least=Fraction(20), most=Fraction(100_000))
+_PLACE = Length(most=Fraction(100_000))
+_REPEAT = Length(most=Fraction(6_000))
+
+AIMS = {
+    "most": "for the most pieces",
+    "shortest": "for the whole order on the shortest length",
+    "buy": "for the least cloth to buy",
+    "shelf": "for the whole order from the shelf",
+}
+STRIPS = {"across": "across the cloth", "along": "along the cloth", "either": "across or along, whichever is better"}
+WAYS = {"thread": "drawn thread", "tear": "torn", "ruled": "ruled line"}
+CUT_AS = {"plain": "plain", "matched": "matched to the repeat", "joined": "joined if too wide"}
+
+_CLOTHS = Rows(
+    columns=(
+        Field("name", "Cloth", Text(longest=30), "What you call it.", fixed="Cloth"),
+        Field("width", "Width", _ACROSS, "Selvedge to selvedge."),
+        Field("length", "Length", _ALONG, "End to end; empty for cloth to buy.", optional=True),
+        Field("how_many", "How many", Count(least=1, most=24), "Such cloths.", fixed="1"),
+        Field("one_way", "One-way", YesNo(), "Nap, or a print that points one way.", fixed="no"),
+    ),
+    one="cloth",
+    most=12,
+)
+_PIECES = Rows(
+    columns=(
+        Field("name", "Piece", Text(longest=30), "What you call it.", fixed="Piece"),
+        Field("width", "Cut width", _SIZE, "Across the cloth, with all hems."),
+        Field("length", "Cut length", _SIZE, "Along the cloth, with all hems."),
+        Field("count", "How many", Count(least=1, most=1_000), "Empty: as many as fit.", optional=True),
+        Field("may_turn", "May turn", YesNo(), "Its length may lie across the cloth.", fixed="no"),
+        Field("cut_as", "Cut as", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
+        Field("matters", "Matters", Count(least=1, most=9), "1 to 9, against the others.", fixed="1"),
+    ),
+    one="piece",
+    most=20,
+)
+_FLAWS = Rows(
+    columns=(
+        Field("from_end", "From the end", _PLACE, "Straight end to flaw."),
+        Field("from_selvedge", "From the selvedge", _PLACE, "Selvedge to flaw."),
+        Field("length", "Long", Length(least=Fraction(1), most=Fraction(20_000)), "Along the cloth."),
+        Field("width", "Wide", Length(least=Fraction(1), most=Fraction(6_000)), "Across the cloth."),
+        Field("cloth", "On", Text(longest=30), "Name of the cloth; empty for the first.", optional=True),
+    ),
+    one="flaw",
+    least=0,
+)
+_REPEATS = Rows(
+    columns=(
+        Field("along", "Repeat along", _REPEAT, "Empty when it does not repeat along.", optional=True),
+        Field("across", "Repeat across", _REPEAT, "Empty when it does not repeat across.", optional=True),
+        Field("first_along", "First, from the end", _PLACE, "Where it first starts.", optional=True),
+        Field("first_across", "First, from the selvedge", _PLACE, "Where it first starts.", optional=True),
+        Field("cloth", "On", Text(longest=30), "Name of the cloth; empty for the first.", optional=True),
+    ),
+    one="repeat",
+    most=12,
+    least=0,
+)
+
+FIELDS = (
+    Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 320 cm | 1 | no"),
+    Field(
+        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit.",
+        fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
+    ),
+    Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
+    Field("repeats", "Repeats", _REPEATS, "Where a pattern starts again, for pieces that are matched. None: leave it empty.", optional=True),
+    Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
+    Field("strips", "Strips", Choice(options=STRIPS), "The first cuts part the whole cloth into strips; each strip is then cut into pieces, and a piece may be trimmed once more.", fixed="across"),
+    Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
+    Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
+    Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),
+    Field("change_length", "Change in the wash, along", Percent(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come: negative when it shrinks. 0 for cloth already washed.", fixed="0"),
+    Field("change_width", "Change in the wash, across", Percent(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
+    Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges.", fixed="1 cm"),
+    Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),
+    Field("way_along", "Cuts along", Choice(options=WAYS), "How you cut the other way.", fixed="ruled"),
+    Field("keep", "Remnant worth keeping", Length(least=Fraction(10), most=Fraction(5_000)), "At least this long and this wide.", fixed="10 cm"),
+)
+
+
+def order_from(given: SimpleNamespace) -> Order:
+    """The order that was written; raises AskAgain when its rows do not go together."""
+    repeats = _by_cloth(given, "repeats")
+    flaws = _by_cloth(given, "flaws")
+    for each in (row for rows in repeats.values() for row in rows):
+        _refuse_empty_repeat(each)
+    if twice := next((index for index, rows in repeats.items() if len(rows) > 1), None):
+        raise ask_again("repeats", "“{cloth:text}” has more than one repeat. Write one row for it.", cloth=given.cloths[twice].name)
+    cloths = tuple(
+        Cloth(
+            row.name, row.width, row.length, row.how_many, row.one_way,
+            next((Repeat(each.along, each.across, each.first_along or Fraction(0), each.first_across or Fraction(0)) for each in repeats.get(index, ())), None),
+            tuple(Flaw(each.from_end, each.from_selvedge, each.length, each.width) for each in flaws.get(index, ())),
+        )
+        for index, row in enumerate(given.cloths)
+    )
+    pieces = tuple(
+        Wanted(row.name, row.width, row.length, row.count, row.may_turn, row.cut_as == "matched", row.cut_as == "joined", row.matters) for row in given.pieces
+    )
+    if any(piece.matched for piece in pieces) and not any(cloth.repeat for cloth in cloths):
+        raise ask_again("repeats", "A piece is to be matched, but no repeat is written. Write after which distance the pattern starts again.")
+    rules = Rules(
+        given.aim, given.strips, given.gap, given.selvedge, given.end_loss, given.change_length, given.change_width, given.seam_allowance, given.keep
+    )
+    return Order(cloths, pieces, rules)
+
+
+def asked_again(problem: CannotPlan) -> AskAgain:
+    """The refusal at the field where an order that cannot be planned is to be mended."""
+    return AskAgain({problem.part: say(problem.sentence, **problem.values)})
+
+
+def _by_cloth(given: SimpleNamespace, name: str) -> dict[int, list[SimpleNamespace]]:
+    """The rows of a field by the number of the cloth they belong to."""
+    numbers = {cloth.name: index for index, cloth in reversed(list(enumerate(given.cloths)))}
+    found: dict[int, list[SimpleNamespace]] = {}
+    for row in getattr(given, name) or ():
+        if row.cloth and row.cloth not in numbers:
+            raise ask_again(name, "There is no cloth called “{cloth:text}”. Write the name as it stands among the cloths.", cloth=row.cloth)
+        found.setdefault(numbers[row.cloth] if row.cloth else 0, []).append(row)
+    return found
+
+
+def _refuse_empty_repeat(row: SimpleNamespace) -> None:
+    if row.along == 0 or row.across == 0:
+        raise ask_again("repeats", "A repeat of 0 never starts again. Write the distance from one motif to the next, or leave it empty.")
+    if not row.along and not row.across:
+        raise ask_again("repeats", "This row says no distance. Write after which distance along or across the pattern starts again.")
+    for distance, first, way in ((row.along, row.first_along, "along"), (row.across, row.first_across, "across")):
+        if first is not None and distance is None:
+            raise ask_again("repeats", "There is a first repeat {way:text}, but no distance {way:text}. Write the distance as well.", way=way)

@@ -1,0 +1,116 @@
+"""The sentences of a lay plan: what it gives, whether another could do better, and what a small change would bring."""
+
+from collections.abc import Iterator
+
+from calculators.layplan.planning import Outcome
+from calculators.layplan.what_if import WhatIf
+from calculators.phrase import Phrase, say
+
+
+def spoken(outcome: Outcome) -> Phrase:
+    """The one sentence that answers first."""
+    total = sum(outcome.counts.values())
+    rules, name = outcome.order.rules, outcome.lays[0].cloth.cloth.name
+    if rules.aim == "buy":
+        return say("Buy **{length:length_up}** of {cloth:text} for the whole order.", length=outcome.to_start_from, cloth=name)
+    if rules.aim == "shortest":
+        sentence = "The whole order takes **{length:length_up}** of {cloth:text}"
+        if outcome.short_by:
+            return say(sentence + ", and the cloth is {short:length_up} too short.", length=outcome.result, cloth=name, short=outcome.short_by)
+        return say(sentence + ".", length=outcome.result, cloth=name)
+    missing = sum(outcome.missing.values())
+    if missing:
+        return say("**{total:piece|pieces}** of {wanted:count} ordered can be cut.", total=total, wanted=total + missing - _unasked(outcome))
+    if len(outcome.lays) == 1:
+        return say("**{total:piece|pieces}** from {cloth:text}" + (": the whole order." if _all_counted(outcome) else "."), total=total, cloth=name)
+    return say("**{total:piece|pieces}** from {cloths:count} cloths" + (": the whole order." if _all_counted(outcome) else "."), total=total, cloths=len(outcome.lays))
+
+
+def _all_counted(outcome: Outcome) -> bool:
+    return all(piece.count is not None for piece in outcome.pieces)
+
+
+def _unasked(outcome: Outcome) -> int:
+    """Pieces cut of which as many as fit were wanted."""
+    return sum(count for number, count in outcome.counts.items() if outcome.pieces[number].count is None)
+
+
+def bound_said(outcome: Outcome) -> Phrase:
+    """Whether another plan cut the same way could do better: proven, or by how much at most."""
+    if outcome.open_ended:
+        return _length_bound(outcome)
+    aim = outcome.order.rules.aim
+    if not outcome.missing and _all_counted(outcome):
+        return say("Everything ordered is cut.")
+    if aim == "shelf":
+        wanted = sum((piece.count or 0) * piece.width * piece.length for piece in outcome.pieces)
+        if len(outcome.lays) == 1 and outcome.bound is not None and outcome.bound < wanted / outcome.lays[0].unit ** 2:
+            return say("No plan cut this way can take the whole order from this cloth.")
+        return say("It is not proven that no plan takes the whole order.")
+    if outcome.proven:
+        return say("No plan cut this way can give more.")
+    if outcome.bound is None:
+        return say("It is not proven that no other plan gives more.")
+    if all(piece.matters == 1 for piece in outcome.pieces):
+        return say("It is not proven that no plan gives more: {more:more piece is|more pieces are} not ruled out.", more=int(outcome.bound - outcome.result))
+    return say("It is not proven that no other plan gives more.")
+
+
+def _length_bound(outcome: Outcome) -> Phrase:
+    if outcome.proven:
+        return say("No plan cut this way can use less.")
+    if outcome.bound is None:
+        return say("It is not proven that no other plan uses less.")
+    return say("It is not proven that no plan uses less: up to {gap:length_up} less is not ruled out.", gap=outcome.result - outcome.bound)
+
+
+def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], rest: Outcome | None) -> Iterator[Phrase]:
+    """What to do next, and what a change would bring."""
+    if outcome.missing:
+        listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
+        yield say("Not cut: {listed:text}.", listed=listed)
+    if rest:
+        yield say("For the rest, buy {length:length_up} of {cloth:text}.", length=rest.to_start_from, cloth=rest.lays[0].cloth.cloth.name)
+    if outcome.order.rules.aim == "shortest" and outcome.order.cloths[0].length is not None:
+        yield from _left_of_cloth(outcome)
+    for change in changes:
+        yield from _change_said(outcome, change)
+    yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=results["last_mark"])
+
+
+def _left_of_cloth(outcome: Outcome) -> Iterator[Phrase]:
+    left = outcome.order.cloths[0].length - outcome.to_start_from
+    if left > 0:
+        yield say("{left:length_down} of the cloth is not touched, measured before the wash.", left=left)
+    elif outcome.short_by:
+        yield say("Start from {length:length_up} of cloth, measured before the wash.", length=outcome.to_start_from)
+
+
+_RULES = {
+    "grain": ("Keeping every piece to the grain", "every piece might turn"),
+    "one-way": ("The one-way cloth", "pieces might turn on it"),
+    "repeat": ("Matching the repeat", "nothing had to match"),
+}
+
+
+def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
+    if change.kind in _RULES:
+        rule, otherwise = _RULES[change.kind]
+        if change.saved:
+            yield say(f"{rule} costs {{saved:length_up}} of cloth: so much less would do if {otherwise}.", saved=change.saved)
+        elif change.pieces:
+            yield say(f"{rule} costs {{pieces:piece|pieces}}: so many more would fit if {otherwise}.", pieces=change.pieces)
+        elif change.none:
+            yield say(f"{rule} costs nothing here.")
+    elif change.kind == "more cloth":
+        yield say("{by:length_up} more length of cloth would give {pieces:more piece|more pieces}.", by=change.by, pieces=change.pieces)
+    else:
+        piece = outcome.order.pieces[change.piece]
+        size = (piece.length if change.kind == "shorter" else piece.width) - change.by
+        gain = "would save {saved:length_down} of cloth" if change.saved else "would give {pieces:more piece|more pieces}"
+        yield say(
+            f"“{{name:text}}” {{by:length_up}} {change.kind}, {{size:length_down}}, {gain}.",
+            name=piece.name, by=change.by, size=size, saved=change.saved, pieces=change.pieces,
+        )
+
+

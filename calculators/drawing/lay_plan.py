@@ -1,0 +1,178 @@
+"""Cloths with every piece of a mixed order on them, a long cloth drawn in stretches one under another so that a phone shows it."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from string import ascii_uppercase
+
+from calculators.drawing import lines
+from calculators.drawing.picture import WIDTH, Picture, Sheet, rectangle, thinned
+from calculators.layplan.cutting import remnants
+from calculators.layplan.laid import Box, Lay
+from calculators.layplan.planning import Outcome
+from calculators.measure import Ruler, show_length
+
+_MARGINS = (10, 30, 10, 26)
+_ROOM = WIDTH - _MARGINS[0] - _MARGINS[2]
+_BETWEEN = 44  # drawing units between two stretches, for marks and the name of the next
+_WIDE = 130  # drawing units that the width of a cloth should have on a phone
+_TALLEST = 700
+_MOST_DRAWN = 6
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A length of one cloth as drawn: from start to end along it [mm], its first edge `down` the sheet [mm]."""
+
+    lay: Lay
+    start: Fraction
+    end: Fraction
+    down: float
+    copies: int
+
+    def place(self, x, y) -> tuple[float, float]:
+        """A place on the cloth, x across and y along, on the sheet: the length lies across the sheet."""
+        return float(y - self.start), self.down + float(x)
+
+
+def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
+    """Every cloth that is cut, to one scale, with its pieces, strips, flaws, remnants and marks.
+
+    outcome: the order as planned; ruler: the one the marks are read on.
+    """
+    lays = _alike(outcome.lays)
+    drawn = lays[:_MOST_DRAWN]
+    per_stretch, scale = _stretch_length([lay for lay, _ in drawn])
+    stretches = _stretches(drawn, per_stretch, scale)
+    bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
+    sheet = Sheet("lay", (0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
+    for stretch in stretches:
+        _ground(sheet, stretch, outcome)
+        _pieces(sheet, stretch)
+        _edges(sheet, stretch)
+        _marks(sheet, stretch, ruler)
+    return sheet.finish("The lay plan", _in_words(outcome, lays, len(drawn), ruler))
+
+
+def letter(number: int) -> str:
+    """The letter that stands for a piece where its name has no room."""
+    return ascii_uppercase[number % 26] * (number // 26 + 1)
+
+
+def _alike(lays: tuple[Lay, ...]) -> list[tuple[Lay, int]]:
+    """Each plan once, with how many cloths are cut by it."""
+    found: list[tuple[Lay, int]] = []
+    for lay in lays:
+        if found and found[-1][0].plan.cloth == lay.plan.cloth and found[-1][0].cloth == lay.cloth:
+            found[-1] = (found[-1][0], found[-1][1] + 1)
+        else:
+            found.append((lay, 1))
+    return found
+
+
+def _stretch_length(lays: list[Lay]) -> tuple[Fraction, float]:
+    """How much length to draw side by side [mm], and the scale: as large as the height of the sheet allows."""
+    longest = max(lay.length for lay in lays)
+    widest = max(lay.cloth.width for lay in lays)
+    most = max(1, ceil(_WIDE * longest / (_ROOM * widest)))
+    for parts in range(most, 0, -1):
+        length = max(longest / parts, widest / 2)
+        scale = _ROOM / float(length)
+        height = sum(ceil(lay.length / length) * (float(lay.cloth.width) * scale + _BETWEEN) for lay in lays)
+        if height <= _TALLEST or parts == 1:
+            break
+    if height > _TALLEST:
+        length *= ceil(height / _TALLEST * 8) / Fraction(8)
+    return length, _ROOM / float(length)
+
+
+def _stretches(lays: list[tuple[Lay, int]], per_stretch: Fraction, scale: float) -> list[Stretch]:
+    made, down = [], 0.0
+    for lay, copies in lays:
+        for number in range(max(1, ceil(lay.length / per_stretch))):
+            start = number * per_stretch
+            made.append(Stretch(lay, start, min(start + per_stretch, lay.length), down, copies))
+            down += float(lay.cloth.width) + _BETWEEN / scale
+    return made
+
+
+def _seen(stretch: Stretch, box: Box) -> list | None:
+    """What of a rectangle lies in a stretch, as corners on the sheet."""
+    start, end = max(box.y, stretch.start), min(box.end, stretch.end)
+    if end <= start:
+        return None
+    (left, top), (right, low) = stretch.place(box.x, start), stretch.place(box.right, end)
+    return rectangle(left, top, right, low)
+
+
+def _ground(sheet: Sheet, stretch: Stretch, outcome: Outcome) -> None:
+    lay = stretch.lay
+    sheet.area("cloth-right", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
+    for number, part in enumerate(lay.strips):
+        seen = _seen(stretch, lay.extent(part))
+        if seen and any(leaf.piece is not None for leaf in part.leaves()):
+            sheet.area(("strip-one", "strip-other")[number % 2], seen)
+    for box in remnants(lay, outcome.order.rules.keep):
+        if seen := _seen(stretch, box):
+            sheet.area(lines.REMNANT, seen, pattern=True)
+    for flaw in lay.cloth.flaws:
+        if seen := _seen(stretch, Box(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
+            sheet.area(lines.FLAW, seen, pattern=True)
+
+
+def _pieces(sheet: Sheet, stretch: Stretch) -> None:
+    for placed in stretch.lay.placed:
+        if not (seen := _seen(stretch, placed.box)):
+            continue
+        sheet.line(lines.CUT, *seen, seen[0])
+        (left, top), _, (right, low), _ = seen
+        across, down = (right - left) * sheet.scale, (low - top) * sheet.scale
+        name = stretch.lay.pieces[placed.piece].name
+        whole = placed.box.y >= stretch.start
+        text = name if len(name) * 7 <= across - 4 else letter(placed.piece)
+        if whole and down >= 13 and len(text) * 8 <= across:
+            sheet.words(text, ((left + right) / 2, (top + low) / 2), shift=(0, 4))
+
+
+def _edges(sheet: Sheet, stretch: Stretch) -> None:
+    width, first, last = stretch.lay.cloth.width, stretch.start == 0, stretch.end == stretch.lay.length
+    a, b = stretch.place(0, stretch.start), stretch.place(0, stretch.end)
+    c, d = stretch.place(width, stretch.end), stretch.place(width, stretch.start)
+    if first and last:
+        sheet.line(lines.EDGE, a, b, c, d, a)
+    elif first:
+        sheet.line(lines.EDGE, b, a, d, c)
+    elif last:
+        sheet.line(lines.EDGE, a, b, c, d)
+    else:
+        sheet.line(lines.EDGE, a, b)
+        sheet.line(lines.EDGE, d, c)
+
+
+def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
+    lay = stretch.lay
+    marks = sorted({place for placed in lay.placed for place in (placed.box.y, placed.box.end) if stretch.start < place <= stretch.end})
+    if lay.first_cut == "across":
+        marks = sorted({mark for part in lay.strips for mark in (lay.extent(part).y, lay.extent(part).end) if stretch.start < mark <= stretch.end} & set(marks))
+    labelled = thinned(marks, sheet.scale, 46 if ruler.unit == "in" else 36)
+    for index, mark in enumerate(marks):
+        sheet.tick(stretch.place(0, mark), (0, 4))
+        if index in labelled:
+            text = show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}")
+            at = stretch.place(0, mark)
+            end = sheet.at(at)[0] > WIDTH - 24
+            sheet.words(text, at, style="dimension-text", anchor="end" if end else "middle", shift=(6 if end else 0, -8))
+    copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
+    name = f"{lay.cloth.cloth.name}{copies}" if stretch.start == 0 else f"{lay.cloth.cloth.name}, from {show_length(stretch.start, ruler)} on"
+    sheet.words(f"{name}; grain ↔; marks in {ruler.unit}", stretch.place(lay.cloth.width, stretch.start), style="dimension-text", anchor="start", shift=(0, 16))
+
+
+def _in_words(outcome: Outcome, lays: list[tuple[Lay, int]], drawn: int, ruler: Ruler) -> str:
+    counts = outcome.counts
+    listed = "; ".join(
+        f"{letter(number)} {piece.name}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: {counts[number]}"
+        for number, piece in enumerate(outcome.pieces)
+        if counts[number]
+    )
+    more = f" {len(lays) - drawn} more cloths are in the tables." if len(lays) > drawn else ""
+    return f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."

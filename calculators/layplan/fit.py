@@ -1,0 +1,163 @@
+"""From a cloth and pieces in millimetres to a solver's whole numbers and back: one cloth, one plan, ever better."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import islice
+
+from calculators.layplan import two_stage_length, two_stage_value
+from calculators.layplan.around import Around, Kind, Obstacles
+from calculators.layplan.laid import Lay
+from calculators.layplan.model import Piece, Task, whole_units
+from calculators.layplan.order import Rules, Wanted
+from calculators.layplan.plan import Plan
+from calculators.layplan.progress import Progress
+from calculators.layplan.usable import Usable
+
+FINEST = 60_000  # units along a side; finer ones make the solvers' tables too long
+MOST_COPIES = 2_000
+BREADTHS = (12, 40)
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A plan on one cloth and how good any plan could be.
+
+    result, bound: what the pieces count, or the length they need [mm], both for the goal asked. bound None: not known.
+    """
+
+    lay: Lay
+    result: Fraction
+    bound: Fraction | None
+
+    @property
+    def proven(self) -> bool:
+        """Whether no plan under the same rules can be better."""
+        return self.result == self.bound
+
+
+class Fitting:
+    """One cloth to be planned for a goal: "count" (what the pieces matter), "area" (their area) or "length" (all on the shortest)."""
+
+    def __init__(self, cloth: Usable, pieces: tuple[Wanted, ...], rules: Rules, goal: str):
+        self.cloth, self.pieces, self.rules, self.goal = cloth, pieces, rules, goal
+        self.gap = rules.gap
+        self.matched = bool(cloth.repeat) and any(piece.matched for piece in pieces)
+        self.hindered = self.matched or bool(cloth.flaws)
+        self.unit, self.exact = self._unit()
+        self.task = self._task()
+
+    def improving(self, steps: int) -> Iterator[Fit | None]:
+        """Ever better plans within so many steps of work; None for a step that changed nothing."""
+        if self.hindered:
+            yield from self._around(steps)
+            return
+        tasks = self._tasks()
+        best: Fit | None = None
+        bounds: list[Fraction | None] = []
+        for task in tasks:
+            bounds.append(None)
+            for progress in islice(self._solver(task), steps):
+                bounds[-1] = self._bound(progress.bound)
+                found = self._found(progress, best, tasks, bounds)
+                best = found or best
+                yield found
+
+    def _found(self, progress: Progress, best: Fit | None, tasks: list[Task], bounds: list[Fraction | None]) -> Fit | None:
+        """A better plan or a better bound than the best so far, or None."""
+        if not progress.plan:
+            return None
+        bound = None if None in bounds or len(bounds) < len(tasks) else (min if self.goal == "length" else max)(bounds)
+        result = self._result(progress.plan)
+        if best is None or self._better(result, best.result):
+            return Fit(self._lay(progress.plan), result, bound)
+        return replace(best, bound=bound) if bound != best.bound else None
+
+    def _tasks(self) -> list[Task]:
+        ways = ["across", "along"] if self.rules.strips == "either" else [self.rules.strips]
+        return [replace(self.task, first_cut=way) for way in ways if way == "across" or self.task.length is not None]
+
+    def _solver(self, task: Task):
+        return (two_stage_length if task.length is None else two_stage_value).solve(task)
+
+    def _better(self, result: Fraction, than: Fraction) -> bool:
+        return result < than if self.goal == "length" else result > than
+
+    def _unit(self) -> tuple[Fraction, bool]:
+        sizes = [size + self.gap for piece in self.pieces for size in (piece.width, piece.length)]
+        if self.hindered:
+            places = [place for flaw in self.cloth.flaws for place in (flaw.from_end, flaw.from_selvedge, flaw.length, flaw.width)]
+            repeat = self.cloth.repeat if self.matched else None
+            places += [repeat.along or 0, repeat.across or 0, repeat.first_along, repeat.first_across] if repeat else []
+            return whole_units([*sizes, *places, self.gap]), True
+        unit = whole_units(sizes)
+        finest = max(self.cloth.width, self.cloth.length or 0) / FINEST
+        return (unit, True) if unit >= finest else (finest, False)
+
+    def _task(self) -> Task:
+        length = None if self.cloth.length is None else (self.cloth.length + self.gap) // self.unit
+        pieces = tuple(self._piece(wanted) for wanted in self.pieces)
+        return Task((self.cloth.width + self.gap) // self.unit, None if self.goal == "length" else length, pieces, 2, "across")
+
+    def _piece(self, wanted: Wanted) -> Piece:
+        width, length = (-((-size - self.gap) // self.unit) for size in (wanted.width, wanted.length))
+        may_turn = wanted.may_turn and not self.cloth.cloth.one_way and not (wanted.matched and self.matched)
+        value = width * length if self.goal == "area" else wanted.matters
+        return Piece(width, length, wanted.count, value, may_turn, wanted.name)
+
+    def _lay(self, plan: Plan) -> Lay:
+        return Lay(self.cloth, self.pieces, plan, self.unit, self.gap)
+
+    def _result(self, plan: Plan) -> Fraction:
+        return plan.used_length * self.unit - self.gap if self.goal == "length" else Fraction(plan.value)
+
+    def _bound(self, bound: int | None) -> Fraction | None:
+        if bound is None or not self.exact:
+            return None
+        return bound * self.unit - self.gap if self.goal == "length" else Fraction(bound)
+
+    def _around(self, steps: int) -> Iterator[Fit | None]:
+        """With flaws or a repeat: the bound of the cloth without them holds all the more; the plan is searched for anew."""
+        free = Fitting(replace(self.cloth, flaws=(), repeat=None), self.pieces, self.rules, self.goal)
+        bound = None
+        for fit in free.improving(steps // 3):
+            bound = fit.bound if fit else bound
+            yield None
+        best: Fit | None = None
+        for way in [task.first_cut for task in self._tasks()]:
+            for breadth in BREADTHS:
+                search = self._search(way == "along", bound)
+                for _ in islice(search.run(breadth), steps):
+                    yield None
+                plan = self._plan(search, way)
+                if plan and (best is None or self._better(self._result(plan), best.result)):
+                    best = Fit(self._lay(plan), self._result(plan), bound)
+                    yield best
+
+    def _search(self, along: bool, bound: Fraction | None) -> Around:
+        repeat = self.cloth.repeat if self.matched else None
+        obstacles = Obstacles(
+            tuple(tuple(self._units(place) for place in (f.from_selvedge, f.from_selvedge + f.width, f.from_end, f.from_end + f.length)) for f in self.cloth.flaws),
+            self._units(self.gap),
+            (self._units(repeat.along or 0), self._units(repeat.first_along)) if repeat else (0, 0),
+            (self._units(repeat.across or 0), self._units(repeat.first_across)) if repeat else (0, 0),
+        )
+        kinds = [
+            Kind(tuple((l, w, turned) if along else (w, l, turned) for w, l, turned in piece.sizes()), self._copies(number), piece.worth, wanted.matched and self.matched)
+            for number, (piece, wanted) in enumerate(zip(self.task.pieces, self.pieces))
+        ]
+        width, length = self.task.width, self.task.length
+        aimed_at = 1 if bound is None else self._units(bound) if self.goal == "length" else int(bound)
+        return Around(length, width, kinds, obstacles.mirrored(), aimed_at) if along else Around(width, length, kinds, obstacles, aimed_at)
+
+    def _copies(self, number: int) -> int:
+        return min(MOST_COPIES, self.task.quantity(number))
+
+    def _plan(self, search: Around, way: str) -> Plan | None:
+        if search.length is None and search.end is None:
+            return None
+        cloth = search.cloth(search.length or search.end)
+        return Plan(replace(self.task, first_cut=way), cloth.mirrored() if way == "along" else cloth)
+
+    def _units(self, length: Fraction) -> int:
+        return int(Fraction(length) / self.unit)
