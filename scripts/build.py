@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 
+import npm_files
 from runtime import steps as runtime
 from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
 from tools.steps import Step, run_steps
@@ -55,6 +56,7 @@ STEPS = [
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS],
     ),
+    *npm_files.after_pages,
     *runtime.after_pages(ADDRESS),
 ]
 

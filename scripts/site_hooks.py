@@ -14,6 +14,7 @@ from calculators.catalogue import catalogue  # noqa: E402
 from calculators.documents import write_json  # noqa: E402
 from calculators.faces.markup import html  # noqa: E402
 from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
+from calculators.faces.whose import whose  # noqa: E402
 from calculators.method.format import schema as method_schema  # noqa: E402
 from markers import PageMarkers, UnknownMarker  # noqa: E402
 
@@ -38,4 +39,4 @@ def on_page_markdown(markdown, page, config, files):
 
 
 def on_page_content(page_html, page, config, files):
-    return html(ruler_choice(Asking({}))) + page.markers.put_back(page_html) if page.markers.shown else page_html
+    return html(whose(page.markers.home)) + html(ruler_choice(Asking({}))) + page.markers.put_back(page_html) if page.markers.shown else page_html

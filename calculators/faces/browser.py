@@ -2,7 +2,8 @@
 
 Every question names what it asks for; every reply is an object; the last of a question's replies has ``"final": true``.
 Questions: ``calculator`` (one calculator's answer), ``walk`` (all steps of a walk), ``numbers`` (live numbers in
-sentences), ``plain`` (an answer as plain data).
+sentences), ``plain`` (an answer as plain data), and those of the house method. A question may carry the reader's
+``method``, as the text it is kept as, and the ``ruler`` in hand.
 """
 
 import json
@@ -15,6 +16,7 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
 from calculators.faces.markup import html
+from calculators.faces.method_questions import METHOD_QUESTIONS, house, ruler_wanted
 from calculators.faces.plain import plain_answer, refusals
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.shown import refused, shown
@@ -23,6 +25,7 @@ from calculators.house_method import site_method
 from calculators.walk import WALKS
 
 Reply = dict[str, Any]
+NO_NUMBER = "(none with this house method)"
 
 for _ready in (site_method, bibliography, catalogue):
     _ready()  # read while Python is being made ready: a picture of its memory then holds them, and needs no files
@@ -63,13 +66,15 @@ def _walk(request: Reply) -> Iterator[Reply]:
 def _numbers(request: Reply) -> Iterator[Reply]:
     """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
 
-    A number or figure whose values cannot be used comes back as null: what stands in the page stays.
+    A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was worked out
+    with another house method; then ``none`` takes its place.
     """
     asking = _asking(request, {})
     yield {
         "numbers": [_or_none(lambda: number_text(each["calculator"], each["result"], each["given"], asking)) for each in request.get("numbers", [])],
         "values": [value_text(text, asking) for text in request.get("values", [])],
         "figures": [_or_none(lambda: _figure(each, asking)) for each in request.get("figures", [])],
+        "none": NO_NUMBER,
     }
 
 
@@ -96,8 +101,7 @@ def _plain(request: Reply) -> Iterator[Reply]:
 
 
 def _asking(request: Reply, typed: dict[str, str]) -> Asking:
-    wanted = request.get("ruler", "")
-    return Asking(typed, wanted_ruler=wanted if site_method().offers(wanted) else "")  # it may be kept from a visit long ago
+    return Asking(typed, method=house(request), wanted_ruler=ruler_wanted(request))
 
 
 QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
@@ -105,4 +109,5 @@ QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
     "walk": _walk,
     "numbers": _numbers,
     "plain": _plain,
+    **METHOD_QUESTIONS,
 }

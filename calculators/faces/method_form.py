@@ -37,7 +37,7 @@ def _section(section: Section, document: Document, ruler: Ruler) -> ET.Element:
         add(made, _entry(document, f"measures.{entry.name}", entry, ruler))
     if section.rows:
         add(made, element("h3", None, section.rows.title), *_lines(section.rows, document, ruler))
-    add(made, _area(document, f"texts.{section.name}", f"Your own words on {section.title.lower()}", WRITING_HELP, LONGEST_TEXT))
+    add(made, _area(document, f"texts.{section.name}", f"Your own words on {section.title.lower()}", "", LONGEST_TEXT))
     return made
 
 
@@ -93,9 +93,9 @@ def _row(path: str, label: str, help: str, control: ET.Element, *more) -> ET.Ele
         "div", {"class": "field"},
         element("label", {"for": _id(path)}, label),
         control,
+        *more,
         element("p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": True}),
         element("p", {"class": "help", "id": f"{_id(path)}-help"}, help) if help else None,
-        *more,
     )
 
 

@@ -22,12 +22,25 @@ class Difference:
     other: str
 
 
-def differences(one: Document, other: Document) -> list[Difference]:
-    """Every entry in which two methods differ, in the order of the method's sections."""
-    found = [Difference(path, label, _shown(one, path), _shown(other, path)) for path, label in _single_paths(one, other)]
+def differences(one: Document, other: Document, as_followed: bool = False) -> list[Difference]:
+    """Every entry in which two methods differ, in the order of the method's sections.
+
+    as_followed: an entry left to the handbook counts as the handbook's measure, which is what is followed.
+    """
+    found = []
+    for path, label in _single_paths(one, other):
+        if _said(one, path, as_followed) != _said(other, path, as_followed):
+            found.append(Difference(path, label, _shown(one, path), _shown(other, path)))
     for table in tables().values():
-        found += _lines(table, lines_of(one, table.name), lines_of(other, table.name))
-    return [each for each in found if each.one != each.other]
+        found += [each for each in _lines(table, lines_of(one, table.name), lines_of(other, table.name)) if each.one != each.other]
+    return found
+
+
+def _said(document: Document, path: str, as_followed: bool) -> str:
+    """What a method says at a path, or what is followed in its place."""
+    own = in_words(written_at(document, path))
+    falls_back = path.startswith(("measures.", "ruler.")) or (path.startswith("why.") and not written_at(document, path.removeprefix("why.")))
+    return own or (in_words(written_at(site_document(), path)) if as_followed and falls_back else "")
 
 
 def _single_paths(one: Document, other: Document):
@@ -48,7 +61,7 @@ def _shown(document: Document, path: str) -> str:
     if own or path.startswith(("texts.", "why.")) or path == "name":
         return own
     sites = in_words(written_at(site_document(), path))
-    return f"{sites} ({HANDBOOKS})" if sites else ""
+    return f"{HANDBOOKS} {sites}" if sites else ""
 
 
 def _lines(table: Rows, one: list[dict[str, Any]], other: list[dict[str, Any]]) -> list[Difference]:
@@ -69,4 +82,4 @@ def _line(table: Rows, row: dict[str, Any] | None) -> str:
 
 def in_words(written: Written) -> str:
     """A measure as one text, with the round figure for the inch ruler beside it where there is one."""
-    return written if isinstance(written, str) else f"{written['cm']}, on an inch ruler {written['in']}"
+    return written if isinstance(written, str) else f"{written['cm']} ({written['in']})"

@@ -97,9 +97,9 @@ def test_differences_say_what_stands_where():
     other = after(("name", "Winter"), ("tables.pieces.0.hem", "3 cm"))
     found = {each.label: (each.one, each.other) for each in differences(one, other)}
     assert found["Name"] == ("Ours", "Winter")
-    assert found["First turn"] == ("1.2 cm", "1 cm, on an inch ruler 3/8 in (the handbook’s)")
+    assert found["First turn"] == ("1.2 cm", "the handbook’s 1 cm (3/8 in)")
     assert found["Your own words on turn and hem"] == ("Slowly.", "")
-    assert found["Turn and hem by kind of piece: Napkin"][1] == "first turn 1 cm, on an inch ruler 3/8 in, hem depth 3 cm, on an inch ruler 3/4 in"
+    assert found["Turn and hem by kind of piece: Napkin"][1] == "first turn 1 cm (3/8 in), hem depth 3 cm (3/4 in)"
     assert differences(one, one) == []
 
 

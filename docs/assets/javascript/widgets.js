@@ -1,6 +1,6 @@
 /** Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date. */
+import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
-import { ask } from "./python.js";
 import { Section } from "./section.js";
 
 /** Asks for the newest state only: a question overtaken by a newer one is dropped. */
@@ -11,7 +11,7 @@ class Newest {
     this.#open?.abort();
     const { signal } = (this.#open = new AbortController());
     try {
-      const reply = await ask(request, { signal, onPartial: (partial) => signal.aborted || partial.working || show(partial) });
+      const reply = await askHouse(request, { signal, onPartial: (partial) => signal.aborted || partial.working || show(partial) });
       if (!signal.aborted) show(reply);
     } catch (problem) {
       if (!signal.aborted) fail(problem.message);
@@ -96,10 +96,16 @@ function numbers(page, sections) {
     figures: figures.map((each) => filled(each.dataset.figure)),
     ruler: ruler(),
   });
+  let shownFor = ""; // the method that the numbers on the page are of
   function show(reply) {
-    inText.forEach((each, index) => (each.textContent = reply.numbers[index] ?? each.textContent));
+    const none = shownFor === methodText() ? null : reply.none; // a number of another method may not stay
+    inText.forEach((each, index) => (each.textContent = reply.numbers[index] ?? none ?? each.textContent));
     values.forEach((each, index) => (each.textContent = reply.values[index]));
-    figures.forEach((each, index) => reply.figures[index] && each.replaceChildren(...drawn(reply.figures[index])));
+    figures.forEach((each, index) => {
+      if (reply.figures[index]) each.replaceChildren(...drawn(reply.figures[index]));
+      else if (none) each.replaceChildren(none);
+    });
+    shownFor = methodText();
   }
   return { answer: () => newest.ask(request(), show, () => {}), isTyped: () => fromElsewhere };
 }
@@ -111,14 +117,17 @@ function drawn(html) {
   return made.content.firstElementChild.childNodes;
 }
 
-function upgrade(page) {
+let live = []; // all that the page in view shows of Python's
+
+async function upgrade(page) {
+  live = [];
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
   const lone = elements.map((each) => alone(each, () => inText.answer()));
   const inText = numbers(page, lone.map(({ section }) => section));
-  const live = [...walks, ...lone, inText];
+  live = [...walks, ...lone, inText];
   const select = choice.querySelector("select");
   if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();
   choice.hidden = false;
@@ -126,7 +135,10 @@ function upgrade(page) {
     keepRuler(select.value);
     live.forEach((each) => each.answer());
   });
-  live.filter((each) => each.isTyped() || ruler()).forEach((each) => each.answer());
+  await ready;
+  live.filter((each) => each.isTyped() || ruler() || methodText()).forEach((each) => each.answer());
 }
+
+onFollow(() => live.forEach((each) => each.answer()));
 
 document$.subscribe(({ body }) => upgrade(body));

@@ -1,0 +1,138 @@
+"""What the browser asks about house methods. A method travels as the text it is kept as; whatever is wrong with one comes
+back as one sentence, never as a failure."""
+
+import re
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from calculators.documents import Unreadable
+from calculators.faces.markup import element, html
+from calculators.faces.method_compare import changes_listed, differences_table
+from calculators.faces.method_form import form
+from calculators.faces.method_sheet import sheet
+from calculators.faces.whose import whose_line
+from calculators.house_method import FORMAT, VERSION, HouseMethod, on_ruler, site_document, site_method
+from calculators.kinds import Refused
+from calculators.method.change import changed, written_at
+from calculators.method.difference import differences
+from calculators.method.format import normal
+from calculators.method.merge import merged
+from calculators.method.reading import method_in_hand, read_method, written_down
+
+Reply = dict[str, Any]
+NEW_NAME = "My workroom"
+
+
+def house(request: Reply) -> HouseMethod:
+    """The method a question is to be answered with: the one it carries, or the site's where that cannot be read."""
+    try:
+        return method_in_hand(request.get("method", ""))
+    except Unreadable:
+        return site_method()
+
+
+def ruler_wanted(request: Reply) -> str:
+    """The ruler a question asks for; one that does not exist, kept from a visit long ago, counts as none."""
+    wanted = request.get("ruler", "")
+    return wanted if site_method().offers(wanted) else ""
+
+
+def _whose(request: Reply) -> Reply:
+    """{"method": text, "other": text, "home"} → {"line": HTML, "ruler": the ruler the method reads by habit}."""
+    ruler = house(request).ruler()
+    line = element("span", None, *whose_line(request.get("method", ""), request.get("other", ""), request["home"]))
+    return {"line": html(line), "ruler": f"{ruler.unit} {ruler.step}"}
+
+
+def _page(request: Reply) -> Reply:
+    """{"method", "ruler", "editing": bool} → {"body": HTML}: the sheet, or the form."""
+    text = request["method"]
+    try:
+        method = method_in_hand(text)
+    except Unreadable as trouble:
+        return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
+    ruler = method.ruler(ruler_wanted(request))
+    parts = form(read_method(text)[0], ruler) if request.get("editing") else sheet(method, ruler)
+    return {"body": "".join(map(html, parts))}
+
+
+def _new(request: Reply) -> Reply:
+    """{"id", "from": text or ""} → {"method": text}: an empty method, or a copy of one under a name of its own."""
+    document = {"format": FORMAT, "version": VERSION, "name": NEW_NAME}
+    if request.get("from"):
+        document = read_method(request["from"])[0]
+        document = {**document, "name": f"{document['name'][:70]}, a copy"}
+    return {"method": written_down(normal({**document, "id": request["id"]}))}
+
+
+def _change(request: Reply) -> Reply:
+    """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool} or {"refusal"}."""
+    ruler = house(request).ruler(ruler_wanted(request))
+    try:
+        document = changed(read_method(request["method"])[0], request["path"], request["typed"], ruler.unit)
+    except Refused as trouble:
+        return {"refusal": str(trouble)}
+    is_line = request["path"].startswith("tables.") and request["path"].count(".") == 2
+    now = "" if is_line else written_at(document, request["path"])
+    return {"method": written_down(document), "shown": on_ruler(now, ruler), "empty": not now}
+
+
+def _merge(request: Reply) -> Reply:
+    """{"base", "mine", "theirs"} → {"method": text, "said": sentence, empty when nothing was changed on both sides}."""
+    document, both = merged(*(read_method(request[name])[0] for name in ("base", "mine", "theirs")))
+    said = "; ".join(f"{each.label}: here “{each.other or 'nothing'}” stands, there it was “{each.one or 'nothing'}”" for each in both)
+    return {"method": written_down(document), "said": f"This was changed in another window too. {said}." if said else ""}
+
+
+def _changes(request: Reply) -> Reply:
+    """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
+    return {"body": html(changes_listed(request["versions"]))}
+
+
+def _compare(request: Reply) -> Reply:
+    """{"method", "other": texts, empty for the site's} → {"body": HTML}."""
+    one, other = (read_method(text)[0] if text else site_document() for text in (request["method"], request["other"]))
+    return {"body": html(differences_table(one["name"], other["name"], differences(one, other, as_followed=True)))}
+
+
+def _named(request: Reply) -> Reply:
+    """{"methods": [text, …]} → {"names": [{"name", "trouble"}, …]}: how each is listed."""
+    return {"names": [_name(text) for text in request["methods"]], "site": site_method().name}
+
+
+def _name(text: str) -> Reply:
+    try:
+        name = read_method(text)[1].name
+        return {"name": name, "trouble": "", "file": file_name("house-method", name)}
+    except Unreadable as trouble:
+        return {"name": "A method that cannot be read here", "trouble": str(trouble), "file": file_name("house-method", "")}
+
+
+def file_name(kind: str, name: str) -> str:
+    """A name for a saved file, such as house-method-summer-linen.json."""
+    return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
+
+
+def _careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
+    def asked(request: Reply) -> Iterator[Reply]:
+        try:
+            yield question(request)
+        except Unreadable as trouble:
+            yield {"trouble": str(trouble)}
+
+    return asked
+
+
+METHOD_QUESTIONS = {
+    name: _careful(question)
+    for name, question in {
+        "whose": _whose,
+        "method page": _page,
+        "new method": _new,
+        "method change": _change,
+        "method merge": _merge,
+        "method changes": _changes,
+        "method difference": _compare,
+        "methods": _named,
+    }.items()
+}

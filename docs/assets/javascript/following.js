@@ -1,0 +1,71 @@
+/** Whose method the pages follow: the handbook's own, or one that this browser keeps. */
+import { ruler } from "./kept.js";
+import { ask } from "./python.js";
+import { choice, choose, last, onChange } from "./store.js";
+
+const listeners = new Set();
+let followed = { id: "", text: "" };
+let before = { id: "", text: "" }; // the reader's own, while she looks at the handbook's numbers
+
+/** Settled once it is known whose method is followed. */
+export const ready = look();
+
+/** The text of the method that is followed, empty for the handbook's own. */
+export const methodText = () => followed.text;
+export const followedId = () => followed.id;
+
+/** Ask Python a question in the numbers of the method that is followed. */
+export const askHouse = (request, options) => ask({ method: followed.text, ...request }, options);
+
+/** Hear of it when other numbers are to be shown. */
+export function onFollow(callback) {
+  listeners.add(callback);
+  return () => listeners.delete(callback);
+}
+
+/** Follow a method from now on, on every page; "" for the handbook's own. */
+export async function follow(id) {
+  if (id === "") await choose("before", followed.id || (await choice("before")));
+  await choose("method", id);
+  await look();
+}
+
+async function look() {
+  const [id, earlier] = await Promise.all([choice("method"), choice("before")]);
+  const [now, then] = await Promise.all([id && last("method", id), earlier && last("method", earlier)]);
+  const same = now?.text === followed.text || (!now && !followed.text);
+  followed = now ? { id, text: now.text } : { id: "", text: "" };
+  before = then ? { id: earlier, text: then.text } : { id: "", text: "" };
+  if (!same) listeners.forEach((listener) => listener());
+}
+
+onChange(async ({ kind, id }) => {
+  if (kind === "method" || (kind === "choice" && (id === "method" || id === "before"))) await look();
+});
+
+/** The line on a page that says whose numbers it shows. */
+async function upgrade(page) {
+  await ready;
+  const line = page.querySelector(".whose-method");
+  if (!line) return;
+  line.addEventListener("click", ({ target }) => {
+    const to = target.closest("[data-follow]")?.dataset.follow;
+    if (to) follow(to === "mine" ? before.id : "");
+  });
+  const show = async () => {
+    const reply = await askHouse({ ask: "whose", other: before.text, home: line.dataset.home });
+    line.innerHTML = reply.line; // made by Python as elements: whatever was typed is escaped in it
+    const select = page.querySelector(".ruler-choice select");
+    if (select && !ruler()) select.value = reply.ruler;
+  };
+  if (followed.text || before.text) show().catch(() => {});
+  onPage(onFollow(() => show().catch(() => {})));
+}
+
+let leave = [];
+const onPage = (stop) => leave.push(stop);
+
+document$.subscribe(({ body }) => {
+  leave.splice(0).forEach((stop) => stop());
+  upgrade(body);
+});

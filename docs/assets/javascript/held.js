@@ -1,0 +1,71 @@
+/** One document that a page has in hand: every change is worked out by Python, then kept, one after another. */
+import { ask } from "./python.js";
+import { Overtaken, keep, last } from "./store.js";
+
+const TRIES = 8;
+
+export class Held {
+  #queue = Promise.resolve();
+
+  /**
+   * @param {"method" | "job"} kind
+   * @param {{id: string, text: string, revision: number}} record as the store has it; revision 0 for one not kept yet
+   */
+  constructor(kind, record) {
+    this.kind = kind;
+    this.id = record.id;
+    this.text = record.text; // what stands on the page
+    this.keptText = record.text; // what is surely kept
+    this.revision = record.revision;
+  }
+
+  /**
+   * Change the document. Changes are made one after another, each from what the one before left.
+   * @param {(text: string) => Promise<object>} make Python's reply; its text under the name of the kind is what is kept
+   * @returns {Promise<{reply: object, kept: boolean, said: string}>} `said`: what another window had changed meanwhile
+   */
+  change(make) {
+    const done = this.#queue.then(async () => {
+      const reply = await make(this.text);
+      const text = reply[this.kind];
+      if (text === undefined || (text === this.text && this.revision > 0)) return { reply, kept: false, said: "" };
+      return { reply, kept: true, said: await this.#keep(text) };
+    });
+    this.#queue = done.catch(() => {});
+    return done;
+  }
+
+  async #keep(text) {
+    let said = "";
+    this.text = text; // even if it cannot be kept, so that it can be saved as a file
+    for (let tries = 0; tries < TRIES; tries++) {
+      try {
+        const record = await keep(this.kind, this.id, this.text, this.revision);
+        [this.revision, this.keptText] = [record.revision, this.text];
+        return said;
+      } catch (problem) {
+        if (!(problem instanceof Overtaken)) throw problem;
+        const theirs = await last(this.kind, this.id);
+        this.revision = theirs?.revision ?? 0;
+        if (!theirs) continue; // taken out in another window: this brings it back
+        const merged = await ask({ ask: `${this.kind} merge`, base: this.keptText, mine: this.text, theirs: theirs.text });
+        if (merged[this.kind] === undefined) throw problem;
+        [this.keptText, this.text, said] = [theirs.text, merged[this.kind], merged.said || said];
+      }
+    }
+    throw new Error("the other window never paused");
+  }
+
+  /** Take over what another window has kept, unless something here could not be kept yet. Returns whether it did. */
+  refresh() {
+    const done = this.#queue.then(async () => {
+      const newest = await last(this.kind, this.id);
+      if (!newest || newest.revision <= this.revision || this.text !== this.keptText) return false;
+      this.text = this.keptText = newest.text;
+      this.revision = newest.revision;
+      return true;
+    });
+    this.#queue = done.catch(() => {});
+    return done;
+  }
+}

@@ -1,0 +1,215 @@
+/** The page of the house method: choose whose method the pages follow, change it, look back, compare, save. */
+import { follow, followedId, onFollow, ready } from "./following.js";
+import { saveFile } from "./files.js";
+import { Held } from "./held.js";
+import { ruler } from "./kept.js";
+import { ask } from "./python.js";
+import { keep, last, newId, newest, onChange, remove, versions, whyNothingLasts } from "./store.js";
+
+const PAUSE = 900; // [ms] without a keystroke before a long text is kept
+
+class MethodPage {
+  #editing = false;
+  #timer = null;
+  #sure = false;
+
+  constructor(element) {
+    this.element = element;
+    this.body = element.querySelector(".house-body");
+    this.said = element.querySelector(".said");
+    this.followed = element.querySelector("[name=followed]");
+    this.other = element.querySelector("[name=other]");
+    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
+    this.followed.addEventListener("change", () => follow(this.followed.value));
+    this.other.addEventListener("change", () => this.#compare());
+    this.body.addEventListener("change", ({ target }) => this.#commit(target));
+    this.body.addEventListener("input", ({ target }) => this.#later(target));
+    this.body.addEventListener("click", ({ target }) => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut));
+    element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo));
+    for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#fold());
+  }
+
+  async start() {
+    await ready;
+    this.element.querySelector(".tools").hidden = false;
+    await this.#open();
+    document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#draw());
+    this.#say(await whyNothingLasts());
+  }
+
+  /** Take in hand the method that is followed. */
+  async #open() {
+    const id = followedId();
+    const record = id && (await last("method", id));
+    if (this.held?.id !== record?.id) {
+      this.held = record ? new Held("method", record) : null;
+      this.#editing = false;
+    } else await this.held?.refresh();
+    await this.#list();
+    await this.#draw();
+  }
+
+  async #list() {
+    const kept = await newest("method");
+    const { names, site } = await ask({ ask: "methods", methods: kept.map(({ text }) => text) });
+    const options = () => [new Option(`${site}, the handbook’s own`, ""), ...kept.map(({ id }, at) => new Option(names[at].name, id))];
+    const compared = this.other.value;
+    this.followed.replaceChildren(...options());
+    this.followed.value = followedId();
+    this.other.replaceChildren(...options().filter(({ value }) => value !== followedId()));
+    this.other.value = [...this.other.options].some(({ value }) => value === compared) ? compared : this.other.options[0]?.value;
+    this.file = names[kept.findIndex(({ id }) => id === followedId())]?.file;
+    for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !this.held && ["edit", "file", "remove"].includes(each.dataset.do);
+    for (const each of this.element.querySelectorAll("details.house-changes, details.house-compare")) each.hidden = !this.held;
+  }
+
+  /** Show the method, as a sheet or with its blanks; whatever stands in the blank in use stays there. */
+  async #draw() {
+    const { body } = await ask({ ask: "method page", method: this.held?.text ?? "", ruler: ruler(), editing: this.#editing });
+    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
+    const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
+    this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
+    for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
+    const blank = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
+    if (blank) {
+      blank.value = value;
+      blank.focus();
+      if (selectionStart != null) blank.setSelectionRange(selectionStart, selectionEnd);
+    }
+    this.element.querySelector("[data-do=edit]").textContent = this.#editing ? "Done" : "Change it";
+    this.element.classList.toggle("is-open", this.#editing);
+    await this.#fold();
+  }
+
+  async #press(what) {
+    if (what !== "remove") this.#sure = false;
+    if (what === "new") await this.#begin("");
+    else if (what === "copy") await this.#begin(this.held?.text ?? "");
+    else if (what === "edit") await this.#toggle();
+    else if (what === "print") window.print();
+    else if (what === "file") saveFile(this.file, this.held.text);
+    else if (what === "remove") await this.#remove();
+  }
+
+  async #begin(from) {
+    const id = newId();
+    const { method } = await ask({ ask: "new method", id, from });
+    try {
+      this.held = new Held("method", await keep("method", id, method, 0));
+      this.#editing = true;
+      await follow(id);
+      await this.#open();
+      this.#say("Your own method: it follows the handbook until you change something. Every change is kept at once.");
+      this.body.querySelector("[name=name]").select();
+    } catch (problem) {
+      this.#say(problem.message);
+    }
+  }
+
+  async #toggle() {
+    this.#editing = !this.#editing;
+    await this.#draw();
+    this.#say("");
+  }
+
+  async #remove() {
+    if (!this.#sure) {
+      this.#sure = true;
+      return this.#say("This takes the method out of this browser for good. Press again if you are sure.");
+    }
+    this.#sure = false;
+    const { id } = this.held;
+    await follow("");
+    await remove("method", id);
+    this.#say("Removed.");
+  }
+
+  #later(blank) {
+    clearTimeout(this.#timer);
+    if (blank.localName === "textarea") this.#timer = setTimeout(() => this.#commit(blank), PAUSE);
+  }
+
+  async #commit(blank) {
+    clearTimeout(this.#timer);
+    await this.#change(blank.name, blank.value, blank);
+  }
+
+  async #takeOut(path) {
+    if (path) await this.#change(path, "");
+  }
+
+  async #change(path, typed, blank) {
+    const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
+    await this.#keep(question, (reply) => {
+      this.#refuse(path, reply.refusal);
+      if (reply.refusal || !blank) return;
+      if (blank !== document.activeElement) blank.value = reply.shown;
+      const fallback = this.body.querySelector(`.fallback[data-for="${CSS.escape(path)}"]`);
+      if (fallback) fallback.hidden = !reply.empty;
+    });
+    if (path.startsWith("tables.") && !blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
+  }
+
+  async #backTo(revision) {
+    if (!revision) return;
+    const then = (await versions("method", this.held.id)).find((each) => each.revision === Number(revision));
+    await this.#keep(async () => ({ method: then.text }), () => {});
+    await this.#draw();
+  }
+
+  /** Change and keep, and say how it went. */
+  async #keep(question, show) {
+    try {
+      const { reply, kept, said } = await this.held.change(question);
+      show(reply);
+      if (reply.trouble) this.#say(reply.trouble);
+      else if (kept) this.#say(said || (await whyNothingLasts()) || `Kept at ${new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`);
+      if (said) await this.#draw();
+    } catch (problem) {
+      this.#say(problem.message);
+    }
+  }
+
+  #refuse(path, sentence = "") {
+    const place = this.body.querySelector(`.refusal[data-field="${CSS.escape(path)}"]`);
+    if (!place) return;
+    place.textContent = sentence;
+    place.hidden = !sentence;
+    this.body.querySelector(`[name="${CSS.escape(path)}"]`).toggleAttribute("aria-invalid", Boolean(sentence));
+  }
+
+  /** What is folded away is worked out when it is opened. */
+  async #fold() {
+    const [changes, compare] = [this.element.querySelector(".house-changes"), this.element.querySelector(".house-compare")];
+    if (this.held && changes.open) {
+      const { body } = await ask({ ask: "method changes", versions: await versions("method", this.held.id) });
+      changes.querySelector(".listed").innerHTML = body;
+    }
+    if (this.held && compare.open) await this.#compare();
+  }
+
+  async #compare() {
+    const other = this.other.value && (await last("method", this.other.value));
+    const { body, trouble } = await ask({ ask: "method difference", method: this.held.text, other: other?.text ?? "" });
+    this.element.querySelector(".house-compare .listed").innerHTML = body ?? "";
+    if (trouble) this.#say(trouble);
+  }
+
+  #say(sentence) {
+    this.said.textContent = sentence;
+  }
+
+  /** Other numbers are followed, or another window has changed this method. */
+  async follow() {
+    await this.#open();
+  }
+}
+
+let page = null;
+document$.subscribe(({ body }) => {
+  const element = body.querySelector(".house-method");
+  page = element && new MethodPage(element);
+  page?.start().catch(() => {});
+});
+onFollow(() => page?.follow());
+onChange(({ kind, id }) => kind === "method" && id === page?.held?.id && page.follow());

@@ -1,0 +1,144 @@
+/**
+ * What this browser keeps: house methods, jobs, what was ticked and measured. Every change is a new record beside the old
+ * ones, added whole or not at all, so that nothing is ever half-written and two windows cannot overwrite each other.
+ */
+import { NAME, shelf } from "./shelf.js";
+
+const VERSIONS_KEPT = 200;
+const SENTENCES = {
+  denied: "This browser keeps nothing for this site, as in a private window. What you change lasts until you close the page: save it as a file first.",
+  newer: "What is kept here belongs to a newer handbook and is left as it is. Load this page again to get the newer one.",
+  full: "This browser has no room left, so this was not kept. It still stands on this page: save it as a file.",
+  lost: "This could not be kept. It still stands on this page: save it as a file, then load the page again.",
+};
+
+/** Why something was not kept: `kind` for code, `message` one sentence for the reader. */
+export class NotKept extends Error {
+  constructor(kind) {
+    super(SENTENCES[kind]);
+    this.name = "NotKept";
+    this.kind = kind;
+  }
+}
+
+/** Another window kept a newer record first. */
+export class Overtaken extends Error {
+  name = "Overtaken";
+}
+
+const listeners = new Set();
+const others = new BroadcastChannel(NAME);
+others.onmessage = ({ data }) => tell(data);
+
+function tell(change) {
+  for (const listener of listeners) listener(change);
+}
+
+function announce(change) {
+  others.postMessage(change);
+  tell(change);
+}
+
+/**
+ * Hear of every change, in this window and in others.
+ * @param {(change: {kind: string, id: string}) => void} callback
+ * @returns {() => void} stops it
+ */
+export function onChange(callback) {
+  listeners.add(callback);
+  return () => listeners.delete(callback);
+}
+
+/** One sentence when nothing lasts beyond this page, else empty. */
+export const whyNothingLasts = async () => SENTENCES[(await shelf()).trouble] ?? "";
+
+async function change(store, act) {
+  try {
+    return await (await shelf()).change(store, act);
+  } catch (problem) {
+    if (problem instanceof Overtaken) throw problem;
+    throw new NotKept(problem?.name === "QuotaExceededError" ? "full" : "lost");
+  }
+}
+
+/** The newest record of every document of a kind: `{kind, id, revision, at, text}`. */
+export async function newest(kind) {
+  const kept = await shelf();
+  const last = new Map((await kept.keys("versions", [kind])).map((key) => [key[1], key]));
+  const found = await Promise.all([...last.values()].map((key) => kept.get("versions", key)));
+  return found.filter(Boolean);
+}
+
+/** Every record of one document, oldest first. */
+export const versions = async (kind, id) => (await shelf()).rows("versions", [kind, id]);
+
+/** The newest record of one document, if there is one. */
+export async function last(kind, id) {
+  const kept = await shelf();
+  const key = (await kept.keys("versions", [kind, id])).at(-1);
+  return key && kept.get("versions", key);
+}
+
+/**
+ * Keep a document. When this returns, it is kept.
+ * @param {number} after the revision that the text was made from, 0 for a new document
+ * @throws {Overtaken} when another window kept a newer one; {NotKept} with a sentence
+ */
+export async function keep(kind, id, text, after) {
+  const record = { kind, id, revision: after + 1, at: moment(), text };
+  await change("versions", async ({ keys, put, cut }) => {
+    const there = (await keys([kind, id])).at(-1)?.[2] ?? 0;
+    if (there !== after) throw new Overtaken();
+    await put(record);
+    if (after >= VERSIONS_KEPT) await cut([kind, id], after - VERSIONS_KEPT);
+  });
+  announce({ kind, id });
+  askToLast();
+  return record;
+}
+
+/** Take a document out for good, with all its records. */
+export async function remove(kind, id) {
+  await change("versions", ({ cut }) => cut([kind, id], Infinity));
+  announce({ kind, id });
+}
+
+/** What was ticked or measured in a job: name → text. */
+export const marks = async (job) => Object.fromEntries((await (await shelf()).rows("marks", [job])).map((row) => [row.name, row.text]));
+
+export async function mark(job, name, text) {
+  await change("marks", ({ put }) => put({ job, name, text, at: moment() }));
+  announce({ kind: "marks", id: job });
+}
+
+/** A choice of this reader's, such as which method the pages follow; empty when she made none. */
+export const choice = async (name) => (await (await shelf()).get("choices", [name]))?.value ?? "";
+
+export async function choose(name, value) {
+  await change("choices", ({ put }) => put({ name, value }));
+  announce({ kind: "choice", id: name });
+}
+
+/** Now, as a clock on this wall shows it: 2026-11-25T14:03:07+01:00. */
+function moment() {
+  const now = new Date();
+  const offset = -now.getTimezoneOffset();
+  const two = (number) => String(Math.trunc(Math.abs(number))).padStart(2, "0");
+  const local = new Date(now.getTime() + offset * 60_000).toISOString().slice(0, 19);
+  return `${local}${offset < 0 ? "-" : "+"}${two(offset / 60)}:${two(offset % 60)}`;
+}
+
+let asked = false;
+
+/** Ask the browser, once, not to clear away what is kept here when it needs room. */
+function askToLast() {
+  if (asked) return;
+  asked = true;
+  navigator.storage?.persist?.().catch(() => {});
+}
+
+/** Whether the browser has promised not to clear away what is kept here. */
+export const isSafe = async () => Boolean(await navigator.storage?.persisted?.().catch(() => false));
+
+/** A name for a new document that no other browser will give. */
+export const newId = () => [...crypto.getRandomValues(new Uint8Array(10))].map((byte) => (byte % 36).toString(36)).join("");

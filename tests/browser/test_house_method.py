@@ -1,0 +1,142 @@
+"""A studio sets down its own method in the browser, and the whole handbook speaks its numbers."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from calculators.method.reading import read_method
+
+
+def begin(page: Page, name: str = "Summer linen") -> None:
+    """Set down a new method under a name; the page then stands open for filling in."""
+    page.goto("/house/")
+    page.get_by_role("button", name="Set down your own").click()
+    expect(blank(page, "name")).to_be_focused()
+    fill(page, "name", name)
+    expect(page.get_by_role("combobox", name="Method followed")).to_contain_text(name)
+
+
+def blank(page: Page, path: str):
+    return page.locator(f'.house-body [name="{path}"]')
+
+
+def fill(page: Page, path: str, text: str) -> None:
+    blank(page, path).fill(text)
+    blank(page, path).blur()
+
+
+def kept(page: Page) -> str:
+    """The text of the method in hand as the store has it."""
+    return page.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text")
+
+
+def test_every_page_follows_the_method_and_goes_back(page):
+    begin(page)
+    fill(page, "measures.hem", "3")
+    expect(blank(page, "measures.hem")).to_have_value("3 cm")
+    expect(page.locator(".said")).to_contain_text("Kept at")
+    page.goto("/corners/mitre/")
+    expect(page.locator(".whose-method")).to_contain_text("Summer linen")
+    expect(page.locator(".answer .figure").first).to_have_text("Mark 6 cm")
+    number = page.locator("[data-number*='mark_1']").first
+    expect(number).to_have_text("6 cm")
+    page.get_by_role("button", name="Show the handbook’s numbers").click()
+    expect(number).to_have_text("4 cm")
+    expect(page.locator(".answer .figure").first).to_have_text("Mark 4 cm")
+    page.get_by_role("button", name="Show those of Summer linen").click()
+    expect(number).to_have_text("6 cm")
+
+
+def test_the_form_explains_refuses_falls_back_and_is_undone(page):
+    begin(page)
+    fallback = page.locator('.fallback[data-for="measures.turn"]')
+    expect(fallback).to_have_text(re.compile("Left empty: the handbook’s 1 cm"))
+    fill(page, "measures.turn", "36 banana")
+    expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
+    fill(page, "measures.turn", "1.5")
+    expect(page.locator('.refusal[data-field="measures.turn"]')).to_be_hidden()
+    expect(fallback).to_be_hidden()
+    fill(page, "why.measures.turn", "Loose <b>weave</b>")
+    expect(page.locator(".said")).to_contain_text("Kept at")
+    page.get_by_role("button", name="Done").click()
+    row = page.locator(".settled > div", has_text="First turn")
+    expect(row).to_contain_text("1.5 cm")
+    expect(row).to_contain_text("Loose <b>weave</b>")
+    expect(page.locator(".settled > div", has_text="Hem depth").locator(".whose")).to_have_text("the handbook’s")
+    page.locator(".house-changes summary").click()
+    expect(page.locator(".changes li").nth(1)).to_contain_text("First turn, the handbook’s 1 cm (3/8 in) → 1.5 cm")
+    page.locator(".changes li").nth(1).get_by_role("button", name="Back to before this").click()
+    expect(page.locator(".changes li").first).to_contain_text("1.5 cm → the handbook’s 1 cm")
+    expect(row).not_to_contain_text("1.5 cm")
+
+
+def test_lines_are_added_and_taken_out(page):
+    begin(page)
+    page.locator("summary", has_text="Add a kind of piece").click()
+    fill(page, "tables.pieces.4.hem", "2")
+    expect(page.locator('.refusal[data-field="tables.pieces.4.hem"]')).to_contain_text("Name a kind of piece first")
+    fill(page, "tables.pieces.4.piece", "Apron")
+    page.locator("details.line > summary", has_text="Apron").wait_for()
+    fill(page, "tables.pieces.4.hem", "4")
+    expect(blank(page, "tables.pieces.4.hem")).to_have_value("4 cm")
+    page.locator("details.line > summary", has_text="Placemat").click()
+    page.get_by_role("button", name="Take out Placemat").click()
+    expect(page.locator("details.line > summary", has_text="Placemat")).to_have_count(0)
+    assert [line["piece"] for line in json.loads(kept(page))["tables"]["pieces"]] == ["Napkin", "Runner", "Tea towel", "Apron"]
+
+
+def test_two_methods_are_compared_and_one_removed(page):
+    begin(page)
+    fill(page, "measures.hem", "3")
+    expect(blank(page, "measures.hem")).to_have_value("3 cm")
+    page.get_by_role("button", name="Copy it").click()
+    expect(blank(page, "name")).to_have_value("Summer linen, a copy")
+    fill(page, "measures.hem", "4")
+    expect(blank(page, "measures.hem")).to_have_value("4 cm")
+    page.get_by_role("button", name="Done").click()
+    page.locator(".house-compare summary").click()
+    page.get_by_label("Compare with", exact=True).select_option(label="Summer linen")
+    rows = page.locator(".house-compare tbody tr")
+    expect(rows).to_have_count(2)
+    expect(rows.nth(1)).to_contain_text("4 cm3 cm")
+    page.get_by_role("button", name="Remove it").click()
+    expect(page.locator(".said")).to_contain_text("Press again")
+    page.get_by_role("button", name="Remove it").click()
+    expect(page.locator(".whose-method")).to_contain_text("the handbook’s own")
+    expect(page.get_by_role("combobox", name="Method followed")).not_to_contain_text("a copy")
+    expect(page.get_by_role("combobox", name="Method followed")).to_contain_text("Summer linen")
+
+
+@pytest.mark.parametrize("width", [1280], ids=["screen"])
+def test_two_windows_change_one_method_and_neither_loses_a_change(page):
+    begin(page)
+    other = page.context.new_page()
+    other.goto("/house/")
+    other.get_by_role("button", name="Change it").click()
+    expect(blank(other, "name")).to_have_value("Summer linen")
+    # The other window is kept from hearing of it, as when both are changed in the same moment.
+    other.evaluate("async () => { BroadcastChannel.prototype.postMessage = () => {}; }")
+    page.evaluate("async () => { BroadcastChannel.prototype.postMessage = () => {}; }")
+    fill(page, "measures.turn", "1.5")
+    expect(blank(page, "measures.turn")).to_have_value("1.5 cm")
+    fill(other, "measures.hem", "3")
+    expect(blank(other, "measures.hem")).to_have_value("3 cm")
+    _, method, _ = read_method(kept(page))
+    assert (method.measures["turn"], method.measures["hem"]) == ("1.5 cm", "3 cm")
+    fill(page, "measures.hem", "4")
+    expect(page.locator(".said")).to_contain_text("changed in another window too. Hem depth: here “4 cm” stands, there it was “3 cm”")
+    other.close()
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_a_window_hears_what_another_has_kept(page):
+    begin(page)
+    other = page.context.new_page()
+    other.goto("/corners/mitre/")
+    number = other.locator("[data-number*='mark_1']").first
+    expect(number).to_have_text("4 cm")
+    fill(page, "measures.hem", "3")
+    expect(number).to_have_text("6 cm")
+    other.close()
