@@ -10,6 +10,8 @@ const PAUSE = 900; // [ms] without a keystroke before a long text is kept
 
 class MethodPage {
   #editing = false;
+  #drawings = 0;
+  #last = Promise.resolve();
   #timer = null;
   #sure = false;
 
@@ -19,34 +21,41 @@ class MethodPage {
     this.said = element.querySelector(".said");
     this.followed = element.querySelector("[name=followed]");
     this.other = element.querySelector("[name=other]");
-    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
+    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#inTurn(() => this.#press(target.closest("[data-do]")?.dataset.do)));
     this.followed.addEventListener("change", () => follow(this.followed.value));
     this.other.addEventListener("change", () => this.#compare());
     this.body.addEventListener("change", ({ target }) => this.#commit(target));
     this.body.addEventListener("input", ({ target }) => this.#later(target));
     this.body.addEventListener("click", ({ target }) => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut));
-    element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo));
+    element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)));
     for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#fold());
   }
 
   async start() {
     await ready;
     this.element.querySelector(".tools").hidden = false;
-    await this.#open();
+    await this.#inTurn(() => this.#open());
     document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#draw());
     this.#say(await whyNothingLasts());
   }
 
-  /** Take in hand the method that is followed. */
+  /** Take in hand the method that is followed; drawn afresh only when something else than this page has changed it. */
   async #open() {
     const id = followedId();
     const record = id && (await last("method", id));
+    let isNew = !this.drawn;
     if (this.held?.id !== record?.id) {
       this.held = record ? new Held("method", record) : null;
       this.#editing = false;
-    } else await this.held?.refresh();
+      isNew = true;
+    } else if (await this.held?.refresh()) isNew = true;
     await this.#list();
-    await this.#draw();
+    if (isNew) await this.#draw();
+  }
+
+  /** One thing after another, so that no button acts on what is still being fetched. */
+  #inTurn(act) {
+    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
   }
 
   async #list() {
@@ -65,9 +74,12 @@ class MethodPage {
 
   /** Show the method, as a sheet or with its blanks; whatever stands in the blank in use stays there. */
   async #draw() {
+    const drawing = ++this.#drawings;
     const { body } = await ask({ ask: "method page", method: this.held?.text ?? "", ruler: ruler(), editing: this.#editing });
+    if (drawing !== this.#drawings) return; // overtaken by a newer one
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
+    this.drawn = true;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
     const blank = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
@@ -98,9 +110,12 @@ class MethodPage {
       this.held = new Held("method", await keep("method", id, method, 0));
       this.#editing = true;
       await follow(id);
-      await this.#open();
+      await this.#list();
+      await this.#draw();
       this.#say("Your own method: it follows the handbook until you change something. Every change is kept at once.");
-      this.body.querySelector("[name=name]").select();
+      const name = this.body.querySelector("[name=name]");
+      name.focus();
+      name.select();
     } catch (problem) {
       this.#say(problem.message);
     }
@@ -200,8 +215,8 @@ class MethodPage {
   }
 
   /** Other numbers are followed, or another window has changed this method. */
-  async follow() {
-    await this.#open();
+  follow() {
+    return this.#inTurn(() => this.#open());
   }
 }
 
