@@ -1,7 +1,5 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
-from fractions import Fraction
-
 from calculators.corner_questions import FIELDS, corner_steps, measures
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.folding import corner_step, corner_step_by_step
@@ -52,7 +50,7 @@ CALCULATOR = Calculator(
         Example({"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"}, {"layers": 9}, "derived: a double hem is three layers, and three times three are nine"),
         Example(
             {"way": "mitre", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm"},
-            {"layers": 5, "thickness": Fraction(2)},
+            {"layers": 5, "thickness": 2},
             "derived: the piece, hem and turn, and the allowance of both",
         ),
     ),

@@ -6,6 +6,7 @@ inside angle. A place is found by its distances from the two folded edges; less 
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from math import cos, radians, sin
 
 from calculators.folding.cloth import Cloth
@@ -27,14 +28,17 @@ class Corner:
     angle: Number = Fraction(90)
     turn: Number = Fraction(0)
 
-    @property
+    @cached_property
     def direction_1(self) -> Point:
-        return point(1, 0)
+        """Unit direction of edge 1, away from the corner."""
+        return (1.0, 0.0) if isinstance(self.hem_1, float) else point(1, 0)
 
-    @property
+    @cached_property
     def direction_2(self) -> Point:
-        """Unit direction of edge 2, away from the corner; exact at a square corner."""
-        return point(0, 1) if self.angle == 90 else (cos(radians(self.angle)), sin(radians(self.angle)))
+        """Unit direction of edge 2, away from the corner; exact at a square corner whose measures are."""
+        if self.angle == 90:
+            return self.direction_1[1], self.direction_1[0]
+        return cos(radians(self.angle)), sin(radians(self.angle))
 
     def at(self, from_1: Number, from_2: Number) -> Point:
         """The place at these distances inside edge 1 and edge 2 [mm]."""
