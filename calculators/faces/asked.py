@@ -22,14 +22,20 @@ def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element
         add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
     form = element("form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence)
     add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
-    add(form, *(_rows(field, asking, place) for field in calculator.fields if isinstance(field.kind, Rows)))
-    rare = [field for field in map(calculator.field, calculator.rarely_asked) if not isinstance(field.kind, Rows)]
-    if rare:
-        rows = [_row(field, asking, place) for field in rare]
-        labels = ", ".join(field.label[0].lower() + field.label[1:] for field in rare)
-        add(form, element("details", {"class": "more"}, element("summary", None, f"More: {labels}"), *rows))
+    rare = [calculator.field(name) for name in calculator.rarely_asked]
+    tables = [field for field in rare if isinstance(field.kind, Rows) and not field.optional]
+    add(form, *(_rows(field, asking, place) for field in tables))
+    if behind := [field for field in rare if field not in tables]:
+        rows = (_rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place) for field in behind)
+        add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
     add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh()))
     return form
+
+
+def _named(fields: list[Field]) -> str:
+    """The labels of fields inside a line of text, the first few of many."""
+    labels = [field.label[0].lower() + field.label[1:] for field in fields]
+    return ", ".join(labels if len(labels) < 5 else [*labels[:4], "and others"])
 
 
 def _blank(field: Field, asking: Asking, place: str) -> ET.Element:
@@ -53,7 +59,7 @@ def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
     heads = (element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label) for column in kind.columns)
     body = element("tbody")
     for row in kind.cells(asking.text(field)):
-        cells = (element("td", None, _cell(column, text, asking, place, field.name)) for column, text in zip(kind.columns, row))
+        cells = (element("td", {"data-label": column.label}, _cell(column, text, place, field.name)) for column, text in zip(kind.columns, row))
         leave_out = element("button", {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"}, "×")
         add(body, element("tr", None, *cells, element("td", None, leave_out)))
     table = element(
@@ -64,9 +70,8 @@ def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
     return element("div", {"class": "order"}, table, one_more, element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help), _refusal(field.name, place))
 
 
-def _cell(column: Field, text: str, asking: Asking, place: str, table: str) -> ET.Element:
-    common = {"aria-labelledby": _id(place, table, column.name), "data-label": column.label}
-    return _blank_for(column.kind, text or column.fixed or "", common)
+def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
+    return _blank_for(column.kind, text or column.fixed or "", {"aria-labelledby": _id(place, table, column.name)})
 
 
 def _control(field: Field, asking: Asking, place: str) -> ET.Element:
