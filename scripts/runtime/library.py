@@ -8,7 +8,7 @@ from collections.abc import Mapping
 #: for those who write Python; and what C does faster under the same name.
 LEFT_OUT = {
     "_pydatetime", "_pyio", "_pyrepl", "_sysconfigdata__emscripten_wasm32-emscripten", "bdb", "cProfile", "cmd", "code", "compileall",
-    "configparser", "ctypes", "curses", "doctest", "email", "ensurepip", "fileinput", "ftplib", "http", "idlelib", "imaplib",
+    "configparser", "ctypes", "curses", "doctest", "ensurepip", "fileinput", "ftplib", "http", "idlelib", "imaplib",
     "ipaddress", "mailbox", "mimetypes", "modulefinder", "multiprocessing", "netrc", "optparse", "pdb", "pickletools", "plistlib",
     "poplib", "profile", "pstats", "pyclbr", "pydoc", "pydoc_data", "rlcompleter", "smtplib", "socketserver", "sqlite3", "symtable",
     "test", "timeit", "tomllib", "trace", "tracemalloc", "turtle", "turtledemo", "unittest", "venv", "webbrowser", "wsgiref",

@@ -2,7 +2,7 @@
 
 /** What a page says to the worker. */
 export const ToWorker = Object.freeze({
-  WAKE: "wake", //     {bundle, way}: start Python in this way
+  WAKE: "wake", //     {bundle, way, kept}: start Python from these files
   ASK: "ask", //       {id, request}: answer this
   CANCEL: "cancel", // {id}: nobody waits for this answer any more
 });

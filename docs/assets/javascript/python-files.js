@@ -1,23 +1,30 @@
 /**
  * The files of the Python runtime, for the worker alone. Everything the runtime fetches passes through here: a file of the
- * bundle is checked against its hash, and nothing else is let through.
+ * bundle is checked against its hash, and nothing else is let through. What comes from the offline copy was checked when it
+ * was put there; it is handed on untouched, since the browser keeps the compiled machine code of such files only.
  */
 const NOTHING = "nothing";
+const AS_IT_LIES = "default";
+const AFRESH = "reload"; // past a cache that may hold half a file
 
 export class RuntimeFiles {
   #network = self.fetch.bind(self);
   #early = new Map();
+  #imported = new Map();
+  #kept;
   #onArrival;
   #fail;
 
   /**
    * @param {object} bundle the list of files the build made
-   * @param {(bytes: number) => void} onArrival hears of every file that has arrived
+   * @param {boolean} kept whether the files come from the offline copy
+   * @param {(bytes: number) => void} onArrival hears of everything that has arrived
    */
-  constructor(bundle, onArrival) {
+  constructor(bundle, kept, onArrival) {
     this.files = bundle.files;
     this.folder = new URL(bundle.folder, import.meta.url).href;
     this.nothing = this.folder + NOTHING; // an address that answers with an empty file
+    this.#kept = kept;
     this.#onArrival = onArrival;
     this.byUrl = new Map(Object.values(bundle.files).map((file) => [this.folder + file.name, file]));
     self.fetch = (url) => this.fetch(String(url));
@@ -58,15 +65,40 @@ export class RuntimeFiles {
   async #fetch(url) {
     const file = this.byUrl.get(url);
     if (!file) throw new Error(`${url} is not part of this runtime`);
-    const response = await this.#network(url, { integrity: file.integrity });
+    if (this.#kept) return this.#answered(url, file, AS_IT_LIES);
+    try {
+      return await this.#checked(url, file, AS_IT_LIES);
+    } catch {
+      return this.#checked(url, file, AFRESH);
+    }
+  }
+
+  async #answered(url, file, cache) {
+    const response = await this.#network(url, { cache });
     if (!response.ok) throw new Error(`${file.name} could not be had (${response.status})`);
-    this.#onArrival(file.bytes);
     return response;
+  }
+
+  async #checked(url, file, cache) {
+    const response = await this.#answered(url, file, cache);
+    const chunks = [];
+    const reader = response.body.getReader();
+    for (let step = await reader.read(); !step.done; step = await reader.read()) {
+      chunks.push(step.value);
+      this.#onArrival(step.value.length);
+    }
+    const bytes = await new Blob(chunks).arrayBuffer();
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+    if (file.integrity !== `sha256-${btoa(String.fromCharCode(...digest))}`) throw new Error(`${file.name} is not what the build made`);
+    return new Response(bytes, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
   }
 
   /** Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the cache. */
   async module(role) {
-    await this.fetch(this.url(role));
-    return import(this.url(role));
+    if (!this.#imported.has(role)) {
+      await this.fetch(this.url(role));
+      this.#imported.set(role, await import(this.url(role)));
+    }
+    return this.#imported.get(role);
   }
 }

@@ -7,14 +7,16 @@ import { RuntimeFiles } from "./python-files.js";
 const ENTRY = "calculators.faces.browser";
 
 /**
- * @param {object} bundle the list of files the build made (`runtime-bundle.js`)
- * @param {"snapshot" | "library"} way which way to try first
- * @param {(bytes: number) => void} onArrival hears of every file that has arrived
+ * @param {object} from
+ * @param {object} from.bundle the list of files the build made (`runtime-bundle.js`)
+ * @param {"snapshot" | "library"} from.way which way to try first
+ * @param {boolean} from.kept whether the files come from the offline copy
+ * @param {(bytes: number) => void} onArrival hears of everything that has arrived
  * @returns {Promise<{answers: (request: string) => object, way: string, passedOver: string}>} `answers` gives an iterator of
  *   replies; `passedOver` is why the snapshot was not used, or empty
  */
-export async function startPython(bundle, way, onArrival) {
-  const files = new RuntimeFiles(bundle, onArrival);
+export async function startPython({ bundle, way, kept }, onArrival) {
+  const files = new RuntimeFiles(bundle, kept, onArrival);
   if (way !== "snapshot" || !bundle.files.snapshot) return start(fromLibrary, bundle, files, "library", "");
   files.startFetching("snapshot", "wasm", "machine", "loader");
   try {

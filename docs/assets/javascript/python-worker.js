@@ -20,17 +20,28 @@ self.onmessage = ({ data }) => {
 };
 breath.port1.onmessage = turn;
 
-async function wake({ bundle, way }) {
+async function wake(from) {
   const began = performance.now();
   try {
-    let done = 0;
-    const started = await startPython(bundle, way, (bytes) => say({ say: FromWorker.PROGRESS, done: (done += bytes) }));
+    const started = await startPython(from, arrivals());
     answers = started.answers;
     say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, milliseconds: performance.now() - began });
     waiting.splice(0).forEach(begin);
   } catch (error) {
     say({ say: FromWorker.ASLEEP, trouble: plain(error) });
   }
+}
+
+/** Counts what arrives and says so, but not oftener than anybody could see. */
+function arrivals() {
+  let done = 0;
+  let said = 0;
+  return (bytes) => {
+    done += bytes;
+    if (performance.now() - said < 100) return;
+    said = performance.now();
+    say({ say: FromWorker.PROGRESS, done });
+  };
 }
 
 function begin({ id, request }) {

@@ -64,7 +64,7 @@ export function wake() {
     if (worker === mine) bury({ kind: "WorkerError", detail: event.message ?? "the worker script did not load" });
   };
   tell("waking", { done: 0 });
-  mine.postMessage({ say: ToWorker.WAKE, bundle, way });
+  mine.postMessage({ say: ToWorker.WAKE, bundle, way, kept: Boolean(navigator.serviceWorker?.controller) });
   keepWatch();
 }
 
