@@ -2,6 +2,7 @@
 
     python3 scripts/serve.py [--port N]      serve on 127.0.0.1 and print the address
     python3 scripts/serve.py --build         only build into site/
+    python3 scripts/serve.py --portable DIR  write a copy, as a folder and a zip, that opens by double click
 """
 
 import sys
@@ -10,12 +11,14 @@ if sys.version_info < (3, 11):
     sys.exit("The handbook needs Python 3.11 or newer, and this is Python %d.%d." % sys.version_info[:2])
 
 import argparse
+from pathlib import Path
 
+from runtime import portable
 from runtime.policy import headers_for
 from tools import setup
-from tools.places import SITE
+from tools.places import BUILD, SITE
 from tools.server import open_server
-from tools.trouble import run_main
+from tools.trouble import Trouble, run_main
 
 
 def port(text: str) -> int:
@@ -25,13 +28,25 @@ def port(text: str) -> int:
     return number
 
 
+def write_portable(folder: Path) -> None:
+    """Write the copy that needs no server. Raises: Trouble when the folder holds something else."""
+    try:
+        archive = portable.make(SITE, BUILD / "runtime", folder.resolve())
+    except FileExistsError:
+        raise Trouble(f"{folder} holds other things already; name a folder that is empty or not there yet.") from None
+    print(f"Open {folder / 'index.html'} in a browser; {archive} holds the same, to carry or send.")
+
+
 def main() -> int:
     parser = argparse.ArgumentParser(description="Build the handbook and serve it on this machine.")
     parser.add_argument("--build", action="store_true", help="only build, into site/")
+    parser.add_argument("--portable", type=Path, metavar="DIR", help="write a copy that opens by double click, and a zip of it")
     parser.add_argument("--port", type=port, default=8000, help="the port on 127.0.0.1; 0 for any free one")
     asked = parser.parse_args()
-    if asked.build:
+    if asked.build or asked.portable:
         setup.build(setup.for_site())
+        if asked.portable:
+            write_portable(asked.portable)
         return 0
     # The pages are built for the address they are served from, so the port is taken first.
     with open_server(SITE, asked.port, headers_for(SITE)) as server:

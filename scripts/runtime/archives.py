@@ -12,12 +12,14 @@ from pathlib import Path
 _EARLIEST = (1980, 1, 1, 0, 0, 0)
 
 
-def pack(files: Mapping[str, bytes]) -> bytes:
-    """Pack files into a zip, sorted, undated and stored as they are: the server compresses, and reading needs no inflating."""
+def pack(files: Mapping[str, bytes], method: int = zipfile.ZIP_STORED) -> bytes:
+    """Pack files into a zip, sorted and undated; stored as they are unless told otherwise, since servers compress anyway and
+    Python then reads without inflating."""
     out = io.BytesIO()
-    with zipfile.ZipFile(out, "w", zipfile.ZIP_STORED) as archive:
+    with zipfile.ZipFile(out, "w", method) as archive:
         for name in sorted(files):
             entry = zipfile.ZipInfo(name, _EARLIEST)
+            entry.compress_type = method
             entry.external_attr = 0o644 << 16
             entry.create_system = 3
             archive.writestr(entry, files[name])

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import html
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -47,13 +47,17 @@ def inline_scripts(page: str) -> list[str]:
     return parser.found
 
 
-def policy_for(pages: Iterable[str]) -> str:
-    """The policy that fits all these pages: moving between pages without a page load keeps the first page's policy."""
+def policy_for(pages: Iterable[str], scripts: Sequence[str] = (), workers: Sequence[str] = ()) -> str:
+    """The policy that fits all these pages: moving between pages without a page load keeps the first page's policy.
+
+    Parameters: pages, as HTML; scripts and workers, sources allowed beside the site itself.
+    """
     hashes = sorted({integrity(script.encode()) for page in pages for script in inline_scripts(page)})
     return "; ".join(
         [
             "default-src 'self'",
-            " ".join(["script-src 'self'", *(f"'{each}'" for each in hashes)]),
+            " ".join(["script-src 'self'", *scripts, *(f"'{each}'" for each in hashes)]),
+            " ".join(["worker-src 'self'", *workers]),
             "style-src 'self'",
             "img-src 'self' data:",  # the theme's icons are masks written into its style sheet
             "object-src 'none'",

@@ -4,6 +4,7 @@
  */
 import { RuntimeFiles } from "./python-files.js";
 
+const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0); // a WebAssembly module with nothing in it
 const ENTRY = "calculators.faces.browser";
 
 /**
@@ -16,6 +17,7 @@ const ENTRY = "calculators.faces.browser";
  *   replies; `passedOver` is why the snapshot was not used, or empty
  */
 export async function startPython({ bundle, way, kept }, onArrival) {
+  new WebAssembly.Module(SMALLEST); // where this is refused Pyodide would wait for ever
   const files = new RuntimeFiles(bundle, kept, onArrival);
   if (way !== "snapshot" || !bundle.files.snapshot) return start(fromLibrary, bundle, files, "library", "");
   files.startFetching("snapshot", "wasm", "machine", "loader");

@@ -1,0 +1,10 @@
+// Turns modules given as text into addresses a browser can import, each with the addresses of what it imports written into it.
+function assembler(modules, folder, address) {
+  const made = {};
+  return function assemble(name) {
+    const inside = modules[name]
+      .replace(/(from |import )"\.\/([^"]+)"/g, (_, word, other) => `${word}"${assemble(other)}"`)
+      .replaceAll("import.meta.url", JSON.stringify(folder + name));
+    return (made[name] ??= address(inside));
+  };
+}

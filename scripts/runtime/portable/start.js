@@ -1,0 +1,52 @@
+// Makes the handbook work from a folder on a disk, where browsers load neither modules nor workers by their address: both are
+// handed over as text instead. The build fills in HANDBOOK: { modules, entries, searchWorker, workerStart }.
+{
+  const HERE = document.currentScript.src;
+  const address = (text) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+  const assemble = assembler(HANDBOOK.modules, new URL("../javascript/", HERE).href, address);
+
+  const arrivals = new Map(); // file name → what to do with its content
+  window.handbookFile = (name, base64) => arrivals.get(name)(base64);
+
+  function file(name) {
+    return new Promise((resolve, reject) => {
+      const script = document.createElement("script");
+      arrivals.set(name, (base64) => resolve(unpacked(base64)));
+      script.onerror = () => reject(new Error(`${name} is missing in this copy`));
+      script.src = new URL(`${name}.js`, HERE).href;
+      document.head.append(script);
+      script.onload = () => script.remove();
+    });
+  }
+
+  async function unpacked(base64) {
+    const text = atob(base64);
+    const packed = Uint8Array.from({ length: text.length }, (_, index) => text.charCodeAt(index));
+    return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+  }
+
+  window.Worker = class extends Worker {
+    constructor(url) {
+      const forPython = String(url).endsWith("python-worker.js");
+      super(address(forPython ? HANDBOOK.workerStart : HANDBOOK.searchWorker));
+      if (forPython) this.addEventListener("message", ({ data }) => data.need && this.#hand(data.need));
+    }
+
+    async #hand(name) {
+      try {
+        const content = await file(name);
+        this.postMessage({ name, content }, [content]);
+      } catch (problem) {
+        this.postMessage({ name, problem: problem.message });
+      }
+    }
+  };
+
+  // A folder on a disk does not open its index by itself.
+  document.addEventListener("click", ({ target }) => {
+    const link = target.closest?.("a[href]");
+    if (link?.protocol === "file:" && link.pathname.endsWith("/")) link.pathname += "index.html";
+  }, { capture: true });
+
+  document.addEventListener("DOMContentLoaded", () => HANDBOOK.entries.forEach((name) => import(assemble(name))));
+}

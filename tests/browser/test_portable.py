@@ -1,0 +1,111 @@
+"""The copy that opens by double click: no server anywhere, only files on a disk and a browser."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+from zipfile import ZipFile
+
+import pytest
+from bs4 import BeautifulSoup
+from playwright.sync_api import Browser, Page, expect
+
+from scripts.runtime import portable
+from scripts.tools.places import BUILD
+
+LONG = 90_000  # [ms]
+
+
+@pytest.fixture(scope="module")
+def copy(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("stick") / "workroom handbook"
+    portable.make(site, BUILD / "runtime", folder)
+    return folder
+
+
+@pytest.fixture
+def opened(browser: Browser, copy: Path) -> Iterator[Page]:
+    """The copy's home page; fails the test when a page goes against its policy, asks for anything but files, or breaks."""
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    context.set_default_timeout(LONG)
+    broken: list[str] = []
+    context.on("console", lambda message: broken.append(message.text) if message.type == "error" else None)
+    context.on("weberror", lambda problem: broken.append(str(problem.error)))
+    context.on("request", lambda request: None if urlsplit(request.url).scheme in ("file", "blob", "data") else broken.append(request.url))
+    page = context.new_page()
+    page.goto((copy / "index.html").as_uri())
+    yield page
+    context.close()
+    assert broken == []
+
+
+def pages(copy: Path) -> list[Path]:
+    return sorted(copy.rglob("*.html"))
+
+
+def test_every_link_leads_to_a_file(copy: Path):
+    missing = []
+    for page in pages(copy):
+        for element in BeautifulSoup(page.read_text(), "html.parser").select("[href], [src]"):
+            address = urlsplit(element.get("href") or element.get("src"))
+            if not address.scheme and address.path and not (page.parent / unquote(address.path)).is_file():
+                missing.append(f"{page.relative_to(copy)}: {element.get('href') or element.get('src')}")
+    assert missing == []
+
+
+def test_the_zip_holds_the_same_files(copy: Path):
+    with ZipFile(copy.with_name(copy.name + ".zip")) as archive:
+        names = {name.partition("/")[2] for name in archive.namelist()}
+    assert names == {path.relative_to(copy).as_posix() for path in copy.rglob("*") if path.is_file()}
+
+
+def test_made_again_it_replaces_itself_and_nothing_else(site: Path, tmp_path: Path):
+    (tmp_path / "letters.txt").write_text("dear")
+    with pytest.raises(FileExistsError):
+        portable.make(site, BUILD / "runtime", tmp_path)
+    assert (tmp_path / "letters.txt").read_text() == "dear"
+
+
+def test_every_page_opens_and_every_calculator_answers(opened: Page, copy: Path):
+    answered = set()
+    for path in pages(copy):
+        opened.goto(path.as_uri())
+        expect(opened.locator("h1")).to_have_count(1)
+        for section in opened.locator(".calculator").all():
+            if section.get_attribute("data-calculator") in answered:
+                continue
+            answer = section.locator(".answer")
+            answer.locator(".spoken").evaluate("(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')")
+            blank = section.locator("form.asked input[type=text]:visible").first
+            blank.fill(blank.input_value() + " ")
+            expect(answer.locator("[data-before]")).to_have_count(0, timeout=LONG)
+            expect(answer.locator(".spoken")).not_to_be_empty()
+            answered.add(section.get_attribute("data-calculator"))
+    assert len(answered) >= 5
+
+
+def test_the_search_finds_and_its_result_opens(opened: Page):
+    opened.locator("header [for=__search]").first.click()
+    opened.locator("[name=query]").fill("mitre")
+    opened.locator(".md-search-result__link").first.click()
+    expect(opened.locator("h1")).to_contain_text("itre")
+
+
+def test_its_policy_allows_nothing_it_could_do_without(browser: Browser, copy: Path, tmp_path: Path):
+    """A worker made from text takes its page's policy, and a page on a disk can make no other: so this policy must allow more
+    than the served one. Each of the three sources more is needed: without it Python does not come."""
+    page_file = copy / "plan/pieces/index.html"
+    whole = page_file.read_text()
+    (rule,) = re.findall(r'http-equiv="Content-Security-Policy" content="([^"]*)"', whole)
+    assert "unsafe-inline" not in rule and "'unsafe-eval'" not in rule.replace("&#x27;", "'")
+    for source in ("script-src &#x27;self&#x27; blob:", "&#x27;wasm-unsafe-eval&#x27;", "worker-src &#x27;self&#x27; blob:"):
+        assert source in rule
+        less = source.replace(" blob:", "").replace("&#x27;wasm-unsafe-eval&#x27;", "")
+        stricter = page_file.with_name("stricter.html")
+        stricter.write_text(whole.replace(rule, rule.replace(source, less)))
+        context = browser.new_context()
+        page = context.new_page()
+        with page.expect_console_message(lambda message: "content security policy" in message.text.lower(), timeout=LONG):
+            page.goto(stricter.as_uri())
+        context.close()
+        stricter.unlink()
