@@ -3,7 +3,7 @@
 from typing import Sequence
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, PictureSeries, Sheet, key_picture
+from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
 from calculators.folding.borders import borders
 from calculators.folding.cloth import ClothLine, Facet
 from calculators.folding.convex import Edge, outlines
@@ -28,7 +28,7 @@ def told(step: Step, ruler: Ruler) -> str:
 
 
 def corner_step_by_step(name: str, steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step, all at one scale, and their key.
+    """A drawing for every step, all at one scale and in one column, and their key.
 
     name: keeps the ids of these drawings apart from others.
     """
@@ -60,7 +60,10 @@ def _drawn(name: str, step: Step, earlier: frozenset[ClothLine], box: Box, ruler
     stack = step.stack.in_floats()
     if step.from_below:
         stack = stack.turned_over(middle=(box[0] + box[2]) / 2)
-    sheet = Sheet(name, box, margins=MARGINS, tallest=TALLEST)
+    left, low, right, high = box
+    scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
+    _, own_low, _, own_high = _box([stack])
+    sheet = Sheet(name, (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
     for group in _lying_as_one(stack):
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
