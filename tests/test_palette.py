@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 PALETTE = Path(__file__).parents[1] / "docs/assets/stylesheets/palette.css"
-GROUNDS = ("ground", "sheet", "thread-pale", "caution-pale", "cloth-right", "cloth-wrong")
+GROUNDS = (
+    "ground", "sheet", "thread-pale", "caution-pale", "cloth-right", "cloth-wrong", "other-right", "other-wrong", "strip-one", "strip-other"
+)
 TEXTS = ("ink", "ink-quiet", "thread", "caution")
 
 
