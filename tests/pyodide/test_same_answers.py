@@ -1,0 +1,106 @@
+"""CPython and the browser's Python give the same answers to the same questions, and agree with the world outside."""
+
+import json
+import random
+import sys
+from fractions import Fraction
+
+import pytest
+
+from calculators.answering import Asking
+from calculators.catalogue import catalogue
+from calculators.faces.browser import replies
+from calculators.kinds import Choice, Count, Length, Number, YesNo
+from calculators.measure import parse_length, show_exactly
+from calculators.walk import WALKS
+from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
+from tests.reference import cases
+
+RULERS = ["", "cm", "mm 1/2", "in 1/32", "in 1/2"]
+each_calculator = pytest.mark.parametrize("name", catalogue())
+
+
+def in_cpython(request):
+    return [json.loads(text) for text in replies(json.dumps(request))]
+
+
+def questions(name, typed, ruler=""):
+    """The two questions about one calculator: what a page shows, and plain data."""
+    yield {"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ruler}
+    yield {"ask": "plain", "calculator": name, "typed": typed, "ruler": ruler}
+
+
+def same(in_pyodide, asked):
+    for request in asked:
+        assert in_pyodide(request) == in_cpython(request), request
+
+
+def test_it_is_another_python(line_to_pyodide):
+    version, platform = line_to_pyodide("version")
+    assert platform == "emscripten" and version.startswith("3.14.")
+    assert sys.platform != platform
+
+
+@pytest.mark.parametrize("case", cases(), ids=lambda case: case.name)
+def test_published_values_come_out_as_printed(case, in_pyodide):
+    (answer,) = in_pyodide(case.question)
+    assert case.agrees(answer["results"]), answer["results"]
+
+
+@each_calculator
+def test_house_numbers_and_worked_examples(name, in_pyodide):
+    for ruler in RULERS:
+        for typed in ({}, *(dict(example.given) for example in catalogue()[name].examples)):
+            same(in_pyodide, questions(name, typed, ruler))
+
+
+def any_text(field, chance):
+    """A text for a blank: a length within a tenth of the house's, or something else that its kind lets through."""
+    kind = field.kind
+    if isinstance(kind, Length):
+        usual = Asking({}).text(field)
+        middle = parse_length(usual) if usual else max(kind.least, Fraction(20))
+        length = Fraction(chance.uniform(0.9, 1.1)).limit_denominator(chance.choice([1, 10, 16, 97])) * middle
+        return show_exactly(length, chance.choice(["mm", "cm", "m", "in"]))
+    if isinstance(kind, Number):
+        return f"{chance.uniform(float(kind.least), float(kind.most)):.{chance.choice([0, 1, 3])}f}"
+    if isinstance(kind, Count):
+        return str(chance.randint(kind.least, min(kind.most, kind.least + 30)))
+    if isinstance(kind, Choice):
+        return chance.choice(sorted(kind.options))
+    return chance.choice(["yes", "no"]) if isinstance(kind, YesNo) else None
+
+
+@each_calculator
+def test_many_numbers(name, in_pyodide):
+    chance = random.Random(f"many numbers for {name}")
+    answered = 0
+    for _ in range(60):
+        texts = {field.name: any_text(field, chance) for field in catalogue()[name].fields if chance.random() < 0.7}
+        typed = {field: text for field, text in texts.items() if text is not None}
+        request, plain = questions(name, typed, chance.choice(RULERS))
+        same(in_pyodide, [request, plain])
+        answered += "results" in in_cpython(plain)[-1]
+    assert answered >= 10, "the numbers tried hardly ever go together"
+
+
+@each_calculator
+def test_bad_values(name, in_pyodide):
+    first = catalogue()[name].fields[0].name
+    typed = [{first: bad} for bad in (*REFUSED_EVERYWHERE, *EMPTY)]
+    typed += [{field: bad} for calculator, field, bad in (*BEYOND_LIMITS, *OTHER_KINDS) if calculator == name]
+    typed += [together for calculator, together, _ in IMPOSSIBLE_TOGETHER if calculator == name]
+    for texts in typed:
+        same(in_pyodide, questions(name, texts))
+
+
+@pytest.mark.parametrize("walk", WALKS)
+def test_walks(walk, in_pyodide):
+    for typed in ({}, {"wash-test": {"after_length": "48.5 cm"}}, {"wash-test": {"after_length": "36 banana"}}):
+        for ruler in ("", "in 1/16"):
+            same(in_pyodide, [{"ask": "walk", "walk": walk, "typed": typed, "ruler": ruler}])
+
+
+def test_numbers_in_sentences(in_pyodide):
+    wanted = [{"calculator": name, "result": result.name, "given": {}} for name, calculator in catalogue().items() for result in calculator.results]
+    same(in_pyodide, [{"ask": "numbers", "numbers": wanted, "values": ["1/4 in", "8–12 in", "350 mm"], "figures": [], "ruler": ruler} for ruler in RULERS])
