@@ -134,7 +134,7 @@ class AskAgain(ValueError):
         self.sentences = {
             name: each if isinstance(each, Phrase) else say("{sentence:text}", sentence=each) for name, each in sentences.items()
         }
-        super().__init__("; ".join(f"{name}: {phrase.template}" for name, phrase in self.sentences.items()))
+        super().__init__("; ".join(f"{name}: {getattr(each, 'template', each)}" for name, each in sentences.items()))
 
 
 def ask_again(field_name: str, template: str, **values: Any) -> AskAgain:

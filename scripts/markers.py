@@ -52,7 +52,10 @@ class PageMarkers:
         return re.sub(r"markertoken(\d+)x", made, re.sub(r"<p>markertoken(\d+)x</p>", made, page_html))
 
     def _token(self, found: re.Match) -> str:
-        words = shlex.split(found.group(1))
+        try:
+            words = shlex.split(found.group(1))
+        except ValueError as problem:
+            raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         verb, arguments = (words[0] if words else ""), words[1:]
         if verb not in MARKERS:
             raise UnknownMarker(f"There is no marker “{verb}”. There are: {', '.join(MARKERS)}.")
@@ -70,7 +73,7 @@ def _place(page: PageMarkers, name: str) -> str:
     return f"{name}-{len(page.shown)}"
 
 
-def _calculator(page: PageMarkers, name: str, given: dict[str, str] = {}) -> ET.Element:
+def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.Element:
     return widget(calculator_named(name), Asking(given), _place(page, name), given)
 
 
@@ -78,7 +81,7 @@ def _walk(page: PageMarkers, name: str) -> ET.Element:
     return walk_on_page(WALKS[name], Asking({}), _place(page, name))
 
 
-def _number(page: PageMarkers, name: str, result: str, given: dict[str, str] = {}) -> ET.Element:
+def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}) -> ET.Element:
     wanted = json.dumps({"calculator": name, "result": result, "given": given})
     return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, given, Asking({})))
 
@@ -89,8 +92,10 @@ def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     return element("span", {"class": "sourced"}, shown, " ", _practice(page) if source == PRACTICE else _cite(page, source))
 
 
-def _figure(page: PageMarkers, name: str, given: dict[str, str] = {}) -> ET.Element:
+def _figure(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.Element:
     calculator, asking = calculator_named(name), Asking(given)
+    if not calculator.drawing:
+        raise ValueError(f"{name} has no drawing")
     made = figure(calculator, answer(calculator, asking), asking.ruler)
     made.set("data-figure", json.dumps({"calculator": name, "given": given}))
     return made

@@ -176,11 +176,14 @@ def test_where_the_cut_meets_the_raw_edge(allowance, inches):
     assert met / 25.4 == pytest.approx(inches, abs=0.0005)
 
 
-def test_marks_on_the_raw_edge():
-    """Derived: equal hems 20, turn 10, allowance 6 → 60 and 51.51 mm; hems 20 and 10, turns 10 → 70 and 35, not 60 and 40."""
+def test_marks_on_the_raw_edge_with_equal_hems():
+    """Derived: 2·(hem + turn), trimmed at that less allowance·√2: hems 20, turn 10, allowance 6 → 60 and 51.51 mm."""
     equal = mitre_marks(F(20), F(20), F(90), F(10), F(6))
     assert equal.raw_mark_1 == equal.raw_mark_2 == 60
     assert float(equal.raw_mark_1) - (float(equal.mark_1) - equal.trim_1) == pytest.approx(51.51, abs=0.005)
+
+def test_marks_on_the_raw_edge_with_unequal_hems():
+    """Derived by reflection: hems 20 and 10, turns 10 → 70 and 35 mm, not 60 and 40."""
     unequal = mitre_marks(F(20), F(10), F(90), F(10), F(0))
     assert {unequal.raw_mark_1, unequal.raw_mark_2} == {F(70), F(35)}
     assert unequal.raw_mark_1 == 35  # D2 + h2·D1/h1 lies on the edge of the deeper hem
