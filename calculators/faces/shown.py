@@ -1,5 +1,6 @@
 """What the browser is told once a calculator has answered, or has a value to ask for again."""
 
+from contextlib import suppress
 from typing import Any
 
 from calculators.answering import Asking
@@ -11,17 +12,26 @@ from calculators.kinds import Refused
 
 
 def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
-    """``answer``: its HTML; ``texts``: what now stands in every field; ``written`` as below. folded: as for `answered`."""
+    """``answer``: its HTML; ``texts``, ``written`` as below. folded: as for `answered`."""
     return {
         "answer": "".join(html(part) for part in answered(calculator, answer, asking, folded)),
-        "texts": {field.name: field.kind.standing(asking.text(field)) for field in calculator.fields},
+        "texts": standing(calculator, asking),
         "written": written(calculator, asking),
     }
 
 
 def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[str, Any]:
-    """``refusals``: a sentence for each field in trouble; ``written`` as below."""
-    return {"refusals": refusals(trouble, calculator, asking), "written": written(calculator, asking)}
+    """``refusals``: a sentence for each field in trouble; ``texts``, ``written`` as below."""
+    return {"refusals": refusals(trouble, calculator, asking), "texts": standing(calculator, asking), "written": written(calculator, asking)}
+
+
+def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """What now stands in every field that can be read at all."""
+    texts = {}
+    for field in calculator.fields:
+        with suppress(Refused):
+            texts[field.name] = field.kind.standing(asking.text(field))
+    return texts
 
 
 def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
@@ -29,9 +39,7 @@ def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
     texts = {}
     for field in (field for field in calculator.fields if field.name in asking.typed):
         text = asking.typed[field.name]
-        try:
+        with suppress(Refused):
             field.kind.parse(text, asking.ruler)
             texts[field.name] = field.kind.write_out(text, asking.ruler)
-        except Refused:
-            continue
     return texts

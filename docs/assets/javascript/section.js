@@ -17,7 +17,6 @@ export class Section {
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     ({ texts: this.typed, readOn: this.readOn } = typedIn(this.name));
     this.written = {};
-    this.texts = {};
     this.tables = new Map();
     for (const table of this.form.querySelectorAll("table.rows")) {
       const { field } = table.dataset;
@@ -25,7 +24,7 @@ export class Section {
     }
     for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
-    this.form.addEventListener("change", ({ target }) => this.#leave(target));
+    this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.#afresh().hidden = !this.isTyped;
@@ -50,14 +49,10 @@ export class Section {
   show(reply) {
     this.#markTroubles(reply.refusals ?? {});
     this.settle(reply.written, this.readOn);
+    for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
     this.#replaceAnswer(reply.answer);
-    this.texts = reply.texts;
-    for (const [name, text] of Object.entries(reply.texts)) {
-      const blank = this.#blank(name);
-      if (!(name in this.typed) && !hasFocus(blank)) blank.value = text;
-    }
   }
 
   /** Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves. */
@@ -101,14 +96,13 @@ export class Section {
     changed();
   }
 
-  /** On leaving a blank: add the unit it was read in, or bring back what stands there when it was emptied. */
-  #leave(target) {
+  /** On leaving a blank: add the unit it was read in; one that was emptied is the house's again. */
+  #leave(target, changed) {
     const name = target.name || target.closest("table.rows")?.dataset.field;
     const blank = this.#blank(name);
-    const standing = this.texts[name];
-    if (!blank.value.trim() && standing?.trim()) {
+    if (!blank.value.trim()) {
       delete this.typed[name];
-      blank.value = standing;
+      changed();
     } else if (this.written[name] && name in this.typed) {
       this.typed[name] = blank.value = this.written[name];
     }

@@ -3,6 +3,9 @@ import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
 import { Section } from "./section.js";
 
+const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
+const WAITING = "Your numbers are being worked out. Until then an earlier answer stands here.";
+
 /** Asks for the newest state only: a question overtaken by a newer one is dropped. */
 class Newest {
   #open = null;
@@ -58,12 +61,17 @@ function liveForms(sections, question, split, answered = () => {}) {
     newest.ask({ ...question(), ruler: readOn }, (reply) => show(split(reply)), (sentence) => each((section) => section.keepOld(sentence)));
 
   async function answer() {
-    const now = ruler();
-    const before = sections[0].readOn;
-    if (before !== now) await ask(before, (replies) => each((section) => section.settle(replies[section.calculator].written, now)));
-    if (sections[0].readOn !== now) return;
-    await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
-    answered();
+    const late = setTimeout(() => each((section) => section.keepOld(WAITING)), PATIENCE);
+    try {
+      const now = ruler();
+      const before = sections[0].readOn;
+      if (before !== now) await ask(before, (replies) => each((section) => section.settle(replies[section.calculator].written, now)));
+      if (sections[0].readOn !== now) return;
+      await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
+      answered();
+    } finally {
+      clearTimeout(late);
+    }
   }
   return { answer, isTyped: () => sections.some((section) => section.isTyped) };
 }

@@ -1,0 +1,224 @@
+"""Typing changes answer and drawing at once, on a phone and on a screen, and what was typed stays."""
+
+import re
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says, spoken
+
+PIECES = "plan/pieces/"
+
+
+def open_pieces(page: Page, path: str = PIECES):
+    page.goto(f"/{path}")
+    return calculator(page, "pieces-from-cloth")
+
+
+def fill(section, **texts):
+    for name, text in texts.items():
+        blank(section, name).fill(text)
+
+
+ISSUE_CLOTH = {"cloth_width": "110 cm", "cloth_length": "252 cm", "piece_width": "36 cm", "piece_length": "36 cm"}
+
+
+def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page: Page):
+    """Arithmetic: 110 ÷ 36 → 3 across, 4 × 63 ÷ 36 → 7 along; at 250 cm seven fit at 250 ÷ 7 ≈ 35.7 cm."""
+    section = open_pieces(page)
+    page.evaluate("window.sameVisit = true")
+    drawing = section.locator("figure.drawing svg")
+    before = drawing.inner_html()
+    fill(section, **ISSUE_CLOTH)
+    says(section, "21 pieces: 3 across, 7 along")
+    assert drawing.inner_html() != before
+    expect(drawing).to_have_attribute("aria-label", re.compile("7 pieces along its length, 3 across its width"))
+    expect(section.locator(".marks").last.locator("li")).to_have_count(7)
+    expect(section.locator(".marks").last.locator("li").last).to_contain_text("252 cm")
+    fill(section, cloth_length="250 cm")
+    says(section, "18 pieces: 3 across, 6 along")
+    expect(section.get_by_role("row").filter(has_text=re.compile(r"along.*7.*21")).first).to_contain_text("about 35.7 cm")
+    assert page.evaluate("window.sameVisit") is True
+
+
+def test_one_keystroke_after_another(page: Page):
+    """Every step on the way is either answered or asked again; the end counts."""
+    section = open_pieces(page)
+    piece = blank(section, "piece_width")
+    piece.fill("")
+    piece.press_sequentially("14 1/4 in", delay=15)
+    piece.press("Tab")
+    expect(refusal(section, "piece_width")).to_be_hidden(timeout=WAKING)
+    says(section, "4 across")
+    expect(piece).to_have_value("14 1/4 in")
+
+
+def test_what_is_typed_and_left_at_once_is_kept(page: Page):
+    section = open_pieces(page)
+    piece = blank(section, "piece_width")
+    piece.fill("36")
+    says(section, "4 across")
+    piece.press("Tab")
+    expect(piece).to_have_value("36 cm")
+    for text, across in (("40", 3), ("50", 2), ("70", 2), ("30", 4)):
+        piece.fill(text)
+        piece.press("Tab")
+        expect(piece).to_have_value(f"{text} cm")
+        says(section, f"{across} across")
+
+
+def test_enter_neither_loads_the_page_nor_loses_anything(page: Page):
+    section = open_pieces(page)
+    page.evaluate("window.sameVisit = true")
+    piece = blank(section, "piece_width")
+    piece.fill("36 cm")
+    piece.press("Enter")
+    says(section, "4 across")
+    assert page.evaluate("window.sameVisit") is True
+    expect(piece).to_have_value("36 cm")
+
+
+def test_inches_with_fractions(page: Page):
+    section = open_pieces(page)
+    choose_ruler(page, "in 1/16")
+    expect(blank(section, "piece_width")).to_have_value("18 in", timeout=WAKING)
+    fill(section, cloth_width="60", cloth_length="3 yd", piece_width="14 1/4", piece_length="14 1/4\"")
+    says(section, "28 pieces: 4 across, 7 along")
+    expect(section.locator(".marks").last.locator("li").nth(1)).to_contain_text("28 1/2 in")
+    expect(section.locator("figure.drawing svg text", has_text="in").first).to_be_visible()
+    blank(section, "least_width").click()
+    expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
+    choose_ruler(page, "cm 1/10")
+    says(section, "28 pieces")
+    expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
+    expect(section.locator(".marks").last.locator("li").first).to_contain_text("cm")
+
+
+def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(page: Page):
+    section = open_pieces(page)
+    blank(section, "piece_width").fill("36")
+    choose_ruler(page, "in 1/16")
+    expect(blank(section, "piece_width")).to_have_value("36 cm", timeout=WAKING)
+    says(section, "4 across")
+
+
+def test_the_ruler_is_kept_on_other_pages_and_after_a_reload(page: Page):
+    open_pieces(page)
+    choose_ruler(page, "in 1/8")
+    page.goto("/corners/mitre/")
+    says(calculator(page, "mitre-marks"), " in")
+    expect(page.locator(".ruler-choice select")).to_have_value("in 1/8")
+    page.reload()
+    says(calculator(page, "mitre-marks"), " in")
+
+
+def test_a_ruler_that_is_no_longer_offered_is_no_trouble(page: Page):
+    open_pieces(page)
+    page.evaluate("for (const key of Object.keys(localStorage)) 0; localStorage.setItem('/ruler', JSON.stringify('cubit'))")
+    section = open_pieces(page)
+    fill(section, piece_width="36 cm")
+    says(section, "4 across")
+    assert page.locator(".ruler-choice select").input_value() != ""
+
+
+def test_what_was_typed_survives_moving_to_another_page_and_back(page: Page):
+    section = open_pieces(page)
+    fill(section, **ISSUE_CLOTH)
+    says(section, "21 pieces")
+    page.evaluate("window.sameVisit = true")
+    page.locator("article a[href*='corners/mitre']").first.click() if page.locator("article a[href*='corners/mitre']").count() else page.goto("/corners/mitre/")
+    expect(calculator(page, "mitre-marks")).to_be_visible()
+    page.go_back()
+    section = calculator(page, "pieces-from-cloth")
+    says(section, "21 pieces")
+    expect(blank(section, "piece_width")).to_have_value("36 cm")
+
+
+def test_what_was_typed_survives_a_reload(page: Page):
+    section = open_pieces(page)
+    fill(section, **ISSUE_CLOTH, least_width="30 cm")
+    says(section, "21 pieces")
+    page.reload()
+    section = calculator(page, "pieces-from-cloth")
+    says(section, "21 pieces")
+    assert {name: section.locator(f'[name="{name}"]').input_value() for name in ISSUE_CLOTH} == ISSUE_CLOTH
+    expect(section.locator('[name="least_width"]')).to_have_value("30 cm")
+
+
+def test_until_python_is_awake_the_page_s_own_answer_is_not_shown_as_the_answer_to_what_was_typed(page: Page):
+    section = open_pieces(page)
+    fill(section, **ISSUE_CLOTH)
+    says(section, "21 pieces")
+    page.route("**/assets/runtime/**", lambda route: None)  # never answered: Python keeps waking
+    page.reload()
+    section = calculator(page, "pieces-from-cloth")
+    expect(section.locator('[name="piece_width"]')).to_have_value("36 cm")
+    expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
+    expect(section.locator(".old-answer")).to_be_visible()
+
+
+def test_back_to_the_house_s_numbers(page: Page):
+    section = open_pieces(page)
+    house = {name: section.locator(f'[name="{name}"]').input_value() for name in ISSUE_CLOTH}
+    sentence = spoken(section).inner_text()
+    afresh = section.get_by_role("button", name="house’s numbers")
+    expect(afresh).to_be_hidden()
+    fill(section, **ISSUE_CLOTH)
+    says(section, "21 pieces")
+    afresh.click()
+    says(section, sentence)
+    for name, text in house.items():
+        expect(section.locator(f'[name="{name}"]')).to_have_value(text)
+    expect(afresh).to_be_hidden()
+    page.reload()
+    expect(section.locator('[name="piece_width"]')).to_have_value(house["piece_width"])
+
+
+def test_a_blank_that_is_emptied_and_left_goes_back_to_the_house_s_number(page: Page):
+    section = open_pieces(page)
+    piece = blank(section, "piece_width")
+    house, sentence = piece.input_value(), spoken(section).inner_text()
+    piece.fill("36 cm")
+    says(section, "4 across")
+    piece.fill("")
+    expect(refusal(section, "piece_width")).to_contain_text("such as", timeout=WAKING)
+    piece.press("Tab")
+    expect(refusal(section, "piece_width")).to_be_hidden()
+    says(section, sentence)
+    expect(piece).to_have_value(house)
+    expect(piece).not_to_have_attribute("aria-invalid", "true")
+
+
+def test_what_is_typed_never_becomes_part_of_the_page(page: Page):
+    section = open_pieces(page)
+    page.evaluate("window.alert = () => (window.alerted = true); 0")
+    for nasty in ("<img src=x onerror=alert(1)>", "<script>alert(1)</script>", "\"><svg onload=alert(1)>"):
+        fill(section, piece_width=nasty)
+        expect(refusal(section, "piece_width")).to_contain_text(nasty[:10], timeout=WAKING)
+    assert section.locator("img, script, [onload], [onerror]").count() == 0
+    assert page.evaluate("window.alerted") is None
+
+
+def test_open_drawers_stay_open_while_the_answer_changes(page: Page):
+    section = open_pieces(page)
+    working = section.locator("details.working")
+    working.locator("summary").click()
+    fill(section, piece_width="36 cm")
+    says(section, "4 across")
+    expect(working).to_have_attribute("open", "")
+
+
+def pythons(page: Page) -> list:
+    return [worker for worker in page.workers if worker.url.endswith("python-worker.js")]
+
+
+def test_two_calculators_on_one_visit_answer_from_one_python(page: Page):
+    section = open_pieces(page)
+    fill(section, piece_width="36 cm")
+    says(section, "4 across")
+    assert len(pythons(page)) == 1
+    page.locator("nav a[href*='corners/mitre']").first.evaluate("link => link.click()")
+    mitre = calculator(page, "mitre-marks")
+    blank(mitre, "hem_1").fill("1 in")
+    blank(mitre, "hem_2").fill("1 in")
+    says(mitre, "about 5.1 cm")
+    assert len(pythons(page)) == 1
