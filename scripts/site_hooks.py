@@ -12,6 +12,7 @@ from mkdocs.structure.files import File  # noqa: E402
 from calculators.answering import Asking  # noqa: E402
 from calculators.catalogue import catalogue  # noqa: E402
 from calculators.documents import write_json  # noqa: E402
+from calculators.drawing.picture import fillings  # noqa: E402
 from calculators.faces.markup import html  # noqa: E402
 from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
 from calculators.faces.whose import whose  # noqa: E402
@@ -39,4 +40,6 @@ def on_page_markdown(markdown, page, config, files):
 
 
 def on_page_content(page_html, page, config, files):
-    return html(whose(page.markers.home)) + html(ruler_choice(Asking({}))) + page.markers.put_back(page_html) if page.markers.shown else page_html
+    if not page.markers.shown:
+        return page_html
+    return "".join(map(html, (whose(page.markers.home), ruler_choice(Asking({})), fillings()))) + page.markers.put_back(page_html)

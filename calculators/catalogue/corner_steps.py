@@ -27,7 +27,7 @@ def _work(given) -> Answer:
 
 def _drawing(drawn_from, ruler):
     way, steps, number = drawn_from
-    return corner_step(way, steps, number, ruler) if number else corner_step_by_step(way, steps, ruler)
+    return corner_step(steps, number, ruler) if number else corner_step_by_step(steps, ruler)
 
 
 CALCULATOR = Calculator(

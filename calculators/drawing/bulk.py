@@ -17,7 +17,7 @@ def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
     way = next(each for each in ways if each.name == chosen)
     shapes = way.bulk.shapes
     xs, ys = zip(*((float(x), float(y)) for rings in shapes.values() for ring in rings for x, y in ring))
-    sheet = Sheet(f"bulk-{chosen}", (min(xs), min(ys), max(xs), max(ys)), margins=(24, 16, 24, 28), tallest=300)
+    sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=(24, 16, 24, 28), tallest=300)
     for count, rings in shapes.items():
         sheet.shade(rings, share=count / max(way.bulk.thickest, 10))
         for ring in rings:

@@ -17,7 +17,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length = min(grid.cloth_length, _LONGEST * grid.cloth_width)
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
-    sheet = Sheet("pieces", (0, 0, drawn_length, grid.cloth_width), margins=(8, 42, 52, 44), down=True)
+    sheet = Sheet((0, 0, drawn_length, grid.cloth_width), margins=(8, 42, 52, 44), down=True)
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
     used_width = grid.across * grid.lie_width

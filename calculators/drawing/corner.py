@@ -22,7 +22,7 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     far = (end_1[0] + end_2[0], end_1[1] + end_2[1])
     outline = [corner, end_1, far, end_2]
     xs, ys = [x for x, _ in outline], [y for _, y in outline]
-    sheet = Sheet("corner", (min(xs), min(ys), max(xs), max(ys)), margins=(76, 44, 76, 52), tallest=300)
+    sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=(76, 44, 76, 52), tallest=300)
     sheet.area("cloth-wrong", outline, pattern=True)
     if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
         _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)

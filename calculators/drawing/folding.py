@@ -27,26 +27,23 @@ def told(step: Step, ruler: Ruler) -> str:
     return step.told.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
 
 
-def corner_step_by_step(name: str, steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step, all at one scale and in one column, and their key.
-
-    name: keeps the ids of these drawings apart from others.
-    """
+def corner_step_by_step(steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
+    """A drawing for every step, all at one scale and in one column, and their key."""
     box = _box([step.stack for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
-    sheets = [_drawn(f"{name}-{n}", step, before, box, ruler) for n, (step, before) in enumerate(zip(steps, earlier), 1)]
+    sheets = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
     pictures = tuple(
         sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=told(step, ruler)) for sheet, step in zip(sheets, steps)
     )
     used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
-    return PictureSeries(pictures, key_picture(f"{name}-key", [style for style in lines.WORDS if style in used]))
+    return PictureSeries(pictures, key_picture([style for style in lines.WORDS if style in used]))
 
 
-def corner_step(name: str, steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
+def corner_step(steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
     before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
-    sheet = _drawn(f"{name}-{number}", step, before, _box([step.stack]), ruler)
+    sheet = _drawn(step, before, _box([step.stack]), ruler)
     return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {told(step, ruler)}")
 
 
@@ -56,14 +53,14 @@ def _box(stacks: Sequence[Stack]) -> Box:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def _drawn(name: str, step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
+def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
     stack = step.stack.in_floats()
     if step.from_below:
         stack = stack.turned_over(middle=(box[0] + box[2]) / 2)
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     _, own_low, _, own_high = _box([stack])
-    sheet = Sheet(name, (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
+    sheet = Sheet((left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
     for group in _lying_as_one(stack):
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:

@@ -45,7 +45,7 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     per_stretch, scale = _stretch_length([lay for lay, _ in drawn])
     stretches = _stretches(drawn, per_stretch, scale)
     bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
-    sheet = Sheet("lay", (0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
+    sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
     for stretch in stretches:
         _ground(sheet, stretch, outcome)
         _pieces(sheet, stretch)

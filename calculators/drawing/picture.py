@@ -26,10 +26,6 @@ class Picture:
     description: str
     caption: str = ""
 
-    def standalone(self) -> str:
-        """The drawing as the text of an SVG file."""
-        return ET.tostring(self.svg, encoding="unicode")
-
 
 @dataclass(frozen=True)
 class PictureSeries:
@@ -42,20 +38,17 @@ class PictureSeries:
 class Sheet:
     """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
 
-    name: a short word that keeps the ids of this drawing apart from others.
     margins: left, top, right, bottom, in drawing units, for what stands outside the cloth.
     """
 
-    def __init__(self, name: str, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420):
+    def __init__(self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420):
         self.left, self.low, right, high = (float(edge) for edge in box)
         self.margins = margins
         self.scale = min((WIDTH - margins[0] - margins[2]) / (right - self.left), tallest / (high - self.low))
         self.down = down
         self.drawn_height = (high - self.low) * self.scale
-        self.name = name
         self.used: list[str] = []
         self.svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img"})
-        self.definitions = ET.SubElement(self.svg, "defs")
 
     def at(self, point: Point) -> Point:
         """Where a place in mm lies on the sheet, in drawing units."""
@@ -74,14 +67,14 @@ class Sheet:
         if style in lines.WORDS:
             self._use(style)
         if pattern:
-            attributes["fill"] = f"url(#{self._pattern(style)})"
+            attributes["fill"] = f"url(#{_filling(style)})"
         ET.SubElement(self.svg, "polygon", attributes)
 
     def rings(self, style: str, rings: Sequence[Sequence[Point]]) -> None:
         """An area of several closed shapes, holes among them."""
         self._use(style)
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
-        fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
+        fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES else {}
         ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill-rule": "evenodd", **fill})
 
     def shade(self, rings: Sequence[Sequence[Point]], share: float) -> None:
@@ -145,7 +138,7 @@ class Sheet:
             x, y = 8 + (index % _KEY_COLUMNS) * (WIDTH / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
                 box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
-                fill = {"fill": f"url(#{self._pattern(style)})"} if style in lines.HATCHES else {}
+                fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES else {}
                 ET.SubElement(self.svg, "rect", {"class": style, **box, **fill})
                 ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
             else:
@@ -156,23 +149,26 @@ class Sheet:
     def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
         self.svg.set("viewBox", f"0 0 {WIDTH} {_round(height)}")
         self.svg.set("aria-label", f"{title}. {description}")
-        if not len(self.definitions):
-            self.svg.remove(self.definitions)
         return Picture(self.svg, title, description, caption)
 
     def _use(self, style: str) -> None:
         if style not in self.used:
             self.used.append(style)
 
-    def _pattern(self, style: str) -> str:
-        name = f"{self.name}-{style}"
-        if self.definitions.find(f"pattern[@id='{name}']") is None:
-            pattern = ET.SubElement(
-                self.definitions, "pattern", {"id": name, "width": "6", "height": "6", "patternUnits": "userSpaceOnUse"}
-            )
-            ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": "6", "height": "6"})
-            ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": lines.HATCHES[style]})
-        return name
+
+def fillings() -> ET.Element:
+    """The weaves and hatches that areas are filled with. They stand once on a page that shows drawings."""
+    svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale fillings", "width": "0", "height": "0", "aria-hidden": "true"})
+    definitions = ET.SubElement(svg, "defs")
+    for style, hatch in lines.HATCHES.items():
+        pattern = ET.SubElement(definitions, "pattern", {"id": _filling(style), "width": "6", "height": "6", "patternUnits": "userSpaceOnUse"})
+        ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": "6", "height": "6"})
+        ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": hatch})
+    return svg
+
+
+def _filling(style: str) -> str:
+    return f"filling-{style}"
 
 
 def _round(value: float) -> str:
@@ -183,9 +179,9 @@ def _points(places) -> str:
     return " ".join(f"{_round(x)},{_round(y)}" for x, y in places)
 
 
-def key_picture(name: str, styles: Sequence[str]) -> Picture:
-    """The key of several drawings as a picture of its own. name: keeps its ids apart."""
-    sheet = Sheet(name, (0, 0, 1, 1))
+def key_picture(styles: Sequence[str]) -> Picture:
+    """The key of several drawings as a picture of its own."""
+    sheet = Sheet((0, 0, 1, 1))
     sheet.used = list(styles)
     named = ", ".join(lines.WORDS[style].removeprefix("✂ ") for style in styles)
     return sheet._closed("Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12))

@@ -12,7 +12,7 @@ def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
     piece: the piece with its hems; ruler: the one sizes are read on.
     """
     hems = piece.hems
-    sheet = Sheet("piece", (0, 0, piece.cut_width, piece.cut_length), margins=(70, 44, 60, 56), tallest=300)
+    sheet = Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(70, 44, 60, 56), tallest=300)
     sheet.area("cloth-wrong", rectangle(0, 0, piece.cut_width, piece.cut_length), pattern=True)
     finished = _inside(piece, hems.left, hems.right, hems.bottom, hems.top, turns=1, depths=1)
     sheet.line(lines.CUT, *_closed(rectangle(0, 0, piece.cut_width, piece.cut_length)))

@@ -13,11 +13,11 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
 
     cloth: the cloth and its losses; ruler: the one sizes are read on.
     """
-    shortened = max(0, cloth.whole_length - _LONGEST * cloth.full_width)
-    drawn = cloth.whole_length - shortened
+    ends = 2 * cloth.end_loss + cloth.skew
+    drawn = min(cloth.whole_length, max(_LONGEST * cloth.full_width, ends + cloth.full_width))
     low, high = cloth.selvedge, cloth.full_width - cloth.selvedge
     start, end = cloth.end_loss, drawn - cloth.end_loss
-    sheet = Sheet("usable", (0, 0, drawn, cloth.full_width), margins=(24, 34, 76, 52), down=True)
+    sheet = Sheet((0, 0, drawn, cloth.full_width), margins=(24, 34, 76, 52), down=True)
     sheet.area(lines.REMNANT, rectangle(0, 0, drawn, cloth.full_width), pattern=True)
     sheet.area("cloth-right", [(start, low), (end - cloth.skew, low), (end, high), (start + cloth.skew, high)])
     for at in (start, end - cloth.skew):
@@ -30,7 +30,7 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     sheet.dimension((start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16)
     sheet.dimension((end, low), (end, high), show_length(cloth.width, ruler, "down"), away=14)
     whole = f"whole cloth {show_length(cloth.whole_length, ruler)} by {show_length(cloth.full_width, ruler)}"
-    sheet.words(f"{whole}; not all of its length is drawn" if shortened else whole, (0, cloth.full_width), anchor="start", shift=(0, 20))
+    sheet.words(f"{whole}; not all of its length is drawn" if drawn < cloth.whole_length else whole, (0, cloth.full_width), anchor="start", shift=(0, 20))
     return sheet.finish("The cloth and what can be used of it", _in_words(cloth, ruler))
 
 

@@ -11,6 +11,7 @@ from shapely.geometry import Polygon
 from calculators.drawing import lines
 from calculators.drawing.bulk import bulk_map
 from calculators.drawing.folding import corner_step, corner_step_by_step, side_style, told
+from calculators.drawing.picture import fillings
 from calculators.folding.comparison import VARIANTS, compared
 from calculators.folding.constructions import CONSTRUCTIONS, Measures
 from calculators.folding.convex import area
@@ -48,7 +49,7 @@ def areas_seen(svg):
 @each_ruler
 def test_every_step_is_small_and_said_in_words(way, job, ruler):
     steps = CONSTRUCTIONS[way].steps(job)
-    series = corner_step_by_step(way, steps, ruler)
+    series = corner_step_by_step(steps, ruler)
     assert len(series.pictures) == len(steps)
     for step, picture in zip(steps, series.pictures):
         assert len(ET.tostring(picture.svg)) < SMALL
@@ -59,7 +60,7 @@ def test_every_step_is_small_and_said_in_words(way, job, ruler):
 
 @each_way
 def test_one_key_names_every_style_of_the_steps(way):
-    series = corner_step_by_step(way, CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES)
+    series = corner_step_by_step(CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES)
     used = set().union(*(styles(picture) for picture in series.pictures))
     assert styles(series.key) == used
     assert {node.text for node in series.key.svg.iter("text")} == {lines.WORDS[style] for style in used}
@@ -68,18 +69,18 @@ def test_one_key_names_every_style_of_the_steps(way):
 @each_way
 def test_a_step_alone_has_its_own_key(way):
     steps = CONSTRUCTIONS[way].steps(SQUARE)
-    picture = corner_step(way, steps, len(steps), CENTIMETRES)
+    picture = corner_step(steps, len(steps), CENTIMETRES)
     words = [node.text for node in picture.svg.iter("text")]
     assert all(words.count(lines.WORDS[style]) == 1 for style in styles(picture))
     assert len(ET.tostring(picture.svg)) < SMALL
 
 
 @each_way
-def test_every_pattern_pointed_to_is_there(way):
-    for picture in corner_step_by_step(way, CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures:
-        made = [node.get("id") for node in picture.svg.iter("pattern")]
+def test_every_filling_pointed_to_is_there(way):
+    made = {node.get("id") for node in fillings().iter("pattern")}
+    for picture in corner_step_by_step(CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures:
         wanted = {match for node in picture.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
-        assert wanted == set(made) and len(made) == len(wanted)
+        assert wanted and wanted <= made
 
 
 @each_way
@@ -87,7 +88,7 @@ def test_every_pattern_pointed_to_is_there(way):
 def test_what_is_painted_is_what_is_seen(way, job):
     """In every step the painted areas of each side are, at scale, what the engine says can be seen of it."""
     steps = CONSTRUCTIONS[way].steps(job)
-    for step, picture in zip(steps, corner_step_by_step(way, steps, CENTIMETRES).pictures):
+    for step, picture in zip(steps, corner_step_by_step(steps, CENTIMETRES).pictures):
         scale = scale_of(picture, steps)
         stack = step.stack.turned_over() if step.from_below else step.stack
         expected = Counter()
@@ -109,7 +110,7 @@ def test_marks_are_drawn_where_they_lie():
     """The pencil line of a square corner: from one mark to the other, each 40 mm from the folded corner."""
     steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
     number = next(n for n, step in enumerate(steps) if step.name == "Mark")
-    picture = corner_step_by_step("mitre", steps, CENTIMETRES).pictures[number]
+    picture = corner_step_by_step(steps, CENTIMETRES).pictures[number]
     scale = scale_of(picture, steps)
     places = [
         tuple(map(float, pair.split(",")))
@@ -125,7 +126,7 @@ def test_marks_are_drawn_where_they_lie():
 
 def test_a_cut_is_drawn_once_and_pencil_goes_under_stitches():
     steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
-    drawn = [styles(picture) for picture in corner_step_by_step("mitre", steps, CENTIMETRES).pictures]
+    drawn = [styles(picture) for picture in corner_step_by_step(steps, CENTIMETRES).pictures]
     names = [step.name for step in steps]
     assert [name for name, used in zip(names, drawn) if lines.CUT in used] == ["Trim"]
     assert lines.MARK in drawn[names.index("Right sides together")] and lines.MARK not in drawn[names.index("Stitch")]
@@ -134,7 +135,7 @@ def test_a_cut_is_drawn_once_and_pencil_goes_under_stitches():
 
 def test_the_finished_corner_shows_only_its_right_side_from_the_front():
     steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
-    last = corner_step_by_step("mitre", steps, CENTIMETRES).pictures[-1]
+    last = corner_step_by_step(steps, CENTIMETRES).pictures[-1]
     assert lines.CLOTH_RIGHT in styles(last) and lines.CLOTH_WRONG not in styles(last)
     assert all(seen.facet.right_side_up for seen in seen_from_above(steps[-1].stack.turned_over()))
 
