@@ -19,7 +19,7 @@ from calculators.faces.whose import whose  # noqa: E402
 from calculators.method.format import schema as method_schema  # noqa: E402
 from markers import PageMarkers, UnknownMarker  # noqa: E402
 
-REFERENCE = "---\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
+REFERENCE = "---\ntitle: \"{title}: reference\"\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
 
 
 def on_files(files, config):

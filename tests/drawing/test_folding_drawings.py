@@ -78,9 +78,9 @@ def test_a_step_alone_has_its_own_key(way):
 @each_way
 def test_every_filling_pointed_to_is_there(way):
     made = {node.get("id") for node in fillings().iter("pattern")}
-    for picture in corner_step_by_step(CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures:
-        wanted = {match for node in picture.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
-        assert wanted and wanted <= made
+    pictures = corner_step_by_step(CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures
+    wanted = {match for each in pictures for node in each.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
+    assert wanted and wanted <= made
 
 
 @each_way
