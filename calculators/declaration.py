@@ -44,6 +44,20 @@ class Result:
 
 
 @dataclass(frozen=True)
+class File:
+    """Something of an answer to save as a file.
+
+    name: of the file. label: as read on the page. media: such as ``text/csv``.
+    text: from Answer.drawn_from and the ruler in hand to what stands in the file.
+    """
+
+    name: str
+    label: str
+    media: str
+    text: Callable[[Any, Ruler], str]
+
+
+@dataclass(frozen=True)
 class Answer:
     """What a calculator's function returns.
 
@@ -51,7 +65,8 @@ class Answer:
     spoken: the one sentence that answers first.
     notes: what to do next, one phrase each.
     working: how it was worked out, with this job's numbers.
-    drawn_from: what the calculator's drawing needs.
+    drawn_from: what the calculator's drawing and its files need.
+    settled: whether this is the last word, not one that may still improve.
     """
 
     results: Mapping[str, Any]
@@ -59,6 +74,7 @@ class Answer:
     notes: tuple[Phrase, ...] = ()
     working: tuple[Phrase, ...] = ()
     drawn_from: Any = None
+    settled: bool = True
 
 
 @dataclass(frozen=True)
@@ -84,6 +100,7 @@ class Calculator:
         iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
         it can be broken off.
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one another.
+    files: what can be saved of an answer.
     sources: keys of the bibliography.
     """
 
@@ -95,6 +112,7 @@ class Calculator:
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
+    files: tuple[File, ...] = ()
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()
 

@@ -47,6 +47,9 @@ IMPOSSIBLE_TOGETHER = [
     ("mitre-marks", {"hem_1": "8 cm", "hem_2": "1 cm", "angle": "150"}, {"angle"}),
     ("mitre-marks", {"hem_1": "10 cm", "hem_2": "5 cm", "angle": "120", "seam_allowance": "0"}, {"angle"}),
     ("mitre-marks", {"seam_allowance": "5 cm"}, {"seam_allowance"}),
+    ("lay-plan", {"pieces": "Napkin | 2 m | 5 m | 1 | yes"}, {"pieces"}),
+    ("lay-plan", {"flaws": "9 m | 1 cm | 1 cm | 1 cm"}, {"flaws"}),
+    ("lay-plan", {"selvedge": "49 cm", "cloths": "Linen | 90 cm | 1 m"}, {"selvedge"}),
 ]  # fmt: skip
 
 #: For fields that are not lengths.
@@ -56,6 +59,8 @@ OTHER_KINDS = [
     ("mitre-marks", "angle", bad) for bad in ["0", "19", "161", "180", "360", "-90", "right", "90 90", "1e2", "nan", "٩٠", "90/2", "π", LONG, "90,,5", "🧵"]
 ] + [
     ("pieces-from-cloth", "may_turn", bad) for bad in ["perhaps", "1", "true", "ye", "yes no", LONG, "🧵"]
+] + [
+    ("lay-plan", "pieces", f"Napkin | 46 cm | 46 cm | {bad}") for bad in ["0", "1000000", "-1", "1.5", "many", "<b>1</b>"]
 ] + [
     ("finished-size", "start_from", bad) for bad in ["sewn", "cut finished", "1", LONG, "<b>cut</b>", "🧵"]
 ]  # fmt: skip

@@ -16,7 +16,7 @@ _MARGINS = (10, 30, 10, 26)
 _ROOM = WIDTH - _MARGINS[0] - _MARGINS[2]
 _BETWEEN = 44  # drawing units between two stretches, for marks and the name of the next
 _WIDE = 130  # drawing units that the width of a cloth should have on a phone
-_TALLEST = 700
+_TALLEST = 620
 _MOST_DRAWN = 6
 
 
@@ -89,11 +89,21 @@ def _stretch_length(lays: list[Lay]) -> tuple[Fraction, float]:
 def _stretches(lays: list[tuple[Lay, int]], per_stretch: Fraction, scale: float) -> list[Stretch]:
     made, down = [], 0.0
     for lay, copies in lays:
-        for number in range(max(1, ceil(lay.length / per_stretch))):
-            start = number * per_stretch
-            made.append(Stretch(lay, start, min(start + per_stretch, lay.length), down, copies))
+        start = Fraction(0)
+        while start < lay.length:
+            end = _break(lay, start, start + per_stretch)
+            made.append(Stretch(lay, start, end, down, copies))
             down += float(lay.cloth.width) + _BETWEEN / scale
+            start = end
     return made
+
+
+def _break(lay: Lay, start: Fraction, latest: Fraction) -> Fraction:
+    """Where a stretch ends: between two strips where that is not much sooner than it must."""
+    if latest >= lay.length:
+        return lay.length
+    ends = [lay.extent(part).end for part in lay.strips] if lay.first_cut == "across" else []
+    return max((end for end in ends if start + (latest - start) * 3 / 4 <= end <= latest), default=latest)
 
 
 def _seen(stretch: Stretch, box: Box) -> list | None:

@@ -1,6 +1,7 @@
 """The answered half of a calculator on a page: spoken answer, drawing, table, notes, and how it was worked out."""
 
 import xml.etree.ElementTree as ET
+from base64 import b64encode
 from typing import Any
 
 from calculators.answering import Asking, filled
@@ -31,6 +32,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
         *notes(calculator, answer, ruler),
         *(_marks(each, answer.results[each.name], ruler, other) for each in calculator.results if isinstance(each.kind, Lengths)),
         *tables,
+        _files(calculator, answer, ruler),
         _working(calculator, answer, ruler),
     ]
     return [part for part in parts if part is not None]
@@ -102,6 +104,17 @@ def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Eleme
     lines = [element("tr", None, *(element("td", None, shown) for shown in result.kind.cells(row, ruler))) for row in rows]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
     return scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+
+
+def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    """Links that save what the calculator offers as files; they work without any script."""
+    if not calculator.files or not answer.settled:
+        return None
+    links = [
+        element("a", {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}"}, each.label)
+        for each in calculator.files
+    ]
+    return element("ul", {"class": "files"}, *(element("li", None, link) for link in links))
 
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:

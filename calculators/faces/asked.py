@@ -28,7 +28,7 @@ def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element
     if behind := [field for field in rare if field not in tables]:
         rows = (_rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place) for field in behind)
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
-    add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh()))
+    add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh(), " ", _carry()))
     return form
 
 
@@ -112,6 +112,10 @@ def _meanings(calculator: Calculator, place: str) -> ET.Element:
 
 def _afresh() -> ET.Element:
     return element("button", {"type": "button", "class": "afresh", "hidden": True}, "Back to the house’s numbers")
+
+
+def _carry() -> ET.Element:
+    return element("a", {"class": "carry", "hidden": True}, "Link that carries these numbers")
 
 
 def _id(place: str, *parts: str) -> str:

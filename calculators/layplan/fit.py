@@ -23,7 +23,8 @@ BREADTHS = (12, 40)
 class Fit:
     """A plan on one cloth and how good any plan could be.
 
-    result, bound: what the pieces count, or the length they need [mm], both for the goal asked. bound None: not known.
+    result, bound: what the pieces count, their area with the gaps that follow them [mm²], or the length they need [mm], as the goal
+        asks. bound None: not known.
     """
 
     lay: Lay
@@ -109,12 +110,16 @@ class Fitting:
         return Lay(self.cloth, self.pieces, plan, self.unit, self.gap)
 
     def _result(self, plan: Plan) -> Fraction:
-        return plan.used_length * self.unit - self.gap if self.goal == "length" else Fraction(plan.value)
+        return self._measured(plan.used_length if self.goal == "length" else plan.value)
 
     def _bound(self, bound: int | None) -> Fraction | None:
-        if bound is None or not self.exact:
-            return None
-        return bound * self.unit - self.gap if self.goal == "length" else Fraction(bound)
+        return None if bound is None or not self.exact else self._measured(bound)
+
+    def _measured(self, units: int) -> Fraction:
+        """What a solver counts in units, in the measure of the goal: a number, an area with its gaps [mm²], or a length [mm]."""
+        if self.goal == "length":
+            return units * self.unit - self.gap
+        return Fraction(units) * (self.unit**2 if self.goal == "area" else 1)
 
     def _around(self, steps: int) -> Iterator[Fit | None]:
         """With flaws or a repeat: the bound of the cloth without them holds all the more; the plan is searched for anew."""
@@ -147,7 +152,8 @@ class Fitting:
             for number, (piece, wanted) in enumerate(zip(self.task.pieces, self.pieces))
         ]
         width, length = self.task.width, self.task.length
-        aimed_at = 1 if bound is None else self._units(bound) if self.goal == "length" else int(bound)
+        per_unit = {"length": self.unit, "area": self.unit**2, "count": 1}[self.goal]
+        aimed_at = 1 if bound is None else int(bound / per_unit)
         return Around(length, width, kinds, obstacles.mirrored(), aimed_at) if along else Around(width, length, kinds, obstacles, aimed_at)
 
     def _copies(self, number: int) -> int:

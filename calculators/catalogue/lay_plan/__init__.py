@@ -6,11 +6,14 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.answered import RESULTS, answered
 from calculators.catalogue.lay_plan.asked import FIELDS, asked_again, order_from
-from calculators.declaration import Answer, Calculator, Example
+from calculators.declaration import Answer, Calculator, Example, File
 from calculators.drawing.lay_plan import lay_plan
+from calculators.drawing.true_scale import true_scale
+from calculators.layplan.listed import marks_listed, pieces_listed
 from calculators.layplan.order import CannotPlan, Order
 from calculators.layplan.planning import FEW_STEPS, Outcome, plan_order
 from calculators.layplan.what_if import what_ifs
+from calculators.measure import Ruler, show_length
 
 
 def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
@@ -51,6 +54,14 @@ def _for_the_rest(outcome: Outcome) -> Iterator[None]:
     return best
 
 
+def _marking_file(outcome: Outcome, ruler: Ruler) -> str:
+    return marks_listed(outcome.lays, lambda mark: show_length(mark, ruler))
+
+
+def _pieces_file(outcome: Outcome, ruler: Ruler) -> str:
+    return pieces_listed(outcome.lays)
+
+
 CALCULATOR = Calculator(
     name="lay-plan",
     title="Lay plan",
@@ -60,6 +71,11 @@ CALCULATOR = Calculator(
     results=RESULTS,
     work=_work,
     drawing=lay_plan,
+    files=(
+        File("lay-plan.svg", "Save the drawing at true scale (SVG)", "image/svg+xml", true_scale),
+        File("marking-table.csv", "Save the marking table (CSV)", "text/csv", _marking_file),
+        File("pieces.csv", "Save the place of every piece (CSV)", "text/csv", _pieces_file),
+    ),
     examples=(
         Example(
             {

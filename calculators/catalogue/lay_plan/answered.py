@@ -90,7 +90,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
     notes = [proof, *next_steps(outcome, results, changes, rest)]
     if working:
         notes.insert(0, say("A better plan is still being looked for."))
-    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome)
+    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=not working)
 
 
 def _most_pieces(outcome: Outcome) -> int | None:

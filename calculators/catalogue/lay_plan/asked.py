@@ -101,8 +101,9 @@ def order_from(given: SimpleNamespace) -> Order:
     flaws = _by_cloth(given, "flaws")
     for each in (row for rows in repeats.values() for row in rows):
         _refuse_empty_repeat(each)
-    if twice := next((index for index, rows in repeats.items() if len(rows) > 1), None):
-        raise ask_again("repeats", "“{cloth:text}” has more than one repeat. Write one row for it.", cloth=given.cloths[twice].name)
+    for index, rows in repeats.items():
+        if len(rows) > 1:
+            raise ask_again("repeats", "“{cloth:text}” has more than one repeat. Write one row for it.", cloth=given.cloths[index].name)
     cloths = tuple(
         Cloth(
             row.name, row.width, row.length, row.how_many, row.one_way,

@@ -43,8 +43,9 @@ def bound_said(outcome: Outcome) -> Phrase:
     if not outcome.missing and _all_counted(outcome):
         return say("Everything ordered is cut.")
     if aim == "shelf":
-        wanted = sum((piece.count or 0) * piece.width * piece.length for piece in outcome.pieces)
-        if len(outcome.lays) == 1 and outcome.bound is not None and outcome.bound < wanted / outcome.lays[0].unit ** 2:
+        gap = outcome.order.rules.gap
+        wanted = sum((piece.count or 0) * (piece.width + gap) * (piece.length + gap) for piece in outcome.pieces)
+        if len(outcome.order.cloths) == 1 and len(outcome.lays) == 1 and outcome.bound is not None and outcome.bound < wanted:
             return say("No plan cut this way can take the whole order from this cloth.")
         return say("It is not proven that no plan takes the whole order.")
     if outcome.proven:

@@ -32,7 +32,8 @@ export class RowsTable {
   }
 
   set value(text) {
-    const rows = JSON.parse(text);
+    const rows = rowsIn(text);
+    if (!rows) return;
     while (this.body.rows.length > Math.max(1, rows.length)) this.body.rows[this.body.rows.length - 1].remove();
     while (this.body.rows.length < rows.length) this.#add();
     rows.forEach((cells, index) => this.#fill(this.body.rows[index], cells));
@@ -61,5 +62,16 @@ export class RowsTable {
 
   #showLeaveOut() {
     for (const button of this.body.querySelectorAll(".leave-out")) button.hidden = false;
+  }
+}
+
+/** Rows as a list of lists of texts, or null where the text holds anything else. */
+function rowsIn(text) {
+  try {
+    const rows = JSON.parse(text);
+    const sound = Array.isArray(rows) && rows.every((row) => Array.isArray(row) && row.every((cell) => typeof cell === "string"));
+    return sound ? rows : null;
+  } catch {
+    return null;
   }
 }

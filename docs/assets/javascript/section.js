@@ -1,5 +1,6 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import { keepTyped, nameOf, typedIn } from "./kept.js";
+import { carried } from "./carried.js";
 import { RowsTable } from "./rows.js";
 
 export class Section {
@@ -28,6 +29,18 @@ export class Section {
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.#afresh().hidden = !this.isTyped;
+    this.#carry();
+  }
+
+  /** Take over numbers that a link carried, as if the reader had typed them. */
+  take(texts) {
+    for (const [name, text] of Object.entries(texts)) {
+      const blank = this.#blank(name);
+      if (!blank) continue;
+      blank.value = text;
+      this.typed[name] = blank.value;
+    }
+    this.#keep();
   }
 
   get isTyped() {
@@ -119,6 +132,15 @@ export class Section {
   #keep() {
     keepTyped(this.name, this.typed, this.readOn);
     this.#afresh().hidden = !this.isTyped;
+    this.#carry();
+  }
+
+  /** The link that carries every number as it stands, the house's own among them. */
+  #carry() {
+    const link = this.form.querySelector(".carry");
+    const names = [...this.form.querySelectorAll(".refusal")].map(({ dataset }) => dataset.field);
+    link.href = carried(this.name, Object.fromEntries(names.map((name) => [name, this.#blank(name).value])));
+    link.hidden = !this.isTyped;
   }
 
   #afresh() {

@@ -1,4 +1,5 @@
 /** Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date. */
+import { arrived, offer } from "./carried.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
 import { Section } from "./section.js";
@@ -32,7 +33,11 @@ function alone(element, answered) {
     (reply) => ({ [calculator]: reply }),
     answered,
   );
-  return { ...live, section };
+  const take = (texts) => {
+    section.take(texts);
+    live.answer();
+  };
+  return { ...live, section, take };
 }
 
 /** Several calculators of which each takes over what the one before worked out. */
@@ -145,6 +150,9 @@ async function upgrade(page) {
   });
   await ready;
   live.filter((each) => each.isTyped() || ruler() || methodText()).forEach((each) => each.answer());
+  const came = arrived();
+  const meant = came && lone.find(({ section }) => section.name === came.name);
+  if (meant) offer(meant.section, () => meant.take(came.texts));
 }
 
 onFollow(() => live.forEach((each) => each.answer()));

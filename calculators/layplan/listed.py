@@ -1,0 +1,71 @@
+"""A plan as rows for a file: every mark and every piece, exact in millimetres."""
+
+import csv
+from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
+from io import StringIO
+
+from calculators.layplan.cutting import strips
+from calculators.layplan.laid import Lay
+
+MARKS_HEAD = ("cloth", "strip", "direction", "mark [mm]", "mark as read", "gives")
+PIECES_HEAD = ("cloth", "strip", "piece", "from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]", "turned")
+
+
+def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
+    """The marking table as CSV.
+
+    lays: each cloth as planned. shown: a length as it is read on the ruler in hand.
+    """
+    return _csv(MARKS_HEAD, (row for number, lay in enumerate(lays, start=1) for row in _marks(lay, number, shown)))
+
+
+def pieces_listed(lays: Iterable[Lay]) -> str:
+    """Every piece with its place as CSV."""
+    return _csv(PIECES_HEAD, (row for number, lay in enumerate(lays, start=1) for row in _pieces(lay, number)))
+
+
+def exact(length: Fraction) -> str:
+    """A length in millimetres, nothing rounded: as a decimal where it ends, else as a fraction.
+
+    length: what to write [mm].
+    Returns the text.
+    Source: derived.
+    """
+    length = Fraction(length)
+    if 10**9 % length.denominator:
+        return f"{length.numerator}/{length.denominator}"
+    text = f"{length.numerator * 10**9 // length.denominator / 10**9:.9f}"
+    return text.rstrip("0").rstrip(".")
+
+
+def _marks(lay: Lay, number: int, shown: Callable[[Fraction], str]) -> Iterator[tuple[str, ...]]:
+    name = f"{number} {lay.cloth.cloth.name}"
+    first, then = ("along", "across") if lay.first_cut == "across" else ("across", "along")
+    for strip in strips(lay):
+        end = strip.box.end if first == "along" else strip.box.right
+        gives = ", ".join(f"{count} x {lay.pieces[piece].name}" for piece, count in strip.pieces)
+        label = str(strip.number or "left over")
+        yield name, label, first, exact(end), shown(end), gives
+        for mark in strip.marks:
+            yield name, label, then, exact(mark), shown(mark), ""
+
+
+def _pieces(lay: Lay, number: int) -> Iterator[tuple[str, ...]]:
+    for placed in lay.placed:
+        box = placed.box
+        sizes = (exact(box.y), exact(box.x), exact(box.length), exact(box.width))
+        yield f"{number} {lay.cloth.cloth.name}", str(placed.strip), lay.pieces[placed.piece].name, *sizes, "yes" if placed.turned else "no"
+
+
+def _csv(head: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:
+    text = StringIO()
+    writer = csv.writer(text)
+    writer.writerow(head)
+    writer.writerows([_harmless(cell) for cell in row] for row in rows)
+    return text.getvalue()
+
+
+def _harmless(cell: str) -> str:
+    """A name that a table programme would take for a formula is kept as a name."""
+    return f"'{cell}" if cell[:1] in ("=", "+", "-", "@", "\t") else cell

@@ -1,0 +1,46 @@
+/** Numbers carried by a link: they stand after the # of an address, so that no server ever sees them. */
+
+const MARK = "#carries=";
+const MOST = 40_000; // letters; a longer one was not made here
+
+/**
+ * The address of this page with a calculator's numbers.
+ * @param {string} name the name under which the calculator is kept
+ * @param {Record<string, string>} texts field name → text
+ */
+export const carried = (name, texts) => `${location.pathname}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
+
+/** What this page's address carries: {name, texts}, or null where it carries nothing that can be read. */
+export function arrived() {
+  if (!location.hash.startsWith(MARK) || location.hash.length > MOST) return null;
+  try {
+    const { name, texts } = JSON.parse(decodeURIComponent(location.hash.slice(MARK.length)));
+    const sound = typeof name === "string" && texts && Object.values(texts).every((text) => typeof text === "string");
+    return sound ? { name, texts } : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Ask the reader whether the numbers that came with the link may take the place of her own. */
+export function offer(section, take) {
+  const asked = document.createElement("div");
+  asked.className = "offered";
+  asked.setAttribute("role", "group");
+  const words = document.createElement("p");
+  words.textContent = "This link carries numbers for the blanks below. They take the place of the ones you wrote here.";
+  asked.append(words, button("Use these numbers", take), button("Keep mine", () => {}));
+  section.element.before(asked);
+
+  function button(label, act) {
+    const made = document.createElement("button");
+    made.type = "button";
+    made.textContent = label;
+    made.addEventListener("click", () => {
+      asked.remove();
+      history.replaceState(history.state, "", location.pathname);
+      act();
+    });
+    return made;
+  }
+}

@@ -1,0 +1,206 @@
+"""The lay plan as a maker meets it: what it refuses, what it says, and that its files carry the plan exactly."""
+
+import csv
+import io
+import xml.etree.ElementTree as ET
+from fractions import Fraction
+
+import pytest
+
+from calculators.answering import Asking, answer, answers, filled
+from calculators.catalogue import calculator_named
+from calculators.declaration import AskAgain
+from calculators.drawing.lay_plan import lay_plan
+from calculators.faces.answered import answered
+from calculators.faces.markup import html
+from calculators.faces.plain import plain_answer, refusals
+from calculators.layplan.lay_check import lay_faults
+from calculators.layplan.listed import exact
+from calculators.measure import CENTIMETRES, SIXTEENTHS
+from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
+from tests.sentences import is_one_message
+
+LAY = calculator_named("lay-plan")
+LARGE = {
+    "cloths": "Linen | 150 cm | 60 m; Cotton | 140 cm | 30 m | 2",
+    "pieces": "Napkin | 40 cm | 40 cm | 300 ; Placemat | 35 cm | 48 cm | 120 | yes; Runner | 45 cm | 150 cm | 20; Towel | 50 cm | 70 cm | 60 | yes",
+}
+
+
+def notes(reply, ruler=CENTIMETRES):
+    return " ".join(filled(note, LAY, ruler) for note in reply.notes)
+
+
+@pytest.mark.parametrize(
+    ("typed", "field", "part"),
+    [
+        ({"pieces": "Big | 200 cm | 400 cm | 1 | yes"}, "pieces", "however it lies"),
+        ({"pieces": "Wide | 200 cm | 100 cm | 1"}, "pieces", "across"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | 1000000"}, "pieces", "from 1 to 1,000"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | 1000; Other | 40 cm | 40 cm | 1"}, "pieces", "more than 1,000 pieces"),
+        ({"pieces": "Dot | 2 cm | 2 cm | "}, "pieces", "more than 1,000 pieces"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | 0"}, "pieces", "from 1"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | -3"}, "pieces", "not a count"),
+        ({"pieces": "Napkin | 0 | 46 cm | 3"}, "pieces", "too small"),
+        ({"pieces": "Napkin | 46 cm | 46 cm", "aim": "buy"}, "pieces", "has no number"),
+        ({"pieces": ""}, "pieces", "such as"),
+        ({"cloths": "Linen | 150 cm"}, "cloths", "no length"),
+        ({"cloths": "; ".join(["Linen | 150 cm | 3 m | 24"] * 2)}, "cloths", "more than 24"),
+        ({"flaws": "400 cm | 10 cm | 5 cm | 5 cm"}, "flaws", "outside"),
+        ({"flaws": "10 cm | 149 cm | 5 cm | 5 cm"}, "flaws", "outside"),
+        ({"flaws": "10 cm | 10 cm | 5 cm | 5 cm | Silk"}, "flaws", "no cloth called"),
+        ({"repeats": "0 | 30 cm"}, "repeats", "repeat of 0"),
+        ({"repeats": "| | 5 cm"}, "repeats", "no distance"),
+        ({"repeats": "30 cm | | | 5 cm"}, "repeats", "no distance across"),
+        ({"repeats": "30 cm; 40 cm"}, "repeats", "more than one"),
+        ({"repeats": "30 cm | | | | Silk"}, "repeats", "no cloth called"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | 3 | no | matched"}, "repeats", "no repeat"),
+        ({"selvedge": "50 cm", "cloths": "Linen | 100 cm | 1 m"}, "selvedge", "leave nothing"),
+        ({"end_loss": "2 m"}, "end_loss", "leave nothing"),
+        ({"aim": "buy", "strips": "along"}, "strips", "across"),
+    ],
+)
+def test_what_cannot_be_planned_gets_one_sentence_at_its_field(typed, field, part):
+    with pytest.raises(AskAgain) as trouble:
+        answer(LAY, Asking(typed))
+    sentences = refusals(trouble.value, LAY, Asking(typed))
+    assert set(sentences) == {field} and part in sentences[field] and is_one_message(sentences[field]), sentences
+
+
+def test_says_that_no_plan_can_give_more_only_when_it_is_proven():
+    sound = answer(LAY, Asking({"pieces": "Napkin | 46 cm | 46 cm"}))
+    assert "No plan cut this way can give more." in notes(sound) and sound.results["most_pieces"] == sound.results["count"] == 18
+    flawed = answer(LAY, Asking({"pieces": "Napkin | 46 cm | 46 cm", "flaws": "130 cm | 60 cm | 60 cm | 30 cm"}))
+    assert "No plan cut" not in notes(flawed) and "not ruled out" in notes(flawed)
+    assert flawed.results["count"] < 18 and flawed.results["most_pieces"] == 18
+
+
+def test_says_what_keeping_to_the_grain_costs():
+    assert "Keeping every piece to the grain costs 50 cm" in notes(answer(LAY, Asking({"aim": "shortest"})))
+
+
+def test_says_what_a_repeat_and_one_way_cloth_cost():
+    matched = {"pieces": "Napkin | 46 cm | 46 cm | 12 | no | matched", "repeats": "64 cm | 50 cm", "aim": "shortest"}
+    assert "Matching the repeat costs" in notes(answer(LAY, Asking(matched)))
+    one_way = {"pieces": "Mat | 30 cm | 70 cm | 8 | yes", "cloths": "Velvet | 143 cm | 300 cm | 1 | yes", "aim": "shortest"}
+    assert "The one-way cloth costs" in notes(answer(LAY, Asking(one_way)))
+
+
+def test_tells_of_near_misses_and_they_are_true():
+    typed = {"cloths": "Linen | 150 cm | 320 cm", "pieces": "Napkin | 46 cm | 46 cm"}
+    reply = answer(LAY, Asking(typed))
+    assert "4 cm more length of cloth would give 3 more pieces" in notes(reply)
+    assert "“Napkin” 0.6 cm shorter, 45.4 cm, would give 3 more pieces" in notes(reply)
+    assert answer(LAY, Asking({**typed, "cloths": "Linen | 150 cm | 324 cm"})).results["count"] == 21
+    assert answer(LAY, Asking({**typed, "pieces": "Napkin | 46 cm | 45.4 cm"})).results["count"] == 21
+
+
+def test_says_how_much_to_buy_for_what_does_not_fit():
+    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"}))
+    assert reply.results["count"] == 6 and "For the rest, buy 48 cm of Linen." in notes(reply)
+
+
+def test_marks_are_rounded_each_from_its_exact_place():
+    typed = {"cloths": "Linen | 60 in | 90 in", "pieces": "Strip | 20 in | 10 1/3 in", "selvedge": "0", "end_loss": "0"}
+    reply = answer(LAY, Asking(typed, wanted_ruler="in"))
+    step = Fraction(31, 3) * Fraction(254, 10)
+    ends = [row["end"] for row in reply.results["marking"] if row["gives"]]
+    assert ends == [step * n for n in range(1, 9)] and reply.results["last_mark"] == 8 * step
+    (marking,) = (each for each in LAY.results if each.name == "marking")
+    shown = [marking.kind.cells(row, SIXTEENTHS)[3] for row in reply.results["marking"]]
+    assert shown[7].endswith("82 11/16 in")  # 82 2/3; eight roundings of 10 1/3 one upon another would read 82 1/2
+
+
+def test_threads_are_counted_for_the_cuts_that_follow_one():
+    typed = {"cloths": "Linen | 138 cm | 92 cm", "pieces": "Napkin | 46 cm | 46 cm", "selvedge": "0", "end_loss": "0"}
+    across = answer(LAY, Asking(typed)).results
+    assert (across["threads"], across["thread_length"]) == (1, 1380)
+    both = answer(LAY, Asking({**typed, "way_along": "thread"})).results
+    assert (both["threads"], both["thread_length"]) == (1 + 4, 1380 + 4 * 460)
+    torn = answer(LAY, Asking({**typed, "way_across": "tear"})).results
+    assert (torn["threads"], torn["thread_length"]) == (0, 0)
+
+
+def test_the_whole_cut_list_sets_every_piece_free():
+    results = answer(LAY, Asking({"aim": "shortest"})).results
+    assert [row["step"] for row in results["cut_list"]] == list(range(1, len(results["cut_list"]) + 1))
+    assert results["cut_list"][0]["marks"] == sorted(row["end"] for row in results["marking"])[:-1]
+
+
+def test_first_answer_comes_before_the_work_is_done_and_says_so():
+    found = list(answers(LAY, Asking({"aim": "shortest"})))
+    first = next(each for each in found if each)
+    assert not first.settled and "still being looked for" in notes(first)
+    assert found[-1].settled and "still being looked for" not in notes(found[-1])
+
+
+def test_the_answer_is_the_same_every_time():
+    typed = {"aim": "shortest", "pieces": "A | 31 cm | 47 cm | 14; B | 52 cm | 38 cm | 9 | yes; C | 23 cm | 61 cm | 11"}
+    assert plain_answer(LAY, Asking(typed)) == plain_answer(LAY, Asking(typed))
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+def test_five_hundred_pieces_are_planned_drawn_and_listed(ruler):
+    asking = Asking(LARGE, wanted_ruler=ruler)
+    reply = answer(LAY, asking)
+    assert reply.results["count"] == 500
+    for lay in reply.drawn_from.lays:
+        assert lay_faults(lay) == []
+    assert_is_drawn_on_its_sheet(lay_plan(reply.drawn_from, asking.ruler).svg)
+    assert len("".join(html(each) for each in answered(LAY, reply, asking))) < 900_000
+
+
+def saved(reply, name):
+    (wanted,) = (each for each in LAY.files if each.name == name)
+    return wanted.text(reply.drawn_from, CENTIMETRES)
+
+
+def test_the_csv_files_carry_the_plan_exactly():
+    typed = {"cloths": "Linen | 60 in | 90 in | 2", "pieces": "=Strip, \"fine\" | 20 in | 10 1/3 in | 30", "change_length": "-3.7"}
+    reply = answer(LAY, Asking(typed))
+    rows = list(csv.DictReader(io.StringIO(saved(reply, "pieces.csv"))))
+    placed = [piece for lay in reply.drawn_from.lays for piece in lay.placed]
+    assert len(rows) == len(placed) == 30
+    for row, piece in zip(rows, placed):
+        sizes = [Fraction(row[name]) for name in ("from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]")]
+        assert sizes == [piece.box.y, piece.box.x, piece.box.length, piece.box.width]
+        assert row["piece"] == "'=Strip, \"fine\""  # no table programme takes it for a formula
+    marks = list(csv.DictReader(io.StringIO(saved(reply, "marking-table.csv"))))
+    along = [Fraction(row["mark [mm]"]) for row in marks if row["direction"] == "along"]
+    assert along == [row["end"] for row in reply.results["marking"]]
+
+
+@pytest.mark.parametrize("length", [Fraction(5), Fraction(31, 3) * Fraction(254, 10), Fraction(1, 3), Fraction(254, 160), Fraction(123456789, 1000)])
+def test_a_length_is_written_so_that_reading_it_back_gives_the_same(length):
+    assert Fraction(exact(length)) == length
+
+
+def test_the_saved_drawing_is_at_true_scale():
+    reply = answer(LAY, Asking({"aim": "shortest", "pieces": "<b>& | 46 cm | 35.5 cm | 7"}))
+    svg = ET.fromstring(saved(reply, "lay-plan.svg"))
+    left, top, width, height = map(float, svg.get("viewBox").split())
+    assert (svg.get("width"), svg.get("height")) == (f"{width:g}mm", f"{height:g}mm") and (left, top) == (0, 0)
+    boxes = [node for node in svg.iter("{http://www.w3.org/2000/svg}rect")]
+    sizes = {(float(box.get("width")), float(box.get("height"))) for box in boxes[1:]}
+    assert sizes == {(355.0, 460.0)} and len(boxes) == 1 + 7
+    assert any(node.text == "<b>&" for node in svg.iter())
+
+
+def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show():
+    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 30 m", "pieces": "Napkin | 46 cm | 46 cm | 180"}))
+    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
+    words = [node.text for node in svg.iter("text")]
+    assert sum("from" in word and "on" in word for word in words) >= 3
+    assert words.count("Napkin") + words.count("A") == 180
+
+
+def test_pieces_are_drawn_where_they_lie():
+    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 320 cm"}))
+    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
+    (lay,) = reply.drawn_from.lays
+    scale = (360 - 20) / float(lay.length)
+    boxes = [node for node in svg.iter("polyline") if node.get("class") == "cut" and len(node.get("points").split()) == 5]
+    drawn = [tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes]
+    assert len(drawn) == len(lay.placed)
+    for (x, y), placed in zip(drawn, lay.placed):
+        assert (x, y) == pytest.approx((10 + float(placed.box.y) * scale, 30 + float(placed.box.x) * scale), abs=0.2)
