@@ -72,7 +72,9 @@ def cuts(lay: Lay) -> list[Cut]:
 
 def _joined(made: list[Cut], new: list[Cut]) -> list[Cut]:
     """New cuts, or nothing when the strip before was cut just the same: it then stands for this one too."""
-    tail = made[-len(new):] if new else []
+    if not new:
+        return []
+    tail = made[-len(new):]
     same = len(tail) == len(new) and all(
         (a.across, a.trims, a.length, a.marks) == (b.across, b.trims, b.length, b.marks) and a.last == b.last - 1 for a, b in zip(tail, new)
     )

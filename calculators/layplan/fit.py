@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import islice
 
-from calculators.layplan import two_stage_length, two_stage_value
 from calculators.layplan.around import Around, Kind, Obstacles
 from calculators.layplan.laid import Lay
 from calculators.layplan.model import Piece, Task, whole_units
 from calculators.layplan.order import Rules, Wanted
 from calculators.layplan.plan import Plan
 from calculators.layplan.progress import Progress
+from calculators.layplan.solvers import solve
+from calculators.layplan.to_the_edges import to_the_edges
 from calculators.layplan.usable import Usable
 
 FINEST = 60_000  # units along a side; finer ones make the solvers' tables too long
@@ -58,7 +59,7 @@ class Fitting:
         bounds: list[Fraction | None] = []
         for task in tasks:
             bounds.append(None)
-            for progress in islice(self._solver(task), steps):
+            for progress in islice(solve(task), steps):
                 bounds[-1] = self._bound(progress.bound)
                 found = self._found(progress, best, tasks, bounds)
                 best = found or best
@@ -75,11 +76,10 @@ class Fitting:
         return replace(best, bound=bound) if bound != best.bound else None
 
     def _tasks(self) -> list[Task]:
+        if self.rules.strips == "free":
+            return [replace(self.task, stages=None, first_cut="any")]
         ways = ["across", "along"] if self.rules.strips == "either" else [self.rules.strips]
         return [replace(self.task, first_cut=way) for way in ways if way == "across" or self.task.length is not None]
-
-    def _solver(self, task: Task):
-        return (two_stage_length if task.length is None else two_stage_value).solve(task)
 
     def _better(self, result: Fraction, than: Fraction) -> bool:
         return result < than if self.goal == "length" else result > than
@@ -107,7 +107,9 @@ class Fitting:
         return Piece(width, length, wanted.count, value, may_turn, wanted.name)
 
     def _lay(self, plan: Plan) -> Lay:
-        return Lay(self.cloth, self.pieces, plan, self.unit, self.gap)
+        open_ended = self.task.length is None or self.cloth.length is None
+        plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap)
+        return Lay(self.cloth, self.pieces, plan, unit, self.gap)
 
     def _result(self, plan: Plan) -> Fraction:
         return self._measured(plan.used_length if self.goal == "length" else plan.value)
@@ -129,7 +131,7 @@ class Fitting:
             bound = fit.bound if fit else bound
             yield None
         best: Fit | None = None
-        for way in [task.first_cut for task in self._tasks()]:
+        for way in ["across", "along"] if self.rules.strips == "free" else [task.first_cut for task in self._tasks()]:
             for breadth in BREADTHS:
                 search = self._search(way == "along", bound)
                 for _ in islice(search.run(breadth), steps):

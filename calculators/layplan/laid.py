@@ -100,10 +100,7 @@ class Lay:
     def extent(self, part: Part) -> Box:
         """A part of the plan as a rectangle of cloth, without the gap that follows it."""
         x, y = part.x * self.unit, part.y * self.unit
-        right = min((part.x + part.width) * self.unit - (self.gap if part.piece is not None or part.parts else 0), self.cloth.width)
-        end = min((part.y + part.length) * self.unit - (self.gap if part.piece is not None or part.parts else 0), self.length)
-        if part.x + part.width == self.plan.cloth.width:
-            right = self.cloth.width
-        if part.y + part.length == self.plan.cloth.length:
-            end = self.length
+        follows = self.gap if part.piece is not None or part.parts else 0
+        right = min((part.x + part.width) * self.unit - follows, self.cloth.width)
+        end = min((part.y + part.length) * self.unit - follows, self.length)
         return Box(x, y, max(right - x, Fraction(0)), max(end - y, Fraction(0)))

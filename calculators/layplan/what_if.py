@@ -31,13 +31,15 @@ class WhatIf:
 
 def what_ifs(outcome: Outcome) -> Iterator[WhatIf | None]:
     """Changes worth telling, one after another; None for a moment to look up."""
+    could_be_better = outcome.open_ended or outcome.missing or any(piece.count is None for piece in outcome.pieces)
+    if not could_be_better:
+        return
     yield from _without_a_rule(outcome)
     if outcome.joins or len(outcome.lays) != 1 or len(outcome.order.cloths) != 1 or outcome.order.cloths[0].how_many != 1:
         return
-    if not outcome.open_ended and (outcome.missing or any(piece.count is None for piece in outcome.pieces)):
+    if not outcome.open_ended:
         yield from _more_cloth(outcome)
-    if outcome.open_ended or outcome.missing or any(piece.count is None for piece in outcome.pieces):
-        yield from _smaller_pieces(outcome)
+    yield from _smaller_pieces(outcome)
 
 
 def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:

@@ -76,7 +76,7 @@ def test_nothing_is_turned_on_one_way_cloth_whatever_its_row_says():
     assert count(planned(Cloth("c", F(500), F(600), one_way=True), mat)) == 1
 
 
-@pytest.mark.parametrize("strips", ["across", "along", "either"])
+@pytest.mark.parametrize("strips", ["across", "along", "either", "free"])
 def test_no_piece_lies_over_a_flaw(strips):
     whole = Cloth("c", F(1200), F(2000))
     flawed = replace(whole, flaws=(Flaw(F(500), F(500), F(50), F(50)),))
@@ -143,6 +143,14 @@ def test_what_matters_more_goes_first():
     assert dict(best.counts) == {1: 1}
 
 
+def test_cuts_of_any_order_can_give_more_than_strips():
+    cloth = Cloth("c", F(700), F(600))
+    tall = (Wanted("a", F(300), F(600), 1), Wanted("b", F(400), F(350), 1), Wanted("c", F(200), F(250), 2))
+    assert count(planned(cloth, *tall, strips="across")) < 4
+    best = planned(cloth, *tall, strips="free")
+    assert count(best) == 4 and best.proven
+
+
 def test_the_check_finds_planted_faults():
     best = planned(Cloth("c", F(1250), F(850)), NAPKIN)
     lay = best.lays[0]
@@ -173,7 +181,7 @@ CLOTHS = st.builds(
     Cloth, st.just("c"), st.integers(700, 1200).map(F), st.integers(1000, 2000).map(F), st.integers(1, 2), st.booleans(), REPEATS, FLAWS.map(tuple)
 )
 RULES = st.builds(
-    Rules, st.sampled_from(["most", "shortest", "buy", "shelf"]), st.sampled_from(["across", "along", "either"]), st.integers(0, 5).map(F),
+    Rules, st.sampled_from(["most", "shortest", "buy", "shelf"]), st.sampled_from(["across", "along", "either", "free"]), st.integers(0, 5).map(F),
     st.integers(0, 20).map(F), st.integers(0, 20).map(F), st.integers(-8, 2).map(F), st.integers(-8, 2).map(F), st.integers(5, 20).map(F),
 )  # fmt: skip
 

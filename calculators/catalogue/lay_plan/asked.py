@@ -21,7 +21,12 @@ AIMS = {
     "buy": "for the least cloth to buy",
     "shelf": "for the whole order from the shelf",
 }
-STRIPS = {"across": "across the cloth", "along": "along the cloth", "either": "across or along, whichever is better"}
+STRIPS = {
+    "across": "in strips across the cloth",
+    "along": "in strips along the cloth",
+    "either": "in strips across or along",
+    "free": "edge to edge any way",
+}
 WAYS = {"thread": "drawn thread", "tear": "torn", "ruled": "ruled line"}
 CUT_AS = {"plain": "plain", "matched": "matched to the repeat", "joined": "joined if too wide"}
 
@@ -82,7 +87,7 @@ FIELDS = (
     Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
     Field("repeats", "Repeats", _REPEATS, "Where a pattern starts again, for pieces that are matched. None: leave it empty.", optional=True),
     Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
-    Field("strips", "Strips", Choice(options=STRIPS), "The first cuts part the whole cloth into strips; each strip is then cut into pieces, and a piece may be trimmed once more.", fixed="across"),
+    Field("strips", "How it is cut", Choice(options=STRIPS), "Strips: the first cuts part the whole cloth, each strip is then cut into pieces, and a piece may be trimmed once more. Any way: cuts may turn as often as they like, so more may fit and more cuts are made.", fixed="across"),
     Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
     Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),

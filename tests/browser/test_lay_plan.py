@@ -1,0 +1,77 @@
+"""A lay plan in a browser: an order is typed, the plan is seen, saved and handed on by a link."""
+
+import csv
+import io
+
+from playwright.sync_api import expect
+
+AWAKE = 60_000
+
+
+def opened(page):
+    page.goto("/plan/lay-plan/")
+    return page.locator("#" + page.locator(".calculator").first.get_attribute("id"))
+
+
+def cell(plan, table, row, column):
+    return plan.locator(f"table.rows[data-field={table}] tbody tr").nth(row).locator("input, select").nth(column)
+
+
+def test_an_order_is_typed_and_its_plan_seen(page):
+    plan = opened(page)
+    expect(plan.locator(".spoken")).to_contain_text("20 pieces of 22")  # complete before any script
+    plan.locator(".one-more[data-field=pieces]").click()
+    for column, text in enumerate(("Towel", "50 cm", "70 cm", "2")):
+        cell(plan, "pieces", 3, column).fill(text)
+    expect(plan.locator(".spoken")).to_contain_text("of 24", timeout=AWAKE)
+    cell(plan, "cloths", 0, 2).fill("8 m")
+    expect(plan.locator(".spoken")).to_contain_text("24 pieces from Linen: the whole order", timeout=AWAKE)
+    expect(plan.locator("figure.drawing svg")).to_contain_text("Runner")
+    expect(plan.locator("table.results caption", has_text="Marking table")).to_be_visible()
+    assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
+
+
+def test_a_bad_row_is_answered_at_its_table_and_the_old_plan_stays(page):
+    plan = opened(page)
+    cell(plan, "pieces", 0, 1).fill("9 m")
+    refusal = plan.locator(".refusal[data-field=pieces]")
+    expect(refusal).to_contain_text("“Napkin” is 900 cm wide", timeout=AWAKE)
+    expect(plan.locator(".old-answer")).to_be_visible()
+    cell(plan, "pieces", 0, 1).fill("40 cm")
+    expect(refusal).to_be_hidden(timeout=AWAKE)
+
+
+def test_the_marking_table_is_saved_as_it_stands(page):
+    plan = opened(page)
+    with page.expect_download() as saving:
+        plan.get_by_role("link", name="Save the marking table").click()
+    rows = list(csv.DictReader(io.StringIO(open(saving.value.path(), newline="").read())))
+    assert saving.value.suggested_filename == "marking-table.csv"
+    along = [row["mark [mm]"] for row in rows if row["direction"] == "along"]
+    assert along[0] == "480" and along[-1] == "3180"
+
+
+def test_a_link_carries_the_numbers_and_waits_to_be_told(page):
+    plan = opened(page)
+    cell(plan, "pieces", 0, 0).fill('<b>"é & #1')
+    cell(plan, "pieces", 0, 3).fill("5")
+    expect(plan.locator(".spoken")).to_contain_text("of 15", timeout=AWAKE)
+    expect(plan.locator(".refusal[data-field=pieces]")).to_be_hidden()
+    address = plan.get_by_role("link", name="Link that carries these numbers").get_attribute("href")
+    page.evaluate("localStorage.clear()")
+    page.goto("about:blank")
+    page.goto(address)
+    expect(cell(plan, "pieces", 0, 3)).to_have_value("12")
+    page.get_by_role("button", name="Use these numbers").click()
+    expect(cell(plan, "pieces", 0, 3)).to_have_value("5")
+    expect(cell(plan, "pieces", 0, 0)).to_have_value('<b>"é & #1')
+    expect(plan.locator(".spoken")).to_contain_text("of 15", timeout=AWAKE)
+    assert "#" not in page.url
+
+
+def test_a_link_that_carries_nonsense_is_passed_over(page):
+    for nonsense in ("#carries=", "#carries=%7B", "#carries=%7B%22name%22%3A%22lay-plan%22%2C%22texts%22%3A%7B%22pieces%22%3A5%7D%7D"):
+        page.goto("about:blank")
+        page.goto("/plan/lay-plan/" + nonsense)
+        expect(page.locator(".spoken").first).to_contain_text("20 pieces")
+        expect(page.locator(".offered")).to_have_count(0)
