@@ -12,6 +12,7 @@ from calculators.bibliography import bibliography, source_named
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.answered import figure
 from calculators.faces.markup import element, html
+from calculators.faces.handing_page import handing_page
 from calculators.faces.method_format import method_format
 from calculators.faces.method_page import method_page
 from calculators.faces.reference import reference
@@ -118,6 +119,10 @@ def _method(page: PageMarkers) -> ET.Element:
     return method_page()
 
 
+def _handing(page: PageMarkers) -> ET.Element:
+    return handing_page()
+
+
 def _method_format(page: PageMarkers) -> ET.Element:
     return method_format()
 
@@ -148,6 +153,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "practice": _practice,
     "reference": _reference,
     "method": _method,
+    "handing": _handing,
     "method_format": _method_format,
     "calculators": _calculators,
     "sources": _sources,

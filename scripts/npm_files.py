@@ -7,7 +7,7 @@ from tools.steps import Step
 
 SCRIPTS = SITE / "assets/javascript"
 #: Where each lies in node_modules → its name beside our own scripts.
-FILES = {"idb/build/index.js": "idb.js"}
+FILES = {"idb/build/index.js": "idb.js", "uqr/dist/index.mjs": "uqr.js"}
 
 
 def copy_files() -> None:

@@ -26,6 +26,7 @@ def method_page() -> ET.Element:
         "div", {"class": "house-method"},
         element("div", {"class": "tools", "hidden": True}, choice, *buttons),
         element("p", {"class": "said", "role": "status"}),
+        element("div", {"class": "shared", "hidden": True}),
         element("div", {"class": "house-body"}, *sheet(method, method.ruler())),
         _folded("house-changes", "What was changed when, and the way back", element("div", {"class": "listed"})),
         _folded("house-compare", "Compare with another method", element("label", None, "Compare with ", element("select", {"name": "other"})), element("div", {"class": "listed"})),

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from calculators.documents import Unreadable
+from calculators.faces.handing_questions import HANDING
 from calculators.faces.markup import element, html
 from calculators.faces.method_compare import changes_listed, differences_table
 from calculators.faces.method_form import form
@@ -134,5 +135,6 @@ METHOD_QUESTIONS = {
         "method changes": _changes,
         "method difference": _compare,
         "methods": _named,
+        **HANDING,
     }.items()
 }

@@ -4,6 +4,7 @@ import { saveFile } from "./files.js";
 import { Held } from "./held.js";
 import { ruler } from "./kept.js";
 import { ask } from "./python.js";
+import { share } from "./sharing.js";
 import { keep, last, newId, newest, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const PAUSE = 900; // [ms] without a keystroke before a long text is kept
@@ -50,7 +51,10 @@ class MethodPage {
       isNew = true;
     } else if (await this.held?.refresh()) isNew = true;
     await this.#list();
-    if (isNew) await this.#draw();
+    if (isNew) {
+      this.element.querySelector(".shared").hidden = true;
+      await this.#draw();
+    }
   }
 
   /** One thing after another, so that no button acts on what is still being fetched. */
@@ -68,7 +72,7 @@ class MethodPage {
     this.other.replaceChildren(...options().filter(({ value }) => value !== followedId()));
     this.other.value = [...this.other.options].some(({ value }) => value === compared) ? compared : this.other.options[0]?.value;
     this.file = names[kept.findIndex(({ id }) => id === followedId())]?.file;
-    for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !this.held && ["edit", "file", "remove"].includes(each.dataset.do);
+    for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !this.held && ["edit", "file", "share", "remove"].includes(each.dataset.do);
     for (const each of this.element.querySelectorAll("details.house-changes, details.house-compare")) each.hidden = !this.held;
   }
 
@@ -99,6 +103,7 @@ class MethodPage {
     else if (what === "copy") await this.#begin(this.held?.text ?? "");
     else if (what === "edit") await this.#toggle();
     else if (what === "print") window.print();
+    else if (what === "share") await share(this.element.querySelector(".shared"), this.held.text);
     else if (what === "file") saveFile(this.file, this.held.text);
     else if (what === "remove") await this.#remove();
   }
@@ -154,6 +159,7 @@ class MethodPage {
   }
 
   async #change(path, typed, blank) {
+    this.element.querySelector(".shared").hidden = true;
     const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
     await this.#keep(question, (reply) => {
       this.#refuse(path, reply.refusal);
