@@ -1,0 +1,40 @@
+// Asks the browser's Python the same questions twice: started from its library, and from its snapshot.
+// node both_ways.mjs BUNDLE QUESTIONS ANSWERS; the files hold a JSON list of requests, and {library, snapshot}: lists of last replies.
+import { readFile, writeFile } from "node:fs/promises";
+import { gunzipSync } from "node:zlib";
+import { pathToFileURL } from "node:url";
+
+const [bundle, questions, answers] = process.argv.slice(2);
+const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
+const place = (role) => `${bundle}/${listing.files[role].name}`;
+const { loadPyodide } = await import(pathToFileURL(place("loader")));
+const { default: createPyodideModule } = await import(pathToFileURL(place("machine")));
+const common = () => ({ indexURL: bundle, lockFileContents: structuredClone(listing.lock), env: { ...listing.environment } });
+
+async function fromLibrary() {
+  return loadPyodide({ ...common(), stdLibURL: place("library"), packageBaseUrl: bundle, packages: listing.packages, stdout: () => {} });
+}
+
+async function fromSnapshot() {
+  const snapshot = new Uint8Array(gunzipSync(await readFile(place("snapshot"))));
+  await writeFile(`${answers}.nothing`, "");
+  return loadPyodide({
+    ...common(),
+    stdLibURL: `${answers}.nothing`,
+    _loadSnapshot: snapshot,
+    createPyodideModule: async (settings) => {
+      const machine = await createPyodideModule(settings);
+      if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
+      return machine;
+    },
+  });
+}
+
+function ask(python, requests) {
+  const face = python.pyimport("calculators.faces.browser");
+  return requests.map((request) => [...face.replies(JSON.stringify(request))].at(-1));
+}
+
+const requests = JSON.parse(await readFile(questions, "utf8"));
+const told = { library: ask(await fromLibrary(), requests), snapshot: ask(await fromSnapshot(), requests) };
+await writeFile(answers, JSON.stringify(told));
