@@ -196,7 +196,7 @@ class MethodPage {
     if (!place) return;
     place.textContent = sentence;
     place.hidden = !sentence;
-    this.body.querySelector(`[name="${CSS.escape(path)}"]`).toggleAttribute("aria-invalid", Boolean(sentence));
+    this.body.querySelector(`[name="${CSS.escape(path)}"]`).setAttribute("aria-invalid", String(Boolean(sentence)));
   }
 
   /** What is folded away is worked out when it is opened. */
