@@ -5,7 +5,7 @@
 3. Passes of the recursion with counts for a target just below the bound, each time with more contents kept or a lower target.
 """
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -20,6 +20,7 @@ from calculators.layplan.progress import Progress
 
 PRECISION = 1 << 24
 PRICE_STEPS = 60
+PAUSE_EVERY = 8  # rows of the table
 START_STEPS = 60
 MOST_KEPT = 400
 # How many contents, cells, and cuts a cell, a pass may look at.
@@ -60,7 +61,7 @@ class _Solver:
         self.counts = PackedCounts(self.copies)
         self.value = -1
         self.plan: Plan | None = None
-        self.bound: int | None = None
+        self.bound = task.value_of_area()
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
@@ -69,10 +70,15 @@ class _Solver:
         steps = price_steps(
             self._relaxed, self.copies, lambda: self.value * self.scale, start, PRICE_STEPS, patience=5, drift=0.3
         )
-        for count, relaxed in enumerate(steps, start=1):
+        count = 0
+        for relaxed in steps:
+            if relaxed is None:
+                yield self._progress()
+                continue
+            count += 1
             if best is None or relaxed.bound < best.bound:
                 best = relaxed
-                self.bound = best.bound // self.scale
+                self.bound = min(self.bound, best.bound // self.scale)
             yield self._progress()
             if self._closed():
                 break
@@ -86,7 +92,7 @@ class _Solver:
         return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
 
     def _closed(self) -> bool:
-        return self.bound is not None and self.value >= self.bound
+        return self.value >= self.bound
 
     def _keep(self, value: int, cloth: Part) -> None:
         if value > self.value:
@@ -108,10 +114,14 @@ class _Solver:
                 prices = [price * self.scale // solver.bounds.scale for price in solver.relaxed.prices]
         return prices
 
-    def _relaxed(self, prices) -> Relaxed:
+    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
         worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
         prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
-        rows = list(self.recursion.rows(worth))
+        rows = []
+        for row in self.recursion.rows(worth):
+            rows.append(row)
+            if len(rows) % PAUSE_EVERY == 0:
+                yield
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
         return Relaxed(rows[-1][-1] + price_of_all, prices, worth, rows, self.recursion.used(rows, worth), price_of_all)
 

@@ -71,6 +71,20 @@ class Task:
         fit = (self.width * self.length) // (size.width * size.length)
         return fit if wanted is None else min(wanted, fit)
 
+    def value_of_area(self) -> int:
+        """A bound on the value of any plan: the pieces that count most for their area, until the area of the cloth is full."""
+        assert self.length is not None
+        area, value = self.width * self.length, 0
+        by_density = sorted(range(len(self.pieces)), key=lambda n: -Fraction(self.pieces[n].worth, self._area(n)))
+        for number in by_density:
+            used = min(area, self.quantity(number) * self._area(number))
+            value += Fraction(used * self.pieces[number].worth, self._area(number))
+            area -= used
+        return int(value)
+
+    def _area(self, number: int) -> int:
+        return self.pieces[number].width * self.pieces[number].length
+
     def mirrored(self) -> "Task":
         """The same task with width and length changing places (for cuts along the cloth first)."""
         assert self.length is not None

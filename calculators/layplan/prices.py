@@ -4,7 +4,7 @@ Any recursion that ignores quantities gives a bound once every copy has a price:
 the price of all copies. Prices follow copies used less copies there are, with the step length of Polyak 1969 (from memory).
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from typing import Protocol, TypeVar
 
 
@@ -20,18 +20,18 @@ Found = TypeVar("Found", bound=Priced)
 
 
 def price_steps(
-    relaxed: Callable[[Sequence[int]], Found],
+    relaxed: Callable[[Sequence[int]], Generator[None, None, Found]],
     copies: Sequence[int],
     known: Callable[[], int],
     start: Sequence[int],
     steps: int,
     patience: int = 6,
     drift: float = 0.0,
-) -> Iterator[Found]:
-    """Yields the relaxed plan at ever better prices; the caller stops when it likes.
+) -> Iterator[Found | None]:
+    """Yields the relaxed plan at ever better prices, and None where work pauses; the caller stops when it likes.
 
     Parameters:
-        relaxed: the recursion at given prices.
+        relaxed: the recursion at given prices, pausing as often as it likes.
         copies: copies there are of each piece.
         known: value of the best plan in hand, in the same units as the bound; aimed at by the step length.
         start: prices to begin with.
@@ -43,7 +43,7 @@ def price_steps(
     pace, stalled = 1.0, 0
     last = [0.0] * len(copies)
     for _ in range(steps):
-        now = relaxed(prices)
+        now = yield from relaxed(prices)
         if best is None or now.bound < best.bound:
             stalled = stalled + 1 if best and best.bound - now.bound < best.bound // 2000 else 0
             best = now
@@ -65,3 +65,13 @@ def price_steps(
             return
         step = pace * max(1, now.bound - known()) / square
         prices = [max(0, int(price + step * s)) for price, s in zip(now.prices, slope)]
+
+
+def without_pause(relaxed: Callable[[Sequence[int]], Found]) -> Callable[[Sequence[int]], Generator[None, None, Found]]:
+    """A recursion so short that it needs no pause, in the form that `price_steps` takes."""
+
+    def working(prices: Sequence[int]) -> Generator[None, None, Found]:
+        yield from ()
+        return relaxed(prices)
+
+    return working

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from calculators.layplan import any_stage_value, two_stage_length, two_stage_value, unlimited
+from calculators.layplan import any_stage_value, three_stage_value, two_stage_length, two_stage_value, unlimited
 from calculators.layplan.model import Task
 from calculators.layplan.progress import Progress
 
@@ -10,7 +10,8 @@ from calculators.layplan.progress import Progress
 def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds, pausing often, until the plan is proven, nothing is left to try, or the caller stops.
 
-    task: two stages with first cuts across or along (across only where the length is asked for), or any number of stages.
+    task: two or three stages with first cuts across or along (two, across, where the length is asked for), or any number of
+        stages.
     """
     if task.length is None:
         if task.stages != 2 or task.first_cut != "across":
@@ -18,6 +19,8 @@ def solve(task: Task) -> Iterator[Progress]:
         return two_stage_length.solve(task)
     if task.stages == 2 and task.first_cut in ("across", "along"):
         return two_stage_value.solve(task)
+    if task.stages == 3 and task.first_cut in ("across", "along"):
+        return three_stage_value.solve(task)
     if task.stages is not None:
         raise ValueError(f"No method for {task.stages} stages with first cuts {task.first_cut}.")
     if all(piece.quantity is None for piece in task.pieces):

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from calculators.layplan.positions import Positions, Table
-from calculators.layplan.prices import price_steps
+from calculators.layplan.prices import price_steps, without_pause
 from calculators.layplan.strip_table import Filled, StripShapes
 
 PRECISION = 1 << 24
@@ -124,4 +124,4 @@ class ValueBound:
 
     def improving(self, known_value: int, steps: int = 150) -> Iterator[Relaxed]:
         """The relaxed plan at ever better prices; `known_value` is the value of a plan in hand."""
-        return price_steps(self.relaxed, self.copies, lambda: known_value * self.scale, [0] * len(self.copies), steps)
+        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, [0] * len(self.copies), steps)

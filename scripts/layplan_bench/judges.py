@@ -62,6 +62,7 @@ def highs(case: Case, limit: float) -> Verdict | None:
         return None
     start = perf_counter()
     solver = highspy.Highs()
+    solver.setOptionValue("log_to_console", False)
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("time_limit", limit)
     solver.setOptionValue("threads", 1)

@@ -10,7 +10,7 @@ from tests.layplan.brute_force import most_value
 from tests.layplan.small_tasks import small_tasks
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(small_tasks(stages=(None,), first_cuts=("any",)))
 def test_proven_plans_are_best(task):
     """No small task where trying everything beats "proven"."""

@@ -10,7 +10,7 @@ from tests.layplan.brute_force import shortest_length
 from tests.layplan.small_tasks import small_tasks
 
 
-@settings(max_examples=150)
+@settings(max_examples=80)
 @given(small_tasks(first_cuts=("across",), with_length=False))
 def test_proven_plans_are_shortest(task):
     """No small task where trying everything beats "proven"; no bound lies above the best plan."""

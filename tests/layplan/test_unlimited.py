@@ -10,7 +10,7 @@ from tests.layplan.brute_force import most_value
 from tests.layplan.small_tasks import small_tasks
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(small_tasks(stages=(None,), first_cuts=("any",)))
 def test_best_of_all_plans(task):
     task = replace(task, length=min(task.length, 4), width=min(task.width, 5))
