@@ -65,7 +65,8 @@ def _drawing(picture: Picture) -> ET.Element:
 def _step(picture: Picture) -> ET.Element:
     """A drawing under the words that say what to do."""
     words = element("figcaption", None, element("strong", None, f"{picture.title}."), " ", picture.caption)
-    return element("figure", {"class": "drawing"}, words, picture.svg)
+    true_size = "true-size" in picture.svg.get("class")
+    return element("figure", {"class": "drawing gauge-sheet" if true_size else "drawing"}, words, picture.svg)
 
 
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:

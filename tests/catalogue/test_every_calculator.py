@@ -140,13 +140,16 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
     else:
         if calculator.drawing:
             drawn = calculator.drawing(reply.drawn_from, asking.ruler)
-            for picture in (*drawn.pictures, drawn.key) if isinstance(drawn, PictureSeries) else (drawn,):
+            for picture in drawn.pictures if isinstance(drawn, PictureSeries) else (drawn,):
                 assert_is_drawn_on_its_sheet(picture.svg)
 
 
 def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:
     _, _, width, height = map(float, svg.get("viewBox").split())
-    assert width == 360 and 60 < height < 900
+    if "true-size" in svg.get("class"):
+        assert svg.get("width").endswith("mm") and width < 800 and height < 1100  # a sheet of paper, in CSS pixels
+    else:
+        assert width == 360 and 60 < height < 900
     assert len(list(svg.iter())) < 4000
     for node in svg.iter():
         for pair in node.get("points", "").split():

@@ -1,0 +1,63 @@
+"""Gauges for hems and mitres, in true size to print and cut from card."""
+
+from calculators.corner_questions import FIELDS
+from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result, ask_again
+from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
+from calculators.folding.corner import Corner
+from calculators.folding.gauge import hem_gauge, mitre_gauge
+from calculators.folding.mitre_lines import CreasesMiss
+from calculators.kinds import Choice, Count, Length
+from calculators.measure import MILLIMETRES
+from calculators.phrase import say
+
+KINDS = {"mitre": "mitre gauge", "hem": "hem gauge"}
+LARGEST = 1200  # [mm] beyond it a card is no longer a gauge
+
+
+def _work(given) -> Answer:
+    corner = Corner(*map(float, (given.hem_1, given.hem_2, given.angle)))
+    try:
+        gauge = mitre_gauge(corner, float(given.seam_allowance)) if given.gauge == "mitre" else hem_gauge(float(given.turn), corner.hem_1)
+    except CreasesMiss:
+        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+    left, low, right, high = gauge.box
+    if max(right - left, high - low) > LARGEST:
+        raise ask_again("hem_1", "This gauge would be {size:length} long. Take a narrower hem or a wider angle, and mark with a ruler.", size=max(right - left, high - low))
+    sheets = gauge_sheets(gauge, given.paper, MILLIMETRES)
+    results = {"width": right - left, "height": high - low, "sheets": len(sheets.pictures), "mark_1": gauge.measures.get("mark_1"), "mark_2": gauge.measures.get("mark_2")}
+    spoken = say("**{sheets:sheet|sheets}** of {paper:text}, to print at full size.", sheets=len(sheets.pictures), paper=PAPER_NAMES[given.paper])
+    notes = (
+        say("Print at full size, not fitted to the page. Measure both check bars before you cut: a bar that is off makes every corner wrong."),
+        say("Glue the paper to card that an iron does not mark, and cut along the edge."),
+    )
+    return Answer(results, spoken, notes, drawn_from=(gauge, given.paper))
+
+
+def _drawing(drawn_from, ruler):
+    gauge, paper = drawn_from
+    return gauge_sheets(gauge, paper, ruler)
+
+
+CALCULATOR = Calculator(
+    name="mitre-gauge",
+    title="Gauges to print",
+    purpose="A hem gauge or a mitre gauge in true size, to print and cut from card.",
+    fields=(
+        Field("gauge", "Gauge", Choice(options=KINDS), "A card for the corner, or a straight one for turn and hem.", fixed="mitre"),
+        *(FIELDS[name] for name in ("hem_1", "hem_2", "angle", "turn", "seam_allowance")),
+        Field("paper", "Paper", Choice(options=PAPER_NAMES), "The paper in the printer.", fixed="a4"),
+    ),
+    asked="A {gauge} for hems of {hem_1} and {hem_2} at a corner of {angle}, on {paper}.",
+    results=(
+        Result("width", "Gauge across", Length(), "Cut out."),
+        Result("height", "Gauge upwards", Length(), "Cut out."),
+        Result("sheets", "Sheets of paper", Count(), "More than one overlap and are glued together."),
+        Result("mark_1", "Mark on edge 1", Length(), "From the folded corner; a mitre gauge only."),
+        Result("mark_2", "Mark on edge 2", Length(), "From the folded corner; a mitre gauge only."),
+    ),
+    work=_work,
+    drawing=_drawing,
+    examples=(
+        Example({"hem_1": "2.5 cm", "hem_2": "2.5 cm"}, {"mark_1": 50, "mark_2": 50, "sheets": 1}, "common practice, no source: twice the hem on both edges", tolerance=1e-6),
+    ),
+)

@@ -1,0 +1,44 @@
+"""Gauges: their lines where the mitre has them, and whole when cut into sheets."""
+
+import xml.etree.ElementTree as ET
+from fractions import Fraction as F
+
+import pytest
+
+from calculators.corners import mitre_marks
+from calculators.drawing.gauge import OVERLAP, PAPERS, PX, gauge_sheets
+from calculators.folding.corner import Corner
+from calculators.folding.gauge import hem_gauge, mitre_gauge
+from calculators.measure import CENTIMETRES
+
+
+@pytest.mark.parametrize("hem_1, hem_2, angle", [(20.0, 20.0, 90.0), (50.0, 20.0, 90.0), (20.0, 15.0, 120.0), (15.0, 15.0, 60.0)])
+def test_marks_and_trim_agree_with_the_closed_formulas(hem_1, hem_2, angle):
+    gauge = mitre_gauge(Corner(hem_1, hem_2, angle), 5.0)
+    closed = mitre_marks(F(hem_1), F(hem_2), F(angle), F(0), F(5))
+    assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((float(closed.mark_1), float(closed.mark_2)))
+    trims = [line for line in gauge.lines if line.kind == "trim"]
+    assert (trims[0].start[0] ** 2 + trims[0].start[1] ** 2) ** 0.5 == pytest.approx(closed.trim_1)
+    assert (trims[-1].end[0] ** 2 + trims[-1].end[1] ** 2) ** 0.5 == pytest.approx(closed.trim_2)
+
+
+def test_a_hem_gauge_has_a_line_for_turn_and_hem():
+    gauge = hem_gauge(10.0, 25.0)
+    assert [line.start[1] for line in gauge.lines if line.kind == "fold"] == [10, 25]
+    assert [line.start[1] for line in hem_gauge(0.0, 25.0).lines if line.kind == "fold"] == [25]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_large_gauge_is_cut_into_sheets_that_overlap(paper):
+    """Every sheet fits its paper, has its check bars, and repeats a strip of the one beside it."""
+    gauge = mitre_gauge(Corner(120.0, 80.0, 90.0), 6.0)
+    left, low, right, high = gauge.box
+    sheets = gauge_sheets(gauge, paper, CENTIMETRES).pictures
+    width, height = PAPERS[paper]
+    across, up = (-(-(size - OVERLAP) // (of - OVERLAP)) for size, of in ((right - left, width), (high - low, height)))
+    assert len(sheets) == across * up > 1
+    for sheet in sheets:
+        bars = [(float(node.get("x2")) - float(node.get("x1"))) / PX for node in sheet.svg.iter("line") if node.get("class") == "check" and node.get("y1") == node.get("y2")]
+        assert bars == pytest.approx([100, 101.6], abs=0.01)
+        assert float(sheet.svg.get("viewBox").split()[2]) / PX == pytest.approx(float(sheet.svg.get("width").removesuffix("mm")), abs=0.01)
+        assert len(ET.tostring(sheet.svg)) < 15_000
