@@ -1,0 +1,83 @@
+"""A method goes to another browser as a link or a file; what is opened is shown first, and nothing in it runs."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from calculators.handing import packed
+from calculators.method.reading import read_method, written_down
+
+expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
+SAMPLE = written_down(read_method((Path(__file__).parents[1] / "method/samples/method-1.json").read_text(encoding="utf-8"))[0])
+pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
+
+
+def keep_and_follow(page: Page, text: str) -> None:
+    """Put a method into the browser as if it had been set down there."""
+    page.evaluate("""async (text) => {
+        const { keep, choose } = await import('/assets/javascript/store.js');
+        await keep('method', 'summer-linen', text, 0);
+        await choose('method', 'summer-linen');
+    }""", text)  # fmt: skip
+
+
+def numbers(page: Page) -> list[str]:
+    """Every live number of the corner page, once they follow the method."""
+    page.goto("/corners/mitre/")
+    expect(page.locator(".whose-method")).to_contain_text("Summer linen")
+    expect(page.locator(".answer .figure").first).to_have_text(re.compile("4.8 cm"))
+    expect(page.locator("[data-number*='mark_1']").first).to_have_text("4.8 cm")
+    return page.locator("[data-number], .answer .results td").all_inner_texts()
+
+
+def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
+    page.goto("/house/hand-over/")
+    keep_and_follow(page, SAMPLE)
+    page.goto("/house/")
+    page.get_by_role("button", name="Share it").click()
+    link = page.get_by_label("A link that holds this method").input_value()
+    expect(page.get_by_role("img", name="square code")).to_be_visible()
+    here = numbers(page)
+    elsewhere = browser.new_context(base_url=served).new_page()
+    elsewhere.goto(link)
+    expect(elsewhere.locator(".opened h2").first).to_have_text("House method “Summer linen”")
+    assert elsewhere.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
+    elsewhere.get_by_role("button", name="Keep it").click()
+    expect(elsewhere.locator(".said")).to_contain_text("Kept.")
+    elsewhere.goto("/house/")
+    elsewhere.locator("[name=followed]").select_option(label="Summer linen")
+    assert numbers(elsewhere) == here
+    elsewhere.context.close()
+
+
+def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
+    page.goto("/house/hand-over/")
+    keep_and_follow(page, SAMPLE)
+    with page.expect_download() as first:
+        page.get_by_role("button", name="Save everything").click()
+    saved = tmp_path / "workroom.json"
+    first.value.save_as(saved)
+    page.evaluate("async () => (await import('/assets/javascript/store.js')).remove('method', 'summer-linen')")
+    page.locator("[name=file]").set_input_files(saved)
+    page.get_by_role("button", name="Keep it").click()
+    expect(page.locator(".said")).to_contain_text("Kept.")
+    with page.expect_download() as second:
+        page.get_by_role("button", name="Save everything").click()
+    assert Path(second.value.path()).read_bytes() == saved.read_bytes()
+
+
+def test_nothing_is_overwritten_unseen(page):
+    page.goto("/house/hand-over/")
+    keep_and_follow(page, SAMPLE)
+    changed = written_down({**json.loads(SAMPLE), "name": "Winter linen"})
+    page.goto(f"/house/hand-over/#handed={packed(changed)}")
+    page.reload()
+    expect(page.locator(".handed > .wide tbody tr")).to_have_text(["NameSummer linenWinter linen"])
+    newest = "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', 'summer-linen')).text).name"
+    assert page.evaluate(newest) == "Summer linen"
+    page.get_by_role("button", name="Put this in place of mine").click()
+    expect(page.locator(".said")).to_contain_text("Kept.")
+    assert page.evaluate(newest) == "Winter linen"
