@@ -12,11 +12,11 @@ from calculators.layplan.laid import Box, Lay
 from calculators.layplan.planning import Outcome
 from calculators.measure import Ruler, show_length
 
-_MARGINS = (10, 30, 10, 26)
+_MARGINS = (10, 30, 10, 38)
 _ROOM = WIDTH - _MARGINS[0] - _MARGINS[2]
 _BETWEEN = 44  # drawing units between two stretches, for marks and the name of the next
 _WIDE = 130  # drawing units that the width of a cloth should have on a phone
-_TALLEST = 620
+_TALLEST = 720
 _MOST_DRAWN = 6
 
 
@@ -42,8 +42,7 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     """
     lays = _alike(outcome.lays)
     drawn = lays[:_MOST_DRAWN]
-    per_stretch, scale = _stretch_length([lay for lay, _ in drawn])
-    stretches = _stretches(drawn, per_stretch, scale)
+    stretches, per_stretch, scale = _laid_out(drawn)
     bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
     sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
     for stretch in stretches:
@@ -70,20 +69,20 @@ def _alike(lays: tuple[Lay, ...]) -> list[tuple[Lay, int]]:
     return found
 
 
-def _stretch_length(lays: list[Lay]) -> tuple[Fraction, float]:
-    """How much length to draw side by side [mm], and the scale: as large as the height of the sheet allows."""
-    longest = max(lay.length for lay in lays)
-    widest = max(lay.cloth.width for lay in lays)
-    most = max(1, ceil(_WIDE * longest / (_ROOM * widest)))
-    for parts in range(most, 0, -1):
-        length = max(longest / parts, widest / 2)
+def _laid_out(lays: list[tuple[Lay, int]]) -> tuple[list[Stretch], Fraction, float]:
+    """The stretches to draw, the length of the longest [mm], and the scale: as large as the height of the sheet allows."""
+    longest = max(lay.length for lay, _ in lays)
+    widest = max(lay.cloth.width for lay, _ in lays)
+    shortest_drawn = widest / 2
+    parts = max(1, ceil(_WIDE * longest / (_ROOM * widest)))
+    length = max(longest / parts, shortest_drawn)
+    while True:
         scale = _ROOM / float(length)
-        height = sum(ceil(lay.length / length) * (float(lay.cloth.width) * scale + _BETWEEN) for lay in lays)
-        if height <= _TALLEST or parts == 1:
-            break
-    if height > _TALLEST:
-        length *= ceil(height / _TALLEST * 8) / Fraction(8)
-    return length, _ROOM / float(length)
+        stretches = _stretches(lays, length, scale)
+        if (stretches[-1].down + float(stretches[-1].lay.cloth.width)) * scale <= _TALLEST:
+            return stretches, length, scale
+        parts -= 1
+        length = longest / parts if parts > 0 and longest / parts > length else length * 5 / 4
 
 
 def _stretches(lays: list[tuple[Lay, int]], per_stretch: Fraction, scale: float) -> list[Stretch]:
@@ -117,7 +116,7 @@ def _seen(stretch: Stretch, box: Box) -> list | None:
 
 def _ground(sheet: Sheet, stretch: Stretch, outcome: Outcome) -> None:
     lay = stretch.lay
-    sheet.area("cloth-right", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
+    sheet.area("cloth", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
     for number, part in enumerate(lay.strips):
         seen = _seen(stretch, lay.extent(part))
         if seen and any(leaf.piece is not None for leaf in part.leaves()):

@@ -15,7 +15,9 @@ PIECES_HEAD = ("cloth", "strip", "piece", "from the end [mm]", "from the first l
 def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
     """The marking table as CSV.
 
-    lays: each cloth as planned. shown: a length as it is read on the ruler in hand.
+    lays: each cloth as planned. shown: how a length [mm] is read on the ruler in hand.
+    Returns the text; marks are exact [mm].
+    Source: derived.
     """
     return _csv(MARKS_HEAD, (row for number, lay in enumerate(lays, start=1) for row in _marks(lay, number, shown)))
 
