@@ -153,7 +153,7 @@ def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> l
 def _on_arm(corner: Corner, edge: int, by: Number | None = None) -> Point:
     """A place well along an edge: on the border's finished width, or a little past its inner crease."""
     inside = corner.hem_1 + by if by is not None else corner.hem_1 / 2
-    along = Fraction(5, 2) * (corner.hem_1 + corner.turn) / corner.direction_2[1]
+    along = Fraction(5, 2) * (corner.hem_1 + corner.turn)
     return corner.at(inside, along) if edge == 1 else corner.at(along, inside)
 
 

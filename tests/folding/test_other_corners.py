@@ -55,6 +55,11 @@ def test_applied_borders(width, angle, allowance, inner_turn, clearance):
     cloth_can_do_it(applied_border(Corner(width, width, angle, allowance), inner_turn, clearance, Fraction(1)))
 
 
+def test_a_border_at_a_very_open_corner():
+    """Once no cloth was found to hold here: the place was looked for beyond the strips' ends."""
+    cloth_can_do_it(applied_border(Corner(Fraction(8), Fraction(8), Fraction(138), Fraction(3)), Fraction(2), None, Fraction(1)))
+
+
 @FEW
 @given(SMALL, angles(90), st.sampled_from(["opposite ways", "the same way"]))
 def test_bindings(width, angle, pleats):
