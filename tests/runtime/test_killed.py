@@ -85,8 +85,8 @@ def editions(page: Page) -> set[str]:
 
 
 def moments() -> list[int]:
-    """Spread over the requests of one keeping, from its first to its last."""
-    return [round(step * (FILES + 4) / (MOMENTS - 1)) for step in range(MOMENTS)]
+    """Spread over the requests of one keeping, from its first to its last; an update fetches only what has changed."""
+    return [round(step * FILES / (MOMENTS - 1)) for step in range(MOMENTS)]
 
 
 def stop(server: FaultyServer) -> None:
