@@ -62,11 +62,13 @@ def kill_after(requests: int, profile: Path, server: FaultyServer) -> None:
     command = [chromium.ensure(), *chromium.ARGUMENTS, "--headless", f"--user-data-dir={profile}", server.address]
     process = subprocess.Popen(command, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     deadline = time.monotonic() + LONG / 1000
-    while "/sw.js" not in server.asked_for or len(server.asked_for) - server.asked_for.index("/sw.js") <= requests:
-        assert time.monotonic() < deadline and process.poll() is None, server.asked_for
-        time.sleep(0.0005)
-    os.killpg(process.pid, signal.SIGKILL)
-    process.wait()
+    try:
+        while "/sw.js" not in server.asked_for or len(server.asked_for) - server.asked_for.index("/sw.js") <= requests:
+            assert time.monotonic() < deadline and process.poll() is None, server.asked_for
+            time.sleep(0.0005)
+    finally:
+        os.killpg(process.pid, signal.SIGKILL)
+        process.wait()
 
 
 def editions(page: Page) -> set[str]:
