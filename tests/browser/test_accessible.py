@@ -1,0 +1,58 @@
+"""The checker of accessible pages (axe-core) finds nothing, light or dark, on any page, nor while a value is in trouble."""
+
+from collections.abc import Callable, Iterator
+from xml.etree import ElementTree
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from scripts.tools.places import NODE_MODULES
+from tests.browser.reader import WAKING, blank, calculator, refusal
+
+AXE = NODE_MODULES / "axe-core/axe.min.js"
+
+
+@pytest.fixture(scope="module", params=["light", "dark"])
+def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Callable[[], list[str]]]]:
+    """A page in a light or dark room, and what axe finds on it."""
+    look = {"viewport": {"width": 390, "height": 844}, "color_scheme": request.param, "reduced_motion": "reduce"}
+    context = browser.new_context(base_url=served, service_workers="block", **look)
+    context.add_init_script(path=AXE)
+    page = context.new_page()
+
+    def found() -> list[str]:
+        report = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
+        return [f"{each['id']}: {node['target']} {node['failureSummary'][:160]}" for each in report["violations"] for node in each["nodes"]]
+
+    yield page, found
+    context.close()
+
+
+def test_every_page(checked, site, served):
+    page, found = checked
+    addresses = [name.text for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
+    faults = {}
+    for address in [*addresses, f"{served}/no-such-page/"]:
+        page.goto(address)
+        if problems := found():
+            faults[address.removeprefix(served)] = problems
+    assert faults == {}
+
+
+def test_a_page_whose_value_is_in_trouble(checked):
+    page, found = checked
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    blank(section, "least_width").fill("banana")
+    blank(section, "piece_width").fill("36 banana")
+    expect(refusal(section, "piece_width")).to_be_visible(timeout=WAKING)
+    section.evaluate("it => it.querySelectorAll('details').forEach((drawer) => (drawer.open = true))")
+    assert found() == []
+    page.evaluate("localStorage.clear()")
+
+
+def test_a_planted_fault_is_found(checked):
+    page, found = checked
+    page.goto("/")
+    page.evaluate("document.querySelector('article').append(Object.assign(document.createElement('input'), { type: 'text' }))")
+    assert any(problem.startswith("label:") for problem in found())
