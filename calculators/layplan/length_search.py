@@ -57,10 +57,17 @@ class LengthSearch:
         self._copies = self.counts.unpack(self.order)
         self.worth = sum(value * count for value, count in zip(self.values, self._copies))
         pieces = [piece for piece, count in enumerate(self._copies) if count]
-        lowest = self.shapes.lowest
-        self._by_demand = sorted(pieces, key=lambda piece: (-lowest[piece], -self.values[piece]))
-        if any(len(heights) > 1 for heights in self.shapes.own_heights):
-            self._by_demand.sort(key=lambda piece: -self.values[piece])
+        turnable = any(len(heights) > 1 for heights in self.shapes.own_heights)
+        self._by_demand = sorted(pieces, key=self._short_side if turnable else self._height, reverse=True)
+
+    def _height(self, piece: int) -> tuple[int, int]:
+        """What makes a piece demanding that lies one way only: its height, then its width."""
+        return self.shapes.own_heights[piece][0]
+
+    def _short_side(self, piece: int) -> tuple[int, int]:
+        """What makes a piece demanding that may turn: its shorter side, then its longer one."""
+        height, width = self.shapes.own_heights[piece][0]
+        return min(height, width), max(height, width)
 
     def list_up(self, target: int, most: int) -> Iterator[None]:
         """Lists the strips that a plan of the target length can hold, at most about `most` of each height."""
