@@ -15,7 +15,7 @@ from scripts.tools.places import ROOT
 CONSTRAINTS = [line for line in (ROOT / "constraints.txt").read_text().splitlines() if not line.startswith("#")]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
 # In two parts, so that this file does not name them itself.
-REGISTRIES = ["npmjs" + ".", "pypi" + ".org", "python" + "hosted.", "deb.debian" + ".", "jsde" + "livr", "unp" + "kg.", "/opt" + "/pypi"]
+REGISTRIES = ["npmjs" + ".", "pypi" + ".org", "python" + "hosted.", "deb." + "debian.", "jsde" + "livr", "unp" + "kg.", "/opt" + "/pypi"]
 
 
 def plain(name: str) -> str:
