@@ -1,5 +1,6 @@
 """From what was typed to an answer: the one path that every face takes."""
 
+from contextlib import suppress
 from dataclasses import dataclass, field
 from types import SimpleNamespace
 from typing import Any, Iterator, Mapping
@@ -9,6 +10,7 @@ from calculators.house_method import HouseMethod, site_method
 from calculators.kinds import Refused
 from calculators.measure import Ruler, quote
 from calculators.phrase import Phrase
+
 
 @dataclass(frozen=True)
 class Asking:
@@ -95,6 +97,17 @@ def _value(asked: Field, asking: Asking) -> Any:
 def _sample(asked: Field, asking: Asking) -> str:
     usual = asking.method.measure(asked.default, asking.ruler) if asked.default else asked.fixed
     return f"a value, such as {usual}" if usual else "a value"
+
+
+def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """What was typed and can be read, with the unit it was read in added where there was none."""
+    texts = {}
+    for asked in (each for each in calculator.fields if each.name in asking.typed):
+        text = asking.typed[asked.name]
+        with suppress(Refused):
+            asked.kind.parse(text, asking.ruler)
+            texts[asked.name] = asked.kind.write_out(text, asking.ruler)
+    return texts
 
 
 def filled(phrase: Phrase, calculator: Calculator, ruler: Ruler) -> str:

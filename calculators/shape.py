@@ -28,7 +28,7 @@ def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, st
     elif not isinstance(data, _TYPES[schema["type"]]) or (isinstance(data, bool) and schema["type"] != "boolean"):
         yield path, f"Here must stand {_WORDS[schema['type']]}."
     else:
-        yield from _INSIDE.get(schema["type"], _nothing)(data, schema, path)
+        yield from _INSIDE[schema["type"]](data, schema, path)
 
 
 def fits(data: Any, schema: Schema) -> bool:
@@ -83,7 +83,12 @@ def _nothing(data: Any, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
     return iter(())
 
 
-_INSIDE = {"string": _text, "array": _list, "object": _group}
+def _whole(data: int, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
+    if not schema["minimum"] <= data <= schema["maximum"]:
+        yield path, f"Here must stand a whole number from {schema['minimum']:,} to {schema['maximum']:,}."
+
+
+_INSIDE = {"string": _text, "array": _list, "object": _group, "integer": _whole, "boolean": _nothing}
 
 
 def _join(path: str, name: str) -> str:
@@ -98,6 +103,17 @@ def text(longest: int, *, least: int = 0, pattern: str = "", description: str = 
     """The shape of a text of at most so many characters."""
     made: Schema = {"type": "string", "maxLength": longest}
     return made | ({"minLength": least} if least else {}) | ({"pattern": pattern} if pattern else {}) | ({"description": description} if description else {})
+
+
+def whole(least: int, most: int, description: str = "") -> Schema:
+    """The shape of a whole number."""
+    made: Schema = {"type": "integer", "minimum": least, "maximum": most}
+    return made | ({"description": description} if description else {})
+
+
+def yes_or_no(description: str = "") -> Schema:
+    """The shape of a true or false."""
+    return {"type": "boolean"} | ({"description": description} if description else {})
 
 
 def group(properties: dict[str, Schema], required: tuple[str, ...] = (), description: str = "") -> Schema:

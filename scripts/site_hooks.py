@@ -16,6 +16,7 @@ from calculators.drawing.picture import fillings  # noqa: E402
 from calculators.faces.markup import html  # noqa: E402
 from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
 from calculators.faces.whose import whose  # noqa: E402
+from calculators.job.format import schema as job_schema  # noqa: E402
 from calculators.method.format import schema as method_schema  # noqa: E402
 from markers import PageMarkers, UnknownMarker  # noqa: E402
 
@@ -27,7 +28,8 @@ def on_files(files, config):
     for calculator in catalogue().values():
         text = REFERENCE.format(title=calculator.title, name=calculator.name)
         files.append(File.generated(config, f"reference/{calculator.name}.md", content=text))
-    files.append(File.generated(config, "reference/house-method.schema.json", content=write_json(method_schema())))
+    for name, schema in (("house-method", method_schema), ("job", job_schema)):
+        files.append(File.generated(config, f"reference/{name}.schema.json", content=write_json(schema())))
     return files
 
 

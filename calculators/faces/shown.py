@@ -3,7 +3,7 @@
 from contextlib import suppress
 from typing import Any
 
-from calculators.answering import Asking
+from calculators.answering import Asking, written
 from calculators.declaration import Answer, AskAgain, Calculator
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
@@ -31,15 +31,4 @@ def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:
     for field in calculator.fields:
         with suppress(Refused):
             texts[field.name] = field.kind.standing(asking.text(field))
-    return texts
-
-
-def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
-    """What was typed and can be read, with the unit it was read in added where there was none."""
-    texts = {}
-    for field in (field for field in calculator.fields if field.name in asking.typed):
-        text = asking.typed[field.name]
-        with suppress(Refused):
-            field.kind.parse(text, asking.ruler)
-            texts[field.name] = field.kind.write_out(text, asking.ruler)
     return texts

@@ -3,10 +3,10 @@
 import xml.etree.ElementTree as ET
 from typing import Any
 
-from calculators.answering import Asking
+from calculators.answering import Asking, written
 from calculators.faces.answered import answered
 from calculators.faces.markup import add, element
-from calculators.faces.shown import refused, shown, written
+from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
 from calculators.walk import Stop, Walk, go
 

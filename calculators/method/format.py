@@ -3,17 +3,14 @@
 from functools import cache
 from typing import Any
 
-from calculators.documents import Unreadable
 from calculators.house_method import FORMAT, RULER_STEPS, SETTLED_STEPS, VERSION
 from calculators.method.sections import sections, tables
-from calculators.shape import Schema, group, listed, misfits, named, text
+from calculators.shape import Schema, group, listed, named, text
+from calculators.versions import Document, Format
 
 LONGEST_VALUE, LONGEST_WHY, LONGEST_TEXT, MOST_ROWS = 80, 500, 10_000, 60
 ID = text(40, least=1, pattern=r"^[a-z0-9-]+$", description="a name of small letters, digits and hyphens")
 OPENING = "opening"
-
-Document = dict[str, Any]
-_OLDER: dict[int, Any] = {}  # version → function from a document of it to one of the next
 
 
 @cache
@@ -48,23 +45,15 @@ def schema() -> Schema:
     }
 
 
+_METHOD = Format(FORMAT, VERSION, schema)  # a step from an older version is a line in its `older`
+
+
 def brought_up(data: Any) -> Document:
     """A document of any version as one of this version, its shape checked.
 
     Raises Unreadable with a sentence when it is of a version to come, or not a house method.
     """
-    if not isinstance(data, dict) or data.get("format") != FORMAT:
-        raise Unreadable("This is not a house method. Choose a file that was saved as one.")
-    version = data.get("version")
-    if not isinstance(version, int) or isinstance(version, bool) or version < 1:
-        raise Unreadable("This house method does not say which version it is, so it is left as it is.")
-    if version > VERSION:
-        raise Unreadable("This house method was kept by a newer handbook. It is left as it is; open it with the newer one.")
-    while version < VERSION:
-        data, version = _OLDER[version](data), version + 1
-    for path, sentence in misfits(data, schema()):
-        raise Unreadable(f"This house method cannot be used: {path or 'at its start'}. {sentence}")
-    return data
+    return _METHOD.shaped(_METHOD.of_this_version(data))
 
 
 def normal(document: Document) -> Document:
