@@ -121,6 +121,7 @@ BATCH = Walk(
             "Corners",
             taken={"hem_1": Taken("finished-size", "hem"), "hem_2": Taken("finished-size", "hem"), "turn": Taken("finished-size", "turn")},
         ),
+        Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count")}),
     ),
 )
 WALKS = {BATCH.name: BATCH}

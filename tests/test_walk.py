@@ -23,10 +23,11 @@ def by_name(stops):
 def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
     """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
     stops = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
-    assert [stop.answer is not None for stop in stops.values()] == [True] * 5
+    assert [stop.answer is not None for stop in stops.values()] == [True] * 6
     assert (stops["pieces-from-cloth"].answer.results["across"], stops["pieces-from-cloth"].answer.results["along"]) == (3, 7)
     assert stops["finished-size"].answer.results["finished_width"] == 290
     assert stops["mitre-marks"].answer.results["mark_1"] == 50
+    assert stops["bundles"].asking.taken["pieces"] == 21
 
 
 def test_a_change_at_the_start_reaches_the_end():

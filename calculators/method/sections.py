@@ -123,7 +123,7 @@ _DECLARED = (
             Entry("bobbin", "Thread on a full bobbin", Length(least=Fraction(1_000)), "Wind one, measure it off once, and write it here."),
         ),
     ),
-    Section("cloths", "Cloths", "What each cloth of the shelf needs, and what its wash test found.", (), CLOTHS),
+    Section("cloths", "Cloths", "What each cloth of the shelf needs, and what its wash test found.", (Entry("cloth", "Cloth used most", _WORDS, "As it is called in the list below; a work ticket begins with its needle and thread."),), CLOTHS),
     Section(
         "tolerances",
         "Tolerances",
