@@ -23,7 +23,7 @@ def begun(identity: str, name: str, walk: str, method: str) -> Document:
 def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
     """The job's document with entries changed; an empty text takes an entry out.
 
-    changes: path → text. Paths: ``name``, ``notes``, ``thread``, ``time``, ``cost``, ``archived`` (``yes``),
+    changes: path → text. Paths: ``name``, ``cloth``, ``notes``, ``thread``, ``time``, ``cost``, ``archived`` (``yes``),
     ``typed.CALCULATOR.FIELD``, ``ticks.STEP`` (a count, or a list of bundles as JSON), ``measured.LINE.COLUMN``,
     ``measured.LINE`` to take a line out, ``method`` (the text of a house method, empty for the handbook's own).
     ruler: on which bare numbers among them are read, such as ``in 1/16``.
@@ -105,6 +105,7 @@ def _without_empty(entries: dict[str, Any]) -> dict[str, Any]:
 _CHANGES = {
     "name": _name,
     "archived": _archived,
+    "cloth": _words,
     "method": _method,
     "typed": _typed,
     "ticks": _ticks,

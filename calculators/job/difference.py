@@ -9,7 +9,7 @@ from calculators.method.difference import differences as method_differences
 from calculators.versions import Document
 
 THE_HANDBOOKS = "the handbook’s own"
-_LABELS = {"name": "Name", "archived": "Put away", "notes": "Notes", **{name: f"{name.capitalize()}, your own figure" for name in FIGURES}}
+_LABELS = {"name": "Name", "archived": "Put away", "cloth": "Cloth", "notes": "Notes", **{name: f"{name.capitalize()}, your own figure" for name in FIGURES}}
 
 
 def differences(one: Document, other: Document) -> list[Difference]:
@@ -21,7 +21,7 @@ def differences(one: Document, other: Document) -> list[Difference]:
 
 def leaves(job: Document) -> dict[str, Any]:
     """Every single entry of a job by its path; lines that were measured are numbered, the method is left out."""
-    found = {name: job[name] for name in ("name", "archived") if name in job}
+    found = {name: job[name] for name in ("name", "archived", "cloth") if name in job}
     for calculator, texts in _in_order(job.get("typed", {})):
         found |= {f"typed.{calculator}.{field}": text for field, text in texts.items()}
     found |= {f"ticks.{step}": done for step, done in job.get("ticks", {}).items()}
