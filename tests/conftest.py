@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, sync_playwright
 
 from scripts.runtime.policy import headers_for
 from scripts.tools import browser as chromium
@@ -43,13 +43,19 @@ def served(site: Path) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+def playwright() -> Iterator[Playwright]:
+    """What drives browsers; there can be one only."""
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
     """The machine's own Chromium, which knows no host but this one."""
     only_here = "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1"
-    with sync_playwright() as playwright:
-        launched = playwright.chromium.launch(executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS, only_here])
-        yield launched
-        launched.close()
+    launched = playwright.chromium.launch(executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS, only_here])
+    yield launched
+    launched.close()
 
 
 @pytest.fixture(params=[390, 1280], ids=["phone", "screen"])

@@ -6,6 +6,7 @@ from typing import Mapping
 
 from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
+from calculators.declaration import ask_again
 from calculators.measure import METRIC, NotALength, parse_length, show_length
 
 _RANGE = re.compile(r"\s*–\s*")
@@ -15,11 +16,13 @@ def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], ask
     """One result, or one field, of one calculator as it stands in a sentence.
 
     given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
-    Raises AskAgain when the values given cannot be used.
+    Raises AskAgain when the values given cannot be used, or have no such result.
     """
     calculator = calculator_named(calculator_name)
     asking = replace(asking, typed=given)
     values = {**read(calculator, asking), **answer(calculator, asking).results}
+    if values[wanted] is None:
+        raise ask_again(wanted, "There is no such number here: it comes only with other values.")
     return calculator.kinds[wanted].show(values[wanted], asking.ruler)
 
 

@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, expect, sync_playwright
+from playwright.sync_api import Page, Playwright, expect
 
 from scripts.runtime import offline
 from scripts.tools import browser as chromium
@@ -47,12 +47,13 @@ def sites(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
 
 
 @contextmanager
-def opened(profile: Path, address: str) -> Iterator[Page]:
-    with sync_playwright() as playwright:
-        context = playwright.chromium.launch_persistent_context(str(profile), executable_path=chromium.ensure(), args=chromium.ARGUMENTS)
-        page = context.new_page()
+def opened(playwright: Playwright, profile: Path, address: str) -> Iterator[Page]:
+    context = playwright.chromium.launch_persistent_context(str(profile), executable_path=chromium.ensure(), args=chromium.ARGUMENTS)
+    page = context.new_page()
+    try:
         page.goto(address)
         yield page
+    finally:
         context.close()
 
 
@@ -97,10 +98,10 @@ def stop(server: FaultyServer) -> None:
 
 
 @pytest.mark.parametrize("requests", moments())
-def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(requests: int, sites: tuple[Path, Path], tmp_path: Path):
+def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(requests: int, sites: tuple[Path, Path], tmp_path: Path, playwright: Playwright):
     with serving(sites[0]) as server:
         kill_after(requests, tmp_path, server)
-        with opened(tmp_path, server.address) as page:
+        with opened(playwright, tmp_path, server.address) as page:
             page.wait_for_function("navigator.serviceWorker.controller", timeout=LONG)
             stop(server)
             page.goto(server.address)
@@ -108,25 +109,25 @@ def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(requests: int,
 
 
 @pytest.fixture(scope="module")
-def with_first(sites: tuple[Path, Path], tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Path, FaultyServer]]:
+def with_first(sites: tuple[Path, Path], tmp_path_factory: pytest.TempPathFactory, playwright: Playwright) -> Iterator[tuple[Path, FaultyServer]]:
     """A profile that has kept the first edition, and its server."""
     profile = tmp_path_factory.mktemp("profile")
     with serving(sites[0]) as server:
-        with opened(profile, server.address) as page:
+        with opened(playwright, profile, server.address) as page:
             expect(page.locator("[data-topic=ready]")).to_be_visible(timeout=LONG)
         server.folder = sites[1]
         yield profile, server
 
 
 @pytest.mark.parametrize("requests", moments())
-def test_killed_while_updating_there_is_one_whole_version(requests: int, with_first: tuple[Path, FaultyServer], tmp_path: Path):
+def test_killed_while_updating_there_is_one_whole_version(requests: int, with_first: tuple[Path, FaultyServer], tmp_path: Path, playwright: Playwright):
     profile, server = with_first
     mine = tmp_path / "profile"
     shutil.copytree(profile, mine, ignore=shutil.ignore_patterns("Singleton*"))
     kill_after(requests, mine, server)
     server.faults["/"] = "500"  # as good as gone: every file there is refused
     try:
-        with opened(mine, server.address) as page:
+        with opened(playwright, mine, server.address) as page:
             assert editions(page) in ({"first"}, {"second"})
     finally:
         server.faults.clear()
