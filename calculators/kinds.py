@@ -42,11 +42,15 @@ class Kind:
 
 @dataclass(frozen=True)
 class Length(Kind):
-    """A length. Fields refuse what lies outside least..most; results round towards `toward` when shown."""
+    """A length. Fields refuse what lies outside least..most; results round towards `toward` when shown.
+
+    on: the ruler it is always shown on, where that is not the one in hand.
+    """
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(200_000)
     toward: Toward = "nearest"
+    on: Ruler | None = None
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
 
     def parse(self, text, ruler):
@@ -61,7 +65,7 @@ class Length(Kind):
         return value
 
     def show(self, value, ruler):
-        return show_length(value, ruler, self.toward)
+        return show_length(value, self.on or ruler, self.toward)
 
     def plain(self, value):
         return plain_number(value)

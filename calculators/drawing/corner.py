@@ -7,6 +7,9 @@ from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet
 from calculators.measure import Ruler, show_length
 
+ROOM_FOR_BOTH = 75  # [degrees] at a sharper corner the same distance is written once only
+ALIKE = 1.5  # times as deep: beyond it the foot of the corner lies too near a mark to be written at
+
 
 def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """A corner to be mitred, the turn folded in, drawn to scale with its marks.
@@ -15,15 +18,9 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """
     along_2 = _along_2(marks)
     inward_2 = (along_2[1], -along_2[0])
-    reach_1, reach_2 = _reaches(marks)
-    corner, mark_1, mark_2 = (0.0, 0.0), (float(marks.mark_1), 0.0), _times(along_2, marks.mark_2)
-    crossing = (float(marks.foot_1), float(marks.hem_1))
-    end_1, end_2 = (reach_1, 0.0), _times(along_2, reach_2)
-    far = (end_1[0] + end_2[0], end_1[1] + end_2[1])
-    outline = [corner, end_1, far, end_2]
-    xs, ys = [x for x, _ in outline], [y for _, y in outline]
-    sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=(76, 44, 76, 52), tallest=300)
-    sheet.area("cloth-wrong", outline, pattern=True)
+    sheet, reach_1, end_2 = _corner_sheet(marks)
+    corner, end_1 = (0.0, 0.0), (reach_1, 0.0)
+    mark_1, mark_2, crossing = _places(marks)
     if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
         _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)
     _parallels(sheet, marks, lines.FOLD, (marks.hem_1, marks.hem_2), end_1, end_2)
@@ -43,6 +40,52 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     lean = max(0.0, float(marks.hem_2) * along_2[0] / along_2[1]) * sheet.scale
     sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12 + lean)
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
+
+
+def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
+    """The corner with the distances that a ruler can be set to: from the crossing to each edge, and from the corner to the line.
+
+    marks: the mitre's measures; ruler: the one the distances are read on.
+    """
+    sheet, reach_1, end_2 = _corner_sheet(marks, margins=(24, 16, 24, 28))
+    corner, end_1, along_2 = (0.0, 0.0), (reach_1, 0.0), _along_2(marks)
+    mark_1, mark_2, crossing = _places(marks)
+    half, straight = show_length(marks.half_line, ruler), show_length(marks.to_line_1, ruler)
+    _parallels(sheet, marks, lines.FOLD, (marks.hem_1, marks.hem_2), end_1, end_2)
+    sheet.line(lines.STITCH, mark_1, crossing, mark_2)
+    sheet.line(lines.EDGE, end_1, corner, end_2)
+    sheet.tick(mark_1, (0, 7))
+    sheet.tick(mark_2, (7 * along_2[1], 7 * along_2[0]))
+    sheet.dimension(crossing, mark_1, half, away=14)
+    if marks.angle >= ROOM_FOR_BOTH:
+        sheet.dimension(mark_2, crossing, half, away=14)
+    if marks.angle == 90 and max(marks.hem_1, marks.hem_2) < ALIKE * min(marks.hem_1, marks.hem_2):
+        sheet.dimension(_foot(corner, mark_1, crossing), corner, straight, away=0)
+    words = f"From the crossing of the creases to either mark it is {half}. From the corner straight to the line, at edge 1, it is {straight}."
+    return sheet.finish("Distances to set a ruler to, wrong side up", words)
+
+
+def _corner_sheet(marks: MitreMarks, margins=(76, 44, 76, 52)) -> tuple[Sheet, float, Point]:
+    """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
+    reach_1, reach_2 = _reaches(marks)
+    end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)
+    outline = [(0.0, 0.0), end_1, (end_1[0] + end_2[0], end_1[1] + end_2[1]), end_2]
+    xs, ys = zip(*outline)
+    sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=margins, tallest=300)
+    sheet.area(lines.CLOTH_WRONG, outline, pattern=True)
+    return sheet, reach_1, end_2
+
+
+def _places(marks: MitreMarks) -> tuple[Point, Point, Point]:
+    """Mark 1, mark 2 and the crossing of the creases [mm]."""
+    return (float(marks.mark_1), 0.0), _times(_along_2(marks), marks.mark_2), (float(marks.foot_1), float(marks.hem_1))
+
+
+def _foot(place: Point, one: Point, other: Point) -> Point:
+    """The point of the line through two points that lies nearest to a place."""
+    (x, y), (run, rise) = one, (other[0] - one[0], other[1] - one[1])
+    share = ((place[0] - x) * run + (place[1] - y) * rise) / (run**2 + rise**2)
+    return x + share * run, y + share * rise
 
 
 def _reaches(marks: MitreMarks) -> Point:

@@ -1,0 +1,137 @@
+"""The gauge finder: which distance on an ordinary ruler finds the marks of many corners without measuring twice."""
+
+from fractions import Fraction
+
+from calculators.corner_questions import FIELDS
+from calculators.corners import CreasesMiss, MitreMarks, mitre_marks
+from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.drawing.corner import distances_at_corner
+from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text
+from calculators.measure import Ruler
+from calculators.phrase import say
+from calculators.ruler_gauge import Way, layings, nearest, ways
+
+CM_DIVISIONS = {"1/10": "millimetres", "1/20": "half millimetres"}
+INCH_DIVISIONS = {"1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}
+_FINEST_CM, _FINEST_INCH, _SLIGHT = Ruler("cm", Fraction(1, 20)), Ruler("in", Fraction(1, 32)), Ruler("in", Fraction(1, 64))
+
+MEASURED = {
+    "edge": "corner to mark, along the edge",
+    "crossing": "crossing to edge, along the line",
+    "line": "corner straight to the line",
+}
+QUICK = ("crossing", "line")
+
+
+def _work(given) -> Answer:
+    try:
+        marks = mitre_marks(given.hem_1, given.hem_2, given.angle, Fraction(0), Fraction(0))
+    except CreasesMiss:
+        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+    rulers = {"cm": Ruler("cm", Fraction(given.cm_division)), "in": Ruler("in", Fraction(given.inch_division))}
+    rows = [_row(marks, way, rulers) for way in ways(marks)]
+    usual, quick = (given.corners * layings(marks, name) for name in ("edge", "crossing"))
+    results = {
+        "half_line": marks.half_line,
+        "to_line_1": marks.to_line_1,
+        "to_line_2": marks.to_line_2,
+        "usual": usual,
+        "quick": quick,
+        "best_cm": _best(marks, rulers["cm"]),
+        "best_in": _best(marks, rulers["in"]),
+        "ways": rows,
+    }
+    spoken = say(
+        "**{half_line}** from the crossing of the creases to each edge, along the line: one distance for all {marks:mark|marks}.",
+        half_line=marks.half_line,
+        marks=2 * given.corners,
+    )
+    return Answer(results, spoken, tuple(_notes(marks, usual, quick)), tuple(_working(marks)), drawn_from=marks)
+
+
+def _row(marks: MitreMarks, way: Way, rulers: dict[str, Ruler]) -> dict:
+    (on_cm, off_cm), (on_in, off_in) = (nearest(marks, way, ruler) for ruler in rulers.values())
+    edge = "" if len(way.edges) == 2 else f", edge {way.edges[0]}"
+    return {
+        "way": f"{MEASURED[way.name].capitalize()}{edge}",
+        "on_cm": on_cm if off_cm is not None else None,
+        "off_cm": off_cm if off_cm is None else abs(off_cm),
+        "on_in": on_in if off_in is not None else None,
+        "off_in": off_in if off_in is None else abs(off_in),
+    }
+
+
+def _best(marks: MitreMarks, ruler: Ruler) -> str:
+    """The quick way whose marks lie nearest, each way judged by its worse mark; the crossing where both are alike."""
+    worst = {name: max(_size(nearest(marks, way, ruler)[1]) for way in ways(marks) if way.name == name) for name in QUICK}
+    return MEASURED[min(QUICK, key=lambda name: round(worst[name], 1))]
+
+
+def _size(error: float | None) -> float:
+    return float("inf") if error is None else abs(error)
+
+
+def _notes(marks: MitreMarks, usual: int, quick: int):
+    if marks.angle == 90:
+        yield say("Turn the ruler on the crossing until both edges read alike: then it lies on the line, whatever its divisions.")
+    else:
+        yield say("Turn the ruler on the crossing until the edge lies at this division, and rule the half line at once; then do the other half.")
+    yield say("The ruler is laid down {quick:time|times}, not {usual:time|times} as with a mark on every edge and a line ruled after.", quick=quick, usual=usual)
+
+
+def _working(marks: MitreMarks):
+    yield say(
+        "The crossing lies as far from either mark as from the folded corner: √({foot:length}² + {hem:length}²) = {half:length}.",
+        foot=marks.foot_1, hem=marks.hem_1, half=marks.half_line,
+    )  # fmt: skip
+    yield say("Each ruler is read at its nearest division. How far off the mark then is follows from the ruler being held on the crossing, or on the corner, and set to that division.")
+    if marks.angle == 90 and marks.hem_1 == marks.hem_2:
+        yield say("With equal hems at a square corner the line is laid across so that both edges read alike.")
+
+
+CALCULATOR = Calculator(
+    name="gauge-finder",
+    title="Gauge finder",
+    purpose="Which distance on an ordinary ruler finds the marks of many corners without measuring twice.",
+    fields=(
+        *(FIELDS[name] for name in ("hem_1", "hem_2", "angle")),
+        Field("corners", "Corners ahead", Count(least=1), "In the whole batch; four for every napkin.", fixed="48"),
+        Field("cm_division", "Centimetre ruler divided in", Choice(options=CM_DIVISIONS), "The finest lines of the metric ruler.", fixed="1/10"),
+        Field("inch_division", "Inch ruler divided in", Choice(options=INCH_DIVISIONS), "The finest lines of the inch ruler.", fixed="1/16"),
+    ),
+    asked="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
+    results=(
+        Result("half_line", "Crossing of the creases to each edge", Length(), "Along the line to stitch; the same on both sides."),
+        Result("to_line_1", "Corner straight to the line, at edge 1", Length(), "At a right angle to the half that ends on edge 1."),
+        Result("to_line_2", "Corner straight to the line, at edge 2", Length(), "At a right angle to the half that ends on edge 2."),
+        Result("best_cm", "Nearest on the centimetre ruler", Text(), "The quick distance whose marks are least off."),
+        Result("best_in", "Nearest on the inch ruler", Text(), "The quick distance whose marks are least off."),
+        Result("quick", "Ruler laid down, from the crossing", Count(), "For the whole batch."),
+        Result("usual", "Ruler laid down, a mark on every edge", Count(), "For the whole batch, the line ruled after."),
+        Result(
+            "ways",
+            "On an ordinary ruler",
+            Table(
+                columns=(
+                    Column("way", "From … to …", Text()),
+                    Column("on_cm", "cm ruler", Length(on=_FINEST_CM)),
+                    Column("off_cm", "Mark off by", Number(places=1, sign=" mm")),
+                    Column("on_in", "inch ruler", Length(on=_FINEST_INCH)),
+                    Column("off_in", "Off by", Length(toward="up", on=_SLIGHT)),
+                )
+            ),
+            "The nearest division, and what it does to the mark.",
+        ),
+    ),
+    work=_work,
+    drawing=distances_at_corner,
+    examples=(
+        Example(
+            {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "corners": "80"},
+            {"half_line": 35, "to_line_1": 35, "quick": 80, "usual": 240},
+            "common practice, no source: 2.5 cm hem → about 3.5 cm from the crossing to each edge and from the corner to the line",
+            tolerance=0.5,
+        ),
+        Example({"hem_1": "4 cm", "hem_2": "3 cm"}, {"half_line": 50, "to_line_1": 48}, "derived: the triangle of 3, 4 and 5"),
+    ),
+)
