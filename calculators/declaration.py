@@ -35,12 +35,16 @@ class Field:
 
 @dataclass(frozen=True)
 class Result:
-    """One thing a calculator answers. `meaning` says in one line what it is."""
+    """One thing a calculator answers. `meaning` says in one line what it is.
+
+    sheet: whether this table goes to the work table on a sheet of its own, with the drawing.
+    """
 
     name: str
     label: str
     kind: Kind
     meaning: str
+    sheet: bool = False
 
 
 @dataclass(frozen=True)

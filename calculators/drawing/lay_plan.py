@@ -6,17 +6,20 @@ from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import WIDTH, Picture, Sheet, rectangle, thinned
+from calculators.drawing.picture import SIZES, WIDTH, Picture, Sheet, rectangle
 from calculators.layplan.cutting import remnants
-from calculators.layplan.laid import Box, Lay
+from calculators.layplan.laid import Box, Lay, LaidPiece
+from calculators.layplan.marking import piece_marks
 from calculators.layplan.planning import Outcome
 from calculators.measure import Ruler, show_length
 
-_MARGINS = (10, 30, 10, 38)
+_MARGINS = (10, 46, 10, 22)
 _ROOM = WIDTH - _MARGINS[0] - _MARGINS[2]
-_BETWEEN = 44  # drawing units between two stretches, for marks and the name of the next
+_BETWEEN = 52  # drawing units between two stretches, for the name of the next and its marks
 _WIDE = 130  # drawing units that the width of a cloth should have on a phone
 _TALLEST = 720
+_SMALL = 24  # drawing units; the outline of a smaller piece is drawn fine until the drawing is enlarged
+_DIGIT = 7  # drawing units
 _MOST_DRAWN = 6
 
 
@@ -47,10 +50,14 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
     for stretch in stretches:
         _ground(sheet, stretch, outcome)
-        _pieces(sheet, stretch)
         _edges(sheet, stretch)
+        _pieces(sheet, stretch, outcome, ruler)
         _marks(sheet, stretch, ruler)
-    return sheet.finish("The lay plan", _in_words(outcome, lays, len(drawn), ruler))
+        _named(sheet, stretch, ruler)
+    listed = _listed(outcome, ruler)
+    more = f" {len(lays) - len(drawn)} more cloths are in the tables." if len(lays) > len(drawn) else ""
+    in_words = f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."
+    return sheet.finish("The lay plan", in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks")
 
 
 def letter(number: int) -> str:
@@ -129,18 +136,38 @@ def _ground(sheet: Sheet, stretch: Stretch, outcome: Outcome) -> None:
             sheet.area(lines.FLAW, seen, pattern=True)
 
 
-def _pieces(sheet: Sheet, stretch: Stretch) -> None:
+def _pieces(sheet: Sheet, stretch: Stretch, outcome: Outcome, ruler: Ruler) -> None:
     for placed in stretch.lay.placed:
         if not (seen := _seen(stretch, placed.box)):
             continue
-        sheet.line(lines.CUT, *seen, seen[0])
-        (left, top), _, (right, low), _ = seen
-        across, down = (right - left) * sheet.scale, (low - top) * sheet.scale
-        name = stretch.lay.pieces[placed.piece].name
-        whole = placed.box.y >= stretch.start
-        text = name if len(name) * 7 <= across - 4 else letter(placed.piece)
-        if whole and down >= 13 and len(text) * 8 <= across:
-            sheet.words(text, ((left + right) / 2, (top + low) / 2), shift=(0, 4))
+        with sheet.pointed_at(_marks_in_words(stretch.lay, placed, outcome, ruler)):
+            sheet.line(lines.CUT, *seen, seen[0], fine=min(placed.box.width, placed.box.length) * Fraction(sheet.scale) < _SMALL)
+            if placed.box.y >= stretch.start:
+                _label(sheet, seen, stretch.lay.pieces[placed.piece].name, letter(placed.piece))
+
+
+def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
+    """A piece's name, or its letter where the name has no room, at every size of the drawing at which there is room."""
+    (left, top), _, (right, low), _ = seen
+    shown: dict[str, list[int]] = {}
+    for size in SIZES:
+        across, down = (right - left) * sheet.scale * size, (low - top) * sheet.scale * size
+        text = name if len(name) * 7 <= across - 4 else short
+        if down >= 13 and len(text) * 8 <= across:
+            shown.setdefault(text, []).append(size)
+    for text, sizes in shown.items():
+        sheet.words(text, ((left + right) / 2, (top + low) / 2), style="label in-middle", sizes=sizes)
+
+
+def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: Outcome, ruler: Ruler) -> str:
+    along, across = ([show_length(mark, ruler).replace(" ", "\u00a0") for mark in pair] for pair in piece_marks(lay, placed))
+    edge = "first long edge" if outcome.order.rules.selvedge else "selvedge"
+    turned = ", turned" if placed.turned else ""
+    where = f"{lay.cloth.cloth.name}, strip {placed.strip}" if len(outcome.lays) > 1 else f"strip {placed.strip}"
+    return (
+        f"{lay.pieces[placed.piece].name}{turned}, {where}: from the straight end {along[0]} to {along[1]}, "
+        f"from the {edge} {across[0]} to {across[1]}."
+    )
 
 
 def _edges(sheet: Sheet, stretch: Stretch) -> None:
@@ -163,25 +190,56 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     marks = sorted({place for placed in lay.placed for place in (placed.box.y, placed.box.end) if stretch.start < place <= stretch.end})
     if lay.first_cut == "across":
         marks = sorted({mark for part in lay.strips for mark in (lay.extent(part).y, lay.extent(part).end) if stretch.start < mark <= stretch.end} & set(marks))
-    labelled = thinned(marks, sheet.scale, 46 if ruler.unit == "in" else 36)
-    for index, mark in enumerate(marks):
-        sheet.tick(stretch.place(0, mark), (0, 4))
-        if index in labelled:
-            text = show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}")
-            at = stretch.place(0, mark)
-            end = sheet.at(at)[0] > WIDTH - 24
-            sheet.words(text, at, style="dimension-text", anchor="end" if end else "middle", shift=(6 if end else 0, -8))
+    labels = [_Label(mark, show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}"), *sheet.at(stretch.place(0, mark))) for mark in marks]
+    shown = {size: _with_room(labels, size) for size in SIZES}
+    for label in labels:
+        at = stretch.place(0, label.mark)
+        sheet.tick(at, (0, 4))
+        if sizes := [size for size in SIZES if label in shown[size]]:
+            sheet.words(label.text, at, style="dimension-text", anchor="end" if label.last else "middle", shift=(6 if label.last else 0, -7), sizes=sizes)
+
+
+@dataclass(frozen=True)
+class _Label:
+    """What is read at a mark, which stands at x on the sheet [drawing units]."""
+
+    mark: Fraction
+    text: str
+    x: float
+    y: float
+
+    @property
+    def last(self) -> bool:
+        """Whether it stands so far right that its text must end there."""
+        return self.x > WIDTH - 24
+
+    def ends(self, size: int) -> tuple[float, float]:
+        """From where to where the text reaches on a drawing enlarged so many times."""
+        wide = len(self.text) * _DIGIT
+        right = self.x * size + (6 if self.last else wide / 2)
+        return right - wide, right
+
+
+def _with_room(labels: list[_Label], size: int) -> list[_Label]:
+    """The labels that do not run into one another, the last always among them."""
+    kept: list[_Label] = []
+    for label in reversed(labels):
+        if not kept or label.ends(size)[1] + _DIGIT <= kept[-1].ends(size)[0]:
+            kept.append(label)
+    return kept
+
+
+def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
+    """The cloth's name over its marks, with the way of the grain."""
     copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
-    name = f"{lay.cloth.cloth.name}{copies}" if stretch.start == 0 else f"{lay.cloth.cloth.name}, from {show_length(stretch.start, ruler)} on"
-    sheet.words(f"{name}; grain ↔; marks in {ruler.unit}", stretch.place(lay.cloth.width, stretch.start), style="dimension-text", anchor="start", shift=(0, 16))
+    name = f"{stretch.lay.cloth.cloth.name}{copies}" if stretch.start == 0 else f"{stretch.lay.cloth.cloth.name}, from {show_length(stretch.start, ruler)} on"
+    sheet.words(f"{name}; grain ↔; marks in {ruler.unit}", stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
 
 
-def _in_words(outcome: Outcome, lays: list[tuple[Lay, int]], drawn: int, ruler: Ruler) -> str:
+def _listed(outcome: Outcome, ruler: Ruler) -> str:
     counts = outcome.counts
-    listed = "; ".join(
+    return "; ".join(
         f"{letter(number)} {piece.name}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: {counts[number]}"
         for number, piece in enumerate(outcome.pieces)
         if counts[number]
     )
-    more = f" {len(lays) - drawn} more cloths are in the tables." if len(lays) > drawn else ""
-    return f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."

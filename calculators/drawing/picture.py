@@ -1,16 +1,18 @@
 """A drawing under construction: lines, areas and words at places given in mm, put to scale on a sheet."""
 
 import xml.etree.ElementTree as ET
-from dataclasses import dataclass
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import hypot
-from typing import Sequence
+from typing import Iterator, Sequence
 
 from calculators.drawing import lines
 
 Point = tuple[float, float]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
+SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
 _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
 
 
@@ -19,12 +21,15 @@ class Picture:
     """A finished drawing: its SVG element, a title and a description that say in words what it shows.
 
     caption: what stands below it, if not the title.
+    told: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point at. Such a
+        drawing can also be enlarged.
     """
 
     svg: ET.Element
     title: str
     description: str
     caption: str = ""
+    told: str = ""
 
 
 @dataclass(frozen=True)
@@ -56,10 +61,17 @@ class Sheet:
         rise = (float(point[1]) - self.low) * self.scale
         return x, self.margins[1] + (rise if self.down else self.drawn_height - rise)
 
-    def line(self, style: str, *points: Point) -> None:
-        """A line through places in mm."""
+    @contextmanager
+    def pointed_at(self, words: str) -> Iterator[None]:
+        """What is drawn meanwhile is one thing that can be pointed at; words: what is then said of it."""
+        whole, self.svg = self.svg, ET.SubElement(self.svg, "g", {"class": "pointed-at", "data-words": words})
+        yield
+        self.svg = whole
+
+    def line(self, style: str, *points: Point, fine: bool = False) -> None:
+        """A line through places in mm; fine where a heavy one would leave too little between."""
         self._use(style)
-        ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(self.at(p) for p in points)})
+        ET.SubElement(self.svg, "polyline", {"class": f"{style} fine" if fine else style, "points": _points(self.at(p) for p in points)})
 
     def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
         """A closed shape; with pattern, filled with the weave or hatch of its style."""
@@ -82,10 +94,15 @@ class Sheet:
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
         ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.2f}"})
 
-    def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0)) -> None:
-        """A label at a place in mm, shifted in drawing units."""
+    def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0), sizes: Sequence[int] = ()) -> None:
+        """A label at a place in mm, shifted in drawing units.
+
+        sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
+        """
         x, y = self.at(place)
         attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1]), "text-anchor": anchor}
+        if sizes and tuple(sizes) != SIZES:
+            attributes["data-at"] = " ".join(map(str, sizes))
         ET.SubElement(self.svg, "text", attributes).text = text
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
@@ -127,10 +144,10 @@ class Sheet:
         shift = (0, -6) if along_x else (8, 4)
         self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
 
-    def finish(self, title: str, description: str, with_key: bool = True, caption: str = "") -> Picture:
+    def finish(self, title: str, description: str, with_key: bool = True, caption: str = "", told: str = "") -> Picture:
         """Close the drawing with its key and its words for those who cannot see it."""
         top = self.margins[1] + self.drawn_height + self.margins[3]
-        return self._closed(title, description, top + (self._key(top) if with_key else 0), caption)
+        return replace(self._closed(title, description, top + (self._key(top) if with_key else 0), caption), told=told)
 
     def _key(self, top: float) -> float:
         """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""

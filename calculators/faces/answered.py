@@ -7,7 +7,7 @@ from typing import Any
 from calculators.answering import Asking, filled
 from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Result
-from calculators.drawing.picture import Picture
+from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.markup import add, element
 from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
@@ -58,8 +58,21 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
 
 
 def _drawing(picture: Picture) -> ET.Element:
-    caption = picture.caption or f"{picture.title}, to scale"
-    return element("figure", {"class": "drawing"}, picture.svg, element("figcaption", None, caption))
+    caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
+    if not picture.told:
+        return element("figure", {"class": "drawing"}, picture.svg, caption)
+    return element("figure", {"class": "drawing"}, _sizes(), element("div", {"class": "frame"}, picture.svg), _told(picture), caption)
+
+
+def _sizes() -> ET.Element:
+    """Buttons that enlarge a drawing; a script shows them and serves them."""
+    buttons = (element("button", {"type": "button", "data-size": str(size), "aria-pressed": "true" if size == 1 else "false"}, f"{size}×") for size in SIZES)
+    return element("div", {"class": "sizes", "role": "group", "aria-label": "Size of the drawing", "hidden": True}, *buttons)
+
+
+def _told(picture: Picture) -> ET.Element:
+    """Where the words about what is pointed at are shown."""
+    return element("p", {"class": "told", "role": "status", "hidden": True}, f"Tap {picture.told}, or go from one to the next with the arrow keys.")
 
 
 def _step(picture: Picture) -> ET.Element:
@@ -101,21 +114,27 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
 
 
 def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
-    head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in result.kind.columns))
-    lines = [element("tr", None, *(element("td", None, shown) for shown in result.kind.cells(row, ruler))) for row in rows]
+    told = [number for number, column in enumerate(result.kind.columns) if any(row[column.name] is not None for row in rows)]
+    head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.columns[number].label) for number in told))
+    cells = [result.kind.cells(row, ruler) for row in rows]
+    lines = [element("tr", None, *(element("td", None, shown[number]) for number in told)) for shown in cells]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
-    return scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    table = scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    if result.sheet:
+        table.set("class", "wide sheet")
+    return table
 
 
 def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
-    """Links that save what the calculator offers as files; they work without any script."""
+    """Links that save what the calculator offers as files, which work without any script, and a button that prints what goes to the table."""
     if not calculator.files or not answer.settled:
         return None
     links = [
         element("a", {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}"}, each.label)
         for each in calculator.files
     ]
-    return element("ul", {"class": "files"}, *(element("li", None, link) for link in links))
+    printed = [element("li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, f"Print the drawing and the {each.label.lower()}")) for each in calculator.results if each.sheet]
+    return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
 
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:

@@ -1,9 +1,8 @@
 """From a plan to the table: the cuts in working order, every mark from the same end, threads to draw, remnants to keep."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import groupby
 
 from calculators.layplan.laid import Box, Lay
 from calculators.layplan.plan import Part
@@ -16,6 +15,7 @@ class Cut:
     across: whether they run from side to side, else along the cloth. part: where what is in hand lies.
     marks: where they are, all from the straight end (across) or all from the first long edge (along) [mm].
     length: of each cut [mm]. first, last: numbers of the strips they are made in, 0 when the whole cloth is in hand.
+    within: which part of the strip is in hand, such as "2" or "2.1", "" for the whole strip.
     trims: whether they only cut pieces to their size.
     """
 
@@ -25,6 +25,7 @@ class Cut:
     length: Fraction
     first: int = 0
     last: int = 0
+    within: str = ""
     trims: bool = False
 
     @property
@@ -33,40 +34,15 @@ class Cut:
         return len(self.marks) * (self.last - self.first + 1)
 
 
-@dataclass(frozen=True)
-class Strip:
-    """One strip, or waste between two.
-
-    box: where it lies [mm]; number: from 1, 0 for waste; pieces: number of the piece and how often.
-    marks: where it is cut into pieces, from the first long edge, or from the straight end when strips run along [mm].
-    """
-
-    box: Box
-    number: int
-    pieces: tuple[tuple[int, int], ...]
-    marks: tuple[Fraction, ...]
-
-
-def strips(lay: Lay) -> list[Strip]:
-    """The strips of a plan in order, waste among them."""
-    found, number = [], 0
-    for part in lay.strips:
-        held = sorted(leaf.piece for leaf in part.leaves() if leaf.piece is not None)
-        number += bool(held)
-        counted = tuple((piece, len(list(same))) for piece, same in groupby(held))
-        found.append(Strip(lay.extent(part), number if held else 0, counted, _marks(lay, part)))
-    return found
-
-
 def cuts(lay: Lay) -> list[Cut]:
     """Every cut of a plan in working order: first the strips, then strip after strip; strips that are cut alike are joined in one row."""
     root = lay.plan.cloth
-    made = [Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root)) for marks in [_marks(lay, root)] if marks] if root.parts else []
+    made = [Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root)) for marks in [inner_marks(lay, root)] if marks] if root.parts else []
     number = 0
     for part in lay.strips:
-        if any(leaf.piece is not None for leaf in part.leaves()):
+        if holds_pieces(part):
             number += 1
-            made += _joined(made, list(_within(lay, part, number)))
+            made += _joined(made, list(_within(lay, part, number, "")))
     return made
 
 
@@ -76,22 +52,29 @@ def _joined(made: list[Cut], new: list[Cut]) -> list[Cut]:
         return []
     tail = made[-len(new):]
     same = len(tail) == len(new) and all(
-        (a.across, a.trims, a.length, a.marks) == (b.across, b.trims, b.length, b.marks) and a.last == b.last - 1 for a, b in zip(tail, new)
+        (a.across, a.trims, a.within, a.length, a.marks) == (b.across, b.trims, b.within, b.length, b.marks) and a.last == b.last - 1 for a, b in zip(tail, new)
     )
     if not same:
         return new
-    made[-len(new):] = [Cut(a.across, a.part, a.marks, a.length, a.first, b.last, a.trims) for a, b in zip(tail, new)]
+    made[-len(new):] = [replace(a, last=b.last) for a, b in zip(tail, new)]
     return []
 
 
-def _within(lay: Lay, part: Part, number: int) -> Iterator[Cut]:
-    marks = _marks(lay, part)
+def _within(lay: Lay, part: Part, number: int, path: str) -> Iterator[Cut]:
+    marks = inner_marks(lay, part)
     if part.parts and marks:
-        yield Cut(part.cut == "across", lay.extent(part), marks, _run(lay, part), number, number)
-    for inner in part.parts:
-        yield from _within(lay, inner, number)
-    if part.piece is not None:
-        yield from _trim(lay, part, number)
+        yield Cut(part.cut == "across", lay.extent(part), marks, _run(lay, part), number, number, path)
+    before = f"{path}." if path else ""
+    for count, inner in enumerate((each for each in part.parts if holds_pieces(each)), start=1):
+        yield from _within(lay, inner, number, f"{before}{count}")
+    for across, mark in trim_marks(lay, part):
+        box = lay.extent(part)
+        yield Cut(across, box, (mark,), box.width if across else box.length, number, number, path, True)
+
+
+def holds_pieces(part: Part) -> bool:
+    """Whether any piece lies in a part, so that it is not waste."""
+    return any(leaf.piece is not None for leaf in part.leaves())
 
 
 def _run(lay: Lay, part: Part) -> Fraction:
@@ -99,8 +82,8 @@ def _run(lay: Lay, part: Part) -> Fraction:
     return box.width if part.cut == "across" else box.length
 
 
-def _marks(lay: Lay, part: Part) -> tuple[Fraction, ...]:
-    """Where a part is cut: the end of each inner part, and the start of the next where something is lost between."""
+def inner_marks(lay: Lay, part: Part) -> tuple[Fraction, ...]:
+    """Where a part is cut: the end of each inner part, and the start of the next where something is lost between [mm]."""
     across = part.cut == "across"
     box = lay.extent(part)
     start, end = (box.y, box.end) if across else (box.x, box.right)
@@ -111,14 +94,17 @@ def _marks(lay: Lay, part: Part) -> tuple[Fraction, ...]:
     return tuple(sorted(mark for mark in found if start < mark < end))
 
 
-def _trim(lay: Lay, part: Part, number: int) -> Iterator[Cut]:
+def trim_marks(lay: Lay, part: Part) -> Iterator[tuple[bool, Fraction]]:
+    """Where a part is cut to the size of its single piece: whether across, and the mark [mm]."""
+    if part.piece is None:
+        return
     wanted = lay.pieces[part.piece]
     width, length = (wanted.length, wanted.width) if part.turned else (wanted.width, wanted.length)
     box = lay.extent(part)
     if length < box.length:
-        yield Cut(True, box, (box.y + length,), box.width, number, number, True)
+        yield True, box.y + length
     if width < box.width:
-        yield Cut(False, box, (box.x + width,), box.length, number, number, True)
+        yield False, box.x + width
 
 
 def remnants(lay: Lay, keep: Fraction) -> list[Box]:

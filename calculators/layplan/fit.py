@@ -7,6 +7,7 @@ from itertools import islice
 
 from calculators.layplan.around import Around, Kind, Obstacles
 from calculators.layplan.laid import Lay
+from calculators.layplan.levels import by_levels
 from calculators.layplan.model import Piece, Task, whole_units
 from calculators.layplan.order import Rules, Wanted
 from calculators.layplan.plan import Plan
@@ -109,7 +110,7 @@ class Fitting:
     def _lay(self, plan: Plan) -> Lay:
         open_ended = self.task.length is None or self.cloth.length is None
         plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap)
-        return Lay(self.cloth, self.pieces, plan, unit, self.gap)
+        return Lay(self.cloth, self.pieces, by_levels(plan), unit, self.gap)
 
     def _result(self, plan: Plan) -> Fraction:
         return self._measured(plan.used_length if self.goal == "length" else plan.value)

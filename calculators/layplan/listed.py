@@ -5,10 +5,10 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from io import StringIO
 
-from calculators.layplan.cutting import strips
 from calculators.layplan.laid import Lay
+from calculators.layplan.marking import marked
 
-MARKS_HEAD = ("cloth", "strip", "direction", "mark [mm]", "mark as read", "gives")
+MARKS_HEAD = ("cloth", "strip", "part of it", "direction", "mark [mm]", "mark as read", "gives")
 PIECES_HEAD = ("cloth", "strip", "piece", "from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]", "turned")
 
 
@@ -43,14 +43,14 @@ def exact(length: Fraction) -> str:
 
 def _marks(lay: Lay, number: int, shown: Callable[[Fraction], str]) -> Iterator[tuple[str, ...]]:
     name = f"{number} {lay.cloth.cloth.name}"
-    first, then = ("along", "across") if lay.first_cut == "across" else ("across", "along")
-    for strip in strips(lay):
-        end = strip.box.end if first == "along" else strip.box.right
-        gives = ", ".join(f"{count} x {lay.pieces[piece].name}" for piece, count in strip.pieces)
-        label = str(strip.number or "left over")
-        yield name, label, first, exact(end), shown(end), gives
-        for mark in strip.marks:
-            yield name, label, then, exact(mark), shown(mark), ""
+    for line in marked(lay):
+        first, then = ("along", "across") if line.along else ("across", "along")
+        gives = ", ".join(f"{count} x {lay.pieces[piece].name}" for piece, count in line.pieces)
+        label = str(line.strip or "left over")
+        if not line.within:
+            yield name, label, "", first, exact(line.end), shown(line.end), gives
+        for mark in line.marks:
+            yield name, label, line.within, then, exact(mark), shown(mark), gives if line.within else ""
 
 
 def _pieces(lay: Lay, number: int) -> Iterator[tuple[str, ...]]:

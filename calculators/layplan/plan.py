@@ -69,7 +69,7 @@ class Plan:
         placed = []
         for part in self.cloth.leaves():
             if part.piece is not None:
-                width, length = _size(self.task, part)
+                width, length = piece_size(self.task, part)
                 placed.append(Placement(part.piece, part.x, part.y, width, length, part.turned))
         return placed
 
@@ -88,7 +88,8 @@ class Plan:
         return max((placed.y + placed.length for placed in self.placements()), default=0)
 
 
-def _size(task: Task, part: Part) -> tuple[int, int]:
+def piece_size(task: Task, part: Part) -> tuple[int, int]:
+    """Width and length of the piece in a part, as it lies [units]."""
     piece = task.pieces[part.piece]
     return (piece.length, piece.width) if part.turned else (piece.width, piece.length)
 

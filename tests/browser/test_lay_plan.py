@@ -19,12 +19,12 @@ def cell(plan, table, row, column):
 
 def test_an_order_is_typed_and_its_plan_seen(page):
     plan = opened(page)
-    expect(plan.locator(".spoken")).to_contain_text("20 pieces of 22")  # complete before any script
+    expect(plan.locator(".spoken")).to_contain_text("22 pieces from Linen: the whole order")  # complete before any script
     plan.locator(".one-more[data-field=pieces]").click()
     for column, text in enumerate(("Towel", "50 cm", "70 cm", "2")):
         cell(plan, "pieces", 3, column).fill(text)
-    expect(plan.locator(".spoken")).to_contain_text("of 24", timeout=AWAKE)
-    cell(plan, "cloths", 0, 2).fill("8 m")
+    expect(plan.locator(".spoken")).to_contain_text("22 pieces of 24", timeout=AWAKE)
+    cell(plan, "cloths", 0, 2).fill("7 m")
     expect(plan.locator(".spoken")).to_contain_text("24 pieces from Linen: the whole order", timeout=AWAKE)
     expect(plan.locator("figure.drawing svg")).to_contain_text("Runner")
     expect(plan.locator("table.results caption", has_text="Marking table")).to_be_visible()
@@ -48,14 +48,14 @@ def test_the_marking_table_is_saved_as_it_stands(page):
     rows = list(csv.DictReader(io.StringIO(open(saving.value.path(), newline="").read())))
     assert saving.value.suggested_filename == "marking-table.csv"
     along = [row["mark [mm]"] for row in rows if row["direction"] == "along"]
-    assert along[0] == "480" and along[-1] == "3180"
+    assert along[0] == "480" and along[-1] == "4280"
 
 
 def test_a_link_carries_the_numbers_and_waits_to_be_told(page):
     plan = opened(page)
     cell(plan, "pieces", 0, 0).fill('<b>"é & #1')
     cell(plan, "pieces", 0, 3).fill("5")
-    expect(plan.locator(".spoken")).to_contain_text("of 15", timeout=AWAKE)
+    expect(plan.locator(".spoken")).to_contain_text("15 pieces", timeout=AWAKE)
     expect(plan.locator(".refusal[data-field=pieces]")).to_be_hidden()
     address = plan.get_by_role("link", name="Link that carries these numbers").get_attribute("href")
     page.evaluate("localStorage.clear()")
@@ -65,7 +65,7 @@ def test_a_link_carries_the_numbers_and_waits_to_be_told(page):
     page.get_by_role("button", name="Use these numbers").click()
     expect(cell(plan, "pieces", 0, 3)).to_have_value("5")
     expect(cell(plan, "pieces", 0, 0)).to_have_value('<b>"é & #1')
-    expect(plan.locator(".spoken")).to_contain_text("of 15", timeout=AWAKE)
+    expect(plan.locator(".spoken")).to_contain_text("15 pieces", timeout=AWAKE)
     assert "#" not in page.url
 
 
@@ -73,5 +73,39 @@ def test_a_link_that_carries_nonsense_is_passed_over(page):
     for nonsense in ("#carries=", "#carries=%7B", "#carries=%7B%22name%22%3A%22lay-plan%22%2C%22texts%22%3A%7B%22pieces%22%3A5%7D%7D"):
         page.goto("about:blank")
         page.goto("/plan/lay-plan/" + nonsense)
-        expect(page.locator(".spoken").first).to_contain_text("20 pieces")
+        expect(page.locator(".spoken").first).to_contain_text("22 pieces")
         expect(page.locator(".offered")).to_have_count(0)
+
+
+def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
+    plan = opened(page)
+    drawing, told = plan.locator("figure.drawing"), plan.locator(".told")
+    drawing.locator(".pointed-at").first.click()
+    expect(told).to_contain_text("Placemat, strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the first long edge 0\u00a0cm to 35\u00a0cm")
+    page.keyboard.press("ArrowRight")
+    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the first long edge 0\u00a0cm")
+    page.keyboard.press("ArrowDown")
+    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the first long edge 35\u00a0cm")
+    expect(plan.get_by_role("button", name="Placemat, strip 2", pressed=True)).to_have_count(1)
+    before = drawing.locator("svg").bounding_box()["width"]
+    button = plan.get_by_role("button", name="4×")
+    assert min(button.bounding_box()["width"], button.bounding_box()["height"]) >= 44
+    button.click()
+    assert drawing.locator("svg").bounding_box()["width"] > 3.9 * before
+    cell(plan, "pieces", 0, 3).fill("11")
+    expect(plan.locator(".spoken")).to_contain_text("21 pieces", timeout=AWAKE)
+    expect(button).to_have_attribute("aria-pressed", "true")  # a new answer keeps the size
+    assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
+
+
+def test_what_goes_to_the_table_prints_on_two_sheets(page):
+    plan = opened(page)
+    page.evaluate("print = () => (window.printed = true)")
+    plan.get_by_role("button", name="Print the drawing and the marking table").click()
+    assert page.evaluate("window.printed")
+    page.emulate_media(media="print")
+    for name in (".spoken", "figure.drawing", "table.results >> text=Marking table"):
+        expect(plan.locator(name)).to_be_visible()
+    for name in ("form.asked", ".notes", "table.results >> text=Cuts in working order"):
+        expect(plan.locator(name)).to_be_hidden()
+    assert page.pdf(format="A4").count(b"/Type /Page\n") == 2

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.layplan.cutting import cuts, remnants, strips
+from calculators.layplan.cutting import cuts, holds_pieces, remnants
 from calculators.layplan.laid import Box
 from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Rules, Wanted
 from calculators.layplan.planning import plan_order
@@ -15,7 +15,7 @@ from calculators.layplan.planning import plan_order
 def carried_out(lay):
     """Every rectangle in hand once all cuts are made; fails when a cut does not run from edge to edge of one in hand."""
     in_hand = {Box(F(0), F(0), lay.cloth.width, lay.length)}
-    boxes = {strip.number: strip.box for strip in strips(lay) if strip.number}
+    boxes = dict(enumerate((lay.extent(part) for part in lay.strips if holds_pieces(part)), start=1))
     for cut in cuts(lay):
         for number in range(cut.first, cut.last + 1):
             part = cut.part

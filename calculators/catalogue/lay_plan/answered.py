@@ -1,5 +1,6 @@
 """What a lay plan answers, from an order as planned."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
@@ -7,13 +8,15 @@ from calculators.catalogue.lay_plan.asked import WAYS
 from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
 from calculators.declaration import Answer, Result
 from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
-from calculators.layplan.cutting import Cut, cuts, remnants, strips
+from calculators.layplan.cutting import Cut, cuts, remnants
 from calculators.layplan.laid import Lay
+from calculators.layplan.marking import Marked, marked
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
 from calculators.phrase import Phrase, say
 
 _MOST_REMNANTS = 12
+_MOST_STRIPS_SAID = 4
 
 _PER_PIECE = Table(
     columns=(
@@ -23,8 +26,8 @@ _PER_PIECE = Table(
 )  # fmt: skip
 _MARKING = Table(
     columns=(
-        Column("cloth", "Cloth", Text()), Column("strip", "Strip", Text()), Column("start", "From", Length()), Column("end", "To", Length()),
-        Column("marks", "Then marks in it at", Lengths()), Column("gives", "Gives", Text()),
+        Column("cloth", "Cloth", Text()), Column("strip", "Strip", Text()), Column("start", "From", Length()),
+        Column("end", "To", Length()), Column("marks", "Then marks the other way at", Lengths()), Column("gives", "Gives", Text()),
     )
 )  # fmt: skip
 _CUT_LIST = Table(
@@ -53,7 +56,7 @@ RESULTS = (
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
     Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts."),
-    Result("marking", "Marking table", _MARKING, "Every mark is measured from the same end and rounded from its exact place, so that rounding never adds up."),
+    Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the first long edge. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
     Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand."),
     Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
     Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike."),
@@ -82,7 +85,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
         "threads": sum(cut.how_often for cut in drawn),
         "thread_length": sum((cut.how_often * cut.length for cut in drawn), Fraction(0)),
         "per_piece": _per_piece(outcome),
-        "marking": [row for lay in outcome.lays for row in _marking(lay)],
+        "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1)],
         "cut_list": _cut_list(made, given),
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
@@ -108,16 +111,23 @@ def gives(lay: Lay, pieces: tuple[tuple[int, int], ...]) -> str:
     return ", ".join(f"{count} × {lay.pieces[number].name}" for number, count in pieces)
 
 
-def _marking(lay: Lay) -> list[dict]:
-    across = lay.first_cut == "across"
-    rows = []
-    for strip in strips(lay):
-        start, end = (strip.box.y, strip.box.end) if across else (strip.box.x, strip.box.right)
-        rows.append({
-            "cloth": lay.cloth.cloth.name, "strip": str(strip.number) if strip.number else "left over", "start": start, "end": end,
-            "marks": list(strip.marks) or None, "gives": gives(lay, strip.pieces),
-        })  # fmt: skip
-    return rows
+def _marking(lay: Lay, several: bool) -> Iterator[dict]:
+    """Every mark of one cloth, and last of all the one to check before cutting."""
+    cloth = lay.cloth.cloth.name if several else None
+    for line in marked(lay):
+        yield {
+            "cloth": cloth, "strip": _part_words(line), "start": line.start, "end": line.end, "marks": list(line.marks) or None,
+            "gives": gives(lay, line.pieces),
+        }  # fmt: skip
+    yield {"cloth": cloth, "strip": "check", "start": None, "end": lay.used_length, "marks": None, "gives": "the last mark along: measure it first"}
+
+
+def _part_words(line: Marked) -> str:
+    """What a line of the marking table is about; lines that are not measured along the cloth say so."""
+    if not line.strip:
+        return "left over"
+    within = f", {'parts' if ' to ' in line.within else 'part'} {line.within}" if line.within else ""
+    return f"{line.strip}{within}{'' if line.along else ', across'}"
 
 
 def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace) -> list[dict]:
@@ -134,6 +144,7 @@ def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace) -> list
 def _cut_words(lay: Lay, cut: Cut, several: bool) -> str:
     if cut.first:
         what = f"strip {cut.first}" if cut.first == cut.last else f"strips {cut.first} to {cut.last}, each"
+        what += f", part {cut.within}" if cut.within else ""
     else:
         what = lay.cloth.cloth.name if several else "whole cloth"
     way = "across, from the straight end" if cut.across else "along, from the first long edge"
@@ -160,7 +171,28 @@ def _working(outcome: Outcome) -> tuple[Phrase, ...]:
             cloth=lay.cloth.cloth.name, width=lay.cloth.cloth.width, usable=lay.cloth.width,
         )
     ]  # fmt: skip
+    steps += _filled(lay)
     steps.append(say("Strips across the cloth are filled with pieces, and strips stacked, in every combination that could be better than the best so far. What none of them can pass is worked out at the same time."))
     if outcome.hindered:
         steps.append(say("With flaws or a repeat, strips are laid one after another and step over what must stay free. The limit is then that of the same cloth without them."))
     return tuple(steps)
+
+
+def _filled(lay: Lay) -> Iterator[Phrase]:
+    """The first strips of a cloth, each with how far its pieces reach."""
+    across = lay.first_cut == "across"
+    room = lay.cloth.width if across else lay.length
+    reach: dict[int, Fraction] = {}
+    for placed in lay.placed:
+        reach[placed.strip] = max(reach.get(placed.strip, Fraction(0)), placed.box.right if across else placed.box.end)
+    alike: dict[tuple, list[int]] = {}
+    for line in marked(lay):
+        if line.strip and not line.within:
+            alike.setdefault((line.end - line.start, line.pieces, reach[line.strip]), []).append(line.strip)
+    for (high, pieces, far), numbers in list(alike.items())[:_MOST_STRIPS_SAID]:
+        *most, last = map(str, numbers)
+        name = f"Strips {', '.join(most)} and {last}, each" if most else f"Strip {last},"
+        yield say(
+            "{name:text} {high:length}: {gives:text}, which reach {far:length} of {room:length_down}.",
+            name=name, high=high, gives=gives(lay, pieces), far=far, room=room,
+        )  # fmt: skip

@@ -79,7 +79,7 @@ _REPEATS = Rows(
 )
 
 FIELDS = (
-    Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 320 cm | 1 | no"),
+    Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
     Field(
         "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit.",
         fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",

@@ -1,6 +1,7 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import { keepTyped, nameOf, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
+import { dressDrawing } from "./drawings.js";
 import { RowsTable } from "./rows.js";
 
 export class Section {
@@ -30,6 +31,7 @@ export class Section {
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.#afresh().hidden = !this.isTyped;
     this.#carry();
+    dressDrawing(this.element);
   }
 
   /** Take over numbers that a link carried, as if the reader had typed them. */
@@ -100,6 +102,7 @@ export class Section {
     while (spoken.nextSibling) spoken.nextSibling.remove();
     for (const details of made.content.querySelectorAll("details")) details.open = open.has(details.className);
     this.answer.append(made.content);
+    dressDrawing(this.element);
   }
 
   #type(name, changed) {

@@ -1,0 +1,81 @@
+/** Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows them. */
+
+const ONLY_SHEETS = "only-sheets";
+const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** Make the drawing in a calculator's answer live; called whenever an answer has been put there. */
+export function dressDrawing(section) {
+  const figure = section.querySelector("figure.drawing:has(.frame)");
+  if (!figure) return;
+  const pieces = piecesOf(figure);
+  figure.querySelector("svg").setAttribute("role", "group");
+  pieces.forEach((piece, index) => {
+    piece.setAttribute("role", "button");
+    piece.setAttribute("aria-pressed", "false");
+    piece.setAttribute("aria-label", piece.dataset.words);
+    piece.setAttribute("tabindex", index ? "-1" : "0");
+  });
+  for (const each of figure.querySelectorAll(".sizes, .told")) each.hidden = false;
+  for (const each of section.querySelectorAll("button.sheets")) each.closest("li").hidden = false;
+  show(section, figure, section.dataset.size ?? "1");
+}
+
+const piecesOf = (figure) => [...figure.querySelectorAll(".pointed-at")];
+
+/** The size is kept on the section, so that it outlives the answer. */
+function show(section, figure, size) {
+  section.dataset.size = size;
+  for (const button of figure.querySelectorAll(".sizes button")) button.setAttribute("aria-pressed", String(button.dataset.size === size));
+}
+
+function point(piece) {
+  const figure = piece.closest("figure");
+  for (const each of piecesOf(figure)) {
+    each.setAttribute("aria-pressed", String(each === piece));
+    each.setAttribute("tabindex", each === piece ? "0" : "-1");
+  }
+  figure.querySelector(".told").textContent = piece.dataset.words;
+}
+
+/** The nearest piece that way: how far it lies that way counts once, how far beside three times. */
+function neighbour(piece, [right, down]) {
+  const middle = (each) => {
+    const { x, y, width, height } = each.getBoundingClientRect();
+    return [x + width / 2, y + height / 2];
+  };
+  const [fromX, fromY] = middle(piece);
+  let best = null;
+  let least = Infinity;
+  for (const each of piecesOf(piece.closest("figure"))) {
+    const [x, y] = middle(each);
+    const onward = (x - fromX) * right + (y - fromY) * down;
+    const far = onward + 3 * Math.abs((x - fromX) * down + (y - fromY) * right);
+    if (onward > 1 && far < least) [best, least] = [each, far];
+  }
+  return best;
+}
+
+document.addEventListener("click", ({ target }) => {
+  const piece = target.closest?.(".calculator .pointed-at");
+  piece?.focus({ preventScroll: true });
+  const size = target.closest?.(".sizes button");
+  if (size) show(size.closest(".calculator"), size.closest("figure"), size.dataset.size);
+  if (target.closest?.("button.sheets")) printSheets();
+});
+
+document.addEventListener("focusin", ({ target }) => target.matches?.(".calculator .pointed-at") && point(target));
+
+document.addEventListener("keydown", (event) => {
+  const way = WAYS[event.key];
+  if (!way || !event.target.matches?.(".calculator .pointed-at")) return;
+  event.preventDefault();
+  neighbour(event.target, way)?.focus();
+});
+
+/** Print only what goes to the table: the drawing on one sheet, the marking table on the next. */
+function printSheets() {
+  const page = document.documentElement.classList;
+  page.add(ONLY_SHEETS);
+  addEventListener("afterprint", () => page.remove(ONLY_SHEETS), { once: true });
+  print();
+}
