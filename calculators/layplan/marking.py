@@ -32,7 +32,12 @@ class Marked:
 
 
 def marked(lay: Lay) -> Iterator[Marked]:
-    """Every mark of a plan in working order: each strip, then the parts of it that are cut further."""
+    """Every mark of a plan in working order: each strip, then the parts of it that are cut further.
+
+    lay: the plan of one cloth.
+    Returns the lines of its marking table.
+    Source: derived.
+    """
     along, number = lay.first_cut == "across", 0
     for part in lay.strips:
         held = holds_pieces(part)
@@ -44,8 +49,13 @@ def marked(lay: Lay) -> Iterator[Marked]:
             yield from _within(lay, strip, "", part)
 
 
-def piece_marks(lay: Lay, placed: LaidPiece) -> tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]:
-    """Where the edges of a piece lie: two marks from the straight end, two from the first long edge [mm]."""
+def piece_marks(placed: LaidPiece) -> tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]:
+    """Where the edges of a piece lie.
+
+    placed: a piece of a plan.
+    Returns two marks from the straight end and two from the first long edge [mm].
+    Source: derived.
+    """
     box = placed.box
     return (box.y, box.end), (box.x, box.right)
 
