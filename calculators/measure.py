@@ -7,7 +7,7 @@ where geometry makes it irrational. The inch is 25.4 mm and the yard 0.9144 m ex
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
+from functools import cached_property
 from typing import Literal
 
 MM_IN = {
@@ -32,6 +32,7 @@ _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "�
 _NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:\s*[ -]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
 _UNIT = re.compile(r"''|[\"″”'′’]|[a-z]+\.?", re.ASCII)
 _LONGEST_TEXT = 60
+_A_HAIR = Fraction(1, 10**6)
 
 Toward = Literal["nearest", "down", "up"]
 
@@ -51,17 +52,28 @@ class Ruler:
     unit: str
     step: Fraction
 
-    @property
+    @cached_property
     def step_mm(self) -> Fraction:
         return MM_IN[self.unit] * self.step
 
+    @cached_property
+    def places(self) -> int:
+        """The decimal places that show every division."""
+        return next(places for places in range(7) if 10**places % self.step.denominator == 0)
+
     def read(self, mm: Fraction | float, toward: Toward = "nearest") -> Fraction:
         """The division of this ruler that a length falls on [mm]: the nearest, or the next one down or up."""
-        divisions = Fraction(mm) / self.step_mm
-        if toward != "nearest" and abs(divisions - round(divisions)) < Fraction(1, 10**6):
-            divisions = Fraction(round(divisions))  # a float a hair off a division is on it
-        whole = {"nearest": floor(divisions + Fraction(1, 2)), "down": floor(divisions), "up": -floor(-divisions)}[toward]
-        return whole * self.step_mm
+        return self.count(mm, toward) * self.step_mm
+
+    def count(self, mm: Fraction | float, toward: Toward = "nearest") -> int:
+        """How many divisions of this ruler a length takes: the nearest whole number, or the next one down or up."""
+        # In whole numbers, since every length on a page comes through here and a Fraction is slow.
+        length, step = Fraction(mm), self.step_mm
+        top, bottom = length.numerator * step.denominator, length.denominator * step.numerator
+        nearest = (2 * top + bottom) // (2 * bottom)
+        if toward == "nearest" or abs(top - nearest * bottom) * 10**6 < bottom:
+            return nearest  # a float a hair off a division is on it
+        return top // bottom if toward == "down" else -(-top // bottom)
 
 
 CENTIMETRES = Ruler("cm", Fraction(1, 10))
@@ -164,9 +176,9 @@ def show_length(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") 
 
     Starts with ``about`` when the ruler cannot show the length exactly.
     """
-    shown = ruler.read(mm, toward)
-    rounded = abs(Fraction(mm) - shown) > Fraction(1, 10**6)
-    return f"{'about ' if rounded else ''}{_digits(shown / MM_IN[ruler.unit], ruler)} {ruler.unit}"
+    divisions = ruler.count(mm, toward)
+    about = _about(mm, divisions * ruler.step_mm)
+    return f"{about}{_digits(divisions * ruler.step, ruler)} {ruler.unit}"
 
 
 def show_exactly(mm: Fraction, unit: str) -> str:
@@ -181,19 +193,21 @@ def show_yards(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -
     """A length of cloth in yards and inches, as a shop sells it: ``1 yd 9 in``."""
     shown = ruler.read(mm, toward)
     yards, rest = divmod(shown, MM_IN["yd"])
-    about = "about " if abs(Fraction(mm) - shown) > Fraction(1, 10**6) else ""
+    about = _about(mm, shown)
     inches = f"{_digits(rest / MM_IN['in'], ruler)} in"
     return about + (inches if not yards else f"{yards} yd" if not rest else f"{yards} yd {inches}")
 
 
+def _about(mm: Fraction | float, shown: Fraction) -> str:
+    return "about " if mm != shown and abs(Fraction(mm) - shown) > _A_HAIR else ""
+
+
 def _digits(value: Fraction, ruler: Ruler) -> str:
-    if ruler.unit == "in":
-        return _mixed(value)
-    return _decimal(value, next(places for places in range(7) if 10**places % ruler.step.denominator == 0))
+    return _mixed(value) if ruler.unit == "in" else _decimal(value, ruler.places)
 
 
 def _decimal(value: Fraction, places: int) -> str:
-    text = f"{float(round(value, places)):.{places}f}"
+    text = f"{float(value):.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
