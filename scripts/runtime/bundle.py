@@ -2,7 +2,7 @@
 
 It is made from the pinned Pyodide, the calculators' wheel and PyYAML. Python files are compiled at build time by the very
 Python that reads them in the browser, because compiling them at every start takes most of the time a plain start takes. On
-top of that lies a snapshot: the memory of a Python that has everything imported.
+top of that lies a snapshot: the memory of a Python that has everything imported, without what the wasm file brings anyway.
 """
 
 from __future__ import annotations
@@ -14,13 +14,14 @@ import os
 import shutil
 import subprocess
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
-from . import library, wheels
+from . import library, thin_picture, wheels
 from .archives import integrity, pack, unpack
 
 HERE = Path(__file__).parent
@@ -47,7 +48,7 @@ def make(parts: Parts, target: Path) -> None:
     kept = library.needed(unpack(parts.pyodide / "python_stdlib.zip"))
     lean = {name: content for name, content in kept.items() if library.is_lean(name)}
     described = {name: content for name, content in kept.items() if not library.is_lean(name)}
-    compiled_lean, compiled_described, *compiled = _compile(parts, [(lean, 2), (described, 0), *((wheel, 0) for wheel in own)])
+    compiled_lean, compiled_described, *compiled = _compile(parts, [(lean, 2), (described, 0), *((wheel, 2) for wheel in own)])
     files = {role: (name, (parts.pyodide / name).read_bytes()) for role, name in _PYODIDE_FILES.items()}
     files["library"] = ("python-library.zip", pack(compiled_lean | compiled_described))
     packages = {}
@@ -58,8 +59,9 @@ def make(parts: Parts, target: Path) -> None:
     packages["workroom-calculators"].depends = ["pyyaml"]
     lock = PyodideLockSpec(info=_interpreter(parts.pyodide), packages=packages)
     _write(target, files, lock)
-    files["snapshot"] = ("snapshot.gz", _snapshot(parts, target))
-    _write(target, files, lock)
+    picture, from_machine = thin_picture.thinned(_picture(parts, target), files["wasm"][1])
+    files["snapshot"] = ("snapshot.gz", gzip.compress(picture, compresslevel=9, mtime=0))
+    _write(target, files, lock, {"fromMachine": from_machine})
 
 
 _PYODIDE_FILES = {"loader": "pyodide.mjs", "machine": "pyodide.asm.mjs", "wasm": "pyodide.asm.wasm"}
@@ -98,21 +100,21 @@ def _compile(parts: Parts, archives: Sequence[tuple[wheels.Wheel, int]]) -> list
         return [unpack(target) for target in targets]
 
 
-def _snapshot(parts: Parts, bundle: Path) -> bytes:
+def _picture(parts: Parts, bundle: Path) -> bytes:
     picture = bundle / "snapshot"
     still = os.environ | {"TZ": "UTC", "LANG": "C", "LC_ALL": "C"}
     subprocess.run([*parts.node, HERE / "snapshot.mjs", bundle, picture], check=True, env=still)
-    content = gzip.compress(picture.read_bytes(), compresslevel=9, mtime=0)
+    content = picture.read_bytes()
     picture.unlink()
     return content
 
 
-def _write(target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec) -> None:
+def _write(target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec, more: Mapping = MappingProxyType({})) -> None:
     listed = {}
     for role, (name, content) in files.items():
         (target / name).write_bytes(content)
         listed[role] = {"name": name, "bytes": len(content), "integrity": integrity(content)}
-    listing = {"files": listed, "packages": ["workroom-calculators"], "environment": ENVIRONMENT, "lock": lock.model_dump()}
+    listing = {"files": listed, "packages": ["workroom-calculators"], "environment": ENVIRONMENT, "lock": lock.model_dump(), **more}
     (target / "listing.json").write_text(json.dumps(listing, indent=1, sort_keys=True))
 
 

@@ -87,7 +87,7 @@ def _write_start(target: Path, entries: list[str]) -> None:
     modules = {path.name: path.read_text() for path in (target / SCRIPTS).glob("*.js")}
     modules["python-files.js"] = (HERE / "python-files.js").read_text()
     assemble = (HERE / "assemble.js").read_text()
-    in_worker = {name: modules[name] for name in ("python-worker.js", "python-start.js", "python-files.js", "messages.js")}
+    in_worker = {name: modules[name] for name in ("python-worker.js", "python-start.js", "python-files.js", "python-picture.js", "hash.js", "messages.js")}
     worker = {"modules": in_worker, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")
     handbook = {

@@ -3,6 +3,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { gunzipSync } from "node:zlib";
 import { pathToFileURL } from "node:url";
+import { putBack } from "../../docs/assets/javascript/python-picture.js";
 
 const [bundle, questions, answers] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
@@ -24,6 +25,7 @@ async function fromSnapshot() {
     _loadSnapshot: snapshot,
     createPyodideModule: async (settings) => {
       const machine = await createPyodideModule(settings);
+      await putBack(listing.fromMachine, machine.HEAPU8, snapshot);
       if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
       return machine;
     },

@@ -3,6 +3,8 @@
  * bundle is checked against its hash, and nothing else is let through. What comes from the offline copy was checked when it
  * was put there; it is handed on untouched, since the browser keeps the compiled machine code of such files only.
  */
+import { hashOf } from "./hash.js";
+
 const NOTHING = "nothing";
 const AS_IT_LIES = "default";
 const AFRESH = "reload"; // past a cache that may hold half a file
@@ -88,8 +90,7 @@ export class RuntimeFiles {
       this.#onArrival(step.value.length);
     }
     const bytes = await new Blob(chunks).arrayBuffer();
-    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-    if (file.integrity !== `sha256-${btoa(String.fromCharCode(...digest))}`) throw new Error(`${file.name} is not what the build made`);
+    if ((await hashOf(bytes)) !== file.integrity) throw new Error(`${file.name} is not what the build made`);
     return new Response(bytes, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
   }
 

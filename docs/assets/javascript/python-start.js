@@ -3,6 +3,7 @@
  * imported already. When it does not load, whatever the reason, Python starts from the compiled standard library instead.
  */
 import { RuntimeFiles } from "./python-files.js";
+import { putBack } from "./python-picture.js";
 
 const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0); // a WebAssembly module with nothing in it
 const ENTRY = "calculators.faces.browser";
@@ -55,6 +56,7 @@ async function fromSnapshot(bundle, files) {
     // Python's memory must be as large as the picture before the picture is put into it.
     createPyodideModule: async (settings) => {
       const machine = await createPyodideModule(settings);
+      await putBack(bundle.fromMachine, machine.HEAPU8, snapshot);
       if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
       return machine;
     },
