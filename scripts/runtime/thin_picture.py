@@ -66,7 +66,7 @@ def data_of(wasm: bytes) -> Iterator[tuple[int, bytes]]:
 def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
     """The picture with nothing in the blocks that the wasm file fills just so, and how to put them back.
 
-    Returns: the picture; `start`, where in it memory begins [bytes], `runs`, address and length of what was left out [bytes],
+    Returns: the picture; its `size` [bytes]; `start`, where in it memory begins [bytes], `runs`, address and length of what was left out [bytes],
     and `integrity`, the hash of it all.
     """
     segments = list(data_of(wasm))
@@ -85,4 +85,4 @@ def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
             runs[-1][1] += BLOCK
         else:
             runs.append([address, BLOCK])
-    return bytes(thin), {"start": start, "runs": runs, "integrity": integrity(bytes(left_out))}
+    return bytes(thin), {"size": len(thin), "start": start, "runs": runs, "integrity": integrity(bytes(left_out))}

@@ -50,18 +50,21 @@ async function fromLibrary(bundle, files) {
 }
 
 async function fromSnapshot(bundle, files) {
-  const [{ loadPyodide, createPyodideModule }, snapshot] = await Promise.all([machinery(files), inflated(await files.fetch(files.url("snapshot")))]);
+  const picture = new Uint8Array(bundle.fromMachine.size);
+  const drawn = files.fetch(files.url("snapshot")).then((response) => inflate(response, picture));
+  drawn.catch(() => {}); // heard of below
+  const { loadPyodide, createPyodideModule } = await machinery(files);
   return loadPyodide({
     ...common(bundle, files),
-    // Python's memory must be as large as the picture before the picture is put into it.
+    // Meanwhile the picture is inflated. Python's memory must be as large as the picture before that is put into it.
     createPyodideModule: async (settings) => {
-      const machine = await createPyodideModule(settings);
-      await putBack(bundle.fromMachine, machine.HEAPU8, snapshot);
-      if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
+      const [machine] = await Promise.all([createPyodideModule(settings), drawn]);
+      await putBack(bundle.fromMachine, machine.HEAPU8, picture);
+      if (machine.HEAPU8.length < picture.length) machine.growMemory(picture.length);
       return machine;
     },
     stdLibURL: files.nothing, // all that is needed of it is in the picture
-    _loadSnapshot: snapshot,
+    _loadSnapshot: picture,
   });
 }
 
@@ -74,7 +77,12 @@ function common(bundle, files) {
   return { indexURL: files.folder, lockFileContents: structuredClone(bundle.lock), env: { ...bundle.environment } };
 }
 
-async function inflated(response) {
-  const stream = response.body.pipeThrough(new DecompressionStream("gzip"));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
+async function inflate(response, target) {
+  let at = 0;
+  const reader = response.body.pipeThrough(new DecompressionStream("gzip")).getReader();
+  for (let step = await reader.read(); !step.done; step = await reader.read()) {
+    target.set(step.value, at);
+    at += step.value.length;
+  }
+  if (at !== target.length) throw new Error(`the snapshot is ${at} bytes long`);
 }
