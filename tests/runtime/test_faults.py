@@ -95,3 +95,18 @@ def test_a_slow_network_takes_time_and_nothing_else(page: Page, server: FaultySe
     expect(page.locator("[data-topic=python]")).to_contain_text("The calculators are waking up.", timeout=LONG)
     assert answer.evaluate("({ promise }) => promise") == "1/2"
     assert page.evaluate(STARTED)[0] == "snapshot"
+
+
+def test_a_python_that_nobody_waits_for_wakes_without_a_word(page: Page, server: FaultyServer):
+    server.faults["snapshot.gz"] = "slow"
+    page.goto(server.address)
+    shown = page.evaluate(
+        f"""{LINE}.then(({{ onState, wake }}) => new Promise((done) => {{
+            let seen = 0;
+            new MutationObserver(() => (seen += document.querySelectorAll("[data-topic=python]").length)).observe(document.body, {{ childList: true, subtree: true }});
+            const began = performance.now();
+            wake();
+            onState((state) => state.name === "ready" && done([seen, performance.now() - began]));
+        }}))"""
+    )
+    assert shown[0] == 0 and shown[1] > 3000  # [ms] long enough to be worth a word to somebody who waits

@@ -10,7 +10,7 @@ export const ToWorker = Object.freeze({
 /** What the worker says to its page. */
 export const FromWorker = Object.freeze({
   PROGRESS: "progress", // {done}: bytes of the runtime that have arrived
-  READY: "ready", //       {way, passedOver, milliseconds}: Python is awake
+  READY: "ready", //       {way, passedOver, done, milliseconds}: Python is awake
   ASLEEP: "asleep", //     {trouble}: Python could not be woken
   WORKING: "working", //   {id}: the call the next step belongs to
   PARTIAL: "partial", //   {id, reply}: an answer that may still improve

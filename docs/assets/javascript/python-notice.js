@@ -1,17 +1,32 @@
-/** Says how Python is when that matters to the reader: when it is slow to come, and when it does not come at all. */
+/** Says how Python is when that matters to the reader: when she waits for it, and when it does not come at all. */
 import { clear, notice } from "./notices.js";
 import { onState, wake } from "./python.js";
 
-const PATIENCE = 3000; // [ms] a start that takes longer is worth a word
+const PATIENCE = 3000; // [ms] a question that waits longer for Python to wake is worth a word
+let now = {};
 let slow = null;
+let pressed = false;
 
-onState(({ name, sentence, done }) => {
-  if (name === "waking") {
-    slow ??= setTimeout(() => notice("python", sentence), PATIENCE);
+function tryAgain() {
+  pressed = true;
+  wake();
+}
+
+function tellIfAwaited() {
+  slow = null;
+  if (now.awaited) notice("python", now.sentence);
+}
+
+onState((state) => {
+  now = state;
+  if (state.name === "waking") {
+    if (pressed) notice("python", state.sentence);
+    else if (state.awaited) slow ??= setTimeout(tellIfAwaited, PATIENCE);
     return;
   }
   clearTimeout(slow);
   slow = null;
-  if (name === "absent") notice("python", sentence, { action: ["Try again", wake] });
+  pressed = false;
+  if (state.name === "absent") notice("python", state.sentence, { action: ["Try again", tryAgain] });
   else clear("python");
 });

@@ -10,6 +10,8 @@ const waiting = []; // questions that came before Python was awake
 const breath = new MessageChannel(); // lets messages in between two steps, without a timer's delay
 let answers = null;
 let turning = false;
+let arrived = 0; // bytes of the runtime
+let said = 0; // when that was last said
 
 const say = (message) => self.postMessage(message);
 
@@ -23,9 +25,9 @@ breath.port1.onmessage = turn;
 async function wake(from) {
   const began = performance.now();
   try {
-    const started = await startPython(from, arrivals());
+    const started = await startPython(from, arrive);
     answers = started.answers;
-    say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, milliseconds: performance.now() - began });
+    say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, done: arrived, milliseconds: performance.now() - began });
     waiting.splice(0).forEach(begin);
   } catch (error) {
     say({ say: FromWorker.ASLEEP, trouble: plain(error) });
@@ -33,15 +35,11 @@ async function wake(from) {
 }
 
 /** Counts what arrives and says so, but not oftener than anybody could see. */
-function arrivals() {
-  let done = 0;
-  let said = 0;
-  return (bytes) => {
-    done += bytes;
-    if (performance.now() - said < 100) return;
-    said = performance.now();
-    say({ say: FromWorker.PROGRESS, done });
-  };
+function arrive(bytes) {
+  arrived += bytes;
+  if (performance.now() - said < 100) return;
+  said = performance.now();
+  say({ say: FromWorker.PROGRESS, done: arrived });
 }
 
 function begin({ id, request }) {

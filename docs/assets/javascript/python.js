@@ -37,12 +37,13 @@ let lastId = 0;
 let way = "snapshot";
 
 function tell(name, more = {}) {
-  state = { name, sentence: SENTENCES[name] ?? "", ...more };
+  state = { name, sentence: SENTENCES[name] ?? "", awaited: calls.size > 0, ...more };
   for (const listener of listeners) listener(state);
 }
 
 /**
- * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived), `ready` (with `way`, `passedOver`), `absent`.
+ * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived, and whether it is `awaited`), `ready` (with `way`,
+ * `passedOver`, `done`), `absent`.
  * @param {(state: {name: string, sentence: string}) => void} callback called at once and at every change
  * @returns {() => void} stops following
  */
@@ -89,6 +90,7 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     calls.set(id, { request, tries: 0, onPartial, resolve, reject, timeout, letGo: () => signal?.removeEventListener("abort", stop) });
     signal?.addEventListener("abort", stop, { once: true });
     wake();
+    if (state.name === "waking") tell("waking", { done: state.done });
     if (worker) send(id);
     else end(id).reject(new NoAnswer("absent", state.detail));
   });
