@@ -1,6 +1,7 @@
 """What every calculator about corners asks, and how measures that make no corner are asked for again."""
 
 from fractions import Fraction
+from functools import lru_cache
 from types import SimpleNamespace
 
 from calculators.declaration import AskAgain, Field, ask_again
@@ -56,11 +57,17 @@ def corner_steps(way: str, given: Measures) -> list[Step]:
     """
     _check(way, given)
     try:
-        return CONSTRUCTIONS[way].steps(given)
+        return _folded(way, given)
     except CreasesMiss:
         raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
     except PokesOut:
         raise AskAgain({"angle": _too_sharp(way)}) from None
+
+
+@lru_cache(maxsize=8)
+def _folded(way: str, given: Measures) -> list[Step]:
+    """The steps, kept: a page shows some corners both whole and step by step."""
+    return CONSTRUCTIONS[way].steps(given)
 
 
 def _too_sharp(way: str) -> str:

@@ -1,9 +1,10 @@
 """Bulk: how many layers lie on one another, and where the most."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
-from calculators.folding.convex import Polygon, centre
-from calculators.folding.layers import Cell, cells, count_shapes
+from calculators.folding.convex import Polygon, area, centre
+from calculators.folding.layers import cells, count_shapes
 from calculators.folding.plane import Point
 from calculators.folding.stack import Stack
 
@@ -17,15 +18,18 @@ class Bulk:
     thickest: the most layers that lie over one another.
     thickest_area: over how much of the table they do [mm²].
     thickest_at: a place in the middle of the largest such part.
-    shapes: for each number of layers the borders of the places where so many lie, the fewest first.
     patches: convex parts of the table, each with its number of layers.
     """
 
     thickest: int
     thickest_area: float
     thickest_at: Point
-    shapes: dict[int, list[Polygon]]
     patches: list[tuple[Polygon, int]]
+
+    @cached_property
+    def shapes(self) -> dict[int, list[Polygon]]:
+        """For each number of layers the borders of the places where so many lie, the fewest first."""
+        return count_shapes(self.patches)
 
     def thickness(self, cloth_thickness: float) -> float:
         """The thickest place, pressed flat [mm]; cloth_thickness: of one layer [mm]."""
@@ -34,11 +38,11 @@ class Bulk:
 
 def bulk(stack: Stack) -> Bulk:
     """Count the layers of a stack everywhere. Places smaller than SPOT are left out."""
-    found = cells(stack.in_floats())
-    by_count: dict[int, list[Cell]] = {}
-    for cell in found:
-        by_count.setdefault(cell.count, []).append(cell)
-    thickest = max(count for count, alike in by_count.items() if sum(cell.area for cell in alike) > SPOT)
+    patches = [(cell.shape, cell.count) for cell in cells(stack.in_floats())]
+    by_count: dict[int, list[tuple[float, Polygon]]] = {}
+    for shape, count in patches:
+        by_count.setdefault(count, []).append((float(area(shape)), shape))
+    thickest = max(count for count, alike in by_count.items() if sum(size for size, _ in alike) > SPOT)
     there = by_count[thickest]
-    largest = max(there, key=lambda cell: cell.area)
-    return Bulk(thickest, float(sum(cell.area for cell in there)), centre(largest.shape), count_shapes(found), [(c.shape, c.count) for c in found])
+    _, largest = max(there, key=lambda each: each[0])
+    return Bulk(thickest, sum(size for size, _ in there), centre(largest), patches)

@@ -5,12 +5,13 @@ really left, as on the ironing board. Nothing here knows which errors matter; th
 """
 
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 from random import Random
 from typing import Iterator
 
 from calculators.folding.corner import Corner
 from calculators.folding.mitre_lines import MitreLines, mitre_lines
-from calculators.folding.plane import Lay, Line, Number, Point, distance, dot, middle, minus
+from calculators.folding.plane import Lay, Line, Number, Point, distance, dot, middle, minus, onward, unit
 from calculators.folding.slope import Sloping, slope_of
 
 
@@ -77,14 +78,30 @@ EFFECTS = {
 """What a maker sees, and the parts of the outcome it is made of."""
 
 
-def made(corner: Corner, errors: Errors, meant: MitreLines | None = None) -> Outcome:
+@dataclass(frozen=True)
+class _Meant:
+    """A corner as it is meant to be: its mitre lines, how far its marks lie from the folded corner [mm], and the directions of its mitre and its middle."""
+
+    lines: MitreLines
+    along: tuple[Number, Number]
+    mitre: Point
+    middle: Point
+
+
+@lru_cache(maxsize=8)
+def _meant(corner: Corner) -> _Meant:
+    lines, origin = mitre_lines(corner), corner.at(0, 0)
+    along = distance(origin, lines.mark_1), distance(origin, lines.mark_2)
+    return _Meant(lines, along, unit(minus(lines.inner, lines.crossing)), unit(minus(corner.at(1, 1), origin)))
+
+
+def made(corner: Corner, errors: Errors) -> Outcome:
     """Make a mitred corner with errors.
 
     corner: as it is meant to be; marks are taken from its measures.
     errors: what goes wrong [mm].
-    meant: the corner's mitre lines, if they are at hand.
     """
-    meant = meant or mitre_lines(corner)
+    meant = _meant(corner)
     ways = (corner.direction_1, corner.direction_2)
     edges = (corner.parallel(1, errors.turn_1), corner.parallel(2, errors.turn_2))
     creases = (
@@ -92,37 +109,25 @@ def made(corner: Corner, errors: Errors, meant: MitreLines | None = None) -> Out
         corner.parallel(2, errors.turn_2 + corner.hem_2 + errors.hem_2),
     )
     folded_corner, crossing = edges[0].meets(edges[1]), creases[0].meets(creases[1])
-    origin = corner.at(0, 0)
-    mark_1 = _onward(folded_corner, ways[0], distance(origin, meant.mark_1) + errors.mark_1)
-    mark_2 = _onward(folded_corner, ways[1], distance(origin, meant.mark_2) + errors.mark_2)
-    match = _fold_onto(mark_2, _onward(mark_1, ways[0], errors.alignment))
-    inwards = _unit((crossing[1] - mark_1[1], mark_1[0] - crossing[0]))  # square to the seam, towards the hem
-    sewn = (_onward(mark_1, inwards, errors.stitch_inner), _onward(crossing, inwards, errors.stitch_outer))
+    mark_1 = onward(folded_corner, ways[0], meant.along[0] + errors.mark_1)
+    mark_2 = onward(folded_corner, ways[1], meant.along[1] + errors.mark_2)
+    match = _fold_onto(mark_2, onward(mark_1, ways[0], errors.alignment))
+    inwards = unit((crossing[1] - mark_1[1], mark_1[0] - crossing[0]))  # square to the seam, towards the hem
+    sewn = (onward(mark_1, inwards, errors.stitch_inner), onward(crossing, inwards, errors.stitch_outer))
     hem_over = [Lay.folded_over(crease) for crease in creases]
     inner, outer = (minus(hem_over[0].place(end), hem_over[1].place(match.place(end))) for end in sewn)
-    mitre = _unit(minus(meant.inner, meant.crossing))
-    across = (-mitre[1], mitre[0])
-    moved = minus(crossing, meant.crossing)
+    across = (-meant.mitre[1], meant.mitre[0])
     return Outcome(
         edge_1=errors.turn_1 + errors.hem_1,
         edge_2=errors.turn_2 + errors.hem_2,
-        diagonal=dot(moved, _unit(minus(corner.at(1, 1), origin))),
+        diagonal=dot(minus(crossing, meant.lines.crossing), meant.middle),
         depth_1=errors.hem_1,
         depth_2=errors.hem_2,
         inner_across=dot(inner, across),
-        inner_along=dot(inner, mitre),
+        inner_along=dot(inner, meant.mitre),
         outer_across=dot(outer, across),
-        outer_along=dot(outer, mitre),
+        outer_along=dot(outer, meant.mitre),
     )
-
-
-def _onward(place: Point, way: Point, by: Number) -> Point:
-    return (place[0] + way[0] * by, place[1] + way[1] * by)
-
-
-def _unit(way: Point) -> Point:
-    length = distance((0, 0), way)
-    return (way[0] / length, way[1] / length)
 
 
 def _fold_onto(moving: Point, target: Point) -> Lay:
@@ -133,9 +138,9 @@ def _fold_onto(moving: Point, target: Point) -> Lay:
 
 def slopes(corner: Corner) -> dict[str, Outcome]:
     """For each error by name, how fast everything changes with it [mm for each mm], exactly."""
-    found, meant = {}, mitre_lines(corner)
+    found = {}
     for each in fields(Errors):
-        outcome = made(corner, replace(Errors(), **{each.name: Sloping(0.0, 1.0)}), meant)
+        outcome = made(corner, replace(Errors(), **{each.name: Sloping(0.0, 1.0)}))
         found[each.name] = Outcome(*(slope_of(getattr(outcome, part.name)) for part in fields(Outcome)))
     return found
 
@@ -173,9 +178,9 @@ def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[
 
     likely: step → likely error [mm], the standard deviation of a normal spread.
     """
-    random, meant = Random(seed), mitre_lines(corner)
+    random = Random(seed)
     while True:
-        corners = [made(corner, _chance(random, likely), meant) for _ in range(4)]
+        corners = [made(corner, _chance(random, likely)) for _ in range(4)]
         diagonals = sum(-each.diagonal if n % 2 else each.diagonal for n, each in enumerate(corners))
         depths = [depth for each in corners for depth in (each.depth_1, each.depth_2)]
         yield Piece(

@@ -1,6 +1,7 @@
 """Ways to make one corner beside each other: how thick each gets."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Iterator
 
 from calculators.folding.bulk import Bulk, bulk
@@ -38,9 +39,14 @@ class Compared:
 def compared(measures: Measures) -> Iterator[Compared]:
     """Every way in turn, for the same hems, turn and angle."""
     for name, (title, way, own) in VARIANTS.items():
-        try:
-            steps = CONSTRUCTIONS[way].steps(replace(measures, **own))
-        except (CreasesMiss, NothingThere, PokesOut):
-            yield Compared(name, title, None)
-        else:
-            yield Compared(name, title, bulk(steps[-1].stack))
+        yield Compared(name, title, _layers(way, replace(measures, **own)))
+
+
+@lru_cache(maxsize=4 * len(VARIANTS))
+def _layers(way: str, measures: Measures) -> Bulk | None:
+    """The layers of one corner; kept, since a page shows one corner in several places, and most of what is typed next changes only what is shown."""
+    try:
+        steps = CONSTRUCTIONS[way].steps(measures)
+    except (CreasesMiss, NothingThere, PokesOut):
+        return None
+    return bulk(steps[-1].stack)

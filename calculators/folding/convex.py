@@ -48,23 +48,29 @@ def moved(ring: Polygon, lay: Lay) -> Polygon:
 
 def cut(ring: Polygon, line: Line) -> tuple[Polygon, Polygon]:
     """The parts of a polygon left and right of a line."""
-    (dx, dy), (px, py) = line.direction, line.point
-    heights = [(dx * (y - py) - dy * (x - px)) / line.longer for x, y in ring]
+    return _divided(ring, *line.point, *line.direction)
+
+
+def _divided(ring: Polygon, px: Number, py: Number, dx: Number, dy: Number) -> tuple[Polygon, Polygon]:
+    """The parts of a polygon left and right of the line through (px, py) in the direction (dx, dy)."""
+    longer = max(abs(dx), abs(dy))
+    heights = [(dx * (y - py) - dy * (x - px)) / longer for x, y in ring]
     if min(heights) > -TOUCHING:
         return ring, ()
     if max(heights) < TOUCHING:
         return (), ring
     left, right = [], []
-    for i, here in enumerate(ring):
-        j = (i + 1) % len(ring)
-        if heights[i] > -TOUCHING:
-            left.append(here)
-        if heights[i] < TOUCHING:
-            right.append(here)
-        if abs(heights[i]) >= TOUCHING and abs(heights[j]) >= TOUCHING and (heights[i] > 0) != (heights[j] > 0):
-            crossing = along(here, ring[j], heights[i] / (heights[i] - heights[j]))
+    here, height = ring[-1], heights[-1]
+    for there, onward in zip(ring, heights):
+        if (height >= TOUCHING and onward <= -TOUCHING) or (height <= -TOUCHING and onward >= TOUCHING):
+            crossing = along(here, there, height / (height - onward))
             left.append(crossing)
             right.append(crossing)
+        if onward > -TOUCHING:
+            left.append(there)
+        if onward < TOUCHING:
+            right.append(there)
+        here, height = there, onward
     return tuple(left), tuple(right)
 
 
@@ -72,8 +78,8 @@ def overlap(one: Polygon, other: Polygon) -> Polygon:
     """Where two polygons lie over each other."""
     if apart(one, other):
         return ()
-    for a, b in edges(other):
-        one, _ = cut(one, Line.through(a, b))
+    for (ax, ay), (bx, by) in edges(other):
+        one, _ = _divided(one, ax, ay, bx - ax, by - ay)
         if not one:
             return ()
     return one if area(one) > SPECK else ()
@@ -87,37 +93,41 @@ def box(ring: Polygon) -> tuple[Number, Number, Number, Number]:
 
 def apart(one: Polygon, other: Polygon) -> bool:
     """Whether two polygons plainly do not lie over each other: their upright boxes do not."""
-    left, low, right, high = box(one)
-    other_left, other_low, other_right, other_high = box(other)
-    return left >= other_right or other_left >= right or low >= other_high or other_low >= high
+    (xs, ys), (other_xs, other_ys) = zip(*one), zip(*other)
+    return min(xs) >= max(other_xs) or min(other_xs) >= max(xs) or min(ys) >= max(other_ys) or min(other_ys) >= max(ys)
 
 
 def without(one: Polygon, other: Polygon) -> list[Polygon]:
     """What is left of one polygon outside another, in convex parts."""
-    if not overlap(one, other):
+    if apart(one, other):
         return [one]
-    left = []
-    for a, b in edges(other):
-        one, outside = cut(one, Line.through(a, b))
+    left, rest = [], one
+    for (ax, ay), (bx, by) in edges(other):
+        rest, outside = _divided(rest, ax, ay, bx - ax, by - ay)
         if outside and area(outside) > SPECK:
             left.append(outside)
-        if not one:
-            break
-    return left
+        if not rest:
+            return [one]
+    return left if area(rest) > SPECK else [one]
 
 
 def holds(ring: Polygon, place: Point) -> bool:
     """Whether a point lies in a polygon or on its border."""
-    return all(Line.through(a, b).side(place) >= 0 for a, b in edges(ring))
+    x, y = place
+    return all(
+        (bx - ax) * (y - ay) - (by - ay) * (x - ax) > -TOUCHING * max(abs(bx - ax), abs(by - ay)) for (ax, ay), (bx, by) in edges(ring)
+    )
 
 
 def part_inside(edge: Edge, ring: Polygon) -> Edge | None:
     """The part of a straight line between two points that lies over a polygon, border included."""
     start, end = edge
     low, high = 0, 1
-    for a, b in edges(ring):
-        line = Line.through(a, b)
-        at_start, at_end = line.height(start), line.height(end)
+    (x1, y1), (x2, y2) = start, end
+    for (ax, ay), (bx, by) in edges(ring):
+        dx, dy = bx - ax, by - ay
+        longer = max(abs(dx), abs(dy))
+        at_start, at_end = ((dx * (y - ay) - dy * (x - ax)) / longer for x, y in ((x1, y1), (x2, y2)))
         if abs(at_start) < TOUCHING and abs(at_end) < TOUCHING:
             continue
         if at_start < -TOUCHING and at_end < TOUCHING or at_end < -TOUCHING and at_start < TOUCHING:

@@ -43,7 +43,7 @@ class Corner:
     def at(self, from_1: Number, from_2: Number) -> Point:
         """The place at these distances inside edge 1 and edge 2 [mm]."""
         cosine, sine = self.direction_2
-        return point((from_2 + from_1 * cosine) / sine, from_1)
+        return ((from_2 + from_1 * cosine) / sine, from_1 + self.direction_1[1])  # adding its 0 makes a fraction or a float of a whole number
 
     def parallel(self, edge: int, inside: Number) -> Line:
         """The line parallel to an edge, a distance inside it [mm]; the rest of the cloth lies on its left."""

@@ -5,7 +5,7 @@ from typing import Literal
 
 from calculators.folding.corner import Corner
 from calculators.folding.mitre_lines import mitre_lines
-from calculators.folding.plane import Line, Number, Point
+from calculators.folding.plane import Line, Number, Point, onward
 
 LineKind = Literal["cut", "fold", "stitch", "mark", "trim"]
 TICK = 4.0  # [mm] a mark's length
@@ -57,18 +57,18 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     lines = mitre_lines(corner)
     origin = corner.at(0, 0)
     reach = {edge: _along(mark) + BEYOND for edge, mark in ((1, lines.mark_1), (2, lines.mark_2))}
-    ends = {edge: _onward(origin, way, reach[edge]) for edge, way in ((1, corner.direction_1), (2, corner.direction_2))}
+    ends = {edge: onward(origin, way, reach[edge]) for edge, way in ((1, corner.direction_1), (2, corner.direction_2))}
     far = (ends[1][0] + ends[2][0], ends[1][1] + ends[2][1])
     border = (origin, ends[1], far, ends[2])
     creases = [(corner.at(corner.hem_1, 0), corner.direction_1, reach[1]), (corner.at(0, corner.hem_2), corner.direction_2, reach[2])]
     trims = _trim(corner, lines, seam_allowance)
     drawn = (
         *(GaugeLine("cut", a, b) for a, b in zip(border, border[1:] + border[:1])),
-        *(GaugeLine("fold", start, _onward(start, way, by), f"hem_{n}") for n, (start, way, by) in enumerate(creases, 1)),
+        *(GaugeLine("fold", start, onward(start, way, by), f"hem_{n}") for n, (start, way, by) in enumerate(creases, 1)),
         GaugeLine("stitch", lines.mark_1, lines.crossing),
         GaugeLine("stitch", lines.mark_2, lines.crossing),
-        GaugeLine("mark", lines.mark_1, _onward(lines.mark_1, _inwards(corner, 1), TICK), "mark_1"),
-        GaugeLine("mark", lines.mark_2, _onward(lines.mark_2, _inwards(corner, 2), TICK), "mark_2"),
+        GaugeLine("mark", lines.mark_1, onward(lines.mark_1, _inwards(corner, 1), TICK), "mark_1"),
+        GaugeLine("mark", lines.mark_2, onward(lines.mark_2, _inwards(corner, 2), TICK), "mark_2"),
         *(GaugeLine("trim", a, b) for a, b in zip(trims, trims[1:])),
     )
     measures = {"hem_1": corner.hem_1, "hem_2": corner.hem_2, "mark_1": _along(lines.mark_1), "mark_2": _along(lines.mark_2)}
@@ -92,7 +92,3 @@ def _inwards(corner: Corner, edge: int) -> Point:
 
 def _along(place: Point) -> float:
     return (float(place[0]) ** 2 + float(place[1]) ** 2) ** 0.5
-
-
-def _onward(place: Point, way: Point, by: Number) -> Point:
-    return (place[0] + way[0] * by, place[1] + way[1] * by)

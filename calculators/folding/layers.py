@@ -72,9 +72,12 @@ def outline(stack: Stack) -> list[Polygon]:
     return outlines(cell.shape for cell in cells(stack))
 
 
-def count_shapes(all_cells: Iterable[Cell]) -> dict[int, list[Polygon]]:
-    """For each number of layers the borders of the places where so many lie over one another, the fewest first."""
+def count_shapes(patches: Iterable[tuple[Polygon, int]]) -> dict[int, list[Polygon]]:
+    """For each number of layers the borders of the places where so many lie over one another, the fewest first.
+
+    patches: parts of the table that do not overlap, each with its number of layers.
+    """
     by_count: dict[int, list[Polygon]] = {}
-    for cell in all_cells:
-        by_count.setdefault(cell.count, []).append(cell.shape)
+    for shape, count in patches:
+        by_count.setdefault(count, []).append(shape)
     return {count: outlines(shapes) for count, shapes in sorted(by_count.items())}

@@ -32,6 +32,17 @@ def middle(a: Point, b: Point) -> Point:
     return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
 
 
+def onward(place: Point, way: Point, by: Number) -> Point:
+    """The place so many times a way further on; for a way of length 1, a distance further on [mm]."""
+    return (place[0] + way[0] * by, place[1] + way[1] * by)
+
+
+def unit(way: Point) -> Point:
+    """The direction of a way, with a length of 1."""
+    length = root(dot(way, way))
+    return (way[0] / length, way[1] / length)
+
+
 def cross(a: Point, b: Point) -> Number:
     return a[0] * b[1] - a[1] * b[0]
 
@@ -42,7 +53,7 @@ def dot(a: Point, b: Point) -> Number:
 
 def root(square: Number) -> Number:
     """Square root [any unit]: exact where an exact number has an exact root."""
-    if isinstance(square, Fraction):
+    if type(square) is Fraction:  # quicker than isinstance, which for Fraction asks an abstract class
         above, below = isqrt(square.numerator), isqrt(square.denominator)
         if above**2 == square.numerator and below**2 == square.denominator:
             return Fraction(above, below)
@@ -63,18 +74,19 @@ def same_place(a: Point, b: Point) -> bool:
     return abs(a[0] - b[0]) < TOUCHING and abs(a[1] - b[1]) < TOUCHING
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, init=False)
 class Line:
     """A straight line through a point in a direction; its left side is the positive one."""
 
     point: Point
     direction: Point
-    longer: Number = field(init=False, repr=False, compare=False)
+    longer: Number = field(repr=False, compare=False)
 
-    def __post_init__(self):
-        object.__setattr__(self, "point", point(*self.point))
-        object.__setattr__(self, "direction", point(*self.direction))
-        object.__setattr__(self, "longer", max(abs(self.direction[0]), abs(self.direction[1])))
+    def __init__(self, through: Point, direction: Point):
+        mine = self.__dict__  # the quick way into a frozen object: folding makes lines by the thousand
+        mine["point"] = through = point(*through)
+        mine["direction"] = direction = point(*direction)
+        mine["longer"] = max(abs(direction[0]), abs(direction[1]))
 
     @classmethod
     def through(cls, a: Point, b: Point) -> "Line":
