@@ -103,18 +103,14 @@ def made(corner: Corner, errors: Errors) -> Outcome:
     """
     meant = _meant(corner)
     ways = (corner.direction_1, corner.direction_2)
-    edges = (corner.parallel(1, errors.turn_1), corner.parallel(2, errors.turn_2))
-    creases = (
-        corner.parallel(1, errors.turn_1 + corner.hem_1 + errors.hem_1),
-        corner.parallel(2, errors.turn_2 + corner.hem_2 + errors.hem_2),
-    )
-    folded_corner, crossing = edges[0].meets(edges[1]), creases[0].meets(creases[1])
+    depths = errors.turn_1 + corner.hem_1 + errors.hem_1, errors.turn_2 + corner.hem_2 + errors.hem_2
+    folded_corner, crossing = corner.at(errors.turn_1, errors.turn_2), corner.at(*depths)
     mark_1 = onward(folded_corner, ways[0], meant.along[0] + errors.mark_1)
     mark_2 = onward(folded_corner, ways[1], meant.along[1] + errors.mark_2)
     match = _fold_onto(mark_2, onward(mark_1, ways[0], errors.alignment))
     inwards = unit((crossing[1] - mark_1[1], mark_1[0] - crossing[0]))  # square to the seam, towards the hem
     sewn = (onward(mark_1, inwards, errors.stitch_inner), onward(crossing, inwards, errors.stitch_outer))
-    hem_over = [Lay.folded_over(crease) for crease in creases]
+    hem_over = [Lay.folded_over(corner.parallel(edge, depth)) for edge, depth in zip((1, 2), depths)]
     inner, outer = (minus(hem_over[0].place(end), hem_over[1].place(match.place(end))) for end in sewn)
     across = (-meant.mitre[1], meant.mitre[0])
     return Outcome(

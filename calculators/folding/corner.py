@@ -49,7 +49,7 @@ class Corner:
         """The line parallel to an edge, a distance inside it [mm]; the rest of the cloth lies on its left."""
         if edge == 1:
             return Line(self.at(inside, 0), self.direction_1)
-        return Line(self.at(0, inside), self.direction_2).reversed()
+        return Line(self.at(0, inside), (-self.direction_2[0], -self.direction_2[1]))
 
     @property
     def crossing(self) -> Point:

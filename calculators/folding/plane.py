@@ -16,7 +16,7 @@ TOUCHING = 1e-7  # [mm], far above what floats lose over a dozen folds, far belo
 
 def point(x: Number | int, y: Number | int) -> Point:
     """A point; whole numbers become fractions, so that dividing them later stays exact."""
-    return (Fraction(x) if isinstance(x, int) else x, Fraction(y) if isinstance(y, int) else y)
+    return (Fraction(x) if type(x) is int else x, Fraction(y) if type(y) is int else y)
 
 
 def minus(a: Point, b: Point) -> Point:
