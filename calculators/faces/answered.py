@@ -8,7 +8,7 @@ from calculators.answering import Asking, filled
 from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Result
 from calculators.drawing.picture import SIZES, Picture
-from calculators.faces.markup import add, element
+from calculators.faces.markup import NOT_SEARCHED, add, element
 from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
@@ -54,14 +54,14 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     if isinstance(drawn, Picture):
         return _drawing(drawn)
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
-    return element("div", {"class": "steps"}, element("ol", None, *steps), _drawing(drawn.key))
+    return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), _drawing(drawn.key))
 
 
 def _drawing(picture: Picture) -> ET.Element:
     caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
     if not picture.told:
-        return element("figure", {"class": "drawing"}, picture.svg, caption)
-    return element("figure", {"class": "drawing"}, _sizes(), element("div", {"class": "frame"}, picture.svg), _told(picture), caption)
+        return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
+    return element("figure", {"class": "drawing", **NOT_SEARCHED}, _sizes(), element("div", {"class": "frame"}, picture.svg), _told(picture), caption)
 
 
 def _sizes() -> ET.Element:

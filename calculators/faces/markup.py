@@ -2,7 +2,8 @@
 
 import xml.etree.ElementTree as ET
 
-Content = "str | ET.Element | None"
+#: What the search leaves out, so that the words of forms and drawings do not stand in for those of the text.
+NOT_SEARCHED = {"data-search-exclude": ""}
 
 
 def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *content) -> ET.Element:

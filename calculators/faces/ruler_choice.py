@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 
 from calculators.answering import Asking
-from calculators.faces.markup import element
+from calculators.faces.markup import NOT_SEARCHED, element
 from calculators.house_method import RULER_STEPS
 
 _WORDS = {"cm 1/10": "cm, to 1 mm", "cm 1/2": "cm, to 5 mm", "mm 1": "mm", "mm 1/2": "mm, to half a mm"}
@@ -19,7 +19,7 @@ def ruler_choice(asking: Asking) -> ET.Element:
     ]
     return element(
         "div",
-        {"class": "ruler-choice", "hidden": True},
+        {"class": "ruler-choice", "hidden": True, **NOT_SEARCHED},
         element("label", None, "Ruler in hand ", element("select", {"name": "ruler"}, *options)),
         element("p", {"class": "follows", "hidden": True}, "The numbers in the text are yours, as you wrote them on other pages."),
     )

@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 
 from calculators.documents import Unreadable
-from calculators.faces.markup import element
+from calculators.faces.markup import NOT_SEARCHED, element
 from calculators.house_method import site_method
 from calculators.method.reading import read_method
 
@@ -15,7 +15,7 @@ def whose(home: str) -> ET.Element:
 
     home: the way from the page back to the top of the site, such as ``../``.
     """
-    return element("p", {"class": "whose-method", "data-home": home}, *whose_line("", "", home))
+    return element("p", {"class": "whose-method", "data-home": home, **NOT_SEARCHED}, *whose_line("", "", home))
 
 
 def whose_line(text: str, other: str, home: str) -> list:

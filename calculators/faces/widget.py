@@ -7,7 +7,7 @@ from calculators.answering import Asking, answer
 from calculators.declaration import Calculator
 from calculators.faces.answered import answered
 from calculators.faces.asked import asked_form
-from calculators.faces.markup import element
+from calculators.faces.markup import NOT_SEARCHED, element
 
 OLD_ANSWER = "This is still the answer to the last complete numbers. Mend the blank marked above and it follows."
 
@@ -25,7 +25,7 @@ def section(calculator: Calculator, asking: Asking, place: str, given: dict[str,
     """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer."""
     return element(
         "section",
-        {"class": "calculator", "id": place, "data-calculator": calculator.name, "data-given": json.dumps(given), "aria-label": calculator.title},
+        {"class": "calculator", "id": place, "data-calculator": calculator.name, "data-given": json.dumps(given), "aria-label": calculator.title, **NOT_SEARCHED},
         asked_form(calculator, asking, place),
         element("p", {"class": "old-answer", "role": "status", "hidden": True}, OLD_ANSWER),
         element("div", {"class": "answer"}, *in_answer),

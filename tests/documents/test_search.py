@@ -1,0 +1,23 @@
+"""What the search of the built site finds: the text of the pages, and not the words of forms and drawings."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+
+@pytest.fixture(scope="module")
+def found_in(site: Path) -> dict[str, str]:
+    """The text that the search knows, by the part of the page it stands in."""
+    known = json.loads((site / "search/search_index.json").read_text(encoding="utf-8"))["docs"]
+    return {part["location"]: part["text"] for part in known}
+
+
+def test_the_text_of_a_page_is_searched(found_in):
+    assert "Press the first turn and the hem on all sides" in found_in["corners/mitre/#mark"]
+
+
+@pytest.mark.parametrize("words", ["Ruler in hand", "Numbers by", "wrong side up, to scale", "More: first turn", "still the answer to the last complete numbers"])
+def test_the_words_of_forms_and_drawings_are_not(found_in, words):
+    assert [place for place, text in found_in.items() if re.search(words, text)] == []
