@@ -17,6 +17,7 @@ from calculators.faces.method_format import method_format
 from calculators.faces.method_page import method_page
 from calculators.faces.reference import reference
 from calculators.faces.sentence_number import number_text, value_text
+from calculators.faces.ticket_page import ticket_page
 from calculators.faces.walk import walk_on_page
 from calculators.faces.widget import widget
 from calculators.walk import WALKS
@@ -115,6 +116,10 @@ def _reference(page: PageMarkers, name: str) -> ET.Element:
     return reference(calculator_named(name))
 
 
+def _ticket(page: PageMarkers, name: str) -> ET.Element:
+    return ticket_page(WALKS[name], page.home)
+
+
 def _method(page: PageMarkers) -> ET.Element:
     return method_page()
 
@@ -152,6 +157,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "cite": _cite,
     "practice": _practice,
     "reference": _reference,
+    "ticket": _ticket,
     "method": _method,
     "handing": _handing,
     "method_format": _method_format,

@@ -22,7 +22,7 @@ GROUND, SUBJECTS, DRAWING, DECLARATIONS, FACES = range(1, 6)
 NAMED = {
     "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
     "kinds": DECLARATIONS, "phrase": DECLARATIONS, "rows": DECLARATIONS, "declaration": DECLARATIONS, "house_method": DECLARATIONS,
-    "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "handing": DECLARATIONS,
+    "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "handing": DECLARATIONS, "ticket": DECLARATIONS,
     "corner_questions": DECLARATIONS, "job": DECLARATIONS,
 }  # fmt: skip
 PACKAGES = {"yaml"}

@@ -16,10 +16,11 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
 from calculators.faces.markup import html
-from calculators.faces.method_questions import METHOD_QUESTIONS, house, ruler_wanted
+from calculators.faces.method_questions import METHOD_QUESTIONS, careful, house, ruler_wanted
 from calculators.faces.plain import plain_answer, refusals
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.shown import refused, shown
+from calculators.faces.ticket_questions import TICKET_QUESTIONS
 from calculators.faces.walk import walk_replies
 from calculators.house_method import site_method
 from calculators.walk import WALKS
@@ -110,4 +111,5 @@ QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
     "numbers": _numbers,
     "plain": _plain,
     **METHOD_QUESTIONS,
+    **{name: careful(question) for name, question in TICKET_QUESTIONS.items()},
 }

@@ -114,7 +114,7 @@ def file_name(kind: str, name: str) -> str:
     return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
 
 
-def _careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
+def careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
     def asked(request: Reply) -> Iterator[Reply]:
         try:
             yield question(request)
@@ -125,7 +125,7 @@ def _careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[R
 
 
 METHOD_QUESTIONS = {
-    name: _careful(question)
+    name: careful(question)
     for name, question in {
         "whose": _whose,
         "method page": _page,

@@ -31,3 +31,21 @@ export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";
 export const keepRuler = (chosen) => set("ruler", chosen);
+
+/** The job that this window works on, across pages and reloads; empty for none. Another window may work on another. */
+export function jobInHand() {
+  try {
+    return sessionStorage.getItem(`${SITE}job`) ?? memory.get("job") ?? "";
+  } catch {
+    return memory.get("job") ?? "";
+  }
+}
+
+export function takeInHand(id) {
+  memory.set("job", id);
+  try {
+    sessionStorage.setItem(`${SITE}job`, id);
+  } catch {
+    // forbidden: the visit still remembers
+  }
+}

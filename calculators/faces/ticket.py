@@ -1,0 +1,96 @@
+"""A work ticket as sheets: the plan with its marks and settings, then the steps with their boxes and measured sizes."""
+
+import xml.etree.ElementTree as ET
+from collections.abc import Mapping, Sequence
+
+from calculators.faces.answered import figure
+from calculators.faces.markup import add, element
+from calculators.faces.ticket_steps import as_set, box_words, steps_listed
+from calculators.measure import show_length
+from calculators.ticket.batch import Batch
+from calculators.ticket.care import PRACTICE
+from calculators.ticket.cautions import DEFER
+from calculators.ticket.marking import Marking, markings
+from calculators.ticket.settings import Setting, machine_settings, tolerances
+from calculators.ticket.steps import ticket_steps
+
+TO_WRITE = "not settled yet: "
+UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
+FILLED_IN_BY_HAND = ("Begun", "Done", "By")
+
+
+def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, int], measured: Sequence[Mapping[str, str]], notes: str = "") -> list[ET.Element]:
+    """The two sheets of a ticket.
+
+    name: of the job. ticks: step → pieces done. measured: sizes written down, each with the piece it is of. notes: the maker's own words.
+    Raises NotYet where the batch cannot be made yet.
+    """
+    steps = ticket_steps(batch)  # first, since what cannot be made has no sheet
+    return [
+        element(
+            "section", {"class": "ticket-sheet plan", "aria-labelledby": "ticket-name"},
+            element("h2", {"id": "ticket-name"}, name),
+            element("p", {"class": "order"}, _order(batch)),
+            element("p", {"class": "by-hand", "aria-hidden": "true"}, *_lines_to_write(FILLED_IN_BY_HAND)),
+            *_notes(notes),
+            figure(batch.stops["pieces-from-cloth"].calculator, batch.stops["pieces-from-cloth"].answer, batch.ruler),
+            element("h3", None, "Marking table"),
+            element("div", {"class": "markings"}, *(_marks(each, batch) for each in markings(batch))),
+            element("div", {"class": "settings"}, *_settings("Settings", machine_settings(batch)), *_settings("What may be off", tolerances(batch))),
+            element("p", {"class": "defer"}, DEFER),
+        ),
+        element(
+            "section", {"class": "ticket-sheet work", "aria-labelledby": "ticket-steps"},
+            element("h2", {"id": "ticket-steps"}, "Steps"),
+            element("p", {"class": "box-words"}, box_words(batch.bundles), element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
+            steps_listed(steps, batch, ticks, measured),
+        ),
+    ]  # fmt: skip
+
+
+def _order(batch: Batch) -> str:
+    ruler, size, bundles = batch.ruler, batch.values["finished-size"], batch.bundles
+    cut, finished = (" by ".join(show_length(size[f"{kind}_{way}"], ruler) for way in ("width", "length")) for kind in ("cut", "finished"))
+    made = f"{bundles.pieces:,} {'piece' if bundles.pieces == 1 else 'pieces'}"
+    cloth = f" of {batch.cloth}" if batch.cloth else ""
+    split = f"{bundles.count} bundles of {bundles.size}" if bundles.count > 1 else "one bundle"
+    last = f", the last of {bundles.last}" if bundles.count > 1 and bundles.last != bundles.size else ""
+    return f"{made}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
+
+
+def _lines_to_write(words: Sequence[str]) -> list:
+    return [each for word in words for each in (f"{word} ", element("span", {"class": "line"}), " ")]
+
+
+def _notes(notes: str) -> list[ET.Element]:
+    return [element("p", {"class": "own-notes"}, notes)] if notes else []
+
+
+def _marks(marking: Marking, batch: Batch) -> ET.Element:
+    step = show_length(batch.ruler.step_mm, batch.ruler)
+    words = f"All from {marking.origin}, in {UNITS[batch.ruler.unit]}"
+    words += f", each to the nearest {step} of its own place, so that rounding never adds up." if marking.rounded else "."
+    return element(
+        "div", {"class": "marking"},
+        element("h4", None, marking.title),
+        element("p", None, words),
+        readings(marking),
+        element("p", {"class": "check-mark"}, marking.check.filled(batch.ruler)),
+    )  # fmt: skip
+
+
+def readings(marking: Marking) -> ET.Element:
+    """The marks of one direction as a numbered list, the last one told apart."""
+    last = len(marking.readings) - 1
+    return element("ol", {"class": "readings"}, *(element("li", {"class": "last" if at == last else None}, each) for at, each in enumerate(marking.readings)))
+
+
+def _settings(title: str, settings: Sequence[Setting]) -> list[ET.Element]:
+    listed = element("dl")
+    for each in settings:
+        value = [as_set(each)] if each.text else [TO_WRITE, element("span", {"class": "line"})]
+        told = element("div", {"data-setting": each.name}, element("dt", None, each.label), element("dd", None, *value))
+        if each.why:
+            add(told, element("dd", {"class": "why"}, each.why))
+        add(listed, told)
+    return [element("div", {"class": "group"}, element("h3", None, title), listed)]

@@ -1,0 +1,136 @@
+"""What the browser asks about work tickets: the sheets, a tick, a size that was measured, what is settled on the ticket itself.
+
+Every question carries ``kind`` and ``kept``: a ``job`` as the text it is kept as, or ``loose``, what was ticked and measured for
+the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they are ``read_on`` and
+the ``method`` that the pages follow. A reply that changes something holds the text to keep under the name of the kind.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.bundles import Bundles
+from calculators.catalogue import calculator_named
+from calculators.faces.markup import element, html
+from calculators.faces.method_questions import ruler_wanted
+from calculators.faces.ticket import ticket_sheets
+from calculators.faces.ticket_page import settle_blanks
+from calculators.faces.ticket_sizes import size_said
+from calculators.faces.ticket_steps import bundles_of, ticked
+from calculators.job.change import begun, changed
+from calculators.job.merge import merged
+from calculators.job.reading import Job, opened, read_job, written_down
+from calculators.kinds import Refused
+from calculators.method.reading import read_method
+from calculators.ticket.batch import Batch, NotYet, batch_of
+from calculators.ticket.sizes import read_size
+
+Reply = dict[str, Any]
+JOB, LOOSE = "job", "loose"
+OF_THE_WALK = ("typed", "read_on", "method")  # what a loose batch has from the walk, and does not keep a second time
+MEND = "This batch has no ticket yet. In “{title}” a blank needs mending: {sentence}"
+
+
+def _ticket(request: Reply) -> Reply:
+    """{…, "home"} → {"name", "body": HTML, "settle": HTML}: the sheets, or why there are none yet."""
+    job = _in_hand(request)
+    try:
+        batch = _batch(job, request)
+        document = job.document
+        sheets = ticket_sheets(job.name, batch, _ticks(job, batch), document.get("measured", []), document.get("notes", ""))
+    except NotYet as trouble:
+        words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
+        return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}
+    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch)))}
+
+
+def _tick(request: Reply) -> Reply:
+    """{…, "step", "by": 1 or -1} → the text to keep, and {"done": HTML of the step's boxes}."""
+    job = _in_hand(request)
+    batch = _batch(job, request)
+    step = request["step"]
+    bundles = bundles_of(step, batch)
+    before = _pieces_done(job.document.get("ticks", {}).get(step, 0), bundles)
+    done = bundles.after_one_more(before) if request["by"] > 0 else bundles.after_one_less(before)
+    text = _kept(job, {f"ticks.{step}": str(done) if done else ""}, request)
+    return {request["kind"]: text, "done": html(ticked(step, "", bundles, done))}
+
+
+def _size(request: Reply) -> Reply:
+    """{…, "piece", "side": width, length or note, "text"} → the text to keep, {"shown", "said", "within"}; or {"refusal"}."""
+    job, side, text = _in_hand(request), request["side"], request["text"].strip()
+    batch = _batch(job, request)
+    try:
+        if side != "note" and text:
+            read_size(text, side, batch)
+            text = calculator_named("finished-size").kinds[f"finished_{side}"].write_out(text, batch.ruler)
+        lines = job.document.get("measured", [])
+        at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
+        kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
+    except Refused as trouble:
+        return {"refusal": str(trouble)}
+    said, within = ("", True) if side == "note" else size_said(text, side, batch)
+    return {request["kind"]: kept, "shown": text, "said": said, "within": within}
+
+
+def _settle(request: Reply) -> Reply:
+    """{…, "name": cloth or bundle, "text"} → the text to keep, or for a loose batch's bundle {"typed": {calculator, field, text}}; or {"refusal"}."""
+    job, text = _in_hand(request), request["text"].strip()
+    try:
+        if request["name"] == "cloth":
+            return {request["kind"]: _kept(job, {"cloth": text}, request)}
+        if text:
+            calculator_named("bundles").field("bundle").kind.parse(text, _batch(job, request).ruler)
+        if request["kind"] == LOOSE:
+            return {"typed": {"calculator": "bundles", "field": "bundle", "text": text}}
+        return {JOB: _kept(job, {"typed.bundles.bundle": text}, request)}
+    except Refused as trouble:
+        return {"refusal": str(trouble)}
+
+
+def _merge(request: Reply) -> Reply:
+    """{"base", "mine", "theirs"} → {"loose": text, "said"}: as for jobs; what another window ticked stays ticked."""
+    base, mine, theirs = (_loose(request[name]).document for name in ("base", "mine", "theirs"))
+    return {LOOSE: written_down(merged(base, mine, theirs)[0]), "said": ""}
+
+
+def _in_hand(request: Reply) -> Job:
+    """The job a question is about. Raises Unreadable with a sentence."""
+    if request["kind"] == JOB:
+        return read_job(request["kept"])
+    document = {**_loose(request["kept"]).document, "typed": request.get("typed", {}), "read_on": request.get("read_on", "")}
+    if request.get("method"):
+        document["method"] = read_method(request["method"])[0]
+    return opened(document)
+
+
+def _loose(text: str) -> Job:
+    return read_job(text) if text else opened(begun("batch", "This batch", "batch", ""))
+
+
+def _batch(job: Job, request: Reply) -> Batch:
+    return batch_of(job.stops(ruler_wanted(request)), job.method, job.document.get("cloth", ""))
+
+
+def _kept(job: Job, changes: Mapping[str, str], request: Reply) -> str:
+    document = changed(job, changes)
+    if request["kind"] == LOOSE:
+        document = {name: each for name, each in document.items() if name not in OF_THE_WALK}
+    return written_down(document)
+
+
+def _ticks(job: Job, batch: Batch) -> dict[str, int]:
+    return {step: _pieces_done(done, batch.bundles) for step, done in job.document.get("ticks", {}).items()}
+
+
+def _pieces_done(done: int | list[int], bundles: Bundles) -> int:
+    """How many pieces a tick stands for; one that names bundles counts as so many of them."""
+    return min(bundles.pieces, len(done) * bundles.size) if isinstance(done, list) else done
+
+
+TICKET_QUESTIONS = {
+    "ticket": _ticket,
+    "ticket tick": _tick,
+    "ticket size": _size,
+    "ticket settle": _settle,
+    "loose merge": _merge,
+}

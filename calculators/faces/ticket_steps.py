@@ -1,0 +1,114 @@
+"""The steps of a ticket: what to do, how much care it deserves, and what is ticked when it is done."""
+
+import xml.etree.ElementTree as ET
+from collections.abc import Iterable, Mapping, Sequence
+
+from calculators.bundles import Bundles
+from calculators.faces.markup import add, element
+from calculators.faces.ticket_sizes import sizes
+from calculators.ticket.batch import Batch
+from calculators.ticket.care import PRACTICE, Care
+from calculators.ticket.marking import markings
+from calculators.ticket.settings import Setting, machine_settings, tolerances
+from calculators.ticket.steps import ONCE, TicketStep
+
+MOST_BOXES = 15
+AS_WRITTEN = ("needle", "thread")
+SHORT = {"stitch_seam": "Stitch", "stitch_hem": "Stitch", "edge_stitch": "From the fold", "tolerance_cut": "May be off by", "tolerance_finished": "May be off by", "tolerance_square": "Diagonals may differ by"}
+
+
+def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, int], measured: Sequence[Mapping[str, str]]) -> ET.Element:
+    """All steps in working order. ticks: step → pieces done. measured: as for `sizes`."""
+    settings = {each.name: each for each in (*machine_settings(batch), *tolerances(batch))}
+    listed = element("ol", {"class": "ticket-steps"})
+    told_before: set[str] = set()
+    for number, step in enumerate(steps, start=1):
+        add(listed, _step(f"Step {number} of {len(steps)}", step, batch, settings, ticks.get(step.key, 0), measured, told_before))
+        told_before |= set(step.cautions)
+    return listed
+
+
+def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], done: int, measured, told_before: set[str]) -> ET.Element:
+    what = element("div", {"class": "what"}, element("p", {"class": "place"}, place), element("h3", {"tabindex": "-1"}, step.title))
+    if step.picture:
+        add(what, element("figure", {"class": "drawing"}, step.picture.svg))
+    add(what, element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.told)))
+    if step.settings:
+        add(what, element("p", {"class": "set"}, *_set(settings[name] for name in step.settings)))
+    care = step.care
+    add(what, element("p", {"class": "care"}, element("strong", None, f"Care: {care.level}."), f" {care.why.filled(batch.ruler)} ", _source(care)))
+    for caution in step.cautions:
+        add(what, element("p", {"class": "caution again" if caution in told_before else "caution"}, caution))
+    if step.key == "mark":
+        add(what, element("div", {"class": "only-at-machine"}, *_marks_again(batch)))
+    if step.key == "check":
+        add(what, sizes(batch, measured))
+    return element("li", {"class": "ticket-step", "data-step": step.key}, what, ticked(step.key, step.title, bundles_of(step.key, batch), done))
+
+
+def _set(settings: Iterable[Setting]) -> list:
+    """Settings in one line; those the house has not settled are left out."""
+    parts = [(f"{SHORT.get(each.name) or each.label}: ", as_set(each)) for each in settings if each.text]
+    return [piece for at, part in enumerate(parts) for piece in (" · " if at else "", *part)]
+
+
+def as_set(setting: Setting) -> ET.Element:
+    """The value of a setting; a needle's 90/14 is no fraction."""
+    return element("span", {"class": "as-written" if setting.name in AS_WRITTEN else None}, setting.text)
+
+
+def _source(care: Care) -> ET.Element:
+    return element("span", {"class": "practice no-source" if care.source == PRACTICE else "practice"}, f"({care.source})")
+
+
+def bundles_of(step: str, batch: Batch) -> Bundles:
+    """What a step is ticked for: once, or bundle by bundle. step: its key."""
+    return Bundles(1, 1) if step in ONCE else batch.bundles
+
+
+def ticked(key: str, title: str, bundles: Bundles, done: int) -> ET.Element:
+    """The boxes of a step, what they say in words, and the two buttons that change them.
+
+    done: pieces done; for a step of the whole batch 1 once it is done.
+    """
+    whole = bundles.done(done)
+    words = _words(bundles, whole, done)
+    once = bundles.pieces == 1
+    return element(
+        "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key},
+        element("div", {"class": "boxes", "aria-hidden": "true"}, *(_box(box.last, done, once) for box in bundles.boxes(MOST_BOXES))),
+        element("p", {"class": "count", "role": "status"}, words),
+        _button(key, "1", "Done" if once else "+1 bundle", f"{'Done' if once else 'One more bundle done'}: {title}", whole == bundles.count),
+        _button(key, "-1", "Undo", f"Undo: {title}", not done),
+    )  # fmt: skip
+
+
+def _box(last: int, done: int, once: bool) -> ET.Element:
+    box = element("span", {"class": "box ticked" if done >= last else "box"}, "✓" if done >= last else None)
+    return element("span", {"class": "boxed"}, box, None if once else element("small", None, f"{last}"))
+
+
+def _words(bundles: Bundles, whole: int, done: int) -> str:
+    if bundles.pieces == 1:
+        return "Done." if whole else "Not done yet."
+    begun = f", and {more} more" if whole < bundles.count and (more := done - whole * bundles.size) > 0 else ""
+    return f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {min(done, bundles.pieces) if not begun else whole * bundles.size} of {bundles.pieces} pieces{begun}."
+
+
+def _button(key: str, by: str, words: str, name: str, idle: bool) -> ET.Element:
+    return element("button", {"type": "button", "data-tick": by, "data-step": key, "aria-label": name, "aria-disabled": "true" if idle else None}, words)
+
+
+def box_words(bundles: Bundles) -> str:
+    """What one box stands for."""
+    first = bundles.boxes(MOST_BOXES)[0]
+    each = -(-first.last // bundles.size)
+    return f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it says how many are done then."
+
+
+def _marks_again(batch: Batch) -> list[ET.Element]:
+    made = []
+    for marking in markings(batch):
+        listed = element("ol", {"class": "readings"}, *(element("li", None, each) for each in marking.readings))
+        made += [element("p", None, element("strong", None, f"{marking.title}")), listed]
+    return made

@@ -1,0 +1,72 @@
+"""The numbers of one batch, gathered from the answers of its walk."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from calculators.answering import filled, read
+from calculators.bundles import Bundles
+from calculators.house_method import HouseMethod, Written, on_ruler
+from calculators.kinds import Length
+from calculators.measure import Ruler
+from calculators.walk import Stop
+
+
+class NotYet(ValueError):
+    """Raised with one sentence when a batch has no ticket yet; `title` names the step of the walk to mend."""
+
+    def __init__(self, title: str, sentence: str):
+        self.title = title
+        super().__init__(sentence)
+
+
+@dataclass(frozen=True)
+class Batch:
+    """One batch as its ticket needs it.
+
+    stops: calculator name → its answered step of the walk.
+    values: calculator name → its fields and results.
+    method: the house method that all of it follows. ruler: the one in hand.
+    cloth: what the cloth is called, and its line in the house method if it has one there.
+    """
+
+    stops: Mapping[str, Stop]
+    values: Mapping[str, Mapping[str, Any]]
+    method: HouseMethod
+    ruler: Ruler
+    cloth: str
+    cloth_line: Mapping[str, Written]
+
+    def __call__(self, calculator: str, name: str) -> Any:
+        """A field or result of the walk."""
+        return self.values[calculator][name]
+
+    @property
+    def bundles(self) -> Bundles:
+        return Bundles(self("bundles", "pieces"), self("bundles", "bundle"))
+
+    @property
+    def finished(self) -> dict[str, Fraction]:
+        """Finished width and length [mm]."""
+        return {"width": self("finished-size", "finished_width"), "length": self("finished-size", "finished_length")}
+
+    def settled(self, measure: str) -> Fraction:
+        """A length that the house method settles [mm]."""
+        return Length().parse(on_ruler(self.method.measures[measure], self.ruler), self.ruler)
+
+
+def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Batch:
+    """The batch that a walk has worked out.
+
+    cloth: what the cloth is called; empty for the one the house uses most.
+    Raises NotYet when a step of the walk has no answer.
+    """
+    for stop in stops:
+        if stop.refusal:
+            first = next(iter(stop.refusal.sentences.values()))
+            raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler))
+    values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops}
+    name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
+    line = next((each for each in method.tables.get("cloths", ()) if each.get("cloth", "").casefold() == name.casefold()), {})
+    return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, line)

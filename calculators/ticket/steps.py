@@ -1,0 +1,178 @@
+"""The steps of a batch in working order, each with this batch's own numbers."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calculators.answering import Asking, answer
+from calculators.catalogue import calculator_named
+from calculators.declaration import AskAgain
+from calculators.drawing.folding import corner_step_by_step
+from calculators.drawing.picture import Picture
+from calculators.folding.steps import Step as CornerStep
+from calculators.phrase import Phrase, say
+from calculators.ticket import care as cares
+from calculators.ticket.batch import Batch, NotYet
+from calculators.ticket.care import Care, corner_care
+from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
+
+ONCE = frozenset({"wash", "straighten", "measure", "mark"})
+"""Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""
+
+
+@dataclass(frozen=True)
+class TicketStep:
+    """One step of a ticket.
+
+    key: the name under which it is ticked, which never changes. told: what to do, a sentence or more each.
+    settings: names of the settings it needs. cautions: what can hurt in it.
+    picture: how the corner then lies, where there is a drawing of it.
+    """
+
+    key: str
+    title: str
+    told: tuple[Phrase, ...]
+    care: Care
+    settings: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    picture: Picture | None = None
+
+
+@dataclass(frozen=True)
+class _OfCorner:
+    """What a ticket adds to a step of the corner's construction; told goes with steps that are made in one with it."""
+
+    key: str
+    title: str
+    care: str | Care
+    more: tuple[Phrase, ...] = ()
+    settings: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+_PRESS = say("Press, lift, set down further on; never push.")
+_GAUGE = say("Measure from fold to fold with a gauge, every hand’s width. Let it cool before it is moved.")
+_CORNER = {
+    "First turn": _OfCorner("turn", "First turn", "turn", (_PRESS,), (), (IRON,)),
+    "Second fold": _OfCorner("hem", "Second fold", "hem", (_GAUGE, _PRESS), (), (IRON,)),
+    "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", (_GAUGE, _PRESS), (), (IRON,)),
+    "Mark": _OfCorner("mark-mitres", "Mark the mitres", "marks"),
+    "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", (say("Pin across the line, heads outwards."),), (), (PINS,)),
+    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", (), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
+    "Trim": _OfCorner("trim", "Trim", cares.TRIM, (), (), (BLADE,)),
+    "Turn out": _OfCorner("turn-out", "Turn out", cares.TURN_OUT, (), (), (IRON,)),
+    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, (say("Begin in the middle of a side; turn at each corner with the needle down."),), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
+    "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends, feel for pins, and press on the wrong side from the corners to the middle."),), (), (IRON,)),
+}  # fmt: skip
+_TOLD_WITH_THE_NEXT = {"Open the hem"}
+_TOLD_BY_TICKET = {"Right side"}
+
+
+def ticket_steps(batch: Batch) -> list[TicketStep]:
+    """All steps of a batch. Raises NotYet where its corner cannot be made."""
+    return [*_of_the_cloth(batch), *_of_the_corners(batch), _checked(batch)]
+
+
+def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
+    wash, usable, pieces = (batch.values[name] for name in ("wash-test", "usable-cloth", "pieces-from-cloth"))
+    washed = say(
+        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by {along:percent} along and {across:percent} across.",
+        along=wash["change_length"], across=wash["change_width"],
+    )
+    yield TicketStep(
+        "wash", "Wash the cloth",
+        (washed, say("Then it must measure {length:length_down} by {width:length_down}.", length=wash["washed_length"], width=wash["washed_width"])),
+        cares.WASH, (), (IRON,),
+    )  # fmt: skip
+    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable)), cares.STRAIGHTEN, (), (BLADE,))
+    yield TicketStep(
+        "measure", "Measure what there is",
+        (
+            say("Between two ends that follow a thread there must be {length:length_down}; across, {width:length_down}.", length=pieces["cloth_length"], width=pieces["cloth_width"]),
+            say("With less than {length:length_up} by {width:length_up} the pieces do not fit: plan again.", length=pieces["marks_along"][-1], width=pieces["marks_across"][-1]),
+        ),
+        cares.MEASURE,
+    )  # fmt: skip
+    yield TicketStep(
+        "mark", "Mark everything before cutting",
+        (say(
+            "Set out every mark of the marking table, along both selvedges and across both ends. The last mark along must read {last:length}; count {count:section|sections}.",
+            last=pieces["marks_along"][-1], count=pieces["count"],
+        ),),
+        cares.MARK, (), (PINS,),
+    )  # fmt: skip
+    yield TicketStep("cut", "Cut along drawn threads", tuple(_cut(batch)), cares.CUT, ("tolerance_cut",), (BLADE,))
+
+
+def _straightened(usable) -> Iterator[Phrase]:
+    yield say("Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.", loss=usable["end_loss"])
+    if usable["skew"]:
+        yield say("The far end may then slant by {skew:length}, which the plan has taken off.", skew=usable["skew"])
+    if usable["selvedge"]:
+        yield say("Trim {selvedge:length} off each selvedge.", selvedge=usable["selvedge"])
+
+
+def _cut(batch: Batch) -> Iterator[Phrase]:
+    pieces, size = batch.values["pieces-from-cloth"], batch.values["finished-size"]
+    yield say(
+        "Across the whole width first, at {along:mark|marks}, then each strip at {across:cross mark|cross marks}. Each piece is {width:length} by {length:length}.",
+        along=pieces["along"], across=pieces["across"], width=size["cut_width"], length=size["cut_length"],
+    )
+    if batch.bundles.pieces < pieces["count"]:
+        yield say("{made:piece|pieces} of the {count:count} that fit are cut.", made=batch.bundles.pieces, count=pieces["count"])
+    elif batch.bundles.pieces > pieces["count"]:
+        yield say("This cloth gives {count:piece|pieces}; the rest of {made:count} wants more cloth.", count=pieces["count"], made=batch.bundles.pieces)
+
+
+def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
+    how_much = corner_care(batch)
+    steps = _construction(batch)
+    pictures = corner_step_by_step(steps, batch.ruler).pictures
+    before: tuple[Phrase, ...] = ()
+    for step, picture in zip(steps, pictures):
+        if step.name in _TOLD_WITH_THE_NEXT:
+            before = (_told(step),)
+            continue
+        if step.name not in _CORNER:
+            continue
+        of_corner = _CORNER[step.name]
+        told = () if step.name in _TOLD_BY_TICKET else (_told(step),)
+        care = of_corner.care if isinstance(of_corner.care, Care) else how_much[of_corner.care]
+        extra = tuple(_other_sides(batch)) if of_corner.key == "hem" else ()
+        yield TicketStep(of_corner.key, of_corner.title, (*before, *told, *extra, *of_corner.more), care, of_corner.settings, of_corner.cautions, picture)
+        before = ()
+
+
+def _told(step: CornerStep) -> Phrase:
+    template = step.told
+    for name in step.lengths:
+        template = template.replace(f"{{{name}}}", f"{{{name}:length}}")
+    return say(template, **step.lengths)
+
+
+def _construction(batch: Batch) -> list[CornerStep]:
+    corner = batch.stops["mitre-marks"]
+    taken = {name: batch("mitre-marks", name) for name in ("hem_1", "hem_2", "angle", "turn", "seam_allowance")}
+    asking = Asking({}, taken, corner.asking.method, corner.asking.wanted_ruler)
+    calculator = calculator_named("corner-steps")
+    try:
+        _, steps, _ = answer(calculator, asking).drawn_from
+    except AskAgain as trouble:
+        raise NotYet(corner.step.title, next(iter(trouble.sentences.values())).filled(batch.ruler, calculator.kinds)) from None
+    return steps
+
+
+def _other_sides(batch: Batch) -> Iterator[Phrase]:
+    """Sides whose hem is not the usual one."""
+    hem = batch("finished-size", "hem")
+    for side in ("top", "bottom", "left", "right"):
+        own = batch("finished-size", f"hem_{side}")
+        if own is not None and own != hem:
+            yield say(f"The hem {'at the' if side in ('top', 'bottom') else 'on the'} {side} is {{own:length}}.", own=own)
+
+
+def _checked(batch: Batch) -> TicketStep:
+    told = (
+        say("Let each piece cool and lie flat. Finished it must measure {width:length} by {length:length}.", **batch.finished),
+        say("Measure one piece of every bundle and write it down below."),
+    )
+    return TicketStep("check", "Check and write down", told, cares.CHECK, ("tolerance_finished", "tolerance_square"))

@@ -1,0 +1,144 @@
+/**
+ * At the machine: one step of a ticket fills the screen until “Leave” is pressed. Nothing but the large buttons does anything:
+ * no swipe, no pull, and the device's own way back stays here too, so that a damp thumb loses nothing.
+ */
+import { letSleep, stayAwake } from "./stay-awake.js";
+
+const SITE = new URL("../../", import.meta.url).pathname;
+const PLACE = `${SITE}at the machine`; // survives a page that is loaded again, not a new visit
+
+const KEYS = { ArrowRight: "next", ArrowLeft: "back", "+": "more", "-": "less", "−": "less", Escape: "leave" };
+
+export class AtMachine {
+  #outside = [];
+  #step = "";
+
+  /** @param {HTMLElement} element the ticket @param {(step: string, by: number) => void} tick */
+  constructor(element, tick) {
+    this.element = element;
+    this.frame = element.querySelector(".machine");
+    this.tick = tick;
+    this.frame.addEventListener("click", ({ target }) => this.#do(target.closest("[data-do]")?.dataset.do));
+    this.onKey = (event) => this.#key(event);
+    this.onBack = (event) => this.#back(event);
+  }
+
+  get isOn() {
+    return !this.frame.hidden;
+  }
+
+  /** Go on where the page was when it was loaded again. */
+  goOn(job) {
+    const place = kept();
+    if (place?.job === job) this.enter(job, place.step);
+  }
+
+  enter(job, step = "") {
+    this.job = job;
+    this.frame.hidden = false;
+    this.element.classList.add("at-machine");
+    document.documentElement.classList.add("machine-open");
+    this.#shutOut();
+    document.addEventListener("keydown", this.onKey);
+    history.pushState(history.state, "");
+    addEventListener("popstate", this.onBack, true);
+    stayAwake((on) => {
+      for (const each of this.frame.querySelectorAll("[data-wake]")) each.hidden = (each.dataset.wake === "on") !== on;
+    });
+    this.show(step || this.#firstToDo());
+  }
+
+  leave() {
+    if (!this.isOn) return;
+    letSleep();
+    document.removeEventListener("keydown", this.onKey);
+    for (const each of this.#outside.splice(0)) each.inert = false;
+    this.frame.hidden = true;
+    this.element.classList.remove("at-machine");
+    document.documentElement.classList.remove("machine-open");
+    keep(null);
+    const here = this.#steps.find((each) => each.dataset.step === this.#step);
+    here?.classList.remove("now");
+    history.back();
+    this.element.querySelector("[data-do=machine]").focus({ preventScroll: true });
+    here?.scrollIntoView({ block: "center" });
+  }
+
+  /** Show one step; once the sheets were drawn afresh, the same one again. */
+  show(step = this.#step) {
+    const steps = this.#steps;
+    const at = Math.max(0, steps.findIndex((each) => each.dataset.step === step));
+    steps.forEach((each, index) => each.classList.toggle("now", index === at));
+    this.#step = steps[at]?.dataset.step ?? "";
+    this.#able("back", at > 0);
+    this.#able("next", at < steps.length - 1);
+    keep({ job: this.job, step: this.#step });
+    steps[at]?.querySelector("h3").focus({ preventScroll: true });
+    steps[at]?.querySelector(".what").scrollTo(0, 0);
+  }
+
+  get #steps() {
+    return [...this.element.querySelectorAll(".ticket-step")];
+  }
+
+  #firstToDo() {
+    return this.#steps.find((each) => !each.querySelector(".done.whole"))?.dataset.step;
+  }
+
+  #do(what) {
+    if (what === "leave") this.leave();
+    else if (what === "next" || what === "back") this.#go(what === "next" ? 1 : -1);
+    else if (what) this.tick(this.#step, what === "more" ? 1 : -1);
+  }
+
+  #go(by) {
+    const steps = this.#steps;
+    const to = steps[steps.findIndex((each) => each.dataset.step === this.#step) + by];
+    if (to) this.show(to.dataset.step);
+  }
+
+  #key(event) {
+    if (event.ctrlKey || event.altKey || event.metaKey || event.target.matches("input, select, textarea")) return;
+    if (!KEYS[event.key]) return;
+    event.preventDefault();
+    this.#do(KEYS[event.key]);
+  }
+
+  /** The device's way back: the page has gone one step back in its history, and stays as it is; the theme must not hear of it. */
+  #back(event) {
+    event.stopImmediatePropagation();
+    if (this.isOn) history.pushState(history.state, "");
+    else removeEventListener("popstate", this.onBack, true);
+  }
+
+  #able(what, can) {
+    this.frame.querySelector(`[data-do=${what}]`).setAttribute("aria-disabled", String(!can));
+  }
+
+  /** Everything around the ticket is out of reach while one step fills the screen. */
+  #shutOut() {
+    for (let node = this.element; node.parentElement && node !== document.body; node = node.parentElement) {
+      for (const each of node.parentElement.children) {
+        if (each === node || each.inert) continue;
+        each.inert = true;
+        this.#outside.push(each);
+      }
+    }
+  }
+}
+
+function kept() {
+  try {
+    return JSON.parse(sessionStorage.getItem(PLACE));
+  } catch {
+    return null;
+  }
+}
+
+function keep(place) {
+  try {
+    sessionStorage.setItem(PLACE, JSON.stringify(place));
+  } catch {
+    // forbidden: a page loaded again then begins with the sheets
+  }
+}

@@ -1,0 +1,179 @@
+/** The work ticket of the job in hand, or of the batch as it is filled in now: kept up to date, ticked, measured. */
+import { AtMachine } from "./at-machine.js";
+import { askHouse, onFollow, ready } from "./following.js";
+import { Held } from "./held.js";
+import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept.js";
+import { last, onChange, whyNothingLasts } from "./store.js";
+
+const MARK = "#job=";
+const LOOSE = "batch"; // what is ticked for the batch that is kept as no job
+
+class TicketPage {
+  #last = Promise.resolve();
+
+  constructor(element) {
+    this.element = element;
+    this.body = element.querySelector(".ticket-body");
+    this.said = element.querySelector(".said");
+    this.settled = element.querySelector(".settle");
+    this.machine = new AtMachine(element, (step, by) => this.#inTurn(() => this.#tick(step, by)));
+    if (location.hash.startsWith(MARK)) {
+      takeInHand(location.hash.slice(MARK.length));
+      history.replaceState(history.state, "", location.pathname);
+    }
+    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
+    this.settled.addEventListener("change", ({ target }) => this.#inTurn(() => this.#settle(target)));
+    this.body.addEventListener("click", ({ target }) => {
+      const { tick, step } = target.closest("[data-tick]")?.dataset ?? {};
+      if (tick) this.#inTurn(() => this.#tick(step, Number(tick)));
+    });
+    this.body.addEventListener("change", ({ target }) => target.closest(".size") && this.#inTurn(() => this.#size(target)));
+  }
+
+  async start() {
+    await ready;
+    await this.#inTurn(() => this.#open());
+    document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#inTurn(() => this.#draw()));
+    this.element.querySelector(".tools").hidden = false;
+    this.#say(await whyNothingLasts());
+    this.machine.goOn(this.held.id);
+  }
+
+  async #open() {
+    const job = jobInHand();
+    const record = job && (await last("job", job));
+    if (record) this.held = new Held("job", record);
+    else this.held = new Held("loose", (await last("loose", LOOSE)) ?? { id: LOOSE, text: "", revision: 0 });
+    await this.#draw();
+  }
+
+  /** One thing after another, so that no button acts on what is still being kept. */
+  #inTurn(act) {
+    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
+  }
+
+  /** A question about this ticket; a loose batch brings the numbers that stand in the walk. */
+  #ask(question, kept, more) {
+    return askHouse({ ask: question, kind: this.held.kind, kept, ruler: ruler(), home: this.element.dataset.home, ...this.#ofTheWalk(), ...more });
+  }
+
+  #ofTheWalk() {
+    if (this.held.kind === "job") return {};
+    const typed = {};
+    let readOn = ruler();
+    for (const calculator of this.element.dataset.calculators.split(" ")) {
+      const { texts, readOn: on } = typedIn(this.#nameOf(calculator));
+      if (!Object.keys(texts).length) continue;
+      typed[calculator] = texts;
+      readOn = on;
+    }
+    return { typed, read_on: readOn };
+  }
+
+  #nameOf(calculator) {
+    return nameOf(calculator, {}, this.element.dataset.walk);
+  }
+
+  async #draw() {
+    const { body, settle, trouble } = await this.#ask("ticket", this.held.text);
+    if (trouble) return this.#say(trouble);
+    this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
+    this.settled.innerHTML = settle;
+    this.element.querySelector(".of-what").hidden = true;
+    this.element.classList.add("is-live");
+    for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !settle;
+    if (this.machine.isOn) settle ? this.machine.show() : this.machine.leave();
+  }
+
+  #press(what) {
+    if (what === "print") window.print();
+    else if (what === "machine") this.machine.enter(this.held.id);
+  }
+
+  async #tick(step, by) {
+    const reply = await this.#keep("ticket tick", { step, by });
+    if (reply) renew(this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`), reply.done);
+  }
+
+  async #size(blank) {
+    const [piece, side] = blank.name.split(".");
+    const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
+    if (!reply) return;
+    blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
+    const place = this.body.querySelector(`[data-size="${CSS.escape(blank.name)}"]`);
+    if (place) {
+      place.textContent = reply.refusal ?? reply.said;
+      place.classList.toggle("off", Boolean(reply.refusal) || !reply.within);
+    } else if (reply.refusal) this.#say(reply.refusal);
+    if (reply.shown !== undefined && blank !== document.activeElement) blank.value = reply.shown;
+  }
+
+  async #settle(blank) {
+    const reply = await this.#keep("ticket settle", { name: blank.name, text: blank.value });
+    if (!reply) return;
+    if (reply.refusal) {
+      const place = this.settled.querySelector(`.refusal[data-field="${blank.name}"]`);
+      [place.textContent, place.hidden] = [reply.refusal, false];
+      return blank.setAttribute("aria-invalid", "true");
+    }
+    if (reply.typed) this.#typed(reply.typed);
+    await this.#draw();
+    this.settled.querySelector(`[name="${blank.name}"]`)?.focus();
+  }
+
+  #typed({ calculator, field, text }) {
+    const { texts, readOn } = typedIn(this.#nameOf(calculator));
+    const { [field]: _, ...others } = texts;
+    keepTyped(this.#nameOf(calculator), text ? { ...others, [field]: text } : others, readOn);
+  }
+
+  /** Have something changed and kept; the reply, or nothing where it could not be kept, which is then said. */
+  async #keep(question, more) {
+    try {
+      const { reply, kept } = await this.held.change((text) => this.#ask(question, text, more));
+      if (reply.trouble) return void this.#say(reply.trouble);
+      this.#say(kept ? await whyNothingLasts() : "");
+      if (kept && reply[this.held.kind] !== this.held.text) await this.#draw(); // another window's ticks came in with it
+      return reply;
+    } catch (problem) {
+      this.#say(problem.message);
+      if (this.held.text !== this.held.keptText) await this.#draw();
+    }
+  }
+
+  #say(sentence) {
+    this.said.textContent = sentence;
+  }
+
+  /** Other numbers are followed, or another window has changed this ticket. */
+  follow(anew) {
+    return this.#inTurn(async () => (await this.held.refresh()) || anew ? this.#draw() : null);
+  }
+
+  close() {
+    this.machine.leave();
+  }
+}
+
+/** Let a step's boxes and words be those of newer HTML; its buttons stay, so that the finger stays on one. */
+function renew(place, html) {
+  const made = document.createElement("template");
+  made.innerHTML = html; // made by Python as elements
+  const newer = made.content.firstElementChild;
+  place.className = newer.className;
+  for (const part of [".boxes", ".count"]) place.querySelector(part).replaceChildren(...newer.querySelector(part).childNodes);
+  for (const button of place.querySelectorAll("button")) {
+    const idle = newer.querySelector(`[data-tick="${button.dataset.tick}"]`).getAttribute("aria-disabled");
+    idle ? button.setAttribute("aria-disabled", idle) : button.removeAttribute("aria-disabled");
+  }
+}
+
+let page = null;
+document$.subscribe(({ body }) => {
+  page?.close();
+  const element = body.querySelector(".ticket");
+  page = element && new TicketPage(element);
+  page?.start().catch(() => {});
+});
+onFollow(() => page?.held && page.follow(true));
+onChange(({ kind, id }) => page?.held && kind === page.held.kind && id === page.held.id && page.follow(false));

@@ -1,0 +1,132 @@
+"""The ticket as HTML, and the questions a browser asks about it."""
+
+import json
+
+import pytest
+from bs4 import BeautifulSoup
+
+from calculators.faces.browser import replies
+from calculators.faces.markup import html
+from calculators.faces.ticket_page import ticket_page
+from calculators.job.reading import opened, written_down
+from calculators.walk import WALKS
+
+NASTY = '<img src=x onerror="alert(1)">'
+LOOSE = {"kind": "loose", "kept": "", "typed": {}, "read_on": "", "home": "../../"}
+
+
+def ask(question, **more):
+    *_, last = replies(json.dumps({"ask": question, **LOOSE, **more}))
+    return json.loads(last)
+
+
+@pytest.fixture(scope="module")
+def page():
+    return BeautifulSoup(html(ticket_page(WALKS["batch"], "../../")), "html.parser")
+
+
+def test_it_is_complete_before_any_script(page):
+    assert page.select_one("figure.drawing svg[aria-label]")
+    assert [item.text for item in page.select(".marking:first-child .readings li")] == ["46", "92", "138", "184", "230", "276"]
+    assert "must read 276 cm" in page.select_one(".check-mark").text
+    assert len(page.select(".ticket-step")) == 15
+    assert all(step.select_one(".care").text for step in page.select(".ticket-step"))
+    assert page.select_one("[data-setting=needle] dd").text == "90/14 universal"
+
+
+def test_every_id_stands_once_and_every_blank_has_a_name(page):
+    ids = [node["id"] for node in page.select("[id]")]
+    assert len(ids) == len(set(ids))
+    assert all(blank.get("aria-label") for blank in page.select(".sizes input"))
+
+
+def test_boxes_are_by_bundle_and_five_hundred_pieces_have_few(page):
+    assert [len(step.select(".box")) for step in page.select(".ticket-step")][:6] == [1, 1, 1, 1, 3, 3]
+    body = ask("ticket", typed={"wash-test": {"cloth_length": "84 m"}, "bundles": {"bundle": "10"}})["body"]
+    many = BeautifulSoup(body, "html.parser")
+    assert "519 pieces" in many.select_one(".order").text
+    assert max(len(step.select(".box")) for step in many.select(".ticket-step")) <= 15
+    assert len(many.select(".size-line")) <= 15
+    assert "One box is 4 bundles, 40 pieces" in many.select_one(".box-words").text
+
+
+def test_a_tick_is_kept_and_taken_back():
+    one = ask("ticket tick", step="hem", by=1)
+    assert json.loads(one["loose"])["ticks"] == {"hem": 6} and "1 of 3 bundles done: 6 of 18 pieces." in one["done"]
+    three = ask("ticket tick", step="hem", by=1, kept=ask("ticket tick", step="hem", by=1, kept=one["loose"])["loose"])
+    assert "3 of 3 bundles done: 18 of 18 pieces." in three["done"]
+    assert ask("ticket tick", step="hem", by=1, kept=three["loose"])["loose"] == three["loose"]
+    back = ask("ticket tick", step="hem", by=-1, kept=one["loose"])
+    assert "ticks" not in json.loads(back["loose"])
+    once = ask("ticket tick", step="wash", by=1)
+    assert json.loads(once["loose"])["ticks"] == {"wash": 1} and "Done." in once["done"]
+
+
+def test_what_is_ticked_stands_in_the_sheets_again():
+    kept = ask("ticket tick", step="hem", by=1)["loose"]
+    body = BeautifulSoup(ask("ticket", kept=kept)["body"], "html.parser")
+    assert len(body.select('[data-ticks="hem"] .box.ticked')) == 1 and not body.select('[data-ticks="turn"] .box.ticked')
+
+
+def test_a_measured_size_is_kept_with_its_unit_and_compared():
+    reply = ask("ticket size", piece="7", side="width", text="40.2")
+    assert (reply["shown"], reply["said"], reply["within"]) == ("40.2 cm", "2 mm wider than the ticket says; within 4 mm.", True)
+    body = BeautifulSoup(ask("ticket", kept=reply["loose"])["body"], "html.parser")
+    assert body.select_one('[name="7.width"]')["value"] == "40.2 cm"
+    assert "2 mm wider" in body.select_one('[data-size="7.width"]').text
+    emptied = ask("ticket size", piece="7", side="width", text=" ", kept=reply["loose"])
+    assert json.loads(emptied["loose"])["measured"] == [{"piece": "7"}]
+
+
+def test_a_bad_size_is_refused_and_not_kept():
+    reply = ask("ticket size", piece="7", side="width", text="banana")
+    assert set(reply) == {"refusal", "final"} and "not a length" in reply["refusal"]
+
+
+def test_a_loose_batch_keeps_nothing_that_the_walk_has():
+    kept = json.loads(ask("ticket tick", step="hem", by=1, typed={"finished-size": {"hem": "3 cm"}})["loose"])
+    assert not {"typed", "method", "read_on"} & set(kept)
+
+
+def test_a_job_keeps_ticks_sizes_and_what_is_settled_in_its_record():
+    job = written_down(opened({"format": "job", "version": 1, "id": "j", "name": "Long table", "walk": "batch", "typed": {"finished-size": {"hem": "3 cm"}}}).document)
+    ticked = ask("ticket tick", kind="job", kept=job, step="hem", by=1)["job"]
+    settled = ask("ticket settle", kind="job", kept=ticked, name="bundle", text="9")["job"]
+    named = ask("ticket settle", kind="job", kept=settled, name="cloth", text="Half linen, light")["job"]
+    document = json.loads(named)
+    assert document["ticks"] == {"hem": 6} and document["typed"]["bundles"] == {"bundle": "9"} and document["cloth"] == "Half linen, light"
+    body = BeautifulSoup(ask("ticket", kind="job", kept=named)["body"], "html.parser")
+    assert body.select_one("h2").text == "Long table" and body.select_one("[data-setting=needle] dd").text == "80/12 universal"
+    assert "0 of 2 bundles done: 0 of 18 pieces, and 6 more." in body.select_one('[data-ticks="hem"] .count').text
+
+
+def test_bundles_ticked_by_number_count_too():
+    job = written_down(opened({"format": "job", "version": 1, "id": "j", "name": "N", "walk": "batch", "ticks": {"hem": [1, 3]}}).document)
+    body = BeautifulSoup(ask("ticket", kind="job", kept=job)["body"], "html.parser")
+    assert "2 of 3 bundles done" in body.select_one('[data-ticks="hem"] .count').text
+
+
+def test_two_windows_ticking_lose_nothing():
+    base = ask("ticket tick", step="wash", by=1)["loose"]
+    mine, theirs = (ask("ticket tick", step=step, by=1, kept=base)["loose"] for step in ("turn", "hem"))
+    both = ask("loose merge", base=base, mine=mine, theirs=theirs)["loose"]
+    assert json.loads(both)["ticks"] == {"wash": 1, "turn": 6, "hem": 6}
+
+
+def test_a_batch_in_trouble_says_where_to_mend_it():
+    reply = ask("ticket", typed={"usable-cloth": {"selvedge": "36 banana"}})
+    assert "What can be used of it" in reply["body"] and 'href="../../batch/"' in reply["body"] and reply["settle"] == ""
+    assert "count" in ask("ticket settle", name="bundle", text="x")["refusal"]
+
+
+@pytest.mark.parametrize("kept", ["{", "[]", '{"format": "job", "version": 99}', "x" * 900_000])
+def test_what_cannot_be_read_is_said_in_a_sentence(kept):
+    for kind in ("job", "loose"):
+        assert ask("ticket", kind=kind, kept=kept)["trouble"].endswith(".")
+
+
+def test_whatever_was_typed_is_only_ever_text():
+    job = {"format": "job", "version": 1, "id": "j", "name": NASTY, "walk": "batch", "cloth": NASTY, "notes": NASTY, "measured": [{"piece": NASTY, "note": NASTY}, {"piece": "1", "width": NASTY, "note": NASTY}]}
+    reply = ask("ticket", kind="job", kept=json.dumps(job))
+    made = BeautifulSoup(reply["body"] + reply["settle"], "html.parser")
+    assert not made.select("img, [onerror]") and NASTY in made.text

@@ -1,0 +1,156 @@
+"""The work ticket says what the calculators answer, in every unit and for batches of any size."""
+
+from fractions import Fraction as F
+
+import pytest
+
+from calculators.answering import Asking, answer
+from calculators.catalogue import calculator_named
+from calculators.house_method import site_method
+from calculators.ticket.batch import NotYet, batch_of
+from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
+from calculators.ticket.marking import markings
+from calculators.ticket.settings import machine_settings, tolerances
+from calculators.ticket.steps import ONCE, ticket_steps
+from calculators.walk import BATCH, go
+
+WORKED = {
+    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm", "cloth_width": "110 cm", "cloth_length": "252 cm"},
+    "usable-cloth": {"selvedge": "0", "end_loss": "0", "skew": "0"},
+    "pieces-from-cloth": {"piece_width": "36 cm", "piece_length": "36 cm"},
+    "finished-size": {"turn": "1 cm", "hem": "2.5 cm"},
+}  # fmt: skip
+
+
+def batch(typed=WORKED, ruler="cm", cloth=""):
+    method = site_method()
+    return batch_of(go(BATCH, typed, Asking({}, method=method, wanted_ruler=ruler)), method, cloth)
+
+
+def told(made):
+    return {step.key: " ".join(phrase.filled(made.ruler) for phrase in step.told) for step in ticket_steps(made)}
+
+
+def test_the_steps_come_in_working_order():
+    assert [step.key for step in ticket_steps(batch())] == [
+        "wash", "straighten", "measure", "mark", "cut", "turn", "hem", "mark-mitres", "pin", "stitch", "trim", "turn-out", "edge-stitch", "press", "check",
+    ]  # fmt: skip
+
+
+def test_the_numbers_of_a_worked_batch():
+    """Arithmetic on 110 × 252 cm: 3 × 7 pieces of 36 cm, 29 cm finished; common practice, no source: 2.5 cm hem, marks at 5 cm, about 3.5 cm to the crossing."""
+    words = told(batch())
+    assert "252 cm; across, 110 cm" in words["measure"] and "less than 252 cm by 108 cm" in words["measure"]
+    assert "must read 252 cm; count 21 sections" in words["mark"]
+    assert "at 7 marks, then each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
+    assert "Turn 1 cm " in words["turn"] and "never push" in words["turn"]
+    assert "2.5 cm deep" in words["hem"]
+    assert "Mark 5 cm along both edges" in words["mark-mitres"] and "about 3.5 cm" in words["mark-mitres"]
+    assert "29 cm by 29 cm" in words["check"]
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in 1/32"])
+def test_every_number_is_the_calculators_own(ruler):
+    made = batch({"finished-size": {"hem": "1 in"}, "mitre-marks": {"seam_allowance": "1/4 in"}}, ruler)
+    words, shown = told(made), lambda name, result: calculator_named(name).kinds[result].show(made(name, result), made.ruler)
+    for key, name, results in (
+        ("measure", "usable-cloth", ("usable_length", "usable_width")), ("cut", "finished-size", ("cut_width", "cut_length")), ("hem", "finished-size", ("hem",)),
+        ("mark-mitres", "mitre-marks", ("mark_1", "half_line")), ("trim", "mitre-marks", ("seam_allowance",)), ("check", "finished-size", ("finished_width", "finished_length")),
+    ):  # fmt: skip
+        for result in results:
+            assert shown(name, result) in words[key], (key, result)
+
+
+def test_marks_are_cumulative_from_one_end_with_a_check_at_the_far_end():
+    along, across = markings(batch())
+    assert along.readings == ("36", "72", "108", "144", "180", "216", "252") and across.readings == ("36", "72", "108")
+    assert "last mark must read 252 cm, and the far end 252 cm" in along.check.filled(batch().ruler)
+    assert not along.rounded
+
+
+def test_marks_in_inches_are_rounded_each_from_its_own_place():
+    """14 1/10 in on a ruler of sixteenths: the tenth mark reads 141 in exactly, not ten times a rounded piece."""
+    made = batch({"pieces-from-cloth": {"piece_width": "14.1 in", "piece_length": "14.1 in", "cloth_length": "141 in", "cloth_width": "60 in"}}, "in 1/16")
+    along, _ = markings(made)
+    assert along.rounded and along.readings[0] == "14 1/8" and along.readings[9] == "141"
+    assert [made("pieces-from-cloth", "marks_along")[n] for n in (0, 9)] == [F(141, 10) * F(254, 10), 141 * F(254, 10)]
+
+
+def test_care_is_what_the_corner_says_and_practice_says_so():
+    made = batch()
+    care = corner_care(made)
+    assert (care["turn"].level, care["hem"].level, care["alignment"].level) == ("little", "much", "much")
+    assert {care[step].source for step in CORNER_STEPS} == {GEOMETRY}
+    by_key = {step.key: step.care for step in ticket_steps(made)}
+    assert by_key["hem"] == care["hem"] and by_key["turn"] == care["turn"] and by_key["pin"] == care["alignment"]
+    assert by_key["straighten"].source == PRACTICE
+
+
+@pytest.mark.parametrize("step", ["turn", "hem", "marks", "alignment", "stitching"])
+def test_the_care_words_agree_with_the_calculator(step):
+    """corner-care, asked with the same slip in this step alone: what shows at the inner corner."""
+    labels = {"turn": "First turn", "hem": "Second fold", "marks": "Marks", "alignment": "Laying mark on mark", "stitching": "Stitching on the line"}
+    asked = {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "turn": "1 cm"} | {f"off_{each}": "1 mm" if each == step else "0" for each in labels}
+    rows = answer(calculator_named("corner-care"), Asking(asked)).results["steps"]
+    inner = next(row["inner"] for row in rows if row["step"] == labels[step])
+    assert (corner_care(batch())[step].level == "little") == (inner < 0.05)
+
+
+def test_settings_come_from_the_house_with_their_reasons():
+    settings = {each.name: each for each in (*machine_settings(batch()), *tolerances(batch()))}
+    line = next(line for line in site_method().tables["cloths"] if line["cloth"] == batch().cloth)
+    assert (settings["needle"].text, settings["thread"].text) == (line["needle"], line["thread"])
+    assert settings["stitch_hem"].text == "3 mm" and settings["stitch_hem"].why == site_method().why["measures.stitch_hem"]
+
+
+def test_another_cloth_has_its_own_needle_and_an_unknown_one_none():
+    assert machine_settings(batch(cloth="half linen, LIGHT"))[0].text == "80/12 universal"
+    assert machine_settings(batch(cloth="Hemp"))[0].text == ""
+
+
+def test_five_hundred_pieces():
+    made = batch({"wash-test": {"cloth_length": "84 m"}, "bundles": {"bundle": "10"}})
+    assert made.bundles.pieces >= 500
+    assert len(made.bundles.boxes(15)) <= 15
+    assert len(markings(made)[0].readings) == made("pieces-from-cloth", "along")
+
+
+def test_fewer_pieces_than_the_cloth_gives_are_said():
+    words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
+    assert "12 pieces of the 21 that fit" in words["cut"]
+    assert "wants more cloth" in told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
+
+
+def test_a_hem_without_a_turn_has_no_step_for_one():
+    keys = [step.key for step in ticket_steps(batch(WORKED | {"finished-size": {"turn": "0", "hem": "2.5 cm"}}))]
+    assert "turn" not in keys and "hem" in keys
+
+
+def test_sides_with_a_hem_of_their_own_are_named():
+    made = batch(WORKED | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm", "hem_top": "4 cm"}})
+    assert "The hem at the top is 4 cm." in told(made)["hem"]
+
+
+def test_what_is_ticked_once_is_what_is_done_to_the_whole_cloth():
+    assert ONCE == {"wash", "straighten", "measure", "mark"}
+    assert ONCE <= {step.key for step in ticket_steps(batch())}
+
+
+def test_every_sharp_or_hot_step_has_its_caution():
+    cautions = {step.key: " ".join(step.cautions) for step in ticket_steps(batch())}
+    for key, word in {"cut": "Blades", "trim": "Blades", "turn": "iron", "hem": "iron", "press": "iron", "pin": "Pins", "stitch": "Needle", "edge-stitch": "Needle"}.items():
+        assert word in cautions[key]
+
+
+@pytest.mark.parametrize(
+    ("typed", "title", "word"),
+    [
+        ({"usable-cloth": {"selvedge": "36 banana"}}, "What can be used of it", "not a length"),
+        ({"finished-size": {"turn": "3 cm", "hem": "2 cm"}}, "Corners", "less deep than the hem"),
+        ({"bundles": {"bundle": "0"}}, "Bundles for the ticket", "from 1"),
+    ],
+)
+def test_a_batch_in_trouble_says_which_step_to_mend(typed, title, word):
+    with pytest.raises(NotYet, match=word) as trouble:
+        ticket_steps(batch(typed))
+    assert trouble.value.title == title
