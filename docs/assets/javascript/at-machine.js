@@ -20,7 +20,7 @@ export class AtMachine {
     this.tick = tick;
     this.frame.addEventListener("click", ({ target }) => this.#do(target.closest("[data-do]")?.dataset.do));
     this.onKey = (event) => this.#key(event);
-    this.onBack = (event) => this.#back(event);
+    this.onBack = () => history.pushState(history.state, "");
   }
 
   get isOn() {
@@ -41,7 +41,7 @@ export class AtMachine {
     this.#shutOut();
     document.addEventListener("keydown", this.onKey);
     history.pushState(history.state, "");
-    addEventListener("popstate", this.onBack, true);
+    addEventListener("popstate", this.onBack);
     stayAwake((on) => {
       for (const each of this.frame.querySelectorAll("[data-wake]")) each.hidden = (each.dataset.wake === "on") !== on;
     });
@@ -50,18 +50,23 @@ export class AtMachine {
 
   leave() {
     if (!this.isOn) return;
-    letSleep();
-    document.removeEventListener("keydown", this.onKey);
-    for (const each of this.#outside.splice(0)) each.inert = false;
+    this.close();
+    keep(null);
     this.frame.hidden = true;
     this.element.classList.remove("at-machine");
-    document.documentElement.classList.remove("machine-open");
-    keep(null);
     const here = this.#steps.find((each) => each.dataset.step === this.#step);
     here?.classList.remove("now");
-    history.back();
     this.element.querySelector("[data-do=machine]").focus({ preventScroll: true });
     here?.scrollIntoView({ block: "center" });
+  }
+
+  /** Let go of everything outside the ticket. The theme may put the page up anew when the device goes back; then it goes on here. */
+  close() {
+    letSleep();
+    removeEventListener("popstate", this.onBack);
+    document.removeEventListener("keydown", this.onKey);
+    for (const each of this.#outside.splice(0)) each.inert = false;
+    document.documentElement.classList.remove("machine-open");
   }
 
   /** Show one step; once the sheets were drawn afresh, the same one again. */
@@ -102,13 +107,6 @@ export class AtMachine {
     if (!KEYS[event.key]) return;
     event.preventDefault();
     this.#do(KEYS[event.key]);
-  }
-
-  /** The device's way back: the page has gone one step back in its history, and stays as it is; the theme must not hear of it. */
-  #back(event) {
-    event.stopImmediatePropagation();
-    if (this.isOn) history.pushState(history.state, "");
-    else removeEventListener("popstate", this.onBack, true);
   }
 
   #able(what, can) {

@@ -151,7 +151,7 @@ class TicketPage {
   }
 
   close() {
-    this.machine.leave();
+    this.machine.close();
   }
 }
 
