@@ -1,0 +1,132 @@
+"""The work ticket on a phone: ticked, carried on after the page is loaded again, measured, and printed on two pages."""
+
+import io
+import re
+from collections.abc import Iterator
+
+import pdfplumber
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.reader import WAKING
+from tests.same_origin import strangers
+
+TICKET = "/house/ticket/"
+
+
+@pytest.fixture(scope="module")
+def phone(browser: Browser, served: str) -> Iterator[Page]:
+    """One page in one profile for all tests of this file, which follow one another as a day's work does."""
+    context = browser.new_context(base_url=served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce")
+    asked_for: list[str] = []
+    broken: list[str] = []
+    context.on("request", lambda request: asked_for.append(request.url))
+    context.on("weberror", lambda problem: broken.append(str(problem.error)))
+    context.on("console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None)
+    page = context.new_page()
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
+    yield page
+    context.close()
+    assert strangers(asked_for, served) == []
+    assert broken == []
+
+
+def now(page: Page):
+    return page.locator(".ticket-step.now")
+
+
+def counted(page: Page, words: str) -> None:
+    expect(now(page).locator(".count")).to_contain_text(words, timeout=WAKING)
+
+
+def test_at_the_machine_one_step_at_a_time_is_ticked_and_still_ticked_when_loaded_again(phone: Page):
+    phone.get_by_role("button", name="At the machine").tap()
+    expect(now(phone)).to_have_count(1)
+    assert phone.evaluate("document.activeElement.textContent") == "Wash the cloth"
+    phone.get_by_role("button", name="Done: Wash the cloth").tap()
+    counted(phone, "Done.")
+    phone.get_by_role("button", name="Next").tap()
+    assert phone.evaluate("document.activeElement.textContent") == "Straighten one end"
+    phone.reload()
+    expect(now(phone)).to_contain_text("Straighten one end", timeout=WAKING)
+    phone.get_by_role("button", name="Back", exact=True).tap()
+    counted(phone, "Done.")
+    expect(now(phone).locator(".box.ticked")).to_have_count(1)
+
+
+def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
+    for _ in range(6):
+        phone.keyboard.press("ArrowRight")
+    expect(now(phone)).to_contain_text("Second fold")
+    phone.keyboard.press("+")
+    counted(phone, "1 of 3 bundles done")
+    phone.get_by_role("button", name="One more bundle done: Second fold").tap()
+    counted(phone, "2 of 3 bundles done: 12 of 18 pieces.")
+    phone.get_by_role("button", name="Undo: Second fold").tap()
+    counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
+
+
+def test_every_button_at_the_machine_is_large_and_nothing_around_it_can_be_reached(phone: Page):
+    boxes = phone.locator(".at-machine button:visible").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    assert len(boxes) == 5 and all(min(box) >= 64 for box in boxes)
+    lowest = phone.locator("[data-do=next]").bounding_box()
+    assert lowest["y"] > 844 * 0.75
+    assert phone.evaluate("[...document.querySelectorAll('a, button, input, select')].filter((it) => it.checkVisibility() && !it.closest('[inert]') && !it.closest('.at-machine')).length") == 0
+
+
+def test_the_way_back_of_the_device_does_not_leave(phone: Page):
+    before = phone.evaluate("history.length")
+    phone.evaluate("new Promise((gone) => { addEventListener('popstate', gone, { once: true }); history.back(); }).then(() => undefined)")
+    expect(now(phone)).to_contain_text("Second fold", timeout=WAKING)
+    assert phone.url.endswith(TICKET) and phone.evaluate("history.length") >= before
+
+
+def test_it_says_plainly_whether_the_screen_stays_on(phone: Page):
+    said = phone.locator(".wake")
+    expect(said).to_have_text(re.compile("The screen stays on|may go dark"))
+    phone.evaluate("Object.defineProperty(navigator, 'wakeLock', { value: undefined, configurable: true })")
+    phone.get_by_role("button", name="Leave").tap()
+    assert phone.evaluate("document.activeElement.textContent") == "At the machine"
+    expect(phone.locator(".at-machine")).to_have_count(0)
+    phone.get_by_role("button", name="At the machine").tap()
+    expect(said.locator("[data-wake=off]")).to_be_visible()
+    phone.keyboard.press("Escape")
+    expect(phone.locator(".at-machine")).to_have_count(0)
+
+
+def test_a_measured_size_is_compared_and_a_bad_one_gets_one_sentence(phone: Page):
+    blank, said = phone.locator('[name="7.width"]'), phone.locator('[data-size="7.width"]')
+    blank.fill("40 banana")
+    blank.blur()
+    expect(said).to_contain_text("is not a length", timeout=WAKING)
+    expect(blank).to_have_attribute("aria-invalid", "true")
+    blank.fill("40.2")
+    blank.blur()
+    expect(said).to_have_text("2 mm wider than the ticket says; within 4 mm.", timeout=WAKING)
+    expect(blank).to_have_value("40.2 cm")
+
+
+def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_network(phone: Page):
+    phone.reload()
+    expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
+    expect(phone.locator('[name="7.width"]')).to_have_value("40.2 cm")
+    phone.context.set_offline(True)
+    phone.locator('[name="bundle"]').fill("9")
+    phone.locator('[name="bundle"]').blur()
+    expect(phone.locator(".order")).to_contain_text("2 bundles of 9", timeout=WAKING)
+    phone.get_by_role("button", name="One more bundle done: Trim").tap()
+    expect(phone.locator('[data-ticks="trim"] .count')).to_contain_text("9 of 18 pieces", timeout=WAKING)
+    phone.context.set_offline(False)
+
+
+@pytest.mark.parametrize(("paper", "ruler", "check"), [("A4", "cm 1/10", "276 cm"), ("Letter", "in 1/16", "108 in")])
+def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, ruler: str, check: str):
+    phone.locator(".ruler-choice select").select_option(ruler)
+    expect(phone.locator(".check-mark").first).to_contain_text(check, timeout=WAKING)
+    with pdfplumber.open(io.BytesIO(phone.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        words = [page.extract_text() for page in pdf.pages]
+        assert len(words) == 2
+        assert f"last mark must read {check}" in words[0].replace("\n", " ")
+        assert "Second fold" in words[1] and "Measured sizes" in words[1]
+        assert "At the machine" not in words[0] + words[1]
