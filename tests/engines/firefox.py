@@ -6,6 +6,7 @@ import json
 import re
 import shutil
 import subprocess
+import time
 from pathlib import Path
 from typing import Any
 
@@ -13,7 +14,19 @@ from tests.engines.websocket import WebSocket
 
 PROGRAM = shutil.which("firefox-esr") or shutil.which("firefox")
 MISSING = None if PROGRAM else "No Firefox on this machine (Debian: apt-get install firefox-esr)."
-LONG = 120  # [s]
+LONG = 60  # [s]
+#: It asks its makers for nothing.
+SETTINGS = {
+    "services.settings.server": "data:,#remote-settings-dummy/v1",
+    "app.normandy.enabled": False,
+    "app.update.disabledForTesting": True,
+    "browser.newtabpage.enabled": False,
+    "browser.startup.page": 0,
+    "datareporting.policy.dataSubmissionEnabled": False,
+    "extensions.update.enabled": False,
+    "network.captive-portal-service.enabled": False,
+    "network.connectivity-service.enabled": False,
+}
 
 
 class Firefox:
@@ -21,11 +34,13 @@ class Firefox:
 
     def __init__(self, profile: Path):
         profile.mkdir()
+        (profile / "user.js").write_text("".join(f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in SETTINGS.items()))
         words = [PROGRAM, "--headless", "--no-remote", "--profile", str(profile), "--remote-debugging-port", "0"]
-        self._process = subprocess.Popen(words, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True)
+        log = profile / "log.txt"
+        with log.open("w") as written:
+            self._process = subprocess.Popen(words, stderr=written, stdout=subprocess.DEVNULL)
         try:
-            address = next(found[1] for line in self._process.stderr if (found := re.search(r"WebDriver BiDi listening on (ws://\S+)", line)))
-            self._line = WebSocket(f"{address}/session", LONG)
+            self._line = WebSocket(f"{self._address_in(log)}/session", LONG)
             self._last = 0
             self._tell("session.new", {"capabilities": {}})
             self._tell("session.subscribe", {"events": ["log.entryAdded"]})
@@ -55,7 +70,13 @@ class Firefox:
     def close(self) -> None:
         self._process.terminate()
         self._process.wait(LONG)
-        self._process.stderr.close()
+
+    def _address_in(self, log: Path) -> str:
+        deadline = time.monotonic() + LONG
+        while not (found := re.search(r"WebDriver BiDi listening on (ws://\S+)", log.read_text())):
+            assert time.monotonic() < deadline and self._process.poll() is None, log.read_text()
+            time.sleep(0.1)
+        return found[1]
 
     def _tell(self, method: str, params: dict) -> dict:
         self._last += 1

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
+import signal
 import socket
 import subprocess
 import time
@@ -15,7 +17,7 @@ from typing import Any
 DRIVER, SCREEN = shutil.which("WebKitWebDriver"), shutil.which("xvfb-run")
 BROWSER = next(iter(sorted(glob("/usr/lib/*/webkit2gtk-*/MiniBrowser") + glob("/usr/libexec/webkit2gtk-*/MiniBrowser"))), None)
 MISSING = None if DRIVER and SCREEN and BROWSER else "No WebKitGTK on this machine (Debian: apt-get install webkit2gtk-driver xvfb)."
-LONG = 120  # [s]
+LONG = 60  # [s]
 
 
 class WebKit:
@@ -27,7 +29,7 @@ class WebKit:
             self._port = any_port.getsockname()[1]
         words = [SCREEN, "--auto-servernum", DRIVER, f"--port={self._port}"]
         quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
-        self._process = subprocess.Popen(words, **quiet)
+        self._process = subprocess.Popen(words, start_new_session=True, **quiet)
         self._session = ""
         options = {"binary": BROWSER, "args": ["--automation"]}
         try:
@@ -51,7 +53,7 @@ class WebKit:
     def close(self) -> None:
         if self._session:
             self._tell("DELETE", "", None)
-        self._process.terminate()
+        os.killpg(self._process.pid, signal.SIGTERM)  # the screen too
         self._process.wait(LONG)
 
     def _new_session(self, wanted: dict) -> str:

@@ -59,8 +59,9 @@ class WebSocket:
     def _send(self, kind: int, content: bytes) -> None:
         size = len(content)
         length = pack("!B", 0x80 | size) if size < 126 else pack("!BH", 0xFE, size) if size < 1 << 16 else pack("!BQ", 0xFF, size)
-        # Masked with nothing: that protects networks on the way, and there is none.
-        self._socket.sendall(bytes([0x80 | kind]) + length + bytes(4) + content)
+        mask = os.urandom(4)
+        masked = bytes(byte ^ mask[number % 4] for number, byte in enumerate(content))
+        self._socket.sendall(bytes([0x80 | kind]) + length + mask + masked)
 
     def _read(self, count: int) -> bytes:
         content = self._stream.read(count)
