@@ -9,6 +9,7 @@ browser with an empty profile, so that a busy machine is as hard on one as on th
 
 import argparse
 import json
+import os
 import sys
 import tempfile
 import threading
@@ -56,12 +57,13 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
                     continue
                 with visits.visit(playwright) as page:
                     took[whose] = visits.first_answer(page, ours)
+                    visits.wait_until_kept(page)
                     figures["typed"].append(visits.typed_to_redrawn(page, keystrokes))
                     figures["second"].append(visits.second_page(page))
                     figures["memory"].append(visits.worker_memory(page))
             figures["starts"].append(took)
             say(f"pair {number + 1}: ours {took['ours']:.0f} ms, plain {took['plain']:.0f} ms, ratio {took['ours'] / took['plain']:.3f}")
-        return figures
+        return figures | {"load": os.getloadavg()[0]}
 
 
 def serve(stack: ExitStack, folder: Path, port: int, *headers) -> str:
@@ -122,6 +124,7 @@ def main() -> int:
     if asked.json:
         asked.json.write_text(json.dumps({"goals": GOALS, "figures": rows, "measured": figures}, indent=1))
     print(table(rows))
+    print(f"\nLoad of the machine while measuring: {figures['load']:.1f} on {os.cpu_count()} processors.")
     return 0
 
 

@@ -48,6 +48,11 @@ def first_answer(page: Page, address: str) -> float:
     return page.evaluate("window.answeredAt")
 
 
+def wait_until_kept(page: Page) -> None:
+    """The handbook is being kept for use without a network, once in a reader's life: not what the other figures are about."""
+    page.evaluate("async () => { while (!navigator.serviceWorker.controller) await new Promise((resolve) => setTimeout(resolve, 100)); }")
+
+
 def typed_to_redrawn(page: Page, count: int) -> list[float]:
     """Typed → answer drawn, of an awake Python [ms]."""
     texts = [f"{20 + number * 0.1:.1f} cm" for number in range(count)]
