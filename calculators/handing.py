@@ -1,4 +1,4 @@
-"""Handing a method or everything to somebody else: as a file, or as a link that holds it all, with no server between.
+"""Handing a method or a job to somebody else: as a file, or as a link that holds it all, with no server between.
 
 A link carries the document in its fragment, which a browser never sends anywhere: the text, compressed (RFC 1951) and written
 in the letters that an address may hold (RFC 4648, base64url).
@@ -8,17 +8,23 @@ import base64
 import binascii
 import re
 import zlib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from calculators.documents import LONGEST, Unreadable, read_json, write_json
 from calculators.house_method import FORMAT as METHOD_FORMAT
+from calculators.job.format import FORMAT as JOB_FORMAT
+from calculators.job.reading import LONGEST as LONGEST_JOB
+from calculators.job.reading import opened as opened_job
 from calculators.method.check import mended
-from calculators.method.format import Document, brought_up
-from calculators.method.reading import written_down
+from calculators.method.format import brought_up
+from calculators.method.reading import LONGEST as LONGEST_METHOD
+from calculators.versions import Document
 
-FORMAT, VERSION = "workroom", 1
-MOST = 200
+METHOD, JOB = "method", "job"
+KINDS = {METHOD_FORMAT: METHOD, JOB_FORMAT: JOB}
+LONGEST_OF = {METHOD: LONGEST_METHOD, JOB: LONGEST_JOB}
 LONGEST_LINK = 60_000
 _PACKED = re.compile(r"1\.([A-Za-z0-9_-]+)")
 _BROKEN = "This link is not whole. Ask for it again, or for a file."
@@ -26,14 +32,15 @@ _BROKEN = "This link is not whole. Ask for it again, or for a file."
 
 @dataclass(frozen=True)
 class Handed:
-    """One method that was handed over, with a sentence for every value of it that cannot be used here."""
+    """One method or job that was handed over, with a sentence for everything in it that is not used here."""
 
+    kind: str
     document: Document
-    troubles: dict[str, str]
+    troubles: Mapping[str, str]
 
     @property
     def text(self) -> str:
-        return written_down(self.document)
+        return write_json(self.document)
 
 
 def packed(text: str) -> str:
@@ -61,31 +68,16 @@ def unpacked(fragment: str) -> str:
         raise Unreadable(_BROKEN) from None
 
 
-def handed(text: str) -> list[Handed]:
-    """The methods in a file or link: one, or all that a file of everything holds. Raises Unreadable with a sentence."""
-    data = read_json(text)
-    return [_one(each) for each in (_all_of(data) if _is_everything(data) else [data])]
-
-
-def everything(documents: list[Document]) -> str:
-    """All methods as the text of one file, the same for the same methods."""
-    return write_json({"format": FORMAT, "version": VERSION, "methods": sorted(documents, key=lambda each: each.get("id", ""))})
-
-
-def _is_everything(data: Any) -> bool:
-    return isinstance(data, dict) and data.get("format") == FORMAT
-
-
-def _all_of(data: dict[str, Any]) -> list[Any]:
-    if data.get("version") != VERSION or isinstance(data["version"], bool):
-        raise Unreadable("This file was saved by a newer handbook. Open it with the newer one.")
-    methods = data.get("methods")
-    if not isinstance(methods, list) or len(methods) > MOST:
-        raise Unreadable(f"This file is not whole, or holds more than {MOST} methods. Choose another.")
-    return methods
-
-
-def _one(data: Any) -> Handed:
-    if not isinstance(data, dict) or data.get("format") not in (METHOD_FORMAT,):
-        raise Unreadable("This is not a house method. Choose a file that this handbook saved, or ask for the link again.")
-    return Handed(*mended(brought_up(data)))
+def handed(data: Any) -> Handed:
+    """The method or job that some data describes. Raises Unreadable with a sentence."""
+    kind = KINDS.get(data["format"]) if isinstance(data, dict) and isinstance(data.get("format"), str) else None
+    if not kind:
+        raise Unreadable("This is neither a house method nor a job. Choose a file that this handbook saved, or ask for the link again.")
+    if kind == JOB:
+        job = opened_job(data)
+        made = Handed(kind, job.document, job.troubles)
+    else:
+        made = Handed(kind, *mended(brought_up(data)))
+    if len(made.text) > LONGEST_OF[kind]:
+        raise Unreadable(f"This {data['format']} is longer than any that this handbook keeps. Choose another.")
+    return made

@@ -13,6 +13,8 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.answered import figure
 from calculators.faces.markup import element, html
 from calculators.faces.handing_page import handing_page
+from calculators.faces.job_format import job_format
+from calculators.faces.jobs_page import jobs_page
 from calculators.faces.method_format import method_format
 from calculators.faces.method_page import method_page
 from calculators.faces.reference import reference
@@ -80,7 +82,7 @@ def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> 
 
 
 def _walk(page: PageMarkers, name: str) -> ET.Element:
-    return walk_on_page(WALKS[name], Asking({}), _place(page, name))
+    return walk_on_page(WALKS[name], Asking({}), _place(page, name), page.home)
 
 
 def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}) -> ET.Element:
@@ -118,6 +120,14 @@ def _reference(page: PageMarkers, name: str) -> ET.Element:
 
 def _ticket(page: PageMarkers, name: str) -> ET.Element:
     return ticket_page(WALKS[name], page.home)
+
+
+def _jobs(page: PageMarkers) -> ET.Element:
+    return jobs_page()
+
+
+def _job_format(page: PageMarkers) -> ET.Element:
+    return job_format()
 
 
 def _method(page: PageMarkers) -> ET.Element:
@@ -158,6 +168,8 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "practice": _practice,
     "reference": _reference,
     "ticket": _ticket,
+    "jobs": _jobs,
+    "job_format": _job_format,
     "method": _method,
     "handing": _handing,
     "method_format": _method_format,

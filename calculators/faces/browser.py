@@ -2,7 +2,7 @@
 
 Every question names what it asks for; every reply is an object; the last of a question's replies has ``"final": true``.
 Questions: ``calculator`` (one calculator's answer), ``walk`` (all steps of a walk), ``numbers`` (live numbers in
-sentences), ``plain`` (an answer as plain data), and those of the house method. A question may carry the reader's
+sentences), ``plain`` (an answer as plain data), and those of house methods and jobs. A question may carry the reader's
 ``method``, as the text it is kept as, and the ``ruler`` in hand.
 """
 
@@ -15,9 +15,11 @@ from calculators.bibliography import bibliography
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
+from calculators.faces.job_questions import JOB_QUESTIONS
 from calculators.faces.markup import html
-from calculators.faces.method_questions import METHOD_QUESTIONS, careful, house, ruler_wanted
+from calculators.faces.method_questions import METHOD_QUESTIONS
 from calculators.faces.plain import plain_answer, refusals
+from calculators.faces.questions import careful, house, ruler_wanted
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.shown import refused, shown
 from calculators.faces.ticket_questions import TICKET_QUESTIONS
@@ -110,6 +112,5 @@ QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
     "walk": _walk,
     "numbers": _numbers,
     "plain": _plain,
-    **METHOD_QUESTIONS,
-    **{name: careful(question) for name, question in TICKET_QUESTIONS.items()},
+    **{name: careful(question) for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS}.items()},
 }

@@ -3,90 +3,78 @@ and what it would change; only what the reader then chooses is kept."""
 
 from typing import Any
 
-from calculators.documents import LONGEST, Unreadable
-from calculators.faces.markup import element, html
-from calculators.faces.method_compare import differences_table
-from calculators.faces.method_sheet import sheet
-from calculators.handing import Handed, everything, handed, packed, unpacked
-from calculators.house_method import read_house_method, site_document, site_method
-from calculators.method.difference import differences
-from calculators.method.format import normal
-from calculators.method.reading import read_method, written_down
+from calculators.documents import Unreadable, read_json, write_json
+from calculators.everything import LONGEST, Everything, Kept, file_of, read_file, saved
+from calculators.faces.handing_shown import opened_parts
+from calculators.faces.markup import html
+from calculators.handing import handed, packed, unpacked
 
 Reply = dict[str, Any]
+UNREAD = "What could not be read here is in the file as it stands."
 
 
 def share(request: Reply) -> Reply:
-    """{"method": text} → {"fragment": the end of a link that holds it}."""
-    return {"fragment": packed(written_down(read_method(request["method"])[0]))}
+    """{"text": of a method or job} → {"fragment": the end of a link that holds it}."""
+    return {"fragment": packed(handed(read_json(request["text"])).text)}
+
+
+def save_one(request: Reply) -> Reply:
+    """{"kind", "id", "versions": [{"at", "text"}, …] oldest first} → {"saved": its part of a file of everything, "said"}."""
+    made = saved(request["kind"], request["id"], request["versions"])
+    return {"saved": made, "said": UNREAD if any("damaged" in each for each in made["changes"]) else ""}
 
 
 def save_everything(request: Reply) -> Reply:
-    """{"methods": [text, …]} → {"text", "said"}: one file of everything; what cannot be read here is said."""
-    documents, unread = [], 0
-    for text in request["methods"]:
-        try:
-            documents.append(read_method(text)[0])
-        except Unreadable:
-            unread += 1
-    said = f"{unread} that cannot be read here could not be saved with the others." if unread else ""
-    return {"text": everything(documents), "said": said}
+    """{"saved": [part, …], "follows": id, "ruler"} → {"text": one file of everything}."""
+    return {"text": file_of(request["saved"], request["follows"], request["ruler"])}
 
 
 def open_handed(request: Reply) -> Reply:
-    """{"text" or "fragment", "size", "kept": id → text} → {"body": HTML, "items": [{"id", "text", "known": bool, "same": bool}]}."""
+    """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id", "known", "same"}], "follows", "ruler"}."""
     if request.get("size", 0) > LONGEST:
         raise Unreadable(f"This file is {request['size'] / 1e6:,.1f} MB large, and none of this handbook is larger than {LONGEST / 1e6:.0f} MB. Choose another.")
-    found = handed(unpacked(request["fragment"]) if "fragment" in request else request["text"])
-    kept = request["kept"]
-    body = element("div")
-    body.extend(_shown(each, number, kept.get(each.document.get("id", ""), "")) for number, each in enumerate(found))
-    items = [_item(each, kept) for each in found]
-    return {"body": html(body), "items": items}
+    found, kept = _opened(request), request["kept"]
+    items = [{"kind": each.kind, "id": each.identity, "known": _place(each) in kept, "same": kept.get(_place(each)) == _newest_text(each)} for each in found.kept]
+    return {"body": "".join(map(html, opened_parts(found, kept))), "items": items, "follows": found.follows, "ruler": found.ruler}
 
 
-def renamed(request: Reply) -> Reply:
-    """{"method": text, "id"} → {"method"}: the same method under another id, so that it stands beside the one that is kept."""
-    return {"method": written_down(normal({**read_method(request["method"])[0], "id": request["id"]}))}
+def one_handed(request: Reply) -> Reply:
+    """{"text" or "fragment", "item": its number, "id", "mine": text or empty} → {"versions": [{"at", "text"}, …]} to keep after what is there.
+
+    id: under which it is to stand. mine: what stands there and is to be followed by it: then only what came after that, else the newest alone.
+    """
+    kept = _opened(request).kept[request["item"]]
+    versions = [{**each, "text": _under(request["id"], each["text"])} for each in kept.versions()]
+    if not _is_readable(kept):
+        versions.append({"at": kept.states[-1][0], "text": kept.raw})  # an edition to come may read it
+    texts = [each["text"] for each in versions]
+    if not request["mine"]:
+        return {"versions": versions}
+    return {"versions": versions[texts.index(request["mine"]) + 1 :] if request["mine"] in texts[:-1] else [{**versions[-1], "at": ""}]}
 
 
-def _item(each: Handed, kept: dict[str, str]) -> Reply:
-    identity = each.document.get("id", "")
-    return {"id": identity, "text": each.text, "known": identity in kept, "same": kept.get(identity) == each.text}
+def _under(identity: str, text: str) -> str:
+    data = read_json(text)
+    return text if data.get("id") == identity else write_json({**data, "id": identity})
 
 
-def _shown(each: Handed, number: int, mine: str):
-    name = each.document["name"]
-    parts = [element("h2", None, f"House method “{name}”")]
-    if each.troubles:
-        parts += [element("p", None, "Not all of it can be used here. What is left out follows the handbook:")]
-        parts += [element("ul", None, *(element("li", None, sentence) for sentence in each.troubles.values()))]
-    if mine == each.text:
-        return element("section", None, *parts, element("p", None, "You have exactly this already: there is nothing to keep."))
-    if mine:
-        parts += [element("p", None, "You have an earlier or later form of it. Where yours and this one differ:"), _compared(mine, each)]
-        parts += [_button("Put this in place of mine", "replace", number), _button("Keep both", "beside", number)]
-    else:
-        parts += [element("p", None, "It is new here. Where it differs from the handbook’s own:"), _against_site(each), _button("Keep it", "beside", number)]
-    whole = read_house_method(each.document, site_method())
-    folded = element("details", None, element("summary", None, "Read the whole of it"), *sheet(whole, whole.ruler()))
-    return element("section", {"class": "handed"}, *parts, folded)
-
-
-def _compared(mine: str, each: Handed):
+def _is_readable(kept: Kept) -> bool:
     try:
-        own = read_method(mine)[0]
-    except Unreadable as trouble:
-        return element("p", None, str(trouble))
-    return differences_table("Yours", "This one", differences(own, each.document))
+        return bool(kept.newest)
+    except Unreadable:
+        return False
 
 
-def _against_site(each: Handed):
-    return differences_table(each.document["name"], "The handbook", differences(each.document, site_document(), as_followed=True))
+def _opened(request: Reply) -> Everything:
+    return read_file(unpacked(request["fragment"]) if "fragment" in request else request["text"])
 
 
-def _button(words: str, what: str, number: int):
-    return element("button", {"type": "button", "data-keep": what, "data-item": str(number)}, words)
+def _place(kept: Kept) -> str:
+    return f"{kept.kind} {kept.identity}"
 
 
-HANDING = {"share": share, "everything": save_everything, "handed": open_handed, "as another": renamed}
+def _newest_text(kept: Kept) -> str:
+    return kept.newest.text if _is_readable(kept) else kept.raw
+
+
+HANDING = {"share": share, "save one": save_one, "everything": save_everything, "handed": open_handed, "one handed": one_handed}

@@ -1,14 +1,14 @@
-"""Where two methods differ, and what was changed when, as tables and lists for a page."""
+"""Where two methods or jobs differ, and what was changed when, as tables and lists for a page."""
 
 import xml.etree.ElementTree as ET
+from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
 from calculators.documents import Unreadable
 from calculators.faces.answered import scrolling
 from calculators.faces.markup import element
-from calculators.method.difference import Difference, differences
-from calculators.method.reading import read_method
+from calculators.method.difference import Difference
 
 
 def differences_table(one: str, other: str, found: list[Difference]) -> ET.Element:
@@ -21,26 +21,27 @@ def differences_table(one: str, other: str, found: list[Difference]) -> ET.Eleme
     return scrolling(element("table", {"class": "results"}, element("caption", None, caption), element("thead", None, head), element("tbody", None, *body)), caption)
 
 
-def changes_listed(versions: list[dict[str, Any]]) -> ET.Element:
+def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], list[Difference]]) -> ET.Element:
     """What changed when, newest first, each with a way back to how it was before.
 
-    versions: ``{"at": moment, "revision": number, "text": the method as kept then}``, oldest first.
+    versions: ``{"at": moment, "revision": number, "text": the document as kept then}``, oldest first.
+    found: the differences between two such texts.
     """
     items = []
     for before, after in zip(versions, versions[1:]):
         back = element("button", {"type": "button", "data-back-to": str(before["revision"])}, "Back to before this")
-        items.append(element("li", None, element("time", {"datetime": after["at"]}, in_words(after["at"])), ": ", _said(before["text"], after["text"]), " ", back))
+        items.append(element("li", None, element("time", {"datetime": after["at"]}, in_words(after["at"])), ": ", _said(before["text"], after["text"], found), " ", back))
     if not items:
         return element("p", None, "Nothing has been changed yet.")
     return element("ol", {"class": "changes", "reversed": True}, *reversed(items))
 
 
-def _said(before: str, after: str) -> str:
+def _said(before: str, after: str, found: Callable[[str, str], list[Difference]]) -> str:
     try:
-        found = differences(read_method(before)[0], read_method(after)[0])
+        listed = found(before, after)
     except Unreadable:
         return "a version that cannot be read here."
-    return "; ".join(f"{each.label}, {each.one or 'nothing'} → {each.other or 'nothing'}" for each in found) or "nothing that shows."
+    return "; ".join(f"{each.label}, {each.one or 'nothing'} → {each.other or 'nothing'}" for each in listed) or "nothing that shows."
 
 
 def in_words(moment: str) -> str:

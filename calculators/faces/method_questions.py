@@ -1,8 +1,6 @@
 """What the browser asks about house methods. A method travels as the text it is kept as; whatever is wrong with one comes
 back as one sentence, never as a failure."""
 
-import re
-from collections.abc import Callable, Iterator
 from typing import Any
 
 from calculators.documents import Unreadable
@@ -11,8 +9,9 @@ from calculators.faces.markup import element, html
 from calculators.faces.method_compare import changes_listed, differences_table
 from calculators.faces.method_form import form
 from calculators.faces.method_sheet import sheet
+from calculators.faces.questions import file_name, house, ruler_wanted
 from calculators.faces.whose import whose_line
-from calculators.house_method import FORMAT, VERSION, HouseMethod, on_ruler, site_document, site_method
+from calculators.house_method import FORMAT, VERSION, on_ruler, site_document, site_method
 from calculators.kinds import Refused
 from calculators.method.change import changed, written_at
 from calculators.method.difference import differences
@@ -22,20 +21,6 @@ from calculators.method.reading import method_in_hand, read_method, written_down
 
 Reply = dict[str, Any]
 NEW_NAME = "My workroom"
-
-
-def house(request: Reply) -> HouseMethod:
-    """The method a question is to be answered with: the one it carries, or the site's where that cannot be read."""
-    try:
-        return method_in_hand(request.get("method", ""))
-    except Unreadable:
-        return site_method()
-
-
-def ruler_wanted(request: Reply) -> str:
-    """The ruler a question asks for; one that does not exist, kept from a visit long ago, counts as none."""
-    wanted = request.get("ruler", "")
-    return wanted if site_method().offers(wanted) else ""
 
 
 def _whose(request: Reply) -> Reply:
@@ -87,7 +72,7 @@ def _merge(request: Reply) -> Reply:
 
 def _changes(request: Reply) -> Reply:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
-    return {"body": html(changes_listed(request["versions"]))}
+    return {"body": html(changes_listed(request["versions"], lambda before, after: differences(read_method(before)[0], read_method(after)[0])))}
 
 
 def _compare(request: Reply) -> Reply:
@@ -109,32 +94,14 @@ def _name(text: str) -> Reply:
         return {"name": "A method that cannot be read here", "trouble": str(trouble), "file": file_name("house-method", "")}
 
 
-def file_name(kind: str, name: str) -> str:
-    """A name for a saved file, such as house-method-summer-linen.json."""
-    return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
-
-
-def careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
-    def asked(request: Reply) -> Iterator[Reply]:
-        try:
-            yield question(request)
-        except Unreadable as trouble:
-            yield {"trouble": str(trouble)}
-
-    return asked
-
-
 METHOD_QUESTIONS = {
-    name: careful(question)
-    for name, question in {
-        "whose": _whose,
-        "method page": _page,
-        "new method": _new,
-        "method change": _change,
-        "method merge": _merge,
-        "method changes": _changes,
-        "method difference": _compare,
-        "methods": _named,
-        **HANDING,
-    }.items()
+    "whose": _whose,
+    "method page": _page,
+    "new method": _new,
+    "method change": _change,
+    "method merge": _merge,
+    "method changes": _changes,
+    "method difference": _compare,
+    "methods": _named,
+    **HANDING,
 }

@@ -11,7 +11,7 @@ from typing import Any
 from calculators.bundles import Bundles
 from calculators.catalogue import calculator_named
 from calculators.faces.markup import element, html
-from calculators.faces.method_questions import ruler_wanted
+from calculators.faces.questions import ruler_wanted
 from calculators.faces.ticket import ticket_sheets
 from calculators.faces.ticket_page import settle_blanks
 from calculators.faces.ticket_sizes import size_said

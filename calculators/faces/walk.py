@@ -5,22 +5,28 @@ from typing import Any
 
 from calculators.answering import Asking, written
 from calculators.faces.answered import answered
+from calculators.faces.job_in_hand import job_line, job_places
 from calculators.faces.markup import add, element
 from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
 from calculators.walk import Stop, Walk, go
 
 
-def walk_on_page(walk: Walk, asking: Asking, place: str) -> ET.Element:
-    """All steps of a walk with the house's numbers."""
-    whole = element("div", {"class": "walk", "data-walk": walk.name, "id": place})
-    for number, stop in enumerate(go(walk, {}, asking), start=1):
+def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Element:
+    """All steps of a walk with the house's numbers, and the places of the job it is filled in for.
+
+    place: a word that keeps ids apart. home: the way from the page back to the top of the site.
+    """
+    whole = element("div", {"class": "walk", "data-walk": walk.name, "id": place}, job_line(home))
+    stops = go(walk, {}, asking)
+    for number, stop in enumerate(stops, start=1):
         here = f"{place}-{stop.calculator.name}"
         add(
             whole,
             element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
             section(stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking, folded=True)),
         )
+    add(whole, *job_places(len(stops) + 1, place))
     return whole
 
 

@@ -29,7 +29,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
     ruler: on which bare numbers among them are read, such as ``in 1/16``.
     Raises Refused with a sentence for the person; KeyError for a path that no job has.
     """
-    document = {**job.document, "typed": _with_units(job)}
+    document = {**job.document}
     if ruler:
         document["read_on"] = ruler
     for path, text in changes.items():
@@ -40,13 +40,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
         document = {**document, **_CHANGES[place](document, place, rest, text)}
     for _, sentence in misfits(document, schema()):
         raise Refused(sentence)
-    read = opened(normal(document))
-    return normal({**read.document, "typed": _with_units(read)})
-
-
-def _with_units(job: Job) -> dict[str, dict[str, str]]:
-    kept = job.document.get("typed", {})
-    return {name: {**kept[name], **job.typed.get(name, {})} for name in kept}
+    return opened(normal(document)).document
 
 
 def _name(document: Document, place: str, rest: list[str], text: str) -> Document:

@@ -22,7 +22,7 @@ UNNAMED = "A job without a name"
 class Job:
     """A job that can be worked on.
 
-    document: as it is kept. method: the house method it was made with. walk: the way it goes.
+    document: as it is kept, each number with its unit. method: the house method it was made with. walk: the way it goes.
     typed: calculator name → field name → text, with its unit, as far as this handbook asks for it.
     troubles: a sentence for everything in it that is not used here; it stays in the document as it stands.
     """
@@ -60,11 +60,13 @@ def opened(data: object) -> Job:
     if not walk:
         raise Unreadable(f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It is left as it is.")
     method = read_house_method(document["method"], site_method()) if "method" in document else site_method()
-    typed = _asked_here(document, walk, troubles)
-    return Job(document, method, walk, _with_units(typed, read_on(document, method), method), troubles)
+    typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
+    if "typed" in document:
+        document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}
+    return Job(document, method, walk, typed, troubles)
 
 
-def read_on(document: Document, method: HouseMethod) -> str:
+def _read_on(document: Document, method: HouseMethod) -> str:
     """The ruler on which a bare number in the job is read, such as "cm 1/10"."""
     wanted = document.get("read_on", "")
     ruler = method.ruler(wanted if method.offers(wanted) else "")

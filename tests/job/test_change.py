@@ -67,7 +67,7 @@ def test_what_cannot_be_kept_is_refused_in_one_sentence(path, text, words):
 def test_differences_are_told_in_the_words_of_the_trade():
     other = changed(SAMPLE, {"typed.wash-test.cloth_width": "150 cm", "ticks.hem": "[1, 2, 3]", "measured.0.width": "40 cm", "time": ""})
     assert [(each.label, each.one, each.other) for each in differences(SAMPLE.document, other) if each.label.startswith(("Wash test: Width", "Ticked", "Measured", "Time"))] == [
-        ("Wash test: Width of the cloth in hand", "1420", "150 cm"),
+        ("Wash test: Width of the cloth in hand", "1420 mm", "150 cm"),
         ("Ticked: hem", "bundles 1, 2", "bundles 1, 2, 3"),
         ("Measured, line 1", "piece first of bundle 1, width 40.2 cm, length 40 cm, note pressed <b>twice</b>", "piece first of bundle 1, width 40 cm, length 40 cm, note pressed <b>twice</b>"),
         ("Time, your own figure", "about 4 hours with pressing", ""),

@@ -1,4 +1,4 @@
-/** Saving a text as a file, and reading one that the reader chose. */
+/** Saving a text as a file, and saying that something is kept. */
 
 /** Offer a text as a file under a name. */
 export function saveFile(name, text, type = "application/json") {
@@ -9,5 +9,5 @@ export function saveFile(name, text, type = "application/json") {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** The beginning of a file as text: no more than Python would read anyway. */
-export const beginning = (file, longest) => file.slice(0, longest).text();
+/** Said once something is kept: when that was. */
+export const saidAt = () => `Kept at ${new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`;

@@ -1,13 +1,18 @@
 /** Opening what somebody handed over, and saving everything: nothing is kept before the reader has seen it and chosen. */
-import { beginning, saveFile } from "./files.js";
+import { saveFile } from "./files.js";
+import { follow, followedId } from "./following.js";
+import { keepRuler, ruler } from "./kept.js";
 import { ask } from "./python.js";
-import { isSafe, keep, last, newId, newest, whyNothingLasts } from "./store.js";
+import { Overtaken, isSafe, keepAll, last, newId, newest, versions, whyNothingLasts } from "./store.js";
 
-const LONGEST = 2_100_000; // [bytes] a little more than Python reads
+const LONGEST = 20_000_000; // [bytes] of a file; Python refuses a larger one by its size alone
+const KINDS = ["method", "job"];
 const MARK = "#handed=";
 
 class HandingPage {
-  #items = [];
+  #given = null; // what was opened: {text} or {fragment}
+  #opened = { items: [] };
+  #revisions = new Map(); // "kind id" → the revision that was here when it was shown
 
   constructor(element) {
     this.said = element.querySelector(".said");
@@ -17,7 +22,9 @@ class HandingPage {
     element.querySelector("[name=file]").addEventListener("change", ({ target }) => target.files[0] && this.#careful(() => this.#openFile(target.files[0])));
     this.opened.addEventListener("click", ({ target }) => {
       const { keep: how, item } = target.closest("[data-keep]")?.dataset ?? {};
-      if (how) this.#careful(() => this.#keep(how, this.#items[Number(item)], target));
+      if (how === "all") this.#careful(() => this.#keepNew());
+      else if (how === "choices") this.#careful(() => this.#choose());
+      else if (how) this.#careful(() => this.#keep(how, Number(item)));
     });
   }
 
@@ -34,38 +41,72 @@ class HandingPage {
     try {
       await act();
     } catch (problem) {
-      this.#say(problem.message);
+      this.#say(problem instanceof Overtaken ? "This was changed in another window meanwhile. Open it again to see where it differs now." : problem.message);
     }
   }
 
   async #openFile(file) {
-    await this.#show({ text: await beginning(file, LONGEST), size: file.size });
+    await this.#show({ text: file.size > LONGEST ? "" : await file.text(), size: file.size });
   }
 
   async #show(given) {
     this.opened.replaceChildren();
-    const kept = Object.fromEntries((await newest("method")).map(({ id, text }) => [id, text]));
-    const { body, items, trouble } = await ask({ ask: "handed", kept, ...given });
+    const here = (await Promise.all(KINDS.map(newest))).flat();
+    const kept = Object.fromEntries(here.map(({ kind, id, text }) => [`${kind} ${id}`, text]));
+    this.#revisions = new Map(here.map(({ kind, id, revision }) => [`${kind} ${id}`, revision]));
+    const { body, trouble, ...opened } = await ask({ ask: "handed", kept, ...given });
     if (trouble) return this.#say(trouble);
-    this.#items = items;
+    [this.#given, this.#opened] = [given, opened];
     this.opened.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     this.#say("Nothing is kept yet. Look at it, then choose.");
   }
 
-  async #keep(how, item, button) {
-    const beside = how === "beside" && (item.known || !item.id);
-    const id = beside ? newId() : item.id;
-    const { method } = await ask({ ask: "as another", method: item.text, id });
-    await keep("method", id, method, beside ? 0 : ((await last("method", id))?.revision ?? 0));
-    for (const each of button.closest("section").querySelectorAll("[data-keep]")) each.remove();
-    this.#say("Kept. Choose it on the page of the house method to follow it everywhere.");
+  async #keep(how, number) {
+    await this.#take(how, number);
+    this.#say("Kept. You find it under House, with your methods and your jobs.");
   }
 
+  async #keepNew() {
+    const places = this.#opened.items.flatMap(({ known }, number) => (known ? [] : [number]));
+    for (const number of places) if (this.#buttons(number).length) await this.#take("beside", number);
+    this.opened.querySelector("[data-keep=all]").remove();
+    this.#say("All that was new here is kept.");
+  }
+
+  async #take(how, number) {
+    const { kind, id: own, known } = this.#opened.items[number];
+    const id = how === "beside" && (known || !own) ? newId() : own;
+    const mine = how === "replace" ? (await last(kind, id))?.text : "";
+    const { versions: states, trouble } = await ask({ ask: "one handed", ...this.#given, item: number, id, mine });
+    if (trouble) throw new Error(trouble);
+    await keepAll(kind, id, states, how === "replace" ? this.#revisions.get(`${kind} ${id}`) : 0);
+    for (const each of this.#buttons(number)) each.remove();
+  }
+
+  #buttons(number) {
+    return [...this.opened.querySelectorAll(`[data-item="${number}"]`)];
+  }
+
+  async #choose() {
+    const { follows, ruler: wanted } = this.#opened;
+    if (follows && !(await last("method", follows))) return this.#say("Keep the method first, then choose it.");
+    if (follows) await follow(follows);
+    if (wanted) keepRuler(wanted);
+    this.#say("Chosen. Every page shows it so from now on.");
+  }
+
+  /** One after another, so that Python is never asked for too much at once. */
   async #saveEverything() {
-    const kept = await newest("method");
-    const { text, said } = await ask({ ask: "everything", methods: kept.map((each) => each.text) });
+    const said = new Set();
+    const parts = [];
+    for (const { kind, id } of (await Promise.all(KINDS.map(newest))).flat()) {
+      const part = await ask({ ask: "save one", kind, id, versions: await versions(kind, id) });
+      parts.push(part.saved);
+      said.add(part.said);
+    }
+    const { text } = await ask({ ask: "everything", saved: parts, follows: followedId(), ruler: ruler() });
     saveFile("workroom.json", text);
-    this.#say(said || "Saved.");
+    this.#say([...said].join(" ").trim() || "Saved.");
   }
 
   #say(sentence) {

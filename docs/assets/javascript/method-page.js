@@ -1,6 +1,6 @@
 /** The page of the house method: choose whose method the pages follow, change it, look back, compare, save. */
 import { follow, followedId, onFollow, ready } from "./following.js";
-import { saveFile } from "./files.js";
+import { saidAt, saveFile } from "./files.js";
 import { Held } from "./held.js";
 import { ruler } from "./kept.js";
 import { ask } from "./python.js";
@@ -103,7 +103,7 @@ class MethodPage {
     else if (what === "copy") await this.#begin(this.held?.text ?? "");
     else if (what === "edit") await this.#toggle();
     else if (what === "print") window.print();
-    else if (what === "share") await share(this.element.querySelector(".shared"), this.held.text);
+    else if (what === "share") await share(this.element.querySelector(".shared"), this.held.text, "method");
     else if (what === "file") saveFile(this.file, this.held.text);
     else if (what === "remove") await this.#remove();
   }
@@ -184,7 +184,7 @@ class MethodPage {
       const { reply, kept, said } = await this.held.change(question);
       show(reply);
       if (reply.trouble) this.#say(reply.trouble);
-      else if (kept) this.#say(said || (await whyNothingLasts()) || `Kept at ${new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`);
+      else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
       if (said) await this.#draw();
     } catch (problem) {
       this.#say(problem.message);

@@ -8,8 +8,9 @@ export class Section {
   /**
    * @param {HTMLElement} element the calculator's section
    * @param {() => void} changed is called when the reader has changed a blank
+   * @param {{read: Function, keep: Function}} [keeper] where what is typed is found and left
    */
-  constructor(element, changed) {
+  constructor(element, changed, keeper = LOOSE) {
     this.element = element;
     this.form = element.querySelector("form.asked");
     this.answer = element.querySelector(".answer");
@@ -17,21 +18,33 @@ export class Section {
     this.calculator = element.dataset.calculator;
     this.given = JSON.parse(element.dataset.given);
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
-    ({ texts: this.typed, readOn: this.readOn } = typedIn(this.name));
-    this.written = {};
+    this.keeper = keeper;
+    this.typed = this.written = {};
     this.tables = new Map();
     for (const table of this.form.querySelectorAll("table.rows")) {
       const { field } = table.dataset;
       this.tables.set(field, new RowsTable(table, () => this.#type(field, changed)));
     }
-    for (const [name, text] of Object.entries(this.typed)) this.#blank(name) ? (this.#blank(name).value = text) : delete this.typed[name];
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
     this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
-    this.#afresh().hidden = !this.isTyped;
-    this.#carry();
     dressDrawing(this.element);
+    const { texts, readOn } = keeper.read(this.name);
+    this.hold(texts, readOn);
+  }
+
+  /** Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. */
+  hold(texts, readOn) {
+    const before = this.typed;
+    [this.typed, this.written, this.readOn] = [{}, {}, readOn];
+    for (const [name, text] of Object.entries(texts)) {
+      const blank = this.#blank(name);
+      if (!blank) continue;
+      this.typed[name] = hasFocus(blank) && name in before ? before[name] : text;
+      blank.value = this.typed[name];
+    }
+    this.#dress();
   }
 
   /** Take over numbers that a link carried, as if the reader had typed them. */
@@ -133,7 +146,11 @@ export class Section {
   }
 
   #keep() {
-    keepTyped(this.name, this.typed, this.readOn);
+    this.keeper.keep(this.name, this.typed, this.readOn, this.calculator);
+    this.#dress();
+  }
+
+  #dress() {
     this.#afresh().hidden = !this.isTyped;
     this.#carry();
   }
@@ -175,5 +192,8 @@ class Blank {
     this.element.setAttribute("aria-invalid", String(inTrouble));
   }
 }
+
+/** The numbers of this browser that belong to no job. */
+const LOOSE = { read: typedIn, keep: keepTyped };
 
 const hasFocus = (blank) => blank.element.contains(document.activeElement);

@@ -1,4 +1,4 @@
-/** A link that holds a method itself, and a square code of it where it fits. */
+/** A link that holds a method or a job itself, and a square code of it where it fits. */
 import { ask } from "./python.js";
 import { encode } from "./uqr.js";
 
@@ -8,28 +8,29 @@ const SVG = "http://www.w3.org/2000/svg";
 /**
  * Show the link in a place of the page.
  * @param {HTMLElement} place emptied first
- * @param {string} method the text of the method
+ * @param {string} text of the method or job
+ * @param {"method" | "job"} kind
  */
-export async function share(place, method) {
-  const { fragment, trouble } = await ask({ ask: "share", method });
+export async function share(place, text, kind) {
+  const { fragment, trouble } = await ask({ ask: "share", text });
   if (trouble) throw new Error(trouble);
   const link = `${new URL("../../house/hand-over/", import.meta.url)}#handed=${fragment}`;
   const field = Object.assign(document.createElement("input"), { readOnly: true, value: link });
-  field.setAttribute("aria-label", "A link that holds this method");
+  field.setAttribute("aria-label", `A link that holds this ${kind}`);
   const copy = Object.assign(document.createElement("button"), { type: "button", textContent: "Copy the link" });
   copy.addEventListener("click", async () => {
     field.select();
     await navigator.clipboard?.writeText(link).catch(() => {});
     copy.textContent = "Copied";
   });
-  place.replaceChildren(field, copy, square(link));
+  place.replaceChildren(field, copy, square(link, kind));
   place.hidden = false;
 }
 
 /** The code as a drawing, or a sentence when the link is too long for one. */
-function square(link) {
+function square(link, kind) {
   const made = coded(link);
-  if (!made || made.size > MOST_SQUARES) return Object.assign(document.createElement("p"), { textContent: "This method is too long for a square code. Send the link or a file." });
+  if (!made || made.size > MOST_SQUARES) return Object.assign(document.createElement("p"), { textContent: `This ${kind} is too long for a square code. Send the link or a file.` });
   const path = made.data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : []))).join("");
   const [svg, light, dark] = ["svg", "rect", "path"].map((name) => document.createElementNS(SVG, name));
   svg.setAttribute("viewBox", `0 0 ${made.size} ${made.size}`);

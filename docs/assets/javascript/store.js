@@ -84,31 +84,30 @@ export async function last(kind, id) {
  * @param {number} after the revision that the text was made from, 0 for a new document
  * @throws {Overtaken} when another window kept a newer one; {NotKept} with a sentence
  */
-export async function keep(kind, id, text, after) {
-  const record = { kind, id, revision: after + 1, at: moment(), text };
+export const keep = (kind, id, text, after) => keepAll(kind, id, [{ text }], after);
+
+/**
+ * Keep several states of a document one after another, all of them or none; as `keep`, and gives the last record.
+ * @param {{text: string, at?: string}[]} states oldest first; `at`: when it was so, if not now
+ */
+export async function keepAll(kind, id, states, after) {
+  const records = states.map(({ text, at }, index) => ({ kind, id, revision: after + 1 + index, at: at || now(), text }));
+  const newest = records.at(-1);
   await change("versions", async ({ keys, put, cut }) => {
     const there = (await keys([kind, id])).at(-1)?.[2] ?? 0;
     if (there !== after) throw new Overtaken();
-    await put(record);
-    if (after >= VERSIONS_KEPT) await cut([kind, id], after - VERSIONS_KEPT);
+    for (const record of records) await put(record);
+    if (newest.revision > VERSIONS_KEPT) await cut([kind, id], newest.revision - VERSIONS_KEPT);
   });
   announce({ kind, id });
   askToLast();
-  return record;
+  return newest;
 }
 
 /** Take a document out for good, with all its records. */
 export async function remove(kind, id) {
   await change("versions", ({ cut }) => cut([kind, id], Infinity));
   announce({ kind, id });
-}
-
-/** What was ticked or measured in a job: name → text. */
-export const marks = async (job) => Object.fromEntries((await (await shelf()).rows("marks", [job])).map((row) => [row.name, row.text]));
-
-export async function mark(job, name, text) {
-  await change("marks", ({ put }) => put({ job, name, text, at: moment() }));
-  announce({ kind: "marks", id: job });
 }
 
 /** A choice of this reader's, such as which method the pages follow; empty when she made none. */
@@ -120,11 +119,11 @@ export async function choose(name, value) {
 }
 
 /** Now, as a clock on this wall shows it: 2026-11-25T14:03:07+01:00. */
-function moment() {
-  const now = new Date();
-  const offset = -now.getTimezoneOffset();
+export function now() {
+  const moment = new Date();
+  const offset = -moment.getTimezoneOffset();
   const two = (number) => String(Math.trunc(Math.abs(number))).padStart(2, "0");
-  const local = new Date(now.getTime() + offset * 60_000).toISOString().slice(0, 19);
+  const local = new Date(moment.getTime() + offset * 60_000).toISOString().slice(0, 19);
   return `${local}${offset < 0 ? "-" : "+"}${two(offset / 60)}:${two(offset % 60)}`;
 }
 

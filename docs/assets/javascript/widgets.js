@@ -1,6 +1,7 @@
 /** Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date. */
 import { arrived, offer } from "./carried.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
+import { jobOf } from "./job-in-hand.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
 import { Section } from "./section.js";
 
@@ -42,14 +43,16 @@ function alone(element, answered) {
 
 /** Several calculators of which each takes over what the one before worked out. */
 function walk(element) {
-  const sections = [...element.querySelectorAll(".calculator")].map((each) => new Section(each, () => live.answer()));
+  const job = jobOf(element);
+  const sections = [...element.querySelectorAll(".calculator")].map((each) => new Section(each, () => live.answer(), job.keeper));
   const typed = () => Object.fromEntries(sections.map((section) => [section.calculator, section.typed]));
   const live = liveForms(
     sections,
-    () => ({ ask: "walk", walk: element.dataset.walk, typed: typed() }),
+    () => ({ ask: "walk", walk: element.dataset.walk, typed: typed(), ...job.question }),
     (reply) => reply.steps,
   );
-  return live;
+  job.begin(sections, live.answer);
+  return { ...live, isTyped: () => job.isOpen || live.isTyped() };
 }
 
 /**

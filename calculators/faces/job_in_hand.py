@@ -1,0 +1,62 @@
+"""The job a walk is filled in for: the line above the walk, and the places below it for what has no calculator yet."""
+
+import xml.etree.ElementTree as ET
+
+from calculators.faces.markup import element
+from calculators.job.format import LONGEST_NAME, LONGEST_NOTE, LONGEST_NOTES
+
+NO_CALCULATOR_YET = "Thread, time and cost have no calculator yet. Work out your own figure, or measure it, and write it down here."
+WITHOUT_A_JOB = "There is a place for each once the batch is kept as a job."
+FIGURES = {"thread": "Thread", "time": "Time", "cost": "Cost"}
+
+
+def job_line(home: str) -> ET.Element:
+    """What stands above a walk; a script shows the part that fits. home: the way from the page back to the top of the site."""
+    without = element(
+        "p", {"class": "without-job", "hidden": True},
+        element("button", {"type": "button", "data-do": "keep"}, "Keep this as a job"), " ",
+        element("a", {"href": f"{home}house/jobs/"}, "Jobs kept here"),
+    )  # fmt: skip
+    named = element(
+        "p", {"class": "named"},
+        element("label", None, "Job: ", element("input", {"name": "name", "type": "text", "maxlength": str(LONGEST_NAME), "spellcheck": "false", "autocomplete": "off"})),
+        " – every change is kept.",
+    )  # fmt: skip
+    ways = element(
+        "p", {"class": "ways-on"},
+        element("button", {"type": "button", "data-do": "stop"}, "Stop working on it"), " ",
+        element("a", {"class": "to-ticket", "href": f"{home}house/ticket/"}, "Its work ticket"), " ",
+        element("a", {"href": f"{home}house/jobs/"}, "All jobs"),
+    )  # fmt: skip
+    changes = element("details", {"class": "job-changes"}, element("summary", None, "What was changed when, and the way back"), element("div", {"class": "listed"}))
+    return element(
+        "div", {"class": "jobs job-in-hand"},
+        without,
+        element("div", {"class": "with-job", "hidden": True}, named, ways, element("div", {"class": "about-job"}), changes),
+        element("p", {"class": "said", "role": "status"}),
+    )  # fmt: skip
+
+
+def job_places(number: int, place: str) -> list[ET.Element]:
+    """The last step of a walk: the maker's own figures, and her notes.
+
+    number: of the step. place: a word that keeps ids apart.
+    """
+    return [
+        element("h2", {"id": f"{place}-figures"}, f"{number}. Thread, time and cost"),
+        element("p", None, NO_CALCULATOR_YET, " ", element("span", {"class": "without-job"}, WITHOUT_A_JOB)),
+        element(
+            "div", {"class": "jobs with-job", "hidden": True},
+            *(_area(name, f"{label}: your own figure", LONGEST_NOTE, place) for name, label in FIGURES.items()),
+            _area("notes", "Notes on the job", LONGEST_NOTES, place),
+        ),
+    ]  # fmt: skip
+
+
+def _area(name: str, label: str, longest: int, place: str) -> ET.Element:
+    identity = f"{place}-{name}"
+    return element(
+        "div", {"class": "field"},
+        element("label", {"for": identity}, label),
+        element("textarea", {"id": identity, "name": name, "rows": "1" if name in FIGURES else "3", "maxlength": str(longest)}),
+    )  # fmt: skip

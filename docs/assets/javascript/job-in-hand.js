@@ -1,0 +1,209 @@
+/** The job that this window works on: what is typed into a walk goes into its record, every change at once. */
+import { saidAt } from "./files.js";
+import { askHouse, methodText } from "./following.js";
+import { Held } from "./held.js";
+import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
+import { ask } from "./python.js";
+import { keep, last, newId, now, onChange, versions, whyNothingLasts } from "./store.js";
+
+const PAUSE = 700; // [ms] without a keystroke before a change is kept
+const MARK = "#job=";
+const GONE = "This job is not kept in this browser. It may have been taken out; look through the jobs kept here.";
+
+export class JobInHand {
+  #held = null;
+  #method = "";
+  #known = {}; // what the record has, as the walk shows it: calculator → field → text
+  #waiting = {}; // changes not yet kept: path → text
+  #readOn = ruler();
+  #timer = null;
+
+  /** @param {HTMLElement} element the walk */
+  constructor(element) {
+    this.element = element;
+    this.line = element.querySelector(".job-in-hand");
+    this.said = this.line.querySelector(".said");
+    this.changes = this.line.querySelector(".job-changes");
+    this.blanks = [...element.querySelectorAll(".jobs :is(input, textarea)")];
+    if (location.hash.startsWith(MARK)) {
+      takeInHand(location.hash.slice(MARK.length));
+      history.replaceState(history.state, "", location.pathname);
+    }
+    this.id = jobInHand();
+    this.line.addEventListener("click", ({ target }) => this.#press(target.closest("[data-do], [data-back-to]")?.dataset ?? {}));
+    this.changes.addEventListener("toggle", () => this.#listChanges());
+    for (const blank of this.blanks) {
+      blank.addEventListener("input", () => this.#note(blank.name, blank.value));
+      blank.addEventListener("change", () => this.#commit());
+    }
+    element.addEventListener("change", () => this.#commit());
+  }
+
+  /** Where the sections of the walk find and leave what is typed: in the job, or in this browser's loose numbers. */
+  get keeper() {
+    return {
+      read: (name) => (this.id ? { texts: {}, readOn: ruler() } : typedIn(name)),
+      keep: (name, texts, readOn, calculator) => (this.id ? this.#typed(calculator, texts, readOn) : keepTyped(name, texts, readOn)),
+    };
+  }
+
+  /** What a question of the walk carries beside the numbers: the measures the job was made with. */
+  get question() {
+    return this.#held ? { method: this.#method } : {};
+  }
+
+  /** @param {Section[]} sections @param {() => void} answer asks for the answers anew */
+  begin(sections, answer) {
+    [this.sections, this.answer] = [sections, answer];
+    this.#dress();
+    if (this.id) this.#open().catch((problem) => this.#letGo(problem.message));
+  }
+
+  get isOpen() {
+    return this.#held !== null;
+  }
+
+  /** Another window, or the ticket, has changed a job. */
+  async hear({ kind, id }) {
+    if (kind === "job" && id === this.#held?.id && (await this.#held.refresh())) await this.#show();
+  }
+
+  async #open() {
+    this.element.inert = true; // until its numbers stand there, so that none is typed into another job's
+    const record = await last("job", this.id);
+    if (!record) return this.#letGo(GONE);
+    this.#held = new Held("job", record);
+    await this.#show();
+    this.#say(await whyNothingLasts());
+  }
+
+  async #show() {
+    const { typed, method, isApart, texts, about, trouble } = await askHouse({ ask: "job opened", job: this.#held.text });
+    if (trouble) return this.#letGo(trouble);
+    [this.#method, this.#known] = [method, typed];
+    this.#hideWhose(isApart);
+    this.line.querySelector(".about-job").innerHTML = about; // made by Python as elements: whatever was typed is escaped in it
+    for (const blank of this.blanks) if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
+    for (const section of this.sections) section.hold(typed[section.calculator] ?? {}, ruler());
+    this.#dress();
+    this.element.inert = false;
+    await this.#listChanges();
+    this.answer();
+  }
+
+  #letGo(sentence) {
+    [this.#held, this.id, this.#waiting] = [null, "", {}];
+    takeInHand("");
+    this.#hideWhose(false);
+    for (const section of this.sections) {
+      const { texts, readOn } = typedIn(section.name);
+      section.hold(texts, readOn);
+    }
+    this.#dress();
+    this.element.inert = false;
+    this.answer();
+    this.#say(sentence);
+  }
+
+  /** The line that says whose numbers a page shows is not true of a job with measures of its own. */
+  #hideWhose(hidden) {
+    const line = document.querySelector(".whose-method");
+    if (line) line.hidden = hidden;
+  }
+
+  #dress() {
+    for (const each of this.element.querySelectorAll(".with-job")) each.hidden = !this.id;
+    for (const each of this.element.querySelectorAll(".without-job")) each.hidden = Boolean(this.id);
+    const ticket = this.line.querySelector(".to-ticket");
+    ticket.hash = this.id ? `job=${this.id}` : "";
+  }
+
+  async #press({ do: what, backTo }) {
+    try {
+      if (what === "keep") await this.#beginOne();
+      else if (what === "stop") await this.#stop();
+      else if (what === "method") await this.#keep({ method: methodText() });
+      else if (backTo) await this.#backTo(Number(backTo));
+    } catch (problem) {
+      this.#say(problem.message);
+    }
+  }
+
+  async #beginOne() {
+    const id = newId();
+    const typed = Object.fromEntries(this.sections.map((section) => [section.calculator, section.typed]));
+    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: this.element.dataset.walk, typed, ruler: this.sections[0].readOn });
+    if (trouble) return this.#say(trouble);
+    await keep("job", id, job, 0);
+    takeInHand((this.id = id));
+    await this.#open();
+    const name = this.line.querySelector("[name=name]");
+    name.focus();
+    name.select();
+  }
+
+  async #stop() {
+    await this.#commit();
+    this.#letGo("The job is kept. The numbers below are no longer its own.");
+  }
+
+  async #backTo(revision) {
+    const then = (await versions("job", this.#held.id)).find((each) => each.revision === revision);
+    await this.#held.change(async () => ({ job: then.text }));
+    await this.#show();
+  }
+
+  #typed(calculator, texts, readOn) {
+    const before = this.#known[calculator] ?? {};
+    this.#known[calculator] = { ...texts };
+    for (const name of new Set([...Object.keys(before), ...Object.keys(texts)])) {
+      if (before[name] !== texts[name]) this.#note(`typed.${calculator}.${name}`, texts[name] ?? "", readOn);
+    }
+  }
+
+  #note(path, text, readOn = this.#readOn) {
+    this.#waiting[path] = text;
+    this.#readOn = readOn;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#commit(), PAUSE);
+  }
+
+  async #commit() {
+    clearTimeout(this.#timer);
+    const changes = this.#waiting;
+    this.#waiting = {};
+    if (Object.keys(changes).length) await this.#keep(changes, this.#readOn).catch((problem) => this.#say(problem.message));
+  }
+
+  /** Change and keep, and say how it went. What one refused entry stands beside is kept without it. */
+  async #keep(changes, readOn = ruler()) {
+    const { reply, kept, said } = await this.#held.change((job) => ask({ ask: "job change", job, changes, ruler: readOn }));
+    const paths = Object.keys(changes);
+    if (reply.refusal && paths.length > 1) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
+    else if (reply.refusal ?? reply.trouble) this.#say(reply.refusal ?? reply.trouble);
+    else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
+    if ("method" in changes || (kept && reply.job !== this.#held.text)) await this.#show(); // another window's changes came in with it
+    else if (kept) await this.#listChanges();
+  }
+
+  async #listChanges() {
+    if (!this.#held || !this.changes.open) return;
+    const { body } = await ask({ ask: "job changes", versions: await versions("job", this.#held.id) });
+    this.changes.querySelector(".listed").innerHTML = body;
+  }
+
+  #say(sentence) {
+    this.said.textContent = sentence;
+  }
+}
+
+let here = []; // the jobs of the walks in the page in view
+
+/** The job of a walk of the page in view. */
+export function jobOf(element) {
+  const job = new JobInHand(element);
+  here = [...here.filter((each) => each.element.isConnected), job];
+  return job;
+}
+
+onChange((change) => here.forEach((job) => job.hear(change)));

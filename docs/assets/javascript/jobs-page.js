@@ -1,0 +1,107 @@
+/** The page of jobs: every job kept here, to open, duplicate, put away, save or hand over. */
+import { saveFile } from "./files.js";
+import { askHouse } from "./following.js";
+import { Held } from "./held.js";
+import { jobInHand, ruler, takeInHand } from "./kept.js";
+import { ask } from "./python.js";
+import { share } from "./sharing.js";
+import { keep, last, newId, newest, now, onChange, remove, whyNothingLasts } from "./store.js";
+
+const HOME = new URL("../../", import.meta.url).pathname;
+
+class JobsPage {
+  #last = Promise.resolve();
+  #sure = "";
+
+  constructor(element) {
+    this.element = element;
+    this.listed = element.querySelector(".listed");
+    this.said = element.querySelector(".said");
+    element.addEventListener("click", ({ target }) => {
+      const { do: what, job } = target.closest("[data-do]")?.dataset ?? {};
+      if (what) this.inTurn(() => this.#press(what, job));
+    });
+  }
+
+  async start() {
+    await this.inTurn(() => this.list());
+    this.element.querySelector(".tools").hidden = false;
+    this.#say(await whyNothingLasts());
+  }
+
+  /** One thing after another, so that no button acts on what is still being fetched. */
+  inTurn(act) {
+    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
+  }
+
+  async list() {
+    const jobs = await newest("job");
+    const { body } = await ask({ ask: "jobs", jobs, ruler: ruler(), home: HOME });
+    const open = this.listed.querySelector("details")?.open;
+    const focused = this.listed.contains(document.activeElement) && document.activeElement.dataset;
+    this.listed.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
+    if (open) this.listed.querySelector("details")?.setAttribute("open", "");
+    if (focused) this.listed.querySelector(`[data-do="${focused.do}"][data-job="${focused.job}"]`)?.focus();
+  }
+
+  async #press(what, id) {
+    if (what !== "remove") this.#sure = "";
+    const record = id && (await last("job", id));
+    if (what === "new") return this.#begin();
+    if (!record) return this.list();
+    if (what === "copy") await this.#copy(record);
+    else if (what === "archive" || what === "back") await this.#putAway(record, what === "archive");
+    else if (what === "file") await this.#save(record);
+    else if (what === "share") await share(this.listed.querySelector(`li[data-job="${id}"] .shared`), record.text, "job");
+    else if (what === "remove") await this.#remove(record);
+  }
+
+  async #begin() {
+    const id = newId();
+    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: "batch", typed: {}, ruler: ruler() });
+    if (trouble) return this.#say(trouble);
+    await keep("job", id, job, 0);
+    location.assign(`${HOME}batch/#job=${id}`);
+  }
+
+  async #copy(record) {
+    const id = newId();
+    const { job, trouble } = await ask({ ask: "copy job", job: record.text, id });
+    if (trouble) return this.#say(trouble);
+    await keep("job", id, job, 0);
+    this.#say("Duplicated. Nothing is ticked or measured in the new one yet.");
+  }
+
+  async #putAway(record, away) {
+    const { reply } = await new Held("job", record).change((job) => ask({ ask: "job change", job, changes: { archived: away ? "yes" : "" } }));
+    this.#say(reply.refusal ?? reply.trouble ?? (away ? "Put away. It stands at the foot of the list." : "Brought back."));
+  }
+
+  async #save(record) {
+    const { file } = await askHouse({ ask: "job opened", job: record.text });
+    saveFile(file ?? "job.json", record.text);
+  }
+
+  async #remove({ id }) {
+    if (this.#sure !== id) {
+      this.#sure = id;
+      return this.#say("This takes the job out of this browser for good, with all that was ticked and measured. Press again if you are sure.");
+    }
+    this.#sure = "";
+    await remove("job", id);
+    if (jobInHand() === id) takeInHand("");
+    this.#say("Taken out.");
+  }
+
+  #say(sentence) {
+    this.said.textContent = sentence;
+  }
+}
+
+let page = null;
+document$.subscribe(({ body }) => {
+  const element = body.querySelector(".jobs-page");
+  page = element && new JobsPage(element);
+  page?.start().catch(() => {});
+});
+onChange(({ kind }) => kind === "job" && page?.inTurn(() => page.list()));

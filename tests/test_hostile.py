@@ -1,0 +1,105 @@
+"""Five thousand hostile files and links of jobs and methods: refused in one sentence, or shown as harmless text; nothing of them can run."""
+
+import copy
+import json
+import random
+
+import pytest
+from bs4 import BeautifulSoup
+
+from calculators.documents import read_json
+from calculators.everything import file_of, saved
+from calculators.handing import handed
+from tests.test_handing import HOUSE, JOB, WRITTEN, ask, methods, squeezed, states
+
+EVERYTHING = file_of([saved("job", "sage-napkins", states()), *methods(WRITTEN)], "summer-linen", "in 1/16")
+
+NASTY = [
+    "<script>window.ran=1</script>", "<img src=x onerror=window.ran=1>", "javascript:window.ran=1", "[x](javascript:window.ran=1)", "\"><svg onload=window.ran=1>", "{{ constructor }}",
+    "\u202e", "\ud800", "\x00", "x" * 100_000, "__proto__", "'; DROP", "${7*7}", "=HYPERLINK(1)", "", " ", "1e999", -1, 0, 10**40, True, None, [], {}, [[[[[[[[]]]]]]]], {"cm": {}}, 1.5,
+]  # fmt: skip
+
+
+def hostile(chance: random.Random, data):
+    """A document with one to four places spoilt."""
+    data = json.loads(json.dumps(data))
+    for _ in range(chance.randint(1, 4)):
+        place = data
+        while True:
+            keys = list(place) if isinstance(place, dict) else list(range(len(place)))
+            if not keys:
+                break
+            key = chance.choice(keys)
+            inner = place[key]
+            if isinstance(inner, dict | list) and inner and chance.random() < 0.8:
+                place = inner
+                continue
+            how = chance.random()
+            if how < 0.6 or isinstance(place, list):
+                place[key] = copy.deepcopy(chance.choice(NASTY))
+            elif how < 0.8:
+                place[str(chance.choice(NASTY))[:200]] = copy.deepcopy(chance.choice(NASTY))
+            else:
+                del place[key]
+            break
+    return data
+
+
+def only_harmless(body: str) -> None:
+    """Read back by an independent parser of HTML: nothing in it can run or fetch."""
+    for found in BeautifulSoup(body, "html.parser").find_all(True):
+        assert found.name not in {"script", "img", "iframe", "object", "embed", "svg", "style", "link", "meta", "form", "base"}, found
+        assert not [name for name in found.attrs if name.startswith("on") or name in {"src", "style", "srcdoc", "action", "formaction"}], found
+        address = found.attrs.get("href", "")
+        assert address == "" or address.startswith(("http://", "https://")) or ":" not in address
+
+
+def shown_everywhere(chance: random.Random, kind: str, text: str) -> None:
+    """Wherever a page shows it, what was written in it is harmless text."""
+    if kind == "method":
+        only_harmless(ask(ask="method page", method=text, editing=chance.random() < 0.5, ruler="")["body"])
+    else:
+        only_harmless(ask(ask="jobs", jobs=[{"id": "x", "at": "2026-11-25T10:00:00", "text": text}], ruler="", home="/")["body"])
+        opened = ask(ask="job opened", job=text, method="")
+        only_harmless(opened["about"])
+        for step in ask(ask="walk", walk="batch", typed=opened["typed"], method=opened["method"])["steps"].values():
+            only_harmless(without_drawings(step.get("answer", "")))
+
+
+def without_drawings(body: str) -> str:
+    """A drawing is made of numbers; that its words are text too is for the tests of drawings."""
+    made = BeautifulSoup(body, "html.parser")
+    for each in made.find_all("svg"):
+        assert not each.find_all(["script", "image", "foreignObject", "a"])
+        each.decompose()
+    return str(made)
+
+
+@pytest.mark.parametrize("batch", range(10))
+def test_five_thousand_hostile_files_and_links(batch):
+    """500 in each of ten batches, half of them files and half links: refused in a sentence, or shown as harmless text and readable ever after."""
+    chance = random.Random(batch)
+    refused = opened = 0
+    for _ in range(500):
+        start = json.loads(chance.choice([WRITTEN, HOUSE, JOB, JOB, EVERYTHING]))
+        text = json.dumps(hostile(chance, start))
+        if chance.random() < 0.1:
+            cut = chance.randrange(len(text))
+            text = text[:cut] + chance.choice(["", "\x00", "]", "{", "NaN", "\\u"]) + text[cut + chance.randint(0, 3) :]
+        by_link = chance.random() < 0.5
+        given = {"fragment": squeezed(text.encode("utf-8", "surrogatepass"))} if by_link else {"text": text}
+        reply = ask(ask="handed", kept={}, **given)
+        if "trouble" in reply:
+            refused += 1
+            assert 10 < len(reply["trouble"]) < 400 and "\n" not in reply["trouble"]
+            continue
+        opened += 1
+        only_harmless(reply["body"])
+        for number, item in enumerate(reply["items"]):
+            kept = ask(ask="one handed", item=number, id="kept", mine="", **given)["versions"]
+            newest = kept[-1]["text"]
+            if '"beside"' in reply["body"] and "cannot be read here" not in reply["body"]:
+                assert handed(read_json(newest)).text == newest
+                if chance.random() < 0.2:
+                    shown_everywhere(chance, item["kind"], newest)
+    assert refused > 100 and opened > 20
