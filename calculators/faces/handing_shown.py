@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 from calculators.documents import Unreadable, read_json
 from calculators.everything import Everything, Kept
+from calculators.faces.answered import scrolling
 from calculators.faces.jobs_page import pieces_of
 from calculators.faces.markup import element
 from calculators.faces.method_compare import differences_table, in_words
@@ -64,8 +65,7 @@ def _dated(kept: Kept) -> list[ET.Element]:
 def _as_new(newest: Handed) -> list[ET.Element]:
     name = newest.document["name"]
     if newest.kind == JOB:
-        table = differences_table("a job just begun", name, job_differences({}, newest.document))
-        return [element("p", None, "It is new here. What was typed, ticked and written down for it:"), table]
+        return [element("p", None, "It is new here. What was typed, ticked and written down for it:"), _written(job_differences({}, newest.document))]
     table = differences_table(name, "The handbook", method_differences(newest.document, site_document(), as_followed=True))
     return [element("p", None, "It is new here. Where it differs from the handbook’s own:"), table]
 
@@ -77,6 +77,11 @@ def _compared(mine: str, newest: Handed) -> ET.Element:
         return element("p", None, str(trouble))
     differences = job_differences if newest.kind == JOB else method_differences
     return differences_table("Yours", "This one", differences(own.document, newest.document))
+
+
+def _written(found: list[Difference]) -> ET.Element:
+    lines = (element("tr", None, element("th", {"scope": "row"}, each.label), element("td", None, each.other)) for each in found)
+    return scrolling(element("table", {"class": "results"}, element("tbody", None, *lines)), "All that was written down for it")
 
 
 def _whole(newest: Handed) -> list[ET.Element]:

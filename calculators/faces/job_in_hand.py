@@ -7,6 +7,7 @@ from calculators.job.format import LONGEST_NAME, LONGEST_NOTE, LONGEST_NOTES
 
 NO_CALCULATOR_YET = "Thread, time and cost have no calculator yet. Work out your own figure, or measure it, and write it down here."
 WITHOUT_A_JOB = "There is a place for each once the batch is kept as a job."
+CLOTHS = "cloths-of-the-house"
 FIGURES = {"thread": "Thread", "time": "Time", "cost": "Cost"}
 
 
@@ -22,6 +23,7 @@ def job_line(home: str) -> ET.Element:
         element("label", None, "Job: ", element("input", {"name": "name", "type": "text", "maxlength": str(LONGEST_NAME), "spellcheck": "false", "autocomplete": "off"})),
         " – every change is kept.",
     )  # fmt: skip
+    cloth = element("p", None, element("label", None, "Cloth: ", element("input", {"name": "cloth", "type": "text", "maxlength": str(LONGEST_NAME), "list": CLOTHS, "autocomplete": "off"})))
     ways = element(
         "p", {"class": "ways-on"},
         element("button", {"type": "button", "data-do": "stop"}, "Stop working on it"), " ",
@@ -32,7 +34,7 @@ def job_line(home: str) -> ET.Element:
     return element(
         "div", {"class": "jobs job-in-hand"},
         without,
-        element("div", {"class": "with-job", "hidden": True}, named, ways, element("div", {"class": "about-job"}), changes),
+        element("div", {"class": "with-job", "hidden": True}, named, cloth, ways, element("div", {"class": "about-job"}), changes),
         element("p", {"class": "said", "role": "status"}),
     )  # fmt: skip
 
@@ -60,3 +62,8 @@ def _area(name: str, label: str, longest: int, place: str) -> ET.Element:
         element("label", {"for": identity}, label),
         element("textarea", {"id": identity, "name": name, "rows": "1" if name in FIGURES else "3", "maxlength": str(longest)}),
     )  # fmt: skip
+
+
+def cloths_known(names: list[str]) -> ET.Element:
+    """The cloths of the house method, offered where the job names its own."""
+    return element("datalist", {"id": CLOTHS}, *(element("option", {"value": name}) for name in names))

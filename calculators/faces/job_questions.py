@@ -3,6 +3,7 @@
 from typing import Any
 
 from calculators.faces.questions import file_name, followed, ruler_wanted
+from calculators.faces.job_in_hand import cloths_known
 from calculators.faces.jobs_page import jobs_listed
 from calculators.faces.markup import element, html
 from calculators.faces.method_compare import changes_listed, in_words
@@ -40,15 +41,15 @@ def _opened(request: Reply) -> Reply:
     """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": from the one followed, "texts": blank → text, "about": HTML, "file": name}."""
     job = read_job(request["job"])
     own = _method_text(job)
-    about = []
+    about = [cloths_known([row["cloth"] for row in job.method.tables.get("cloths", ())])]
     if own != followed(request):
-        about = [
+        about += [
             element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. "),
             element("p", None, element("button", {"type": "button", "data-do": "method"}, "Take over the measures that the other pages follow")),
         ]
     if job.troubles:
         about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in job.troubles.values())))
-    texts = {name: job.document.get(name, "") for name in ("name", *WORDS)}
+    texts = {name: job.document.get(name, "") for name in ("name", "cloth", *WORDS)}
     return {"typed": job.typed, "method": own, "isApart": own != followed(request), "texts": texts, "about": "".join(map(html, about)), "file": file_name("job", job.name)}
 
 

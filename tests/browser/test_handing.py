@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.handing import packed
 from calculators.method.reading import read_method, written_down
+from tests.test_handing import states
 
 expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
 SAMPLE = written_down(read_method((Path(__file__).parents[1] / "method/samples/method-1.json").read_text(encoding="utf-8"))[0])
@@ -56,14 +57,29 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
 def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
     page.goto("/house/hand-over/")
     keep_and_follow(page, SAMPLE)
+    page.evaluate("""async (texts) => {
+        const { keep } = await import('/assets/javascript/store.js');
+        for (const [revision, text] of texts.entries()) await keep('job', 'sage-napkins', text, revision);
+        (await import('/assets/javascript/kept.js')).keepRuler('in 1/16');
+    }""", [state["text"] for state in states()])  # fmt: skip
     with page.expect_download() as first:
         page.get_by_role("button", name="Save everything").click()
     saved = tmp_path / "workroom.json"
     first.value.save_as(saved)
-    page.evaluate("async () => (await import('/assets/javascript/store.js')).remove('method', 'summer-linen')")
+    page.evaluate("""async () => {
+        const { choose, remove } = await import('/assets/javascript/store.js');
+        await remove('method', 'summer-linen');
+        await remove('job', 'sage-napkins');
+        await choose('method', '');
+        localStorage.clear();
+    }""")  # fmt: skip
+    page.goto("/house/hand-over/")
     page.locator("[name=file]").set_input_files(saved)
-    page.get_by_role("button", name="Keep it").click()
-    expect(page.locator(".said")).to_contain_text("Kept.")
+    expect(page.locator(".handed > h2")).to_have_text(["Job “Napkins in sage linen”", "House method “Summer linen”", "Choices"])
+    page.get_by_role("button", name="Keep all that is new here (2)").click()
+    expect(page.locator(".said")).to_contain_text("All that was new")
+    page.get_by_role("button", name="Choose the same here").click()
+    expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     with page.expect_download() as second:
         page.get_by_role("button", name="Save everything").click()
     assert Path(second.value.path()).read_bytes() == saved.read_bytes()
@@ -74,7 +90,6 @@ def test_nothing_is_overwritten_unseen(page):
     keep_and_follow(page, SAMPLE)
     changed = written_down({**json.loads(SAMPLE), "name": "Winter linen"})
     page.goto(f"/house/hand-over/#handed={packed(changed)}")
-    page.reload()
     expect(page.locator(".handed > .wide tbody tr")).to_have_text(["NameSummer linenWinter linen"])
     newest = "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', 'summer-linen')).text).name"
     assert page.evaluate(newest) == "Summer linen"

@@ -29,12 +29,14 @@ class HandingPage {
   }
 
   async start() {
+    const fragment = fromAddress();
     const lasting = (await isSafe()) ? "This browser has promised not to clear away what is kept here." : "This browser has not promised to keep what is here when it needs room: save a file now and then.";
     this.#say((await whyNothingLasts()) || lasting);
-    if (!location.hash.startsWith(MARK)) return;
-    const fragment = location.hash.slice(MARK.length);
-    history.replaceState(history.state, "", location.pathname); // opened once, not again at every reload
-    await this.#careful(() => this.#show({ fragment }));
+    if (fragment) await this.open(fragment);
+  }
+
+  open(fragment) {
+    return this.#careful(() => this.#show({ fragment }));
   }
 
   async #careful(act) {
@@ -114,7 +116,21 @@ class HandingPage {
   }
 }
 
+/** What a link brought in this address; it is taken out, so that it is opened once and not again at every reload. */
+function fromAddress() {
+  if (!location.hash.startsWith(MARK)) return "";
+  const fragment = location.hash.slice(MARK.length);
+  history.replaceState(history.state, "", location.pathname);
+  return fragment;
+}
+
+let page = null;
 document$.subscribe(({ body }) => {
   const element = body.querySelector(".kept");
-  if (element) new HandingPage(element).start().catch(() => {});
+  page = element && new HandingPage(element);
+  page?.start().catch(() => {});
+});
+addEventListener("hashchange", () => {
+  const fragment = page && fromAddress();
+  if (fragment) page.open(fragment);
 });

@@ -25,10 +25,7 @@ export class JobInHand {
     this.said = this.line.querySelector(".said");
     this.changes = this.line.querySelector(".job-changes");
     this.blanks = [...element.querySelectorAll(".jobs :is(input, textarea)")];
-    if (location.hash.startsWith(MARK)) {
-      takeInHand(location.hash.slice(MARK.length));
-      history.replaceState(history.state, "", location.pathname);
-    }
+    takeFromAddress();
     this.id = jobInHand();
     this.line.addEventListener("click", ({ target }) => this.#press(target.closest("[data-do], [data-back-to]")?.dataset ?? {}));
     this.changes.addEventListener("toggle", () => this.#listChanges());
@@ -63,9 +60,20 @@ export class JobInHand {
     return this.#held !== null;
   }
 
+  /** The address names a job, as a link to one does when this page is already there. */
+  async arrive() {
+    if (!takeFromAddress() || jobInHand() === this.id) return;
+    await this.#commit();
+    this.id = jobInHand();
+    this.#dress();
+    await this.#open().catch((problem) => this.#letGo(problem.message));
+  }
+
   /** Another window, or the ticket, has changed a job. */
   async hear({ kind, id }) {
-    if (kind === "job" && id === this.#held?.id && (await this.#held.refresh())) await this.#show();
+    if (kind !== "job" || id !== this.#held?.id) return;
+    await this.#commit(); // first, so that what both have changed is noticed
+    if (await this.#held?.refresh()) await this.#show();
   }
 
   async #open() {
@@ -74,7 +82,7 @@ export class JobInHand {
     if (!record) return this.#letGo(GONE);
     this.#held = new Held("job", record);
     await this.#show();
-    this.#say(await whyNothingLasts());
+    if (this.#held) this.#say(await whyNothingLasts());
   }
 
   async #show() {
@@ -197,6 +205,14 @@ export class JobInHand {
   }
 }
 
+/** Take the job in hand that the address names; the address is then free for the parts of the page. Returns whether it named one. */
+function takeFromAddress() {
+  if (!location.hash.startsWith(MARK)) return false;
+  takeInHand(location.hash.slice(MARK.length));
+  history.replaceState(history.state, "", location.pathname);
+  return true;
+}
+
 let here = []; // the jobs of the walks in the page in view
 
 /** The job of a walk of the page in view. */
@@ -206,4 +222,14 @@ export function jobOf(element) {
   return job;
 }
 
+/** A link to a job takes it in hand when it is followed in this window: on the way the theme may write another part into the address. */
+addEventListener(
+  "click",
+  ({ target, button, ctrlKey, metaKey, shiftKey }) => {
+    const link = target.closest?.(`a[href*="${MARK}"]`);
+    if (link && button === 0 && !ctrlKey && !metaKey && !shiftKey) takeInHand(link.hash.slice(MARK.length));
+  },
+  { capture: true },
+);
+addEventListener("hashchange", () => here.forEach((job) => job.element.isConnected && job.arrive()));
 onChange((change) => here.forEach((job) => job.hear(change)));

@@ -1,0 +1,139 @@
+"""Jobs in the browser: kept from the batch, opened again, listed; two windows lose nothing; nothing in them runs."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from calculators.everything import file_of, saved
+from calculators.handing import packed
+from tests.browser.reader import blank, calculator
+from tests.test_handing import JOB, WRITTEN
+
+expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
+pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
+NASTY = "<img src=x onerror=window.ran=1><script>window.ran=1</script>[x](javascript:window.ran=1)"
+
+
+def kept_jobs(page: Page) -> list[dict]:
+    return page.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('job')).map(({ text }) => JSON.parse(text))")
+
+
+def put(page: Page, kind: str, identity: str, text: str) -> None:
+    page.evaluate("async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)", [kind, identity, text])
+
+
+def says(page: Page, words: str | re.Pattern) -> None:
+    expect(page.locator(".said").first).to_contain_text(words)
+
+
+def write(page: Page, name: str, text: str) -> None:
+    page.locator(f".walk .jobs [name={name}]").fill(text)
+    page.locator(f".walk .jobs [name={name}]").blur()
+
+
+def job_is(page: Page, **entries) -> None:
+    """Wait until what is kept says so."""
+    for _ in range(200):
+        found = kept_jobs(page)
+        if found and found[0] | entries == found[0]:
+            return
+        page.wait_for_timeout(100)
+    raise AssertionError(f"{entries} is not in {found}")
+
+
+def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
+    page.goto("/batch/")
+    pieces = calculator(page, "pieces-from-cloth")
+    blank(pieces, "piece_width").fill("40")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
+    write(page, "name", "Towels")
+    write(page, "time", "3 h, with pressing")
+    blank(pieces, "piece_length").fill("18 in")
+    job_is(page, name="Towels", time="3 h, with pressing", typed={"pieces-from-cloth": {"piece_width": "40 cm", "piece_length": "18 in"}})
+    says(page, "Kept at")
+    page.reload()
+    expect(blank(pieces, "piece_length")).to_have_value("18 in")
+    expect(page.locator(".job-in-hand [name=name]")).to_have_value("Towels")
+    page.get_by_role("button", name="Stop working on it").click()
+    expect(blank(pieces, "piece_length")).not_to_have_value("18 in")
+    expect(blank(pieces, "piece_width")).to_have_value(re.compile("40"))
+    blank(pieces, "piece_width").fill("50 cm")
+    page.goto("/house/jobs/")
+    expect(page.locator(".job-list li")).to_contain_text("Each is cut 40 cm by 18 in.")
+    page.get_by_role("button", name="Duplicate: Towels").click()
+    page.get_by_role("button", name="Put away: Towels, a copy").click()
+    expect(page.locator(".put-away summary")).to_have_text("Put away: 1")
+    page.get_by_role("button", name="Take out: Towels", exact=True).click()
+    says(page, "Press again if you are sure")
+    page.get_by_role("link", name="Towels", exact=True).click()
+    expect(blank(pieces, "piece_width")).to_have_value("40 cm")
+    page.locator(".job-changes summary").click()
+    page.locator(".changes li", has_text="Time, your own figure").get_by_role("button").click()
+    expect(page.locator(".walk .jobs [name=time]")).to_have_value("")
+    assert {job["name"] for job in kept_jobs(page)} == {"Towels", "Towels, a copy"}
+
+
+def test_two_windows_on_one_job_lose_nothing_in_silence(page: Page):
+    page.goto("/house/jobs/")
+    put(page, "job", "sage-napkins", JOB)
+    other = page.context.new_page()
+    for window in (page, other):
+        window.goto("/batch/#job=sage-napkins")
+        expect(window.locator(".job-in-hand [name=name]")).to_have_value("Napkins in sage linen")
+    write(page, "thread", "two spools")
+    expect(other.locator(".walk .jobs [name=thread]")).to_have_value("two spools")
+    page.locator(".walk .jobs [name=cost]").fill("mine")
+    other.locator(".walk .jobs [name=cost]").fill("theirs")
+    other.locator(".walk .jobs [name=notes]").fill("kept by the other")
+    other.locator(".walk .jobs [name=notes]").blur()
+    page.locator(".walk .jobs [name=cost]").blur()
+    for _ in range(200):
+        said = [window.locator(".said").first.inner_text() for window in (page, other)]
+        if any("changed in another window" in each for each in said):
+            break
+        page.wait_for_timeout(100)
+    job_is(page, thread="two spools", notes="kept by the other")
+    history = page.evaluate("async () => (await (await import('/assets/javascript/store.js')).versions('job', 'sage-napkins')).map(({ text }) => JSON.parse(text).cost)")
+    assert {"mine", "theirs"} <= set(history), "each was kept before the other took its place"
+    assert any("changed in another window too. Cost, your own figure: here" in each for each in said), said
+    other.close()
+
+
+def test_no_script_runs_from_a_job_or_a_method(page: Page):
+    job, method = json.loads(JOB), json.loads(WRITTEN)
+    method |= {"name": NASTY[:80], "texts": {name: NASTY for name in ("opening", "hems", "cloths", "prices")}}
+    method["tables"] = {"cloths": [{"cloth": NASTY[:80], "needle": NASTY[:80], "why": NASTY}], "pieces": [{"piece": NASTY[:80]}]}
+    method["measures"] |= {"turn": {"value": "1 cm", "why": NASTY}, "hem": NASTY[:80]}
+    job |= {name: NASTY for name in ("notes", "thread", "time", "cost")} | {"name": NASTY[:80], "cloth": NASTY[:80], "measured": [{"piece": NASTY[:80], "note": NASTY}], "method": method}
+    job["typed"] = {"wash-test": {"cloth_width": "<img src=x onerror=alert()>"}, "usable-cloth": {"x": NASTY}, "x": {"y": NASTY}}
+    page.goto(f"/house/hand-over/#handed={packed(json.dumps(job))}")
+    expect(page.locator(".opened")).to_contain_text("<img src=x onerror=window.ran=1>")
+    page.get_by_role("button", name="Keep it").click()
+    says(page, "Kept.")
+    everything = file_of([saved("method", "x", [{"at": NASTY[:40], "text": json.dumps(method)}]), saved("job", "y", [{"at": "", "text": NASTY}])])
+    page.locator("[name=file]").set_input_files({"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
+    page.get_by_role("button", name="Keep all that is new here (2)").click()
+    says(page, "All that was new")
+    page.goto("/house/jobs/")
+    expect(page.locator(".job-list li")).to_have_count(2)
+    expect(page.locator(".job-list")).to_contain_text("cannot be read here")
+    page.get_by_role("link", name="Open").click()
+    expect(page.locator(".walk .jobs [name=notes]")).to_have_value(NASTY)
+    expect(page.locator(".walk .refusal:visible").first).to_contain_text("“<img src=x")
+    write(page, "notes", NASTY + "!")
+    page.locator(".job-changes summary").click()
+    expect(page.locator(".changes li")).to_contain_text("<script>window.ran=1</script>")
+    page.goto("/house/")
+    page.locator("[name=followed]").select_option(index=1)
+    expect(page.locator(".whose-method")).to_contain_text("<img src=x")
+    page.get_by_role("button", name="Change it").click()
+    expect(page.locator("[name='texts.opening']")).to_have_value(NASTY)
+    assert page.locator("article img, article script").count() == 0
+    page.goto("/house/hand-over/")
+    for broken, words in (("{", "damaged"), ("[" * 5000, "nested"), (json.dumps({"format": "job", "version": 9, "name": "x"}), "newer handbook"), (" " * 50_000_000, "50.0 MB")):
+        page.locator("[name=file]").set_input_files({"name": "x.json", "mimeType": "application/json", "buffer": broken.encode()})
+        says(page, words)
+    assert page.evaluate("window.ran") is None

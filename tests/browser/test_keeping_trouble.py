@@ -1,0 +1,99 @@
+"""Where something cannot be kept or read: one clear sentence, the rest works, and everything can still be saved as a file."""
+
+import json
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from calculators.everything import read_file
+from scripts.tools import browser as chromium
+from tests.test_handing import JOB, WRITTEN
+
+expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
+on_phone = pytest.mark.parametrize("width", [390], ids=["phone"])
+#: The browser's own answer when the disk is full, given at the first thing that is put down.
+FULL = """() => {
+    window.put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };
+}"""
+KEEP = "async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)"
+
+
+def newest(page: Page, kind: str) -> list[str]:
+    return page.evaluate("async (kind) => (await (await import('/assets/javascript/store.js')).newest(kind)).map(({ text }) => text)", kind)
+
+
+def everything(page: Page):
+    """The file of everything, as the page saves it."""
+    page.goto("/house/hand-over/")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save everything").click()
+    return read_file(Path(saved.value.path()).read_text("utf-8"))
+
+
+def write(page: Page, name: str, text: str) -> None:
+    page.locator(f"[name='{name}']").fill(text)
+    page.locator(f"[name='{name}']").blur()
+
+
+@on_phone
+def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(page: Page):
+    page.goto("/house/jobs/")
+    page.evaluate(KEEP, ["job", "sage-napkins", JOB])
+    page.goto("/batch/#job=sage-napkins")
+    expect(page.locator(".job-in-hand [name=name]")).to_have_value("Napkins in sage linen")
+    page.evaluate(FULL)
+    write(page, "time", "5 hours")
+    expect(page.locator(".said").first).to_contain_text("no room left")
+    assert newest(page, "job") == [JOB]
+    page.evaluate("() => { IDBObjectStore.prototype.put = window.put; }")
+    write(page, "cost", "40")
+    expect(page.locator(".said").first).to_contain_text("Kept at")
+    kept = json.loads(newest(page, "job")[0])
+    assert (kept["time"], kept["cost"]) == ("5 hours", "40"), "what could not be kept then is kept now"
+
+
+@on_phone
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [("{damaged", "damaged"), (json.dumps({"format": "job", "version": 99, "name": "x"}), "newer handbook")],
+    ids=["damaged", "to come"],
+)
+def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: str, words: str):
+    page.goto("/house/jobs/")
+    method = text.replace('"job"', '"house method"')
+    for kept in (["job", "odd", text], ["job", "sage-napkins", JOB], ["method", "odd", method], ["method", "summer-linen", WRITTEN]):
+        page.evaluate(KEEP, kept)
+    page.evaluate("async () => (await import('/assets/javascript/store.js')).choose('method', 'odd')")
+    expect(page.locator(".job-list .trouble")).to_contain_text(words)
+    expect(page.locator(".job-list")).to_contain_text("20 pieces")
+    page.goto("/batch/#job=odd")
+    expect(page.locator(".said").first).to_contain_text(words)
+    expect(page.get_by_role("button", name="Keep this as a job")).to_be_visible()
+    expect(page.locator(".whose-method")).to_contain_text("Until then these are the handbook’s numbers")
+    page.goto("/house/")
+    expect(page.locator(".house-body .trouble")).to_contain_text(words)
+    saved = {(each.kind, each.identity): each.raw for each in everything(page).kept}
+    assert saved == {("job", "odd"): text, ("job", "sage-napkins"): JOB, ("method", "odd"): method, ("method", "summer-linen"): WRITTEN}
+    assert sorted(newest(page, "job")) == sorted([text, JOB])
+
+
+def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served: str, tmp_path: Path):
+    """With the site's data blocked in the browser's own settings."""
+    (tmp_path / "Default").mkdir()
+    (tmp_path / "Default/Preferences").write_text(json.dumps({"profile": {"default_content_setting_values": {"cookies": 2}}}))
+    context = browser.browser_type.launch_persistent_context(tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=served)
+    page = context.pages[0]
+    page.goto("/batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".said").first).to_contain_text("keeps nothing for this site")
+    write(page, "name", "Towels")
+    page.get_by_role("link", name="All jobs").click()
+    expect(page.locator(".job-list li")).to_contain_text("Towels")
+    page.get_by_role("navigation").get_by_role("link", name="Hand over and keep safe").first.click()
+    expect(page.locator(".said")).to_contain_text("keeps nothing for this site")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save everything").click()
+    assert [each.newest.document["name"] for each in read_file(Path(saved.value.path()).read_text("utf-8")).kept] == ["Towels"]
+    context.close()
