@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from calculators.documents import write_json
 from calculators.everything import read_file
 from scripts.tools import browser as chromium
 from tests.test_handing import JOB, WRITTEN
@@ -57,7 +58,7 @@ def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(pag
 @on_phone
 @pytest.mark.parametrize(
     ("text", "words"),
-    [("{damaged", "damaged"), (json.dumps({"format": "job", "version": 99, "name": "x"}), "newer handbook")],
+    [("{damaged", "damaged"), (write_json({"format": "job", "version": 99, "name": "x"}), "newer handbook")],
     ids=["damaged", "to come"],
 )
 def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: str, words: str):
