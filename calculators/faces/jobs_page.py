@@ -11,6 +11,7 @@ from calculators.faces.method_compare import in_words
 from calculators.job.reading import Job, read_job
 
 NONE_YET = "No job is kept in this browser yet. Begin one here, or fill in the batch and press “Keep this as a job” there."
+WHERE = "The jobs that this browser keeps are listed here."
 UNREADABLE = "A job that cannot be read here"
 PIECES = "pieces-from-cloth"
 DO = {"copy": "Duplicate", "archive": "Put away", "back": "Bring back", "file": "Save to a file", "share": "Share as a link", "remove": "Take out"}
@@ -22,7 +23,7 @@ def jobs_page() -> ET.Element:
         "div", {"class": "jobs jobs-page"},
         element("div", {"class": "tools", "hidden": True}, element("button", {"type": "button", "class": "first", "data-do": "new"}, "Begin a new job")),
         element("p", {"class": "said", "role": "status"}),
-        element("div", {"class": "listed"}, element("noscript", None, element("p", None, "Jobs are kept by the browser, which needs scripts for it."))),
+        element("div", {"class": "listed"}, element("p", None, WHERE)),
     )  # fmt: skip
 
 
