@@ -6,10 +6,8 @@
 """
 
 from collections.abc import Generator, Iterator, Sequence
-from dataclasses import dataclass, replace
-from itertools import islice
+from dataclasses import dataclass
 
-from calculators.layplan import two_stage_value
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.free_recursion import FreeRecursion
 from calculators.layplan.limited_recursion import LimitedRecursion
@@ -17,11 +15,11 @@ from calculators.layplan.model import Task
 from calculators.layplan.plan import Part, Plan
 from calculators.layplan.prices import price_steps
 from calculators.layplan.progress import Progress
+from calculators.layplan.two_stage_start import TwoStageStart
 
 PRECISION = 1 << 24
 PRICE_STEPS = 60
 PAUSE_EVERY = 8  # rows of the table
-START_STEPS = 60
 MOST_KEPT = 400
 # How many contents, cells, and cuts a cell, a pass may look at.
 ROUGH = (4, 1_200, 8)
@@ -65,10 +63,14 @@ class _Solver:
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
-        start = yield from self._start()
+        start = TwoStageStart(self.task)
+        for found in start.run():
+            if found.plan is not None:
+                self._keep(found.result, found.plan.cloth)
+            yield self._progress()
         best: Relaxed | None = None
         steps = price_steps(
-            self._relaxed, self.copies, lambda: self.value * self.scale, start, PRICE_STEPS, patience=5, drift=0.3
+            self._relaxed, self.copies, lambda: self.value * self.scale, start.prices(self.scale), PRICE_STEPS, patience=5, drift=0.3
         )
         count = 0
         for relaxed in steps:
@@ -97,22 +99,6 @@ class _Solver:
     def _keep(self, value: int, cloth: Part) -> None:
         if value > self.value:
             self.value, self.plan = value, Plan(self.task, cloth)
-
-    def _start(self) -> Iterator[Progress]:
-        """Plans in two stages both ways, and the prices of the better one; returns the prices."""
-        best_value, prices = -1, [0] * len(self.copies)
-        for first_cut in ("across", "along"):
-            strips = replace(self.task, stages=2, first_cut=first_cut)
-            solver = two_stage_value.Solver(strips.mirrored() if first_cut == "along" else strips)
-            for found in islice(solver.run(), START_STEPS):
-                if found.plan is not None and found.result > self.value:
-                    there = found if first_cut == "across" else two_stage_value.mirrored(strips, found)
-                    self._keep(there.result, there.plan.cloth)
-                yield self._progress()
-            if solver.relaxed and solver.value > best_value:
-                best_value = solver.value
-                prices = [price * self.scale // solver.bounds.scale for price in solver.relaxed.prices]
-        return prices
 
     def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
         worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]

@@ -19,6 +19,8 @@ from calculators.layplan.usable import Usable
 FINEST = 60_000  # units along a side; finer ones make the solvers' tables too long
 MOST_COPIES = 2_000
 BREADTHS = (12, 40)
+TIMES = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
+MORE = 4
 
 
 @dataclass(frozen=True)
@@ -60,7 +62,7 @@ class Fitting:
         bounds: list[Fraction | None] = []
         for task in tasks:
             bounds.append(None)
-            for progress in islice(solve(task), steps):
+            for progress in islice(solve(task), steps * TIMES.get(task.stages, MORE)):
                 bounds[-1] = self._bound(progress.bound)
                 found = self._found(progress, best, tasks, bounds)
                 best = found or best
@@ -79,6 +81,8 @@ class Fitting:
     def _tasks(self) -> list[Task]:
         if self.rules.strips == "free":
             return [replace(self.task, stages=None, first_cut="any")]
+        if self.rules.strips == "sections":
+            return [replace(self.task, stages=3)]
         ways = ["across", "along"] if self.rules.strips == "either" else [self.rules.strips]
         return [replace(self.task, first_cut=way) for way in ways if way == "across" or self.task.length is not None]
 

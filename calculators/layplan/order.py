@@ -77,7 +77,8 @@ class Rules:
 
     aim: "most" (pieces), "shortest" (the whole order on the least length of the first cloth), "buy" (the least cloth to buy) or
         "shelf" (the whole order from the cloths there are).
-    strips: "across", "along" or "either": strips first, then pieces; "free": cuts edge to edge in any order.
+    strips: "across", "along" or "either": strips first, then pieces; "sections": strips across, those along into sections, then
+        pieces; "free": cuts edge to edge in any order.
     gap: lost between two pieces [mm]; selvedge: trimmed off each side [mm]; end_loss: cut off each end, once, to square it [mm].
     change_length, change_width: what the wash does before anything is cut [%], negative for shrinkage.
     seam_allowance: on each edge that is joined [mm].

@@ -23,7 +23,7 @@ def look_over(order: Order, pieces: tuple[Wanted, ...], cloths: list[Usable]) ->
     elif any(piece.count is None for piece in pieces):
         nameless = next(piece for piece in pieces if piece.count is None)
         raise CannotPlan("pieces", "“{piece:text}” has no number. To find the least length, write how many of it are wanted.", piece=nameless.name)
-    if rules.aim in ("shortest", "buy") and rules.strips in ("along", "free"):
+    if rules.aim in ("shortest", "buy") and rules.strips in ("along", "sections", "free"):
         raise CannotPlan("strips", "The least length is looked for in strips across the cloth. Choose those, or ask for the most pieces.")
     open_ended = rules.aim in ("shortest", "buy")
     for piece in pieces:

@@ -19,9 +19,9 @@ from calculators.layplan.positions import Table
 from calculators.layplan.prices import price_steps
 from calculators.layplan.progress import Progress
 from calculators.layplan.strip_table import Filled
+from calculators.layplan.two_stage_start import TwoStageStart
 
 PRICE_STEPS = 30
-PLAN_EVERY = 2
 SECTION_STEPS = 70
 PAUSE_EVERY = 8  # lengths of the table
 
@@ -43,17 +43,18 @@ def solve(task: Task) -> Iterator[Progress]:
         for found in solve(task.mirrored()):
             yield two_stage_value.mirrored(task, found)
         return
-    strips = two_stage_value.Solver(replace(task, stages=2, first_cut="across"))
-    if strips.ways:
-        yield from _Solver(task, strips).run()
+    start = TwoStageStart(task)
+    if start.across.ways:
+        yield from _Solver(task, start).run()
     else:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
 
 
 class _Solver:
-    def __init__(self, task: Task, strips: two_stage_value.Solver):
+    def __init__(self, task: Task, start: TwoStageStart):
         self.task = task
-        self.strips = strips
+        self.start = start
+        strips = start.across
         self.shapes = strips.shapes
         self.lengths = strips.bounds.lengths
         self.values, self.scale = strips.bounds.values, strips.bounds.scale
@@ -63,23 +64,19 @@ class _Solver:
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
-        along = two_stage_value.solve(replace(self.task, stages=2, first_cut="along"))
-        for way in (self.strips.run(), along):
-            for found in islice(way, SECTION_STEPS):
-                if found.plan is not None:
-                    self._keep(found.result, found.plan.cloth)
-                yield self._progress()
-        start = self.strips.relaxed.prices if self.strips.relaxed else [0] * len(self.values)
-        steps = price_steps(self._relaxed, self.shapes.copies, lambda: self.value * self.scale, start, PRICE_STEPS, 3, 0.3)
-        count = -1
+        for found in self.start.run():
+            if found.plan is not None:
+                self._keep(found.result, found.plan.cloth)
+            yield self._progress()
+        prices = self.start.prices(self.scale)
+        steps = price_steps(self._relaxed, self.shapes.copies, lambda: self.value * self.scale, prices, PRICE_STEPS, 3, 0.3)
         for relaxed in steps:
             if relaxed is None:
                 yield self._progress()
                 continue
-            count += 1
             self.bound = min(self.bound, relaxed.bound // self.scale)
             yield self._progress()
-            if not self._closed() and count % PLAN_EVERY == 0:
+            if not self._closed():
                 yield from self._lay_sections(relaxed)
             if self._closed():
                 break
@@ -173,7 +170,7 @@ class _Solver:
         return best[-1], sorted(found, reverse=True)
 
     def _lay_sections(self, relaxed: Relaxed) -> Iterator[Progress]:
-        """A plan, section after section, each the widest that the tables want for what is left."""
+        """A plan: the sections that the tables want, widest first, each filled from what is left; the last takes all the width there is."""
         left = list(self.shapes.copies)
         sections: list[Part] = []
         at = 0
@@ -195,21 +192,10 @@ class _Solver:
             at += width
             if last:
                 break
-            filled = self.shapes.fill(relaxed.worth, left)
-            stacks = yield from self._told(self._stacks(filled))
-            widths = [self.shapes.positions.points[i] for i in self._side_by_side(stacks[-1], self.task.width - at)[1]]
+            widths = widths[1:]
         cloth = row_of_parts(0, 0, self.task.width, self.task.length, "along", sections)
         self._keep(value, cloth)
         yield self._progress()
-
-    def _told(self, work: Generator[None, None, list[Table]]):
-        """Passes on progress where some work pauses; returns its result."""
-        while True:
-            try:
-                next(work)
-            except StopIteration as ended:
-                return ended.value
-            yield self._progress()
 
     def _section_task(self, width: int, left: list[int], worth: Sequence[int]) -> Task:
         pieces = tuple(

@@ -109,3 +109,25 @@ def test_what_goes_to_the_table_prints_on_two_sheets(page):
     for name in ("form.asked", ".notes", "table.results >> text=Cuts in working order"):
         expect(plan.locator(name)).to_be_hidden()
     assert page.pdf(format="A4").count(b"/Type /Page\n") == 2
+
+
+def test_what_cannot_be_planned_is_said_in_one_sentence_at_its_table(page):
+    plan = opened(page)
+    plan.locator("details.more > summary").click()
+    for table, row, field, part in (
+        ("pieces", ("Napkin", "46 cm", "46 cm", "1000000"), "pieces", "from 1 to 1,000"),
+        ("pieces", ("Napkin", "46 cm", "46 cm", "0"), "pieces", "from 1"),
+        ("pieces", ("Napkin", "9 m", "9 m", "1"), "pieces", "900 cm"),
+        ("flaws", ("9 m", "10 cm", "5 cm", "5 cm"), "flaws", "lies outside"),
+        ("repeats", ("0", "30 cm"), "repeats", "repeat of 0"),
+    ):
+        good = [cell(plan, table, 0, column).input_value() for column in range(len(row))]
+        for column, text in enumerate(row):
+            cell(plan, table, 0, column).fill(text)
+        refusal = plan.locator(f".refusal[data-field={field}]")
+        expect(refusal).to_contain_text(part, timeout=AWAKE)
+        assert refusal.inner_text().count(". ") <= 1 and plan.locator(".refusal:visible").count() == 1
+        expect(plan.locator(".old-answer")).to_be_visible()
+        for column, text in enumerate(good):
+            cell(plan, table, 0, column).fill(text)
+        expect(refusal).to_be_hidden(timeout=AWAKE)

@@ -60,6 +60,7 @@ def notes(reply, ruler=CENTIMETRES):
         ({"selvedge": "50 cm", "cloths": "Linen | 100 cm | 1 m"}, "selvedge", "leave nothing"),
         ({"end_loss": "2.2 m"}, "end_loss", "leave nothing"),
         ({"aim": "buy", "strips": "along"}, "strips", "across"),
+        ({"aim": "shortest", "strips": "sections"}, "strips", "across"),
     ],
 )
 def test_what_cannot_be_planned_gets_one_sentence_at_its_field(typed, field, part):
@@ -75,6 +76,24 @@ def test_says_that_no_plan_can_give_more_only_when_it_is_proven():
     flawed = answer(LAY, Asking({"cloths": SHORT, "pieces": "Napkin | 46 cm | 46 cm", "flaws": "130 cm | 60 cm | 60 cm | 30 cm"}))
     assert "No plan cut" not in notes(flawed) and "not ruled out" in notes(flawed)
     assert flawed.results["count"] < 18 and flawed.results["most_pieces"] == 18
+
+
+SECTIONED = {"cloths": "Linen | 100 cm | 60 cm", "pieces": "Runner | 40 cm | 60 cm | 1; Napkin | 30 cm | 30 cm | 4", "selvedge": "0", "end_loss": "0"}
+
+
+def test_strips_may_be_cut_into_sections_and_those_into_pieces():
+    strips, sections = (answer(LAY, Asking({**SECTIONED, "strips": way})) for way in ("across", "sections"))
+    assert strips.results["count"] == 4 and "No plan cut this way can give more." in notes(strips)  # four napkins in two strips
+    assert sections.results["count"] == 5 and "Everything ordered is cut." in notes(sections)  # two napkins one behind the other
+    assert lay_faults(sections.drawn_from.lays[0]) == []
+
+
+@pytest.mark.parametrize("strips", ["sections", "free"])
+def test_says_plainly_where_the_plan_is_cut_in_strips_after_all(strips):
+    flawed = notes(answer(LAY, Asking({**SECTIONED, "strips": strips, "flaws": "5 cm | 90 cm | 5 cm | 5 cm"})))
+    assert "This plan is cut in plain strips, stepping over what must stay free" in flawed
+    assert "plain strips" not in notes(answer(LAY, Asking({**SECTIONED, "strips": strips})))
+    assert "not along" in notes(answer(LAY, Asking({"aim": "shortest", "strips": "either"})))
 
 
 def test_says_what_keeping_to_the_grain_costs():

@@ -172,10 +172,18 @@ def _working(outcome: Outcome) -> tuple[Phrase, ...]:
         )
     ]  # fmt: skip
     steps += _filled(lay)
-    steps.append(say("Strips across the cloth are filled with pieces, and strips stacked, in every combination that could be better than the best so far. What none of them can pass is worked out at the same time."))
-    if outcome.hindered:
+    if not outcome.hindered:
+        steps.append(say(_METHODS.get(outcome.order.rules.strips, _IN_STRIPS)))
+    else:
         steps.append(say("With flaws or a repeat, strips are laid one after another and step over what must stay free. The limit is then that of the same cloth without them."))
     return tuple(steps)
+
+
+_IN_STRIPS = "Strips are filled with pieces, and strips stacked, in every combination that could be better than the best so far. What none of them can pass is worked out at the same time."
+_METHODS = {
+    "sections": "The plan starts from strips both ways. Then pieces that are wanted too often are made dear, and strips cut into sections are filled at these prices. What the best strips and sections would give with no limit on numbers, plus the price of every piece ordered, is a limit that no plan cut this way can pass.",
+    "free": "The plan starts from strips both ways. Then every part is cut in two wherever pieces end, again and again, as long as it could be better than the best so far. Prices on the pieces give a limit that no plan can pass.",
+}
 
 
 def _filled(lay: Lay) -> Iterator[Phrase]:

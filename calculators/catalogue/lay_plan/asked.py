@@ -25,6 +25,7 @@ STRIPS = {
     "across": "in strips across the cloth",
     "along": "in strips along the cloth",
     "either": "in strips across or along",
+    "sections": "in strips across, then sections, then pieces",
     "free": "edge to edge any way",
 }
 WAYS = {"thread": "drawn thread", "tear": "torn", "ruled": "ruled line"}
@@ -87,7 +88,7 @@ FIELDS = (
     Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
     Field("repeats", "Repeats", _REPEATS, "Where a pattern starts again, for pieces that are matched. None: leave it empty.", optional=True),
     Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
-    Field("strips", "How it is cut", Choice(options=STRIPS), "Strips: the first cuts part the whole cloth, each strip is then cut into pieces, and a piece may be trimmed once more. Any way: cuts may turn as often as they like, so more may fit and more cuts are made.", fixed="across"),
+    Field("strips", "How it is cut", Choice(options=STRIPS), "Strips: the first cuts part the whole cloth, each strip is then cut into pieces, and a piece may be trimmed once more. Sections: each strip is first cut along into sections, and those across into pieces. Any way: cuts may turn as often as they like, so more may fit and more cuts are made.", fixed="across"),
     Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
     Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),

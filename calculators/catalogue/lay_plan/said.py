@@ -67,6 +67,7 @@ def _length_bound(outcome: Outcome) -> Phrase:
 
 def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], rest: Outcome | None) -> Iterator[Phrase]:
     """What to do next, and what a change would bring."""
+    yield from _cut_otherwise(outcome)
     if outcome.missing:
         listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
         yield say("Not cut: {listed:text}.", listed=listed)
@@ -77,6 +78,16 @@ def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], res
     for change in changes:
         yield from _change_said(outcome, change)
     yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=results["last_mark"])
+
+
+def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
+    """Where the plan is cut in fewer ways than were asked for."""
+    strips = outcome.order.rules.strips
+    if outcome.hindered and strips in ("sections", "free"):
+        between = "stepping over what must stay free" if any(cloth.flaws for cloth in outcome.order.cloths) else "starting where the repeat starts"
+        yield say("This plan is cut in plain strips, {between:text}; sections and cuts any way were not tried on this cloth.", between=between)
+    if outcome.open_ended and strips == "either":
+        yield say("The least length was looked for in strips across the cloth, not along.")
 
 
 def _left_of_cloth(outcome: Outcome) -> Iterator[Phrase]:
