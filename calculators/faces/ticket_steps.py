@@ -78,8 +78,8 @@ def ticked(key: str, title: str, bundles: Bundles, done: int) -> ET.Element:
         "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key},
         element("div", {"class": "boxes", "aria-hidden": "true"}, *(_box(box.last, done, once) for box in bundles.boxes(MOST_BOXES))),
         element("p", {"class": "count", "role": "status"}, words),
-        _button(key, "1", "Done" if once else "+1 bundle", f"{'Done' if once else 'One more bundle done'}: {title}", whole == bundles.count),
-        _button(key, "-1", "Undo", f"Undo: {title}", not done),
+        _button(key, "1", "Done" if once else "+1 bundle", title, whole == bundles.count),
+        _button(key, "-1", "Undo", title, not done),
     )  # fmt: skip
 
 
@@ -95,8 +95,8 @@ def _words(bundles: Bundles, whole: int, done: int) -> str:
     return f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {min(done, bundles.pieces) if not begun else whole * bundles.size} of {bundles.pieces} pieces{begun}."
 
 
-def _button(key: str, by: str, words: str, name: str, idle: bool) -> ET.Element:
-    return element("button", {"type": "button", "data-tick": by, "data-step": key, "aria-label": name, "aria-disabled": "true" if idle else None}, words)
+def _button(key: str, by: str, words: str, title: str, idle: bool) -> ET.Element:
+    return element("button", {"type": "button", "data-tick": by, "data-step": key, "aria-label": f"{words}: {title}", "aria-disabled": "true" if idle else None}, words)
 
 
 def box_words(bundles: Bundles) -> str:

@@ -61,7 +61,7 @@ def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
     expect(now(phone)).to_contain_text("Second fold")
     phone.keyboard.press("+")
     counted(phone, "1 of 3 bundles done")
-    phone.get_by_role("button", name="One more bundle done: Second fold").tap()
+    phone.get_by_role("button", name="+1 bundle: Second fold").tap()
     counted(phone, "2 of 3 bundles done: 12 of 18 pieces.")
     phone.get_by_role("button", name="Undo: Second fold").tap()
     counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
@@ -115,7 +115,7 @@ def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_netwo
     phone.locator('[name="bundle"]').fill("9")
     phone.locator('[name="bundle"]').blur()
     expect(phone.locator(".order")).to_contain_text("2 bundles of 9", timeout=WAKING)
-    phone.get_by_role("button", name="One more bundle done: Trim").tap()
+    phone.get_by_role("button", name="+1 bundle: Trim").tap()
     expect(phone.locator('[data-ticks="trim"] .count')).to_contain_text("9 of 18 pieces", timeout=WAKING)
     phone.context.set_offline(False)
 
