@@ -35,14 +35,15 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     )  # fmt: skip
 
 
-def settle_blanks(batch: Batch) -> list[ET.Element]:
-    """The two things a maker settles on the ticket itself: its cloth, and how many pieces go together."""
+def settle_blanks(batch: Batch, home: str) -> list[ET.Element]:
+    """The two things a maker settles on the ticket itself, its cloth and how many pieces go together, and the way to all others."""
     names = [line["cloth"] for line in batch.method.tables.get("cloths", ()) if "cloth" in line]
     shown = [*names, *([batch.cloth] if batch.cloth and not batch.cloth_line else [])]
     options = (element("option", {"value": name, "selected": name.casefold() == batch.cloth.casefold()}, name) for name in map(str, shown))
     made = [
         element("label", None, "Bundles of ", element("input", {"type": "text", "name": "bundle", "inputmode": "numeric", "value": str(batch.bundles.size), "autocomplete": "off"})),
         element("p", {"class": "refusal", "data-field": "bundle", "hidden": True}),
+        element("a", {"href": f"{home}batch/"}, "Change its numbers in the batch"),
     ]
     return [element("label", None, "Cloth ", element("select", {"name": "cloth"}, *options)), *made] if shown else made
 

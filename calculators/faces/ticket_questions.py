@@ -40,7 +40,7 @@ def _ticket(request: Reply) -> Reply:
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
         return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}
-    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch)))}
+    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"])))}
 
 
 def _tick(request: Reply) -> Reply:

@@ -6,6 +6,7 @@ import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept
 import { last, onChange, whyNothingLasts } from "./store.js";
 
 const MARK = "#job=";
+const GONE = "This job is not kept in this browser, so its ticket cannot be shown. What stands here is the batch as it is filled in now.";
 const LOOSE = "batch"; // what is ticked for the batch that is kept as no job
 
 class TicketPage {
@@ -32,10 +33,10 @@ class TicketPage {
 
   async start() {
     await ready;
-    await this.#inTurn(() => this.#open());
+    const gone = await this.#inTurn(() => this.#open());
     document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#inTurn(() => this.#draw()));
     this.element.querySelector(".tools").hidden = false;
-    this.#say(await whyNothingLasts());
+    this.#say(gone || (await whyNothingLasts()));
     this.machine.goOn(this.held.id);
   }
 
@@ -45,6 +46,7 @@ class TicketPage {
     if (record) this.held = new Held("job", record);
     else this.held = new Held("loose", (await last("loose", LOOSE)) ?? { id: LOOSE, text: "", revision: 0 });
     await this.#draw();
+    return job && !record ? GONE : "";
   }
 
   /** One thing after another, so that no button acts on what is still being kept. */
