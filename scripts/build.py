@@ -11,6 +11,7 @@ import sys
 
 import npm_files
 from runtime import steps as runtime
+from tools import fewer_requests
 from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
 from tools.steps import Step, run_steps
 from tools.trouble import Trouble, run_main
@@ -57,6 +58,7 @@ STEPS = [
         settings=[ADDRESS],
     ),
     *npm_files.after_pages,
+    *fewer_requests.after_pages,
     *runtime.after_pages(ADDRESS),
 ]
 

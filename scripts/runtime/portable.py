@@ -52,7 +52,7 @@ def _entries(pages: Iterable[str]) -> list[str]:
 
 _MODULE = re.compile(r'<script\b[^>]*\bsrc="[^"]*/javascript/([\w.-]+)"[^>]*></script>\s*')
 _LINK = re.compile(r'(<(?:a|area|link)\b[^>]*\bhref=")([^"]*)"')
-_SERVED_LINK = re.compile(r'<link\b[^>]*\brel="(?:canonical|manifest|preload|prev|next)"[^>]*>\s*')
+_SERVED_LINK = re.compile(r'<link\b[^>]*\brel="(?:canonical|manifest|modulepreload|preload|prev|next)"[^>]*>\s*')
 _CONFIG = re.compile(r'(<script id="__config" type="application/json">)(.*?)(</script>)', re.DOTALL)
 _POLICY = re.compile(r'(<meta http-equiv="Content-Security-Policy" content=")[^"]*(">)')
 
