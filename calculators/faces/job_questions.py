@@ -1,7 +1,9 @@
 """What the browser asks about jobs. A job travels as the text it is kept as; whatever is wrong with one comes back as one sentence."""
 
+from contextlib import suppress
 from typing import Any
 
+from calculators.documents import Unreadable
 from calculators.faces.questions import file_name, followed, ruler_wanted
 from calculators.faces.job_in_hand import cloths_known
 from calculators.faces.jobs_page import jobs_listed
@@ -24,11 +26,21 @@ def _listed(request: Reply) -> Reply:
 
 
 def _new(request: Reply) -> Reply:
-    """{"id", "at", "walk", "typed", "method", "ruler"} → {"job": text}: with the numbers typed so far and the method now followed."""
+    """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the method now followed.
+
+    loose: what was ticked and measured for the batch before it was a job, as its ticket keeps it; it goes over into the job.
+    """
     name = f"Job of {in_words(request['at']).rpartition(',')[0]}"
-    start = opened(begun(request["id"], name, request["walk"], followed(request)))
+    start = begun(request["id"], name, request["walk"], followed(request))
     typed = {f"typed.{calculator}.{field}": text for calculator, texts in request["typed"].items() for field, text in texts.items()}
-    return {"job": written_down(changed(start, typed, ruler_wanted(request)))}
+    return {"job": written_down(changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request)))}
+
+
+def _so_far(loose: str) -> Reply:
+    with suppress(Unreadable):
+        kept = read_job(loose).document if loose else {}
+        return {name: kept[name] for name in ("ticks", "measured", "cloth", "notes") if name in kept}
+    return {}
 
 
 def _copy(request: Reply) -> Reply:

@@ -4,7 +4,7 @@ import { askHouse, methodText } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
 import { ask } from "./python.js";
-import { keep, last, newId, now, onChange, versions, whyNothingLasts } from "./store.js";
+import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const PAUSE = 700; // [ms] without a keystroke before a change is kept
 const MARK = "#job=";
@@ -140,9 +140,11 @@ export class JobInHand {
   async #beginOne() {
     const id = newId();
     const typed = Object.fromEntries(this.sections.map((section) => [section.calculator, section.typed]));
-    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: this.element.dataset.walk, typed, ruler: this.sections[0].readOn });
+    const loose = await last("loose", this.element.dataset.walk); // what its ticket has ticked so far
+    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: this.element.dataset.walk, typed, loose: loose?.text ?? "", ruler: this.sections[0].readOn });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
+    if (loose) await remove("loose", loose.id);
     takeInHand((this.id = id));
     await this.#open();
     const name = this.line.querySelector("[name=name]");

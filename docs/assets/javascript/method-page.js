@@ -161,14 +161,16 @@ class MethodPage {
   async #change(path, typed, blank) {
     this.element.querySelector(".shared").hidden = true;
     const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
+    let refused = false;
     await this.#keep(question, (reply) => {
       this.#refuse(path, reply.refusal);
+      refused = Boolean(reply.refusal);
       if (reply.refusal || !blank) return;
       if (blank !== document.activeElement) blank.value = reply.shown;
       const fallback = this.body.querySelector(`.fallback[data-for="${CSS.escape(path)}"]`);
       if (fallback) fallback.hidden = !reply.empty;
     });
-    if (path.startsWith("tables.") && !blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
+    if (!refused && path.startsWith("tables.") && !blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
 
   async #backTo(revision) {
