@@ -130,3 +130,25 @@ def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, rul
         assert f"last mark must read {check}" in words[0].replace("\n", " ")
         assert "Second fold" in words[1] and "Measured sizes" in words[1]
         assert "At the machine" not in words[0] + words[1]
+
+
+def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(phone: Page):
+    phone.goto("/batch/")
+    phone.locator("section[data-calculator=finished-size] [name=hem]").fill("3 cm")
+    phone.get_by_role("button", name="Keep this as a job").tap()
+    name = phone.locator(".job-in-hand [name=name]")
+    expect(name).to_have_value(re.compile("Job of"), timeout=WAKING)
+    name.fill("Long table")
+    name.blur()
+    expect(phone.locator(".job-in-hand > .said")).to_contain_text("Kept", timeout=WAKING)
+    phone.locator(".to-ticket").tap()
+    expect(phone.locator("#ticket-name")).to_have_text("Long table", timeout=WAKING)
+    phone.get_by_role("button", name="+1 bundle: Second fold").tap()
+    expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text(re.compile("1 of . bundles"), timeout=WAKING)
+    phone.locator("[name=cloth]").select_option("Half linen, light")
+    expect(phone.locator("[data-setting=needle]")).to_contain_text("80/12", timeout=WAKING)
+    phone.reload()
+    expect(phone.locator("#ticket-name")).to_have_text("Long table", timeout=WAKING)
+    expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text(re.compile("1 of . bundles"))
+    expect(phone.locator('[data-ticks="trim"] .count')).to_contain_text(re.compile("0 of . bundles"))
+    expect(phone.locator("[data-setting=needle]")).to_contain_text("80/12")
