@@ -150,5 +150,4 @@ def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(phone: 
     phone.reload()
     expect(phone.locator("#ticket-name")).to_have_text("Long table", timeout=WAKING)
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text(re.compile("1 of . bundles"))
-    expect(phone.locator('[data-ticks="trim"] .count')).to_contain_text(re.compile("0 of . bundles"))
     expect(phone.locator("[data-setting=needle]")).to_contain_text("80/12")
