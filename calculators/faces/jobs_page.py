@@ -70,7 +70,7 @@ def _item(job: Job | str, record: dict[str, str], ruler: str, home: str) -> ET.E
     name = UNREADABLE if isinstance(job, str) else job.name
     buttons = (element("button", {"type": "button", "data-do": what, "data-job": record["id"], "aria-label": f"{DO[what]}: {name}"}, DO[what]) for what in can)
     changed = element("p", {"class": "changed"}, "Last changed ", element("time", {"datetime": record["at"]}, in_words(record["at"])), ".")
-    return element("li", {"data-job": record["id"]}, element("h3", None, head), words, changed, element("p", {"class": "job-tools"}, *_spaced([*ways, *buttons])), element("div", {"class": "shared", "hidden": True}))
+    return element("li", {"data-job": record["id"]}, element("h2", None, head), words, changed, element("p", {"class": "job-tools"}, *_spaced([*ways, *buttons])), element("div", {"class": "shared", "hidden": True}))
 
 
 def _spaced(parts: list) -> list[Any]:
