@@ -1,5 +1,6 @@
 """A map of the layers in a finished corner."""
 
+from math import dist
 from typing import Sequence
 
 from calculators.drawing import lines
@@ -9,6 +10,7 @@ from calculators.folding.comparison import Compared
 from calculators.folding.convex import area, centre
 from calculators.folding.plane import Point
 
+APART = 18  # [drawing units] between two numbers
 ROOM = 260  # [square drawing units] a number needs to stand in a patch
 
 
@@ -34,7 +36,7 @@ def _numbers(found: Bulk, scale: float) -> list[tuple[Point, int]]:
     for count, rings in found.shapes.items():
         for ring in rings:
             inside = next((centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None)
-            if inside and abs(float(area(ring))) * scale * scale >= ROOM and (inside, count) not in written:
+            if inside and abs(float(area(ring))) * scale * scale >= ROOM and all(dist(inside, other) * scale >= APART for other, _ in written):
                 written.append((inside, count))
     return written
 

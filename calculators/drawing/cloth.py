@@ -17,7 +17,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length = min(grid.cloth_length, _LONGEST * grid.cloth_width)
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
-    sheet = Sheet((0, 0, drawn_length, grid.cloth_width), margins=(8, 42, 52, 44), down=True)
+    sheet = Sheet((0, 0, drawn_length, grid.cloth_width), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60), down=True)
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
     used_width = grid.across * grid.lie_width
@@ -43,8 +43,8 @@ def _cuts(sheet: Sheet, grid: Grid, along: int, used_length, used_width) -> None
 
 
 def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
-    room = 44 if ruler.unit == "in" else 34
     marks = grid.marks_along[:along]
+    room = 8 + 6 * max((len(_bare(mark, ruler)) for mark in marks), default=0)
     labelled = thinned(marks, sheet.scale, room)
     for index, mark in enumerate(marks):
         sheet.tick((mark, 0), (0, 4))

@@ -56,8 +56,9 @@ def _sheet(gauge: Gauge, left: float, low: float, paper: str, ruler: Ruler, numb
         part = _within(at(line.start), at(line.end), (EDGE, EDGE, EDGE + shown_width, EDGE + shown_height))
         if part:
             _line(svg, STYLES[line.kind], *part)
-            if line.name and part[0] == at(line.start):
-                _words(svg, show_length(gauge.measures[line.name], ruler), (part[0][0] + 3, part[0][1] - 1.5))
+            named = at(tuple(float(a) + (float(b) - float(a)) * line.named_at for a, b in zip(line.start, line.end)))
+            if line.name and EDGE <= named[0] <= EDGE + shown_width and EDGE <= named[1] <= EDGE + shown_height:
+                _words(svg, show_length(gauge.measures[line.name], ruler), (named[0] + 3, named[1] - 1.5))
     for row, (bar, words) in enumerate(CHECK_BARS):
         y = EDGE + shown_height + EDGE + 6 + row * 9
         _line(svg, "check", (EDGE, y), (EDGE + bar, y))

@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import hypot
+from math import atan2, degrees, hypot
 from typing import Iterator, Sequence
 
 from calculators.drawing import lines
@@ -14,6 +14,7 @@ Point = tuple[float, float]
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
 SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
 _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
+_LETTER, _TEXT_ROW = 6.7, 16  # drawing units a letter takes at most, on average, and a row of letters
 
 
 @dataclass(frozen=True)
@@ -95,15 +96,17 @@ class Sheet:
         ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.2f}"})
 
     def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0), sizes: Sequence[int] = ()) -> None:
-        """A label at a place in mm, shifted in drawing units.
+        """A label at a place in mm, shifted in drawing units; one too long for the sheet goes on below, divided at its semicolons.
 
         sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
         """
         x, y = self.at(place)
-        attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1]), "text-anchor": anchor}
-        if sizes and tuple(sizes) != SIZES:
-            attributes["data-at"] = " ".join(map(str, sizes))
-        ET.SubElement(self.svg, "text", attributes).text = text
+        rows = text.split("; ") if _wide(text) > WIDTH else [text]
+        for row, part in enumerate(rows):
+            attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1] + row * _TEXT_ROW), "text-anchor": anchor}
+            if sizes and tuple(sizes) != SIZES:
+                attributes["data-at"] = " ".join(map(str, sizes))
+            ET.SubElement(self.svg, "text", attributes).text = part
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
         """A short mark across an edge at a place in mm; direction is in drawing units."""
@@ -126,11 +129,19 @@ class Sheet:
         for x, y in (a, b):
             slash = [(x - (ux + nx) * 3, y - (uy + ny) * 3), (x + (ux + nx) * 3, y + (uy + ny) * 3)]
             ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": _points(slash)})
+        self._beside((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, nx, ny, text)
+
+    def _beside(self, x: float, y: float, nx: float, ny: float, text: str) -> None:
+        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would leave the sheet."""
         anchor = "middle" if abs(nx) < 0.5 else ("start" if nx > 0 else "end")
-        place = ((a[0] + b[0]) / 2 + nx * 8, (a[1] + b[1]) / 2 + ny * 8 + 4)
-        ET.SubElement(
-            self.svg, "text", {"class": "dimension-text", "x": _round(place[0]), "y": _round(place[1]), "text-anchor": anchor}
-        ).text = text
+        left = x + nx * 8 - _wide(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
+        place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
+        if left < 0 or left + _wide(text) > WIDTH:
+            lean = degrees(atan2(nx, -ny))
+            lean -= 180 * round(lean / 180)  # so that it is read from below or from the right
+            x, y = x + nx * 10, y + ny * 10
+            place = {"x": _round(x), "y": _round(y), "dy": "4", "text-anchor": "middle", "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})"}
+        ET.SubElement(self.svg, "text", {"class": "dimension-text", **place}).text = text
 
     def grain(self, place: Point, along_x: bool) -> None:
         """The grain arrow: the direction of the warp, at a place in mm."""
@@ -184,6 +195,11 @@ def fillings() -> ET.Element:
     return svg
 
 
+def _wide(text: str) -> float:
+    """How wide words are drawn, rather too much than too little [drawing units]."""
+    return len(text) * _LETTER
+
+
 def _filling(style: str) -> str:
     return f"filling-{style}"
 
@@ -201,7 +217,7 @@ def key_picture(styles: Sequence[str]) -> Picture:
     sheet = Sheet((0, 0, 1, 1))
     sheet.used = list(styles)
     named = ", ".join(lines.WORDS[style].removeprefix("✂ ") for style in styles)
-    return sheet._closed("Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12))
+    return sheet._closed("Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12), caption="Key to the drawings")
 
 
 def rectangle(left, low, right, high) -> list[Point]:

@@ -16,7 +16,7 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
 from calculators.faces.answered import figure
 from calculators.faces.job_questions import JOB_QUESTIONS
-from calculators.faces.markup import html
+from calculators.faces.markup import html, together
 from calculators.faces.method_questions import METHOD_QUESTIONS
 from calculators.faces.plain import plain_answer, refusals
 from calculators.faces.questions import careful, house, ruler_wanted
@@ -74,8 +74,8 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     """
     asking = _asking(request, {})
     yield {
-        "numbers": [_or_none(lambda: number_text(each["calculator"], each["result"], each["given"], asking)) for each in request.get("numbers", [])],
-        "values": [value_text(text, asking) for text in request.get("values", [])],
+        "numbers": [_or_none(lambda: together(number_text(each["calculator"], each["result"], each["given"], asking))) for each in request.get("numbers", [])],
+        "values": [together(value_text(text, asking)) for text in request.get("values", [])],
         "figures": [_or_none(lambda: _figure(each, asking)) for each in request.get("figures", [])],
         "none": NO_NUMBER,
     }

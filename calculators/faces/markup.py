@@ -1,9 +1,17 @@
 """HTML built as elements, never as pasted text, so that whatever a person typed is escaped on the way out."""
 
+import re
 import xml.etree.ElementTree as ET
 
 #: What the search leaves out, so that the words of forms and drawings do not stand in for those of the text.
 NOT_SEARCHED = {"data-search-exclude": ""}
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|in|ft|yd|°C|°F|%|tex|den|g/m²)(?!\w)|\d+/\d)|(?<=\babout) (?=\d)")
+_AS_WRITTEN = {"textarea", "option", "code", "pre", "script"}
+
+
+def together(text: str) -> str:
+    """The text with every number held on one line with its unit and its fraction, by spaces that do not break."""
+    return _BEFORE_UNIT.sub("\N{NO-BREAK SPACE}", text)
 
 
 def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *content) -> ET.Element:
@@ -18,13 +26,15 @@ def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *c
 
 
 def add(parent: ET.Element, *content) -> None:
-    """Append texts and elements to an element, in order."""
+    """Append texts and elements to an element, in order; numbers stay on one line with their units."""
     for piece in content:
         if piece is None:
             continue
         if isinstance(piece, ET.Element):
             parent.append(piece)
-        elif len(parent):
+            continue
+        piece = piece if parent.tag in _AS_WRITTEN else together(piece)
+        if len(parent):
             parent[-1].tail = (parent[-1].tail or "") + piece
         else:
             parent.text = (parent.text or "") + piece

@@ -9,17 +9,22 @@ from calculators.folding.plane import Line, Number, Point, onward
 
 LineKind = Literal["cut", "fold", "stitch", "mark", "trim"]
 TICK = 4.0  # [mm] a mark's length
+BEYOND_CROSSING = 0.62  # share of a crease, where no other line comes near
 BEYOND = 12.0  # [mm] card beyond the last mark, to hold it by
 
 
 @dataclass(frozen=True)
 class GaugeLine:
-    """A line on a gauge, with the name of the measure written at its start, if any."""
+    """A line on a gauge, with the name of the measure written on it, if any.
+
+    named_at: which share of the way from its start the measure stands.
+    """
 
     kind: LineKind
     start: Point
     end: Point
     name: str = ""
+    named_at: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -64,7 +69,7 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     trims = _trim(corner, lines, seam_allowance)
     drawn = (
         *(GaugeLine("cut", a, b) for a, b in zip(border, border[1:] + border[:1])),
-        *(GaugeLine("fold", start, onward(start, way, by), f"hem_{n}") for n, (start, way, by) in enumerate(creases, 1)),
+        *(GaugeLine("fold", start, onward(start, way, by), f"hem_{n}", BEYOND_CROSSING) for n, (start, way, by) in enumerate(creases, 1)),
         GaugeLine("stitch", lines.mark_1, lines.crossing),
         GaugeLine("stitch", lines.mark_2, lines.crossing),
         GaugeLine("mark", lines.mark_1, onward(lines.mark_1, _inwards(corner, 1), TICK), "mark_1"),

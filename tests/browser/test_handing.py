@@ -29,7 +29,7 @@ def numbers(page: Page) -> list[str]:
     """Every live number of the corner page, once they follow the method."""
     page.goto("/corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
-    expect(page.locator(".answer .figure").first).to_have_text(re.compile("4.8 cm"))
+    expect(page.locator(".answer .figure").first).to_have_text(re.compile(r"4\.8\scm"))
     expect(page.locator("[data-number*='mark_1']").first).to_have_text("4.8 cm")
     return page.locator("[data-number], .answer .results td").all_inner_texts()
 

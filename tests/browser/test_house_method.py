@@ -55,7 +55,7 @@ def test_every_page_follows_the_method_and_goes_back(page):
 def test_the_form_explains_refuses_falls_back_and_is_undone(page):
     begin(page)
     fallback = page.locator('.fallback[data-for="measures.turn"]')
-    expect(fallback).to_have_text(re.compile("Left empty: the handbook’s 1 cm"))
+    expect(fallback).to_have_text(re.compile(r"Left empty: the handbook’s 1\scm"))
     fill(page, "measures.turn", "36 banana")
     expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
     fill(page, "measures.turn", "1.5")

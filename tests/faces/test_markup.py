@@ -1,5 +1,6 @@
 """HTML made of elements: whatever is put in comes out as text."""
 
+import pytest
 from bs4 import BeautifulSoup
 
 from calculators.faces.markup import add, element, html
@@ -22,3 +23,18 @@ def test_whatever_is_put_in_comes_out_as_text():
     assert page.find("script") is None
     assert page.p["title"] == NASTY
     assert page.get_text() == NASTY * 3
+
+
+@pytest.mark.parametrize(
+    ("text", "joined"),
+    [
+        ("mark about 2.8 cm from it", "mark about~2.8~cm from it"),
+        ("14 1/16 in wide", "14~1/16~in wide"),
+        ("1/8 in or 3 %", "1/8~in or 3~%"),
+        ("12 pieces in 3 rows", "12 pieces in 3 rows"),
+        ("4 inches, about a hand", "4 inches, about a hand"),
+    ],
+)
+def test_a_number_stays_on_one_line_with_its_unit(text, joined):
+    assert element("p", None, text).text == joined.replace("~", "\N{NO-BREAK SPACE}")
+    assert element("textarea", None, text).text == text

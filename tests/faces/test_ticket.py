@@ -28,7 +28,7 @@ def page():
 def test_it_is_complete_before_any_script(page):
     assert page.select_one("figure.drawing svg[aria-label]")
     assert [item.text for item in page.select(".marking:first-child .readings li")] == ["46", "92", "138", "184", "230", "276"]
-    assert "must read 276 cm" in page.select_one(".check-mark").text
+    assert "must read 276\N{NO-BREAK SPACE}cm" in page.select_one(".check-mark").text
     assert len(page.select(".ticket-step")) == 15
     assert all(step.select_one(".care").text for step in page.select(".ticket-step"))
     assert page.select_one("[data-setting=needle] dd").text == "90/14 universal"
@@ -73,7 +73,7 @@ def test_a_measured_size_is_kept_with_its_unit_and_compared():
     assert (reply["shown"], reply["said"], reply["within"]) == ("40.2 cm", "2 mm wider than the ticket says; within 4 mm.", True)
     body = BeautifulSoup(ask("ticket", kept=reply["loose"])["body"], "html.parser")
     assert body.select_one('[name="7.width"]')["value"] == "40.2 cm"
-    assert "2 mm wider" in body.select_one('[data-size="7.width"]').text
+    assert "2\N{NO-BREAK SPACE}mm wider" in body.select_one('[data-size="7.width"]').text
     emptied = ask("ticket size", piece="7", side="width", text=" ", kept=reply["loose"])
     assert json.loads(emptied["loose"])["measured"] == [{"piece": "7"}]
 

@@ -1,0 +1,92 @@
+"""The words in every drawing stand apart from each other and on their sheet, at the house's numbers and at odd ones.
+
+All drawings are laid into one page of the site, where its own letters and sizes hold, and measured there.
+"""
+
+from collections.abc import Iterator
+
+from playwright.sync_api import Browser
+
+from calculators.answering import Asking, answer
+from calculators.catalogue import catalogue
+from calculators.declaration import AskAgain, Calculator
+from calculators.faces.answered import figure
+from calculators.faces.markup import html
+from calculators.folding.comparison import VARIANTS
+from calculators.folding.constructions import CONSTRUCTIONS
+
+HEMS = ({"hem_1": "34 mm", "hem_2": "21 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "72", "turn": "3/8 in"})
+WIDER = ({"hem_1": "34 mm", "hem_2": "34 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "115", "turn": "3/8 in"})
+ODD = {
+    "corner-bulk": WIDER,
+    "corner-steps": HEMS,
+    "finished-size": ({"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"}, {"width": "72 3/8 in", "length": "15 1/16 in"}),
+    "gauge-finder": tuple({name: text for name, text in hems.items() if name != "turn"} for hems in HEMS),
+    "lay-plan": ({"cloths": "Linen | 138 cm | 11 m | 1 | no", "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no"}, {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"}),
+    "mitre-gauge": HEMS,
+    "mitre-marks": HEMS,
+    "pieces-from-cloth": ({"cloth_width": "138 cm", "cloth_length": "9 m", "piece_width": "13 cm", "piece_length": "47 cm"}, {"cloth_width": "54 in", "cloth_length": "1 yd", "piece_width": "13 3/8 in", "piece_length": "9 in"}),
+    "usable-cloth": ({"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"}, {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"}),
+}
+MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
+  const svg = figure.querySelector('svg');
+  const [,, width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
+  const there = svg.getScreenCTM().inverse();
+  const words = [...svg.querySelectorAll('text')].filter((text) => text.checkVisibility()).map((text) => {
+    const { x, y, width, height } = text.getBBox();
+    const here = there.multiply(text.getScreenCTM());
+    const corners = [[x, y + 0.2 * height], [x + width, y + 0.2 * height], [x, y + 0.8 * height], [x + width, y + 0.8 * height]].map(([x, y]) => new DOMPoint(x, y).matrixTransform(here));
+    const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+    return { says: text.textContent, left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), low: Math.max(...ys) };
+  });
+  const strays = words.filter((each) => each.left < -2 || each.right > width + 2 || each.top < -2 || each.low > height + 2).map((each) => `“${each.says}” leaves its sheet`);
+  const meet = (a, b) => a.left < b.right && b.left < a.right && a.top < b.low && b.top < a.low;
+  const clashes = words.flatMap((a, i) => words.slice(i + 1).filter((b) => meet(a, b)).map((b) => `“${a.says}” lies on “${b.says}”`));
+  return [...strays, ...clashes].map((fault) => `${figure.dataset.of}: ${fault}`);
+})"""
+
+
+def jobs(calculator: Calculator) -> Iterator[dict[str, str]]:
+    """What is drawn of a calculator: at the house's numbers and at two odd jobs, every way that it knows."""
+    for given in ({}, *ODD[calculator.name]):
+        if calculator.name == "corner-steps":
+            yield from ({**given, "way": way} for way in CONSTRUCTIONS)
+        elif calculator.name == "corner-bulk":
+            yield from ({**given, "shown": shown} for shown in VARIANTS)
+        elif calculator.name == "mitre-gauge":
+            yield from ({**given, "gauge": gauge} for gauge in ("mitre", "hem"))
+        else:
+            yield given
+
+
+def drawings() -> Iterator[str]:
+    for calculator in catalogue().values():
+        if not calculator.drawing:
+            continue
+        for given in jobs(calculator):
+            for ruler in ("cm", "in"):
+                asking = Asking(given, wanted_ruler=ruler)
+                try:
+                    drawn = figure(calculator, answer(calculator, asking), asking.ruler)
+                except AskAgain:
+                    continue  # some ways cannot be made with some measures
+                figures = [drawn] if drawn.tag == "figure" else list(drawn.iter("figure"))
+                for number, each in enumerate(figures, 1):
+                    each.set("data-of", f"{calculator.name} {given} on the {ruler} ruler, drawing {number}")
+                yield html(drawn)
+
+
+def test_no_words_lie_on_each_other(browser: Browser, served: str):
+    context = browser.new_context(base_url=served, viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True)
+    page = context.new_page()
+    page.goto("/corners/mitre/")
+    page.evaluate("(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div class='answer'>${all}</div></section>`; }", "".join(drawings()))
+    page.evaluate("document.fonts.ready")
+    faults = page.evaluate(MEASURE)
+    planted = page.evaluate("""() => {
+      const word = [...document.querySelectorAll('figure[data-of] svg text')].find((text) => text.getBBox().width > 0);
+      word.after(word.cloneNode(true));
+    }""") or page.evaluate(MEASURE)
+    context.close()
+    assert faults == []
+    assert len(planted) == 1
