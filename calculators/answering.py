@@ -42,7 +42,7 @@ class Asking:
         if typed is not None and (typed.strip() or asked.name not in self.taken):
             return typed
         if asked.name in self.taken:
-            return asked.kind.show(self.taken[asked.name], self.ruler)
+            return asked.kind.write(self.taken[asked.name], self.ruler)
         if asked.default:
             return self.method.measure(asked.default, self.ruler)
         return asked.fixed or ""
@@ -70,13 +70,13 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     """The value of every field; raises AskAgain naming all that cannot be read."""
     values, troubles = {}, {}
     names = [f.name for f in calculator.fields]
-    for stray in set(asking.typed) - set(names):
-        troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
     for asked in calculator.fields:
         try:
             values[asked.name] = _value(asked, asking)
         except Refused as problem:
             troubles[asked.name] = f"{asked.label}: {problem}"
+    for stray in (name for name in asking.typed if name not in names):
+        troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
     if troubles:
         raise AskAgain(troubles)
     return values
@@ -85,7 +85,7 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
 def _value(asked: Field, asking: Asking) -> Any:
     typed = asking.typed.get(asked.name, "").strip()
     if not typed and asked.name in asking.taken:
-        return asking.taken[asked.name]
+        return asked.kind.carried(asking.taken[asked.name], asking.ruler)
     text = asking.text(asked)
     if not text.strip():
         if asked.optional:

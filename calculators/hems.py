@@ -19,6 +19,11 @@ class Hems:
         return hem + self.turn if hem else Fraction(0)
 
     @property
+    def corners(self) -> set[tuple[Fraction, Fraction]]:
+        """The pairs of hems that meet at the four corners [mm]: that of a side along the piece, then that of one across."""
+        return {(beside, end) for beside in (self.left, self.right) for end in (self.top, self.bottom)}
+
+    @property
     def across(self) -> Fraction:
         """Cloth taken up across the piece, left and right [mm]."""
         return self.taken_up(self.left) + self.taken_up(self.right)

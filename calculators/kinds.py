@@ -27,6 +27,14 @@ class Kind:
         """The value as a maker reads it."""
         raise NotImplementedError
 
+    def write(self, value: Any, ruler: Ruler) -> str:
+        """The value as text for a blank: it reads back as what is shown."""
+        return self.show(value, ruler)
+
+    def carried(self, value: Any, ruler: Ruler) -> Any:
+        """A value taken over from elsewhere, if it can stand here; raises Refused with one sentence."""
+        return value
+
     def plain(self, value: Any) -> Any:
         """The value as JSON: lengths as numbers in millimetres."""
         return value
@@ -42,7 +50,7 @@ class Kind:
 
 @dataclass(frozen=True)
 class Length(Kind):
-    """A length. Fields refuse what lies outside least..most; results round towards `toward` when shown.
+    """A length. Fields refuse what lies outside least..most; shown, and carried into a blank, it rounds towards `toward`.
 
     on: the ruler it is always shown on, where that is not the one in hand.
     """
@@ -58,6 +66,12 @@ class Length(Kind):
             value = parse_length(text, ruler.unit)
         except NotALength as problem:
             raise Refused(str(problem)) from None
+        return self._within(value, text, ruler)
+
+    def carried(self, value, ruler):
+        return self._within(value, show_length(value, ruler), ruler)
+
+    def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
         if value < self.least:
             raise Refused(f"{quote(text)} is too small here. The least that works is {show_length(self.least, ruler, 'up')}.")
         if value > self.most:
@@ -66,6 +80,11 @@ class Length(Kind):
 
     def show(self, value, ruler):
         return show_length(value, self.on or ruler, self.toward)
+
+    def write(self, value, ruler):
+        on = self.on or ruler
+        division = on.read(value, self.toward)
+        return show_length(division, on) if self.least <= division <= self.most else show_exactly(value, on.unit)
 
     def plain(self, value):
         return plain_number(value)
@@ -140,11 +159,14 @@ class Count(Kind):
         if not re.fullmatch(r"\d{1,9}", tidy, re.ASCII):
             raise Refused(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
         if not self.least <= int(tidy) <= self.most:
-            raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most:,}.")
+            raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
         return int(tidy)
 
     def show(self, value, ruler):
         return f"{value:,}"
+
+    def write(self, value, ruler):
+        return str(value)
 
 
 @dataclass(frozen=True)
@@ -161,6 +183,9 @@ class Choice(Kind):
 
     def show(self, value, ruler):
         return self.options[value]
+
+    def write(self, value, ruler):
+        return value
 
 
 YES_NO_WORDS = {"yes": True, "no": False}

@@ -6,14 +6,23 @@ from typing import Any, Mapping
 from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
 from calculators.declaration import Answer, AskAgain, Calculator
+from calculators.phrase import say
 
 
 @dataclass(frozen=True)
 class Taken:
-    """Where a field's value comes from: a field or a result of an earlier step."""
+    """Where a field's value comes from: a field or a result of an earlier step.
+
+    before: names that go before it where they hold a value other than 0, such as the hem of one side before the usual hem.
+    """
 
     calculator: str
     name: str
+    before: tuple[str, ...] = ()
+
+    def out_of(self, known: Mapping[str, Any]) -> Any:
+        """The value among the fields and results of the earlier step."""
+        return next((known[name] for name in self.before if known[name]), known[self.name])
 
 
 @dataclass(frozen=True)
@@ -22,13 +31,15 @@ class Step:
 
     title: the heading of the step.
     taken: field name → where its value comes from.
-    settled: field name → text that this walk fixes, such as one layer for a cloth whose length is already known.
+    settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
+    held: field name → the only text that this walk takes, lest two steps contradict each other.
     """
 
     calculator: str
     title: str
     taken: Mapping[str, Taken] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
+    held: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -45,7 +56,7 @@ class Walk:
             calculator = calculator_named(step.calculator)
             for name, taken in step.taken.items():
                 calculator.field(name)
-                if taken.calculator not in seen or taken.name not in seen[taken.calculator].kinds:
+                if taken.calculator not in seen or not {taken.name, *taken.before} <= set(seen[taken.calculator].kinds):
                     raise ValueError(f"{self.name}: {step.calculator} takes {taken.name} from {taken.calculator}, which no earlier step has")
             seen[step.calculator] = calculator
 
@@ -74,16 +85,17 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
     troubled: dict[str, str] = {}
     for step in walk.steps:
         calculator = calculator_named(step.calculator)
-        own = {**step.settled, **typed.get(step.calculator, {})}
+        own = {**step.settled, **step.held, **typed.get(step.calculator, {})}
         needed = [taken for name, taken in step.taken.items() if not own.get(name, "").strip()]
         waits_for = next((troubled[taken.calculator] for taken in needed if taken.calculator in troubled), "")
         if waits_for:
             stops.append(Stop(step, calculator, replace(asking, typed=own), waits_for=waits_for))
             troubled[step.calculator] = waits_for
             continue
-        values = {name: known[taken.calculator][taken.name] for name, taken in step.taken.items() if taken.calculator in known}
+        values = {name: taken.out_of(known[taken.calculator]) for name, taken in step.taken.items() if taken.calculator in known}
         here = replace(asking, typed=own, taken=values)
         try:
+            _keep_to_what_is_held(step, calculator, here)
             reply = answer(calculator, here)
         except AskAgain as refusal:
             stops.append(Stop(step, calculator, here, refusal=refusal))
@@ -93,6 +105,14 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
         stops.append(Stop(step, calculator, here, answer=reply))
     return stops
 
+
+def _keep_to_what_is_held(step: Step, calculator: Calculator, asking: Asking) -> None:
+    fields = [calculator.field(name) for name, text in step.held.items() if asking.typed[name].strip().lower() not in ("", text)]
+    if fields:
+        raise AskAgain({each.name: say(_HELD, label=each.label, only=each.kind.show(step.held[each.name], asking.ruler)) for each in fields})
+
+
+_HELD = "{label:text}: the steps before this one work with the {only:text}. Choose {only:text} here; elsewhere in the handbook either can stand."
 
 BATCH = Walk(
     "batch",
@@ -114,12 +134,16 @@ BATCH = Walk(
             "finished-size",
             "Turn, hem and finished size",
             taken={"width": Taken("pieces-from-cloth", "piece_width"), "length": Taken("pieces-from-cloth", "piece_length")},
-            settled={"start_from": "cut"},
+            held={"start_from": "cut"},
         ),
         Step(
             "mitre-marks",
             "Corners",
-            taken={"hem_1": Taken("finished-size", "hem"), "hem_2": Taken("finished-size", "hem"), "turn": Taken("finished-size", "turn")},
+            taken={
+                "hem_1": Taken("finished-size", "hem", before=("hem_left", "hem_right")),
+                "hem_2": Taken("finished-size", "hem", before=("hem_top", "hem_bottom")),
+                "turn": Taken("finished-size", "turn"),
+            },
         ),
         Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count")}),
     ),

@@ -4,6 +4,9 @@ from fractions import Fraction as F
 
 import pytest
 
+from hypothesis import given
+from hypothesis import strategies as st
+
 from calculators.answering import Asking
 from calculators.faces.plain import refusals
 from calculators.walk import BATCH, Step, Taken, Walk, go
@@ -47,6 +50,41 @@ def test_what_is_typed_over_holds_and_what_is_emptied_is_taken_over_again():
     assert typed["pieces-from-cloth"].asking.text(typed["pieces-from-cloth"].calculator.field("cloth_width")) == "110 cm"
     emptied = by_name(go(BATCH, {"pieces-from-cloth": {"cloth_width": " "}}, Asking({})))
     assert emptied["pieces-from-cloth"].answer.results == by_name(go(BATCH, {}, Asking({})))["pieces-from-cloth"].answer.results
+
+
+@given(st.integers(1_000, 3_000), st.integers(400, 500), st.integers(400, 500), st.sampled_from(["cm", "cm 1/2", "mm", "in", "in 1/2", "in 1/32"]))
+def test_what_stands_in_a_blank_taken_over_reads_back_and_is_never_more_than_there_is(cloth, after_length, after_width, ruler):
+    typed = {"wash-test": {"cloth_width": f"{cloth} mm", "cloth_length": f"{3 * cloth} mm", "after_length": f"{after_length} mm", "after_width": f"{after_width} mm"}}
+    for stop in go(BATCH, typed, Asking({}, wanted_ruler=ruler)):
+        for name in stop.step.taken if stop.answer else ():
+            field, value = stop.calculator.field(name), stop.asking.taken[name]
+            read_back = field.kind.parse(stop.asking.text(field), stop.asking.ruler)
+            assert read_back <= value or name not in {"folded_length", "full_width", "cloth_length", "cloth_width"}
+            assert abs(read_back - value) <= 13
+
+
+def test_a_count_taken_over_stands_in_plain_digits():
+    typed = {"pieces-from-cloth": {"cloth_width": "5 m", "cloth_length": "90 m", "piece_width": "20 mm", "piece_length": "50 mm"}}
+    bundles = by_name(go(BATCH, typed, Asking({})))["bundles"]
+    assert bundles.asking.text(bundles.calculator.field("pieces")) == "450000"
+
+
+def test_corners_take_the_hems_that_meet_in_them():
+    def corner(**hems):
+        stops = by_name(go(BATCH, ISSUE_CLOTH | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm"} | hems}, Asking({})))
+        notes = [note.template for note in stops["finished-size"].answer.notes]
+        return stops["mitre-marks"].asking.taken["hem_1"], stops["mitre-marks"].asking.taken["hem_2"], any("The sides differ" in note for note in notes)
+
+    assert corner() == (25, 25, False)
+    assert corner(hem_top="4 cm", hem_bottom="4 cm") == (25, 40, False)
+    assert corner(hem_top="4 cm") == (25, 40, True)
+    assert corner(hem_left="0", hem_right="3 cm") == (30, 25, True)
+
+
+def test_a_size_that_the_steps_before_do_not_mean_is_asked_for_again():
+    stops = by_name(go(BATCH, {"finished-size": {"start_from": "finished"}}, Asking({})))
+    assert "cut size" in refusals(stops["finished-size"].refusal, stops["finished-size"].calculator, Asking({}))["start_from"]
+    assert stops["mitre-marks"].waits_for and stops["pieces-from-cloth"].answer
 
 
 def test_a_step_in_trouble_is_asked_again_and_those_behind_it_wait():

@@ -56,6 +56,8 @@ def _notes(hems: Hems):
     depths = {hems.top, hems.bottom, hems.left, hems.right}
     if hems.turn > min((hem for hem in depths if hem), default=hems.turn):
         yield say("The turn is deeper than the hem it hides in. Turn less, or make the hem deeper, so that the raw edge lies inside.")
+    if len(hems.corners) > 1 or 0 in depths:
+        yield say("The sides differ: work out each kind of corner under Corners.")
     if 0 in depths:
         yield say("A side with a hem of 0 keeps its edge as it is: only do this on a selvedge or a bound edge.")
     if not hems.turn:

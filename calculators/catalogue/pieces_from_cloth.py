@@ -91,8 +91,8 @@ CALCULATOR = Calculator(
     title="Pieces from cloth",
     purpose="How many pieces of one size the cloth gives, where to mark them, and what a slightly smaller piece would gain.",
     fields=(
-        Field("cloth_width", "Cloth width", Length(least=Fraction(20), most=Fraction(6_000)), "Usable width, selvedges trimmed.", "usable_width"),
-        Field("cloth_length", "Cloth length", Length(least=Fraction(20), most=Fraction(100_000)), "Usable length between two straightened ends.", "usable_length"),
+        Field("cloth_width", "Cloth width", Length(least=Fraction(20), most=Fraction(6_000), toward="down"), "Usable width, selvedges trimmed.", "usable_width"),
+        Field("cloth_length", "Cloth length", Length(least=Fraction(20), most=Fraction(100_000), toward="down"), "Usable length between two straightened ends.", "usable_length"),
         Field("piece_width", "Piece width", _PIECE, "Cut size across, with all hems.", "piece_width"),
         Field("piece_length", "Piece length", _PIECE, "Cut size along, with all hems.", "piece_length"),
         Field("may_turn", "May lie sideways", YesNo(), "Yes if the grain may run either way in the piece; no for one-way cloth.", fixed="no"),

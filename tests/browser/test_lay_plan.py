@@ -115,7 +115,7 @@ def test_what_cannot_be_planned_is_said_in_one_sentence_at_its_table(page):
     plan = opened(page)
     plan.locator("details.more > summary").click()
     for table, row, field, part in (
-        ("pieces", ("Napkin", "46 cm", "46 cm", "1000000"), "pieces", "from 1 to 1,000"),
+        ("pieces", ("Napkin", "46 cm", "46 cm", "1000000"), "pieces", "from 1 to 1000"),
         ("pieces", ("Napkin", "46 cm", "46 cm", "0"), "pieces", "from 1"),
         ("pieces", ("Napkin", "9 m", "9 m", "1"), "pieces", "900 cm"),
         ("flaws", ("9 m", "10 cm", "5 cm", "5 cm"), "flaws", "lies outside"),
