@@ -6,7 +6,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, ClassVar, Mapping
 
-from calculators.measure import NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length
+from calculators.measure import VULGAR, NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length
+
+_NOT_BARE = re.compile(rf"[^\d\s.,/\-⁄+{''.join(VULGAR)}]")
 
 
 class Refused(ValueError):
@@ -90,7 +92,7 @@ class Length(Kind):
         return plain_number(value)
 
     def write_out(self, text, ruler):
-        return text if re.search(r"[^\d\s.,/\-⁄¼½¾⅛⅜⅝⅞⅓⅔+]", text) else show_exactly(parse_length(text, ruler.unit), ruler.unit)
+        return text if _NOT_BARE.search(text) else show_exactly(parse_length(text, ruler.unit), ruler.unit)
 
 
 @dataclass(frozen=True)

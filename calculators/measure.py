@@ -24,13 +24,17 @@ _SPELLINGS = {
     "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
     "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm",
     "m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m",
-    "in": "in", "in.": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in", "''": "in",
-    "ft": "ft", "ft.": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft",
+    "in": "in", "in.": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in", "“": "in", "''": "in",
+    "ft": "ft", "ft.": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft", "‘": "ft",
     "yd": "yd", "yd.": "yd", "yds": "yd", "yard": "yd", "yards": "yd",
 }
-_VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
-_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:\s*[ -]\s*\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
-_UNIT = re.compile(r"''|[\"″”'′’]|[a-z]+\.?", re.ASCII)
+VULGAR = {
+    "¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
+    "⅙": "1/6", "⅚": "5/6", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
+}
+_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:(?:\s+|-)\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
+_UNIT = re.compile(r"''|[\"″”“'′’‘]|[a-z]+\.?", re.ASCII)
+_ENDING_IN_0 = re.compile(r"[1-9]\d{0,2}\.\d\d0")
 _LONGEST_TEXT = 60
 _A_HAIR = Fraction(1, 10**6)
 
@@ -95,16 +99,17 @@ def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
         raise NotALength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
     terms = _terms(_tidy(text), text.strip())
     if len(terms) == 1:
-        number, unit = terms[0]
+        number, unit, digits = terms[0]
+        _refuse_two_ways(number, unit, digits, bare_unit)
         return number * MM_IN[unit or bare_unit]
-    units = [unit for _, unit in terms]
+    units = [unit for _, unit, _ in terms]
     system = METRIC if units[0] in METRIC else INCH
     places = [system.index(unit) if unit in system else -1 for unit in units]
     if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
         raise NotALength(
             f"“{quote(text)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in or 1 m 20 cm."
         )
-    return sum((number * MM_IN[unit] for number, unit in terms), Fraction(0))
+    return sum((number * MM_IN[unit] for number, unit, _ in terms), Fraction(0))
 
 
 def system_of(text: str) -> str:
@@ -116,8 +121,22 @@ def system_of(text: str) -> str:
     return "" if unit is None else "cm" if unit in METRIC else "in"
 
 
+def _refuse_two_ways(number: Fraction, unit: str | None, digits: str, bare_unit: str) -> None:
+    """Refuse what one maker means in one way and another in another: 3/4 on a centimetre ruler, 1.500 for a thousand or so."""
+    if unit is None and bare_unit in METRIC and "/" in digits and number < 1:
+        raise NotALength(f"{digits} can be read two ways. Write {digits} in, or {_decimal(number, 3)} {bare_unit}.")
+    if (unit or bare_unit) in ("cm", "mm") and _ENDING_IN_0.fullmatch(digits):
+        raise _two_ways(digits)
+
+
+def _two_ways(digits: str) -> NotALength:
+    plain, decimal = re.sub("[.,]", "", digits), _decimal(Fraction(digits.replace(",", ".")), 3)
+    return NotALength(f"{digits} can be read two ways. Write {plain} or {decimal}, whichever you mean.")
+
+
 def _tidy(text: str) -> str:
-    for vulgar, plain in _VULGAR.items():
+    text = re.sub(f"(?<=[0-9])-(?=[{''.join(VULGAR)}])", " ", text)
+    for vulgar, plain in VULGAR.items():
         text = text.replace(vulgar, f" {plain}")
     text = re.sub(r"\s+", " ", text.replace("⁄", "/")).strip()
     if text[:1] in ("-", "−", "–"):
@@ -125,7 +144,8 @@ def _tidy(text: str) -> str:
     return text.removeprefix("+").strip().lower()
 
 
-def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None]]:
+def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None, str]]:
+    """Each number, its unit if it has one, and its digits as written."""
     if re.search(r"/\s*(?!\s*\d)", rest):
         raise NotALength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
     terms = []
@@ -139,7 +159,7 @@ def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None]]:
             raise _not_a_length(typed)
         if not unit and (rest or terms):
             raise _not_a_length(typed)
-        terms.append((value, _SPELLINGS[unit.group()] if unit else None))
+        terms.append((value, _SPELLINGS[unit.group()] if unit else None, number.group()))
         rest = rest[unit.end():].lstrip() if unit else ""
     if not terms:
         raise _not_a_length(typed)
@@ -154,11 +174,22 @@ def _number(digits: str, typed: str) -> Fraction:
             raise NotALength("Nothing can be divided into 0 parts. Write a fraction such as 1/4.")
         if whole.strip() and top >= bottom:
             raise NotALength(f"After a whole number the fraction must be less than one. Write “{quote(typed)}” another way.")
+        if top > bottom and not whole.strip() and (run_together := _run_together(fraction)):
+            raise NotALength(f"{fraction} can be read two ways. Write {run_together} or {_mixed(Fraction(top, bottom))}, whichever you mean.")
         return int(whole or 0) + Fraction(top, bottom)
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
-        whole, decimals = digits.split(",")
-        raise NotALength(f"{digits} can be read two ways. Write {whole}{decimals} or {whole}.{decimals}, whichever you mean.")
+        raise _two_ways(digits)
     return Fraction(digits.replace(",", "."))
+
+
+def _run_together(fraction: str) -> str:
+    """What a top-heavy fraction is with the space put back that may be missing, 3 1/2 for 31/2; empty where none can be."""
+    top, bottom = fraction.split("/")
+    for cut in range(1, len(top)):
+        whole, part = top[:cut], top[cut:]
+        if int(whole) and part[0] != "0" and int(part) < int(bottom):
+            return f"{whole} {part}/{bottom}"
+    return ""
 
 
 def _not_a_length(typed: str) -> NotALength:
@@ -187,15 +218,6 @@ def show_exactly(mm: Fraction, unit: str) -> str:
     if unit != "in" and 10**6 % value.denominator == 0:
         return f"{_decimal(value, 6)} {unit}"
     return f"{_mixed(value)} {unit}"
-
-
-def show_yards(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
-    """A length of cloth in yards and inches, as a shop sells it: ``1 yd 9 in``."""
-    shown = ruler.read(mm, toward)
-    yards, rest = divmod(shown, MM_IN["yd"])
-    about = _about(mm, shown)
-    inches = f"{_digits(rest / MM_IN['in'], ruler)} in"
-    return about + (inches if not yards else f"{yards} yd" if not rest else f"{yards} yd {inches}")
 
 
 def _about(mm: Fraction | float, shown: Fraction) -> str:

@@ -18,7 +18,6 @@ from calculators.measure import (
     quote,
     show_exactly,
     show_length,
-    show_yards,
 )
 from tests.sentences import is_one_message
 
@@ -43,6 +42,8 @@ def test_inch_foot_and_yard_are_the_agreed_ones():
         (".5 in", INCH / 2), ("0.5cm", 5), ("  36   CM ", 360), ("36\u00a0cm", 360), ("+36 cm", 360), ("36 centimetres", 360), ("1 Yard", F("914.4")),
         ("3 yds", F("2743.2")), ("6 in.", 6 * INCH), ("1 inch", INCH), ("2 feet", 24 * INCH), ("0", 0), ("0 mm", 0), ("0,125 in", INCH / 8),
         ("1 1/2 yd", F("1371.6")), ("7/4 in", F(7, 4) * INCH), ("100000 mm", 100_000), ("1.100 m", 1100), ("1/3 cm", F(10, 3)),
+        ("14-¼ in", F(57, 4) * INCH), ("14⅙ in", F(85, 6) * INCH), ("⅘ cm", 8), ("3 1/2“", F(7, 2) * INCH), ("2‘ 6“", 30 * INCH), ("1.125 cm", F("11.25")),
+        ("1.500 m", 1500), ("1.500 in", F(3, 2) * INCH), ("3/4 cm", F("7.5")), ("100/8 in", F(25, 2) * INCH),
     ],
 )  # fmt: skip
 def test_reads(text, mm):
@@ -64,7 +65,11 @@ def test_a_bare_number_is_in_the_unit_of_the_ruler_in_hand(unit):
         ("36 cm 4", "not a length"), ("1.2.3 cm", "not a length"), ("36..5", "not a length"), ("cm", "not a length"), ("/4", "not a length"),
         ("1/2/3 in", "not a length"), ("x" * 10_000, "10000 characters"), ("36²", "not a length"), ("²", "not a length"), ("٣٦ cm", "not a length"),
         ("३६", "not a length"), ("３６cm", "not a length"), ("36 c\u0131m", "not a length"), ("36\x00cm", "not a length"), ("\u202e36 cm", "not a length"),
-        ("0x24", "not a length"), ("36_0 cm", "not a length"), ("1 ½½ in", "not a length"), ("++36", "not a length"), ("36 cm,", "not a length"),
+        ("0x24", "not a length"), ("36_0 cm", "not a length"), ("1 ½½ in", "not a length"),
+        ("31/2 in", "Write 3 1/2 or 15 1/2, whichever"), ("11/4 yd", "Write 1 1/4 or 2 3/4,"), ("115/8", "Write 11 5/8 or 14 3/8,"), ("14 - 1/4 in", "not a length"),
+        ("14 -1/4 in", "not a length"), ("1,500", "Write 1500 or 1.5,"), ("1.500", "Write 1500 or 1.5,"), ("1.250 cm", "Write 1250 or 1.25,"), ("2.500mm", "2500 or 2.5,"),
+        ("3/4", "Write 3/4 in, or 0.75 cm."), ("½", "Write 1/2 in, or 0.5 cm."), ("1/3", "Write 1/3 in, or 0.333 cm."),
+ ("++36", "not a length"), ("36 cm,", "not a length"),
     ],
 )  # fmt: skip
 def test_refuses_in_one_message_that_says_what_would_be_right(text, says):
@@ -72,6 +77,10 @@ def test_refuses_in_one_message_that_says_what_would_be_right(text, says):
         parse_length(text)
     assert says in str(refused.value)
     assert is_one_message(str(refused.value))
+
+
+def test_a_bare_fraction_is_read_on_an_inch_ruler():
+    assert parse_length("3/4", "in") == F(3, 4) * INCH
 
 
 @given(st.text(max_size=80) | st.text("0123456789 /.,-'\"¼½cminyd⁄−+", max_size=30))
@@ -134,19 +143,6 @@ def test_shows(mm, ruler, toward, shown):
 @pytest.mark.parametrize("toward", ["nearest", "down", "up"])
 def test_a_float_a_hair_off_a_division_is_on_it(noise, toward):
     assert show_length(357.0 + noise, CENTIMETRES, toward) == "35.7 cm"
-
-
-@pytest.mark.parametrize(
-    ("mm", "shown"),
-    [(1016, "1 yd 4 in"), (914.4, "1 yd"), (101.6, "4 in"), (0, "0 in"), (1000, "about 1 yd 3 3/8 in")],
-)
-def test_shows_cloth_by_the_yard(mm, shown):
-    assert show_yards(Fraction(str(mm)), SIXTEENTHS) == shown
-
-
-@given(fractions())
-def test_cloth_by_the_yard_reads_back(mm):
-    assert parse_length(show_yards(mm, SIXTEENTHS).removeprefix("about ")) == SIXTEENTHS.read(mm)
 
 
 def test_a_quotation_is_short_and_holds_nothing_that_does_not_print():
