@@ -39,7 +39,10 @@ def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class UsableCloth:
-    """A cloth and the rectangle that can be used of it: lengths and widths [mm], skew as an offset [mm]."""
+    """A cloth and what can be used of it: lengths and widths [mm], skew as an offset [mm].
+
+    With skew, what can be used is a slanted strip, both ends along a thread; pulled square it becomes a rectangle.
+    """
 
     whole_length: Fraction
     full_width: Fraction
@@ -56,6 +59,11 @@ class UsableCloth:
     def width(self) -> Fraction:
         """Usable width [mm]."""
         return self.full_width - 2 * self.selvedge
+
+    @property
+    def upright_length(self) -> Fraction:
+        """The longest rectangle, square to the selvedge and as wide as the usable width, in the strip left slanted [mm]; 0 or less if none."""
+        return self.length - self.skew * self.width / self.full_width
 
     @property
     def skew_percent(self) -> Fraction:

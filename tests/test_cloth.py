@@ -60,6 +60,19 @@ def test_the_loss_to_skew_is_what_geometry_says(length, width, skew, end_loss):
     assert slanted.buffer(1e-6).contains(square) and square.bounds[2] - square.bounds[0] == usable.length
 
 
+@given(
+    length=st.integers(2500, 5000), width=st.integers(200, 1500), selvedge=st.integers(0, 50), skew=st.integers(1, 600), slack=st.floats(1e-3, 50)
+)
+def test_left_slanted_only_the_upright_rectangle_lies_in_it(length, width, selvedge, skew, slack):
+    """The strip's own slant over the usable width, by shapely: the upright rectangle lies in it, and none longer does."""
+    cloth = usable_cloth(1, F(length), F(0), F(width), F(selvedge), F(0), F(skew))
+    slant = skew * (width - 2 * selvedge) / width
+    strip = Polygon([(0, 0), (slant, float(cloth.width)), (slant + float(cloth.length), float(cloth.width)), (float(cloth.length), 0)])
+    upright = float(cloth.upright_length)
+    assert strip.buffer(1e-6).contains(box(slant, 0, slant + upright, float(cloth.width)))
+    assert not any(strip.buffer(1e-6).contains(box(at, 0, at + upright + slack, float(cloth.width))) for at in (slant - slack, slant - slack / 2, slant))
+
+
 @given(st.integers(1, 20), st.integers(10, 1000), st.integers(0, 1000), st.integers(10, 3000), st.integers(0, 100), st.integers(0, 100), st.integers(0, 200))
 def test_nothing_usable_is_larger_than_what_is_there(layers, folded, extra, width, selvedge, end_loss, skew):
     assume(layers * folded + extra > 2 * end_loss + skew and width > 2 * selvedge)

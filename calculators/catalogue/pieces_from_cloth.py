@@ -13,6 +13,7 @@ _SMALL_CHANGE = Fraction(5, 100)
 
 
 def _work(given) -> Answer:
+    _refuse_limits_above_the_piece(given)
     grid = pieces_from_cloth(given.cloth_width, given.cloth_length, given.piece_width, given.piece_length, given.may_turn)
     if not grid.count:
         raise AskAgain(_does_not_fit(given))
@@ -37,23 +38,35 @@ def _work(given) -> Answer:
         say(f"**{{count:piece|pieces}}**: {{across}} across, {{along}} along{turned}.", **results),
         notes=tuple(_notes(grid, rows)),
         working=(
-            say("Across: {cloth:length} ÷ {lie:length} = {n:count} whole pieces, {left:length} left.", cloth=grid.cloth_width, lie=grid.lie_width, n=grid.across, left=grid.left_width),
-            say("Along: {cloth:length} ÷ {lie:length} = {n:count} whole pieces, {left:length} left.", cloth=grid.cloth_length, lie=grid.lie_length, n=grid.along, left=grid.left_length),
+            say("Across: {cloth:length_down} ÷ {lie:length} = {n:count} whole pieces, {left:length_down} left.", cloth=grid.cloth_width, lie=grid.lie_width, n=grid.across, left=grid.left_width),
+            say("Along: {cloth:length_down} ÷ {lie:length} = {n:count} whole pieces, {left:length_down} left.", cloth=grid.cloth_length, lie=grid.lie_length, n=grid.along, left=grid.left_length),
         ),
         drawn_from=grid,
     )
 
 
+def _refuse_limits_above_the_piece(given) -> None:
+    troubles = {
+        f"least_{way}": say("A piece cannot be allowed to shrink to {least:length} when it is cut {piece:length}. Write at most that, or leave this empty.", least=least, piece=piece)
+        for way, least, piece in (("width", given.least_width, given.piece_width), ("length", given.least_length, given.piece_length))
+        if least is not None and least > piece
+    }
+    if troubles:
+        raise AskAgain(troubles)
+
+
 def _does_not_fit(given):
     """A sentence for each measure of the piece that is larger than the cloth can take."""
     troubles = {}
+    turns = not given.may_turn and given.piece_width <= given.cloth_length and given.piece_length <= given.cloth_width
+    remedy = "It fits lying sideways: allow that if the grain may run either way." if turns else "Write a smaller piece or a larger cloth."
     for name, piece, cloth in (
         ("piece_width", given.piece_width, given.cloth_width),
         ("piece_length", given.piece_length, given.cloth_length),
     ):
         if piece > cloth:
             troubles[name] = say(
-                "A piece of {piece:length} does not fit on {cloth:length} of cloth. Write a smaller piece or a larger cloth.", piece=piece, cloth=cloth
+                f"A piece of {{piece:length}} does not fit on {{cloth:length_down}} of cloth. {remedy}", piece=piece, cloth=cloth
             )
     return troubles
 
@@ -79,8 +92,8 @@ def _notes(grid: Grid, rows: list[dict]):
                 less=lie - row["piece_size"], size=row["piece_size"], more=more,
             )
         if more > 0 and row["more_cloth"] and row["more_cloth"] / lie <= Fraction(1, 4):
-            way = "length" if row["direction"] == "along" else "width"
-            yield say(f"{{extra:length_up}} more {way} of cloth would give {{more:more piece|more pieces}}.", extra=row["more_cloth"], more=more)
+            way = "longer" if row["direction"] == "along" else "wider"
+            yield say(f"Cloth {{extra:length_up}} {way} would give {{more:more piece|more pieces}}.", extra=row["more_cloth"], more=more)
     yield say("Measure every mark from the same end. The last mark must read {last:length}: if it does not, measure again before cutting.", last=grid.marks_along[-1])
 
 
@@ -107,8 +120,8 @@ CALCULATOR = Calculator(
         Result("turned", "Turned", YesNo(), "Whether the pieces lie with their length across the cloth."),
         Result("marks_across", "Marks across", Lengths(), "Every mark measured from the same selvedge side."),
         Result("marks_along", "Marks along", Lengths(), "Every mark measured from the same straightened end."),
-        Result("left_width", "Left of the width", Length(), "What is left beyond the last mark across."),
-        Result("left_length", "Left of the length", Length(), "What is left beyond the last mark along."),
+        Result("left_width", "Left of the width", Length(toward="down"), "What is left beyond the last mark across."),
+        Result("left_length", "Left of the length", Length(toward="down"), "What is left beyond the last mark along."),
         Result(
             "other_counts",
             "Other counts",

@@ -2,13 +2,13 @@
 
 from fractions import Fraction
 
-from calculators.cloth import usable_cloth
+from calculators.cloth import UsableCloth, usable_cloth
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.usable import cloth_in_hand
 from calculators.kinds import Count, Length, Percent
-from calculators.phrase import say
+from calculators.phrase import Phrase, say
 
-_SKEW_WORTH_PULLING = 2
+_SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 
 
 def _work(given) -> Answer:
@@ -21,14 +21,18 @@ def _work(given) -> Answer:
         raise ask_again("skew", "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along the selvedge.", full_width=given.full_width)
     whole = given.layers * given.folded_length + given.extra_length
     if 2 * given.end_loss + given.skew >= whole:
+        if given.skew > 2 * given.end_loss:
+            raise ask_again("skew", "Slanting by {skew:length}, the ends leave nothing of the {whole:length} there is. Measure the offset along the selvedge.", skew=given.skew, whole=whole)
         raise ask_again("end_loss", "The ends take up all of the {whole:length} there is. Write what is cut off one end.", whole=whole)
     cloth = usable_cloth(
         given.layers, given.folded_length, given.extra_length, given.full_width, given.selvedge, given.end_loss, given.skew
     )
     results = {"usable_length": cloth.length, "usable_width": cloth.width, "skew_percent": cloth.skew_percent}
     notes = []
+    if given.skew:
+        notes.append(_slanted(cloth))
     if cloth.skew_percent > _SKEW_WORTH_PULLING:
-        notes.append(say("Pull the damp cloth on the bias, corner to corner, until the ends lie square, and measure again: it may give back length."))
+        notes.append(say("Pull the damp cloth on the bias, corner to corner, until the ends lie square, and measure again (common practice, no source)."))
     if given.layers > 1:
         notes.append(say("Measure one layer at the fold and one in the middle; if they differ, the cloth is not lying flat."))
     return Answer(
@@ -37,17 +41,24 @@ def _work(given) -> Answer:
         notes=tuple(notes),
         working=(
             say(
-                "Length: {layers:count} × {folded:length} + {extra:length} = {whole:length}; less {ends:length} at each end and {skew:length} of skew = {usable:length}.",
+                "Length: {layers:count} × {folded:length} + {extra:length} = {whole:length}; less {ends:length} at each end and {skew:length} of skew = {usable:length_down}.",
                 layers=given.layers, folded=given.folded_length, extra=given.extra_length, whole=whole,
                 ends=given.end_loss, skew=given.skew, usable=cloth.length,
             ),
             say(
-                "Width: {full:length} − 2 × {selvedge:length} = {usable:length}.",
+                "Width: {full:length} − 2 × {selvedge:length} = {usable:length_down}.",
                 full=given.full_width, selvedge=given.selvedge, usable=cloth.width,
             ),
         ),
         drawn_from=cloth,
     )
+
+
+def _slanted(cloth: UsableCloth) -> Phrase:
+    pulled = "This counts on the cloth being pulled square before it is marked."
+    if cloth.upright_length <= 0:
+        return say(f"{pulled} Left as it is, no piece as wide as the cloth can be cut square to the selvedge.")
+    return say(f"{pulled} Left as it is, only {{upright:length_down}} can be cut square to the selvedge.", upright=cloth.upright_length)
 
 
 CALCULATOR = Calculator(

@@ -9,7 +9,8 @@ from calculators.phrase import say
 
 _MARKED = Length(least=Fraction(50), most=Fraction(3_000))
 _CLOTH = Length(least=Fraction(10), most=Fraction(100_000))
-_UNLIKELY = 25
+_UNLIKELY = 25  # [%] common practice, no source
+_SHOWS = 3  # [%] common practice, no source
 
 
 def _work(given) -> Answer:
@@ -19,7 +20,7 @@ def _work(given) -> Answer:
         ("width", given.before_width, given.after_width),
     ):
         changes[way] = dimensional_change(before, after)
-        if abs(changes[way]) > _UNLIKELY:
+        if abs(_as_shown(changes[way])) > _UNLIKELY:
             troubles[f"after_{way}"] = say(
                 "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between the same two marks again.",
                 before=before, after=after, change=changes[way],
@@ -30,37 +31,46 @@ def _work(given) -> Answer:
     results = {
         "change_length": along,
         "change_width": across,
-        "cut_length": cloth_to_start_from(given.needed_length, along),
-        "cut_width": cloth_to_start_from(given.needed_width, across),
+        "cut_length": max(given.needed_length, cloth_to_start_from(given.needed_length, along)),
+        "cut_width": max(given.needed_width, cloth_to_start_from(given.needed_width, across)),
         "washed_length": after_the_wash(given.cloth_length, along),
         "washed_width": after_the_wash(given.cloth_width, across),
     }
     return Answer(
         results,
         say("**{change_length} along the length**, {change_width} across. Start from {cut_length} by {cut_width}.", **results),
-        notes=tuple(_notes(along, across, results)),
+        notes=tuple(_notes(given, along, across, results)),
         working=(
             say(
                 "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
                 before=given.before_length, after=given.after_length, change=along,
             ),
             say(
-                "Cloth to start from: {needed:length} ÷ (1 + {change:percent} ÷ 100) = {cut:length_up}.",
-                needed=given.needed_length, change=along, cut=results["cut_length"],
+                "Cloth to start from: {needed:length} × {before:length} ÷ {after:length} = {cut:length_up}."
+                if along < 0
+                else "Cloth to start from: all of the {needed:length} needed, since the test piece did not shrink along its length.",
+                needed=given.needed_length, before=given.before_length, after=given.after_length, cut=results["cut_length"],
             ),
         ),
     )
 
 
-def _notes(along, across, results):
-    if along > 0 or across > 0:
-        yield say("The cloth grew one way. Check that it dried flat and was not pulled, then measure again before you trust it.")
-    if min(along, across) <= -3:
-        yield say("Wash all of this cloth before cutting: a change of 3 % or more shows in a finished piece.")
-    yield say(
-        "The cloth in hand will be {length:length} by {width:length} once it is washed.",
-        length=results["washed_length"], width=results["washed_width"],
-    )
+def _as_shown(change: Fraction) -> Fraction:
+    """A change rounded as it is shown [%], so that sentence and number agree."""
+    return round(change, 1)
+
+
+def _notes(given, along, across, results):
+    grew = [_as_shown(change) > 0 for change in (along, across)]
+    if any(grew):
+        way = "both ways" if all(grew) else "one way"
+        yield say(f"The cloth grew {way}, and growing is not counted on: start from what you need. Check that it dried flat and was not pulled, then measure again.")
+    if _as_shown(min(along, across)) <= -_SHOWS:
+        yield say("Wash all of this cloth before cutting: a change of {shows:percent} or more shows in a finished piece (common practice, no source).", shows=_SHOWS)
+    for way, in_hand, cut in (("long", given.cloth_length, results["cut_length"]), ("wide", given.cloth_width, results["cut_width"])):
+        if in_hand < cut:
+            yield say(f"The cloth in hand is not {way} enough: it lacks {{lacking:length_up}}.", lacking=cut - in_hand)
+    yield say("The cloth in hand will be {washed_length} by {washed_width} once it is washed.", **results)
 
 
 CALCULATOR = Calculator(

@@ -14,7 +14,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
 
     grid: the pieces as they lie; ruler: the one the marks are read on.
     """
-    drawn_length = min(grid.cloth_length, _LONGEST * grid.cloth_width)
+    drawn_length = _drawn_length(grid)
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
     sheet = Sheet((0, 0, drawn_length, grid.cloth_width), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60), down=True)
@@ -32,6 +32,11 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
     sheet.words(_size(grid, ruler, drawn_length, whole), (0, grid.cloth_width), style="dimension-text", anchor="start", shift=(0, 18))
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
+
+
+def _drawn_length(grid: Grid):
+    """How much of the cloth's length is drawn [mm]: at least one piece."""
+    return min(grid.cloth_length, max(_LONGEST * grid.cloth_width, grid.lie_length))
 
 
 def _cuts(sheet: Sheet, grid: Grid, along: int, used_length, used_width) -> None:
@@ -53,7 +58,7 @@ def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
     sheet.words(f"marks along, in {ruler.unit}", (0, 0), anchor="start", shift=(0, -26))
     marks = grid.marks_across
     labelled = thinned(marks, sheet.scale, 15)
-    edge = min(grid.cloth_length, _LONGEST * grid.cloth_width)
+    edge = _drawn_length(grid)
     for index, mark in enumerate(marks):
         sheet.tick((edge, mark), (4, 0))
         if index in labelled:
@@ -80,8 +85,8 @@ def _size(grid: Grid, ruler: Ruler, drawn_length, whole: bool) -> str:
 
 def _in_words(grid: Grid, ruler: Ruler) -> str:
     return (
-        f"Cloth {show_length(grid.cloth_length, ruler)} long and {show_length(grid.cloth_width, ruler)} wide. "
+        f"Cloth {show_length(grid.cloth_length, ruler, 'down')} long and {show_length(grid.cloth_width, ruler, 'down')} wide. "
         f"{grid.along} pieces along its length, {grid.across} across its width, each {show_length(grid.lie_length, ruler)} along "
-        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(grid.left_length, ruler)} of length, "
-        f"{show_length(grid.left_width, ruler)} of width. Every mark is in the table."
+        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(grid.left_length, ruler, 'down')} of length, "
+        f"{show_length(grid.left_width, ruler, 'down')} of width. Every mark is in the table."
     )

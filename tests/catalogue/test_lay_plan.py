@@ -38,7 +38,7 @@ def notes(reply, ruler=CENTIMETRES):
     [
         ({"pieces": "Big | 200 cm | 450 cm | 1 | yes"}, "pieces", "however it lies"),
         ({"pieces": "Wide | 200 cm | 100 cm | 1"}, "pieces", "across"),
-        ({"pieces": "Napkin | 46 cm | 46 cm | 1000000"}, "pieces", "from 1 to 1,000"),
+        ({"pieces": "Napkin | 46 cm | 46 cm | 1000000"}, "pieces", "from 1 to 1000"),
         ({"pieces": "Napkin | 46 cm | 46 cm | 1000; Other | 40 cm | 40 cm | 1"}, "pieces", "more than 1,000 pieces"),
         ({"pieces": "Dot | 2 cm | 2 cm | "}, "pieces", "more than 1,000 pieces"),
         ({"pieces": "Napkin | 46 cm | 46 cm | 0"}, "pieces", "from 1"),
@@ -110,7 +110,7 @@ def test_says_what_a_repeat_and_one_way_cloth_cost():
 def test_tells_of_near_misses_and_they_are_true():
     typed = {"cloths": "Linen | 150 cm | 320 cm", "pieces": "Napkin | 46 cm | 46 cm"}
     reply = answer(LAY, Asking(typed))
-    assert "4 cm more length of cloth would give 3 more pieces" in notes(reply)
+    assert "Cloth 4 cm longer would give 3 more pieces" in notes(reply)
     assert "“Napkin” 0.6 cm shorter, 45.4 cm, would give 3 more pieces" in notes(reply)
     assert answer(LAY, Asking({**typed, "cloths": "Linen | 150 cm | 324 cm"})).results["count"] == 21
     assert answer(LAY, Asking({**typed, "pieces": "Napkin | 46 cm | 45.4 cm"})).results["count"] == 21

@@ -115,7 +115,7 @@ def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
         elif change.none:
             yield say(f"{rule} costs nothing here.")
     elif change.kind == "more cloth":
-        yield say("{by:length_up} more length of cloth would give {pieces:more piece|more pieces}.", by=change.by, pieces=change.pieces)
+        yield say("Cloth {by:length_up} longer would give {pieces:more piece|more pieces}.", by=change.by, pieces=change.pieces)
     else:
         piece = outcome.order.pieces[change.piece]
         size = (piece.length if change.kind == "shorter" else piece.width) - change.by
