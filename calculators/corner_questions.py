@@ -1,12 +1,15 @@
 """What every calculator about corners asks, and how measures that make no corner are asked for again."""
 
+from contextlib import contextmanager
 from fractions import Fraction
 from functools import lru_cache
 from types import SimpleNamespace
+from typing import Iterator
 
+from calculators.corners import CreasesMiss, Measure
 from calculators.declaration import AskAgain, Field, ask_again
 from calculators.folding.constructions import CONSTRUCTIONS, Measures
-from calculators.folding.mitre_lines import CreasesMiss, mitre_lines
+from calculators.folding.mitre_lines import mitre_lines
 from calculators.folding.plane import distance
 from calculators.folding.steps import Step
 from calculators.folding.turning_out import PokesOut
@@ -57,11 +60,37 @@ def corner_steps(way: str, given: Measures) -> list[Step]:
     """
     _check(way, given)
     try:
-        return _folded(way, given)
-    except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+        with creases_that_meet():
+            return _folded(way, given)
     except PokesOut:
         raise AskAgain({"angle": _too_sharp(way)}) from None
+
+
+@contextmanager
+def creases_that_meet() -> Iterator[None]:
+    """Asks again for the angle where the two creases turn out not to meet."""
+    try:
+        yield
+    except CreasesMiss:
+        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+
+
+def check_turn(turn: Measure, hem: Measure) -> None:
+    """Refuse a turn deeper than the hem it lies in; one as deep makes a hem of three even layers.
+
+    turn, hem: first turn and the narrower hem [mm].
+    """
+    if turn > hem:
+        raise ask_again("turn", "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.", hem=hem)
+
+
+def check_trim(seam_allowance: Measure, room: Measure) -> None:
+    """Refuse to leave more cloth beyond a mitre's line than there is.
+
+    seam_allowance: what trimming leaves [mm]. room: from the folded corner straight to the line, the shorter way [mm].
+    """
+    if seam_allowance >= room:
+        raise ask_again("seam_allowance", "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.", room=room)
 
 
 @lru_cache(maxsize=8)
@@ -81,8 +110,8 @@ def _too_sharp(way: str) -> str:
 def _check(way: str, given: Measures) -> None:
     """Refuse what can be seen to be too much before anything is folded."""
     narrower = min(given.hem_1, given.hem_2) if way not in SEAMED | {"binding"} else given.hem_1
-    if way not in {"binding", *SEAMED} and given.turn >= narrower:
-        raise ask_again("turn", "The turn must be less deep than the hem, or it will not fit inside it. Turn less than {hem:length}.", hem=narrower)
+    if way not in {"binding", *SEAMED}:
+        check_turn(given.turn, narrower)
     if way == "applied-border" and not 0 < given.turn < narrower:
         raise ask_again("turn", "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and {hem:length}.", hem=narrower)
     if way != "binding" and given.edge_stitch >= narrower:
@@ -99,6 +128,4 @@ def _check_trim(given: Measures) -> None:
     except CreasesMiss:
         return  # said when the corner is folded
     foot = lines.line_1.foot(given.corner.at(0, 0))
-    room = min(distance(given.corner.at(0, 0), foot), lines.half_line / 2)
-    if given.seam_allowance >= room:
-        raise ask_again("seam_allowance", "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.", room=room)
+    check_trim(given.seam_allowance, min(distance(given.corner.at(0, 0), foot), lines.half_line / 2))

@@ -55,7 +55,7 @@ def unpacked(fragment: str) -> str:
         raise Unreadable("This link is longer than any that this handbook makes. Ask for a file instead.")
     found = _PACKED.fullmatch(fragment)
     if not found:
-        newer = re.match(r"\d+\.", fragment) and not fragment.startswith("1.")
+        newer = re.match(r"[1-9]\d*\.", fragment, re.ASCII) and not fragment.startswith("1.")
         raise Unreadable("This link was made by a newer handbook. Open it with the newer one." if newer else _BROKEN)
     try:
         squeezed = base64.urlsafe_b64decode(found[1] + "=" * (-len(found[1]) % 4))

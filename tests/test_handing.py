@@ -90,7 +90,7 @@ def test_a_job_says_what_it_is_and_what_would_change():
     new = ask(ask="handed", text=JOB, kept={})
     assert new["items"] == [{"kind": "job", "id": "sage-napkins", "known": False, "same": False}]
     assert "20 pieces: 2 across, 10 along" in new["body"] and ["Ticked: press", "12"] in rows(new["body"])
-    assert "“2 cm” was written under “depth”, which is not asked here" in new["body"]
+    assert "“2\u00a0cm” was written under “depth”, which is not asked here" in new["body"]
     mine = states()[1]["text"]
     differing = rows(ask(ask="handed", text=JOB, kept={"job sage-napkins": mine})["body"])
     assert differing[0] == ["Ticked: hem", "bundles 1, 2, 3", "bundles 1, 2"]
@@ -190,3 +190,8 @@ def test_changes_are_those_of_the_standard():
     ]  # fmt: skip
     for before, change, after in cases:
         assert patched(before, change) == after
+
+
+def test_a_link_of_version_0_is_broken_and_not_newer():
+    with pytest.raises(Unreadable, match="not whole"):
+        unpacked("0.AAAA")

@@ -5,11 +5,10 @@ from itertools import islice
 from math import ceil
 from typing import Iterator
 
-from calculators.corner_questions import FIELDS
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.corner_questions import FIELDS, creases_that_meet
+from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.folding.care import effects, pieces
 from calculators.folding.corner import Corner
-from calculators.folding.mitre_lines import CreasesMiss
 from calculators.kinds import Column, Length, Table, Text
 from calculators.phrase import say
 
@@ -35,10 +34,8 @@ _OFF = Length(least=Fraction(0), most=Fraction(10))
 def _work(given) -> Iterator[Answer | None]:
     corner = Corner(*map(float, (given.hem_1, given.hem_2, given.angle, given.turn)))
     likely = {step: float(getattr(given, f"off_{step}")) for step in STEPS}
-    try:
+    with creases_that_meet():
         found = {step: {seen: _known(size) for seen, size in sizes.items()} for step, sizes in effects(corner, likely).items()}
-    except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
     ranked = sorted(STEPS, key=lambda step: -max(found[step].values()))
     made = []
     for piece in islice(pieces(corner, likely), BATCH):

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from calculators.corner_questions import check_turn
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
@@ -15,6 +16,8 @@ _HEM = Length(most=Fraction(1_000))
 def _work(given) -> Answer:
     sides = {side: getattr(given, f"hem_{side}") for side in ("top", "bottom", "left", "right")}
     hems = Hems(given.turn, **{side: given.hem if hem is None else hem for side, hem in sides.items()})
+    if shallow := [hem for hem in (hems.top, hems.bottom, hems.left, hems.right) if hem]:
+        check_turn(hems.turn, min(shallow))
     from_size = hemmed_from_cut if given.start_from == "cut" else hemmed_from_finished
     try:
         piece = from_size(given.width, given.length, hems)
@@ -54,8 +57,6 @@ def _work(given) -> Answer:
 
 def _notes(hems: Hems):
     depths = {hems.top, hems.bottom, hems.left, hems.right}
-    if hems.turn > min((hem for hem in depths if hem), default=hems.turn):
-        yield say("The turn is deeper than the hem it hides in. Turn less, or make the hem deeper, so that the raw edge lies inside.")
     if len(hems.corners) > 1 or 0 in depths:
         yield say("The sides differ: work out each kind of corner under Corners.")
     if 0 in depths:

@@ -2,12 +2,12 @@
 
 from fractions import Fraction
 
-from calculators.corner_questions import FIELDS
-from calculators.corners import CreasesMiss, MitreMarks, mitre_marks
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.corner_questions import FIELDS, creases_that_meet
+from calculators.corners import MitreMarks, mitre_marks
+from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import distances_at_corner
 from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text
-from calculators.measure import Ruler
+from calculators.measure import Ruler, show_length
 from calculators.phrase import say
 from calculators.ruler_gauge import Way, layings, nearest, ways
 
@@ -22,12 +22,28 @@ MEASURED = {
 }
 QUICK = ("crossing", "line")
 
+_EXACT = 1e-6  # [mm] what floats leave where nothing is off
+
+
+class OffInMillimetres(Number):
+    """How far off a mark is; where it is not, that is said."""
+
+    def show(self, value, ruler):
+        return "exact" if value < _EXACT else super().show(value, ruler)
+
+
+class OffOnInches(Length):
+    """How far off a mark is, in parts of an inch; where it is not, that is said."""
+
+    def show(self, value, ruler):
+        if value < _EXACT:
+            return "exact"
+        return super().show(value, ruler) if self.on.count(value) else f"under {show_length(self.on.step_mm, self.on)}"
+
 
 def _work(given) -> Answer:
-    try:
+    with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, Fraction(0), Fraction(0))
-    except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
     rulers = {"cm": Ruler("cm", Fraction(given.cm_division)), "in": Ruler("in", Fraction(given.inch_division))}
     rows = [_row(marks, way, rulers) for way in ways(marks)]
     usual, quick = (given.corners * layings(marks, name) for name in ("edge", "crossing"))
@@ -115,9 +131,9 @@ CALCULATOR = Calculator(
                 columns=(
                     Column("way", "From … to …", Text()),
                     Column("on_cm", "cm ruler", Length(on=_FINEST_CM)),
-                    Column("off_cm", "Mark off by", Number(places=1, sign=" mm")),
+                    Column("off_cm", "Mark off by", OffInMillimetres(places=1, sign=" mm")),
                     Column("on_in", "inch ruler", Length(on=_FINEST_INCH)),
-                    Column("off_in", "Off by", Length(toward="up", on=_SLIGHT)),
+                    Column("off_in", "Off by", OffOnInches(on=_SLIGHT)),
                 )
             ),
             "The nearest division, and what it does to the mark.",

@@ -1,11 +1,11 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
-from calculators.corner_questions import FIELDS
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result, ask_again
+from calculators.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet
+from calculators.corners import mitre_marks
+from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
 from calculators.folding.corner import Corner
-from calculators.folding.gauge import hem_gauge, mitre_gauge
-from calculators.folding.mitre_lines import CreasesMiss
+from calculators.folding.gauge import Gauge, hem_gauge, mitre_gauge
 from calculators.kinds import Choice, Count, Length
 from calculators.measure import MILLIMETRES
 from calculators.phrase import say
@@ -15,22 +15,35 @@ LARGEST = 1200  # [mm] beyond it a card is no longer a gauge
 
 
 def _work(given) -> Answer:
-    corner = Corner(*map(float, (given.hem_1, given.hem_2, given.angle)))
-    try:
-        gauge = mitre_gauge(corner, float(given.seam_allowance)) if given.gauge == "mitre" else hem_gauge(float(given.turn), corner.hem_1)
-    except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+    gauge = _mitre_gauge(given) if given.gauge == "mitre" else _hem_gauge(given)
     left, low, right, high = gauge.box
     if max(right - left, high - low) > LARGEST:
         raise ask_again("hem_1", "This gauge would be {size:length} long. Take a narrower hem or a wider angle, and mark with a ruler.", size=max(right - left, high - low))
     sheets = gauge_sheets(gauge, given.paper, MILLIMETRES)
     results = {"width": right - left, "height": high - low, "sheets": len(sheets.pictures), "mark_1": gauge.measures.get("mark_1"), "mark_2": gauge.measures.get("mark_2")}
     spoken = say("**{sheets:sheet|sheets}** of {paper:text}, to print at full size.", sheets=len(sheets.pictures), paper=PAPER_NAMES[given.paper])
-    notes = (
-        say("Print at full size, not fitted to the page. Measure both check bars before you cut: a bar that is off makes every corner wrong."),
-        say("Glue the paper to card that an iron does not mark, and cut along the edge."),
-    )
-    return Answer(results, spoken, notes, drawn_from=(gauge, given.paper))
+    return Answer(results, spoken, tuple(_notes(given)), drawn_from=(gauge, given.paper))
+
+
+def _mitre_gauge(given) -> Gauge:
+    with creases_that_meet():
+        marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
+    check_turn(given.turn, min(given.hem_1, given.hem_2))
+    check_trim(given.seam_allowance, min(marks.to_line_1, marks.to_line_2))
+    return mitre_gauge(Corner(*map(float, (given.hem_1, given.hem_2, given.angle))), float(given.seam_allowance))
+
+
+def _hem_gauge(given) -> Gauge:
+    check_turn(given.turn, given.hem_1)
+    return hem_gauge(float(given.turn), float(given.hem_1))
+
+
+def _notes(given):
+    made = "corner" if given.gauge == "mitre" else "hem"
+    yield say(f"Print at full size, not fitted to the page. Measure both check bars before you cut: a bar that is off makes every {made} wrong.")
+    yield say("Glue the paper to card that an iron does not mark, and cut along the edge.")
+    if given.gauge == "hem" and given.hem_1 != given.hem_2:
+        yield say("This card is for the hem of {hem_1} on edge 1. Print another for the {hem_2} on edge 2, and write on each which it is.", hem_1=given.hem_1, hem_2=given.hem_2)
 
 
 def _drawing(drawn_from, ruler):

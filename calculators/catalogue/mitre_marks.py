@@ -2,8 +2,9 @@
 
 from fractions import Fraction
 
-from calculators.corners import CreasesMiss, MitreMarks, mitre_marks
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result, ask_again
+from calculators.corner_questions import check_trim, check_turn, creases_that_meet
+from calculators.corners import MitreMarks, mitre_marks
+from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import mitre_corner
 from calculators.kinds import Angle, Length
 from calculators.phrase import say
@@ -13,15 +14,10 @@ _INCH = 25.4
 
 
 def _work(given) -> Answer:
-    try:
+    with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
-    except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
-    room = min(marks.to_line_1, marks.to_line_2)
-    if given.seam_allowance >= room:
-        raise ask_again(
-            "seam_allowance", "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.", room=room
-        )
+    check_turn(given.turn, min(given.hem_1, given.hem_2))
+    check_trim(given.seam_allowance, min(marks.to_line_1, marks.to_line_2))
     results = {name: getattr(marks, name) for name in ("mark_1", "mark_2", "half_line", "trim_1", "trim_2", "raw_mark_1", "raw_mark_2")}
     results |= {
         "corner_to_line": marks.to_line_1,
@@ -38,8 +34,6 @@ def _notes(marks: MitreMarks):
     yield say("Stitch from the mark to the crossing of the creases, and check: it must measure {half:length} on both sides.", half=marks.half_line)
     if marks.angle != 90:
         yield say("On the flat cloth the line bends at the crossing of the creases; it is straight once the corner is folded right sides together.")
-    if marks.turn >= min(marks.hem_1, marks.hem_2):
-        yield say("The turn is as deep as a hem. Turn less, so that the raw edge lies inside.")
     yield say("Take the marks from the folded edge, not from the raw one: then a turn that is a little off does not spoil the mitre.")
 
 

@@ -7,10 +7,10 @@ from typing import Sequence
 
 from calculators.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named, catalogue
-from calculators.declaration import AskAgain, Calculator
+from calculators.declaration import AskAgain, Calculator, Field
 from calculators.faces.answered import spoken_text
 from calculators.faces.plain import plain_answer, refusals
-from calculators.kinds import Table
+from calculators.kinds import Choice, Table
 from calculators.measure import quote
 
 BAD_VALUE = 2
@@ -35,6 +35,9 @@ def main(words: Sequence[str] | None = None) -> int:
         first = calculator.fields[0]
         sample = f'{first.name}="{Asking({}).text(first)}"'
         return _refuse({word: f"“{quote(word)}” is not field=value. Write, for instance, {sample}." for word in loose}, options.json)
+    names = [pair.partition("=")[0] for pair in options.values]
+    if twice := {name for name in names if names.count(name) > 1}:
+        return _refuse({name: f"“{quote(name)}” is given more than once. Give it once." for name in names if name in twice}, options.json)
     asking = Asking(typed, wanted_ruler=options.ruler)
     try:
         asking.ruler
@@ -85,9 +88,13 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
     return "\n".join(lines + [""] + [filled(note, calculator, asking.ruler) for note in reply.notes])
 
 
+def _choices(field: Field) -> str:
+    return f" One of: {', '.join(field.kind.options)}." if isinstance(field.kind, Choice) else ""
+
+
 def described(calculator: Calculator) -> str:
     """What a calculator asks and answers, as help text."""
     asking = Asking({})
-    fields = [f"  {f.name:16} {f.label}. {f.help} [{asking.text(f) or 'may be left out'}]" for f in calculator.fields]
+    fields = [f"  {f.name:16} {f.label}. {f.help}{_choices(f)} [{asking.text(f) or 'may be left out'}]" for f in calculator.fields]
     results = [f"  {r.name:16} {r.label}. {r.meaning}" for r in calculator.results]
     return "\n".join([f"{calculator.name}: {calculator.purpose}", "", "Fields (in brackets what is used when left out):", *fields, "", "Results:", *results])

@@ -2,12 +2,9 @@
 
 from dataclasses import dataclass
 
+from calculators.corners import CreasesMiss
 from calculators.folding.corner import Corner
 from calculators.folding.plane import Lay, Line, Number, Point, distance
-
-
-class CreasesMiss(ValueError):
-    """Raised when the creases cross outside the corner, so that no mitre joins these hems."""
 
 
 @dataclass(frozen=True)

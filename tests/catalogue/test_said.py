@@ -95,3 +95,30 @@ def test_the_remedy_is_one_that_helps():
 def test_a_piece_may_not_have_to_be_larger_than_it_is():
     sentences = asked_again("pieces-from-cloth", {"piece_width": "40 cm", "least_width": "41 cm", "piece_length": "40 cm", "least_length": "40 cm"})
     assert set(sentences) == {"least_width"} and "40 cm" in sentences["least_width"]
+
+
+@pytest.mark.parametrize("name", ["mitre-marks", "mitre-gauge", "corner-steps"])
+def test_every_corner_refuses_what_cannot_be_folded_in_the_same_words(name):
+    narrow = {"hem_1": "2 cm", "hem_2": "1 cm", "seam_allowance": "3 mm", "turn": "5 mm"}
+    deep = asked_again(name, narrow | {"turn": "1.1 cm"})
+    assert "at most 1 cm" in deep["turn"] and set(deep) == {"turn"}
+    assert answer(calculator_named(name), Asking(narrow | {"turn": "1 cm", "edge_stitch": "1 mm"} if name == "corner-steps" else narrow | {"turn": "1 cm"}))
+    assert set(asked_again(name, narrow | {"seam_allowance": "5 cm"})) == {"seam_allowance"}
+    assert set(asked_again(name, narrow | {"hem_1": "8 cm", "hem_2": "1 cm", "angle": "150"})) == {"angle"}
+
+
+def test_a_finished_size_goes_by_the_same_rule():
+    assert set(asked_again("finished-size", {"hem": "1 cm", "hem_top": "0", "turn": "1.1 cm"})) == {"turn"}
+    assert answer(calculator_named("finished-size"), Asking({"hem": "1 cm", "hem_top": "0", "turn": "1 cm"}))
+
+
+def test_a_hem_gauge_speaks_of_hems_and_of_the_other_hem():
+    text, _ = said("mitre-gauge", {"gauge": "hem", "hem_1": "3 cm", "hem_2": "2 cm", "angle": "150", "seam_allowance": "5 cm"})
+    assert "every hem wrong" in text and "Print another for the 2 cm on edge 2" in text
+    assert "another" not in said("mitre-gauge", {"gauge": "hem", "hem_1": "3 cm", "hem_2": "3 cm"})[0]
+
+
+@pytest.mark.parametrize(("off", "shown"), [(0.0, "exact"), (0.1, "under 1/64 in"), (0.45, "about 1/64 in"), (0.7, "about 1/32 in")])
+def test_how_far_off_a_mark_is_is_not_made_to_look_worse(off, shown):
+    ways = calculator_named("gauge-finder").result("ways").kind
+    assert next(column.kind for column in ways.columns if column.name == "off_in").show(off, Asking({}).ruler) == shown

@@ -98,3 +98,17 @@ def test_a_value_may_hold_an_equals_sign_and_a_dash(capsys):
     assert main(["mitre-marks", "hem_1==", "--json"]) == 2
     assert main(["mitre-marks", "hem_1=-2 cm", "--json"]) == 2
     assert "minus" in capsys.readouterr().err
+
+
+def test_a_field_given_twice_is_refused_and_not_chosen_between(capsys):
+    assert main(["mitre-marks", "hem_1=2 cm", "hem_1=3 cm", "--json"]) == 2
+    assert list(json.loads(capsys.readouterr().out)["errors"]) == ["hem_1"]
+
+
+def test_help_lists_what_can_be_chosen(capsys):
+    assert "One of: cut, finished." in spoken(capsys, "finished-size", "-h")[1]
+
+
+def test_sentences_stand_in_the_order_of_the_fields(capsys):
+    main(["mitre-marks", "turn=x", "other=1", "hem_2=x", "hem_1=x", "another=1", "--json"])
+    assert list(json.loads(capsys.readouterr().out)["errors"]) == ["hem_1", "hem_2", "turn", "other", "another"]
