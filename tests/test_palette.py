@@ -50,3 +50,9 @@ def test_text_reads_on_every_ground(scheme):
 def test_outlines_stand_out_from_the_page(scheme):
     found = colours(scheme)
     assert min(contrast(found["outline"], found[ground]) for ground in ("ground", "sheet")) >= 3
+
+
+@pytest.mark.parametrize("scheme", ["default", "slate"])
+def test_the_weave_of_the_wrong_side_can_be_seen(scheme):
+    found = colours(scheme)
+    assert contrast(found["weave"], found["cloth-wrong"]) >= 3

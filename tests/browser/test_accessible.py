@@ -51,6 +51,22 @@ def test_a_page_whose_value_is_in_trouble(checked):
     page.evaluate("localStorage.clear()")
 
 
+def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):
+    page, _ = checked
+    small = """() => [...document.querySelectorAll(".md-tabs__link, .md-header__button, .md-nav--secondary .md-nav__link, .headerlink, .md-search__icon[for], [type=file]")]
+        .map((it) => [it.className, it.getBoundingClientRect()])
+        .filter(([, box]) => box.width && (box.height < 44 || (box.width < 44)))
+        .map(([name, box]) => `${name} ${box.width} ${box.height}`)"""
+    try:
+        for width in (390, 1280):
+            page.set_viewport_size({"width": width, "height": 844})
+            for address in ("/fold/hems/", "/house/hand-over/"):
+                page.goto(address)
+                assert page.evaluate(small) == []
+    finally:
+        page.set_viewport_size({"width": 390, "height": 844})
+
+
 def test_a_planted_fault_is_found(checked):
     page, found = checked
     page.goto("/")

@@ -21,8 +21,11 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     page.goto("/" + PAGES["pieces-from-cloth"])
     section = calculator(page, "pieces-from-cloth")
     piece = blank(section, "piece_width")
+    line_below = lambda: piece.evaluate("it => { const { borderBottomColor, borderBottomStyle } = getComputedStyle(it); return [borderBottomColor, borderBottomStyle]; }")
+    untouched = line_below()
     piece.fill("36 cm")
     says(section, "4 across")
+    assert line_below() == untouched  # a good value looks like one
     good = spoken(section).inner_text()
     seen = 0
     for bad in REFUSED_EVERYWHERE:
@@ -41,6 +44,7 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     page.keyboard.press("Delete")  # emptied, and not yet left: leaving it would bring the house's number back
     expect(refusal(section, "piece_width")).to_contain_text("nothing is written", timeout=WAKING)
     assert piece.get_attribute("aria-invalid") == "true"
+    assert line_below() != untouched
     assert refusal(section, "piece_width").get_attribute("id") in piece.get_attribute("aria-describedby")
     expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
     expect(section.locator(".old-answer")).to_be_visible()
