@@ -146,7 +146,7 @@ def test_every_sharp_or_hot_step_has_its_caution():
     ("typed", "title", "word"),
     [
         ({"usable-cloth": {"selvedge": "36 banana"}}, "What can be used of it", "not a length"),
-        ({"finished-size": {"turn": "3 cm", "hem": "2 cm"}}, "Corners", "less deep than the hem"),
+        ({"finished-size": {"turn": "3 cm", "hem": "2 cm"}}, "Turn, hem and finished size", "deeper than the hem"),
         ({"bundles": {"bundle": "0"}}, "Bundles for the ticket", "from 1"),
     ],
 )
