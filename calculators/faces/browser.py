@@ -10,7 +10,7 @@ import json
 from dataclasses import replace
 from typing import Any, Callable, Iterator
 
-from calculators.answering import Asking, answer, answers
+from calculators.answering import Asking, answer, answers, written
 from calculators.bibliography import bibliography
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
@@ -74,9 +74,9 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     """
     asking = _asking(request, {})
     yield {
-        "numbers": [_or_none(lambda: together(number_text(each["calculator"], each["result"], each["given"], asking))) for each in request.get("numbers", [])],
+        "numbers": [_or_none(lambda: together(number_text(each["calculator"], each["result"], _given(each, request), asking))) for each in request.get("numbers", [])],
         "values": [together(value_text(text, asking)) for text in request.get("values", [])],
-        "figures": [_or_none(lambda: _figure(each, asking)) for each in request.get("figures", [])],
+        "figures": [_or_none(lambda: _figure(each, _given(each, request), asking)) for each in request.get("figures", [])],
         "none": NO_NUMBER,
     }
 
@@ -88,9 +88,17 @@ def _or_none(shown: Callable[[], str]) -> str | None:
         return None
 
 
-def _figure(wanted: Reply, asking: Asking) -> str:
+def _figure(wanted: Reply, given: dict[str, str], asking: Asking) -> str:
     calculator = calculator_named(wanted["calculator"])
-    return html(figure(calculator, answer(calculator, replace(asking, typed=wanted["given"])), asking.ruler))
+    return html(figure(calculator, answer(calculator, replace(asking, typed=given)), asking.ruler))
+
+
+def _given(wanted: Reply, request: Reply) -> dict[str, str]:
+    """The texts of a number or figure; a bare number among them gets the unit of the ruler it was written on."""
+    if "readOn" not in wanted:
+        return wanted["given"]
+    then = Asking(wanted["given"], method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": wanted["readOn"]}))
+    return {**wanted["given"], **written(calculator_named(wanted["calculator"]), then)}
 
 
 def _plain(request: Reply) -> Iterator[Reply]:

@@ -52,6 +52,19 @@ def test_every_page_follows_the_method_and_goes_back(page):
 
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_what_is_typed_is_kept_without_leaving_its_blank_and_a_refused_value_stays(page):
+    begin(page)
+    blank(page, "measures.hem").fill("3")
+    page.wait_for_function("async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')")
+    fill(page, "measures.turn", "36 banana")
+    expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
+    page.locator(".ruler-choice select").select_option("mm 1")
+    expect(blank(page, "measures.hem")).to_have_value("30 mm")
+    expect(blank(page, "measures.turn")).to_have_value("36 banana")
+    expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_the_form_explains_refuses_falls_back_and_is_undone(page):
     begin(page)
     fallback = page.locator('.fallback[data-for="measures.turn"]')

@@ -2,6 +2,7 @@
 
 import re
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says, spoken
@@ -222,3 +223,31 @@ def test_two_calculators_on_one_visit_answer_from_one_python(page: Page):
     blank(mitre, "hem_2").fill("1 in")
     says(mitre, "about 5.1 cm")
     assert len(pythons(page)) == 1
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_where_the_browser_is_full_the_visit_remembers_what_was_typed_last(page):
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    blank(section, "piece_width").fill("40 cm")
+    says(section, "3 across")
+    page.evaluate("Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }")
+    blank(section, "piece_width").fill("36 cm")
+    says(section, "4 across")
+    page.evaluate("document.body.appendChild(Object.assign(document.createElement('a'), { href: '/corners/mitre/' })).click()")
+    expect(page.locator("h1")).to_contain_text("Mitre")
+    page.go_back()
+    expect(blank(calculator(page, "pieces-from-cloth"), "piece_width")).to_have_value("36 cm")
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_the_link_that_carries_the_numbers_is_copied(page):
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.goto("/corners/mitre/")
+    section = calculator(page, "mitre-marks")
+    blank(section, "hem_1").fill("3 cm")
+    section.locator(".carry").click()
+    expect(section.locator(".carry")).to_have_text("Link copied")
+    assert "#carries=" in page.evaluate("navigator.clipboard.readText()") and "#" not in page.url
+    page.evaluate("async () => (location.hash = new URL(await navigator.clipboard.readText()).hash)")
+    expect(page.locator(".offered")).to_have_count(1)

@@ -77,6 +77,12 @@ def test_a_walk_tells_every_step(walk):
     assert all(reply["answer"] and "written" in reply for reply in steps.values())
 
 
+def test_a_bare_number_keeps_the_ruler_it_was_written_on():
+    wanted = {"calculator": "mitre-marks", "result": "mark_1", "given": {"hem_1": "2", "hem_2": "2"}}
+    reply = ask(ask="numbers", ruler="in", numbers=[{**wanted, "readOn": "cm"}, {**wanted, "readOn": "in"}, wanted])
+    assert reply["numbers"] == ["about 1 9/16\N{NO-BREAK SPACE}in", "4\N{NO-BREAK SPACE}in", "4\N{NO-BREAK SPACE}in"]
+
+
 def test_numbers_values_and_figures_come_back_in_their_order():
     reply = ask(
         ask="numbers", ruler="in",

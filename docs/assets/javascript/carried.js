@@ -24,6 +24,7 @@ export function arrived() {
 
 /** Ask the reader whether the numbers that came with the link may take the place of her own. */
 export function offer(section, take) {
+  section.element.previousElementSibling?.matches(".offered") && section.element.previousElementSibling.remove();
   const asked = document.createElement("div");
   asked.className = "offered";
   asked.setAttribute("role", "group");

@@ -7,8 +7,11 @@ const listeners = new Set();
 let followed = { id: "", text: "" };
 let before = { id: "", text: "" }; // the reader's own, while she looks at the handbook's numbers
 
-/** Settled once it is known whose method is followed. */
-export const ready = look();
+const PATIENCE = 3000; // [ms] what the browser keeps may not be had; the pages then go on with the handbook's numbers
+let looking = Promise.resolve();
+
+/** Settled once it is known whose method is followed, or that this cannot be known now. */
+export const ready = Promise.race([look(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]).catch(() => {});
 
 /** The text of the method that is followed, empty for the handbook's own. */
 export const methodText = () => followed.text;
@@ -30,7 +33,12 @@ export async function follow(id) {
   await look();
 }
 
-async function look() {
+/** One look after another, so that an older one never has the last word. */
+function look() {
+  return (looking = looking.catch(() => {}).then(lookOnce));
+}
+
+async function lookOnce() {
   const [id, earlier] = await Promise.all([choice("method"), choice("before")]);
   const [now, then] = await Promise.all([id && last("method", id), earlier && last("method", earlier)]);
   const same = now?.text === followed.text || (!now && !followed.text);
@@ -50,7 +58,7 @@ async function upgrade(page) {
   if (!line) return;
   line.addEventListener("click", ({ target }) => {
     const to = target.closest("[data-follow]")?.dataset.follow;
-    if (to) follow(to === "mine" ? before.id : "");
+    if (to) follow(to === "mine" ? before.id : "").catch(() => {}); // the line then stays as it is
   });
   const show = async () => {
     const reply = await askHouse({ ask: "whose", other: before.text, home: line.dataset.home });

@@ -29,14 +29,17 @@ class HandingPage {
   }
 
   async start() {
-    const fragment = fromAddress();
+    const fragment = inAddress();
     const lasting = (await isSafe()) ? "This browser has promised not to clear away what is kept here." : "This browser has not promised to keep what is here when it needs room: save a file now and then.";
     this.#say((await whyNothingLasts()) || lasting);
     if (fragment) await this.open(fragment);
   }
 
   open(fragment) {
-    return this.#careful(() => this.#show({ fragment }));
+    return this.#careful(async () => {
+      await this.#show({ fragment });
+      if (inAddress() === fragment) history.replaceState(history.state, "", location.pathname); // opened once, not again at every reload
+    });
   }
 
   async #careful(act) {
@@ -116,13 +119,8 @@ class HandingPage {
   }
 }
 
-/** What a link brought in this address; it is taken out, so that it is opened once and not again at every reload. */
-function fromAddress() {
-  if (!location.hash.startsWith(MARK)) return "";
-  const fragment = location.hash.slice(MARK.length);
-  history.replaceState(history.state, "", location.pathname);
-  return fragment;
-}
+/** What a link brought in this address. */
+const inAddress = () => (location.hash.startsWith(MARK) ? location.hash.slice(MARK.length) : "");
 
 let page = null;
 document$.subscribe(({ body }) => {
@@ -131,6 +129,6 @@ document$.subscribe(({ body }) => {
   page?.start().catch(() => {});
 });
 addEventListener("hashchange", () => {
-  const fragment = page && fromAddress();
+  const fragment = page && inAddress();
   if (fragment) page.open(fragment);
 });

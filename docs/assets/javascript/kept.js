@@ -1,22 +1,23 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
 const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
-const memory = new Map(); // serves alone where the browser keeps nothing
+const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
 
 function get(name) {
+  if (memory.has(name)) return memory.get(name); // newer than what the browser has
   try {
-    return JSON.parse(localStorage.getItem(SITE + name)) ?? memory.get(name);
+    return JSON.parse(localStorage.getItem(SITE + name)) ?? undefined;
   } catch {
-    return memory.get(name);
+    return undefined;
   }
 }
 
 function set(name, value) {
-  memory.set(name, value);
   try {
     localStorage.setItem(SITE + name, JSON.stringify(value));
+    memory.delete(name);
   } catch {
-    // full or forbidden: the visit still remembers
+    memory.set(name, value);
   }
 }
 

@@ -7,13 +7,14 @@ import { ask } from "./python.js";
 import { share } from "./sharing.js";
 import { keep, last, newId, newest, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
-const PAUSE = 900; // [ms] without a keystroke before a long text is kept
+const PAUSE = 900; // [ms] without a keystroke before what was typed is kept
 
 class MethodPage {
   #editing = false;
   #drawings = 0;
   #last = Promise.resolve();
   #timer = null;
+  #waiting = null; // the blank whose text is not kept yet
   #sure = false;
 
   constructor(element) {
@@ -23,21 +24,23 @@ class MethodPage {
     this.followed = element.querySelector("[name=followed]");
     this.other = element.querySelector("[name=other]");
     element.querySelector(".tools").addEventListener("click", ({ target }) => this.#inTurn(() => this.#press(target.closest("[data-do]")?.dataset.do)));
-    this.followed.addEventListener("change", () => follow(this.followed.value));
-    this.other.addEventListener("change", () => this.#compare());
+    this.followed.addEventListener("change", () => this.#inTurn(() => follow(this.followed.value)));
+    this.other.addEventListener("change", () => this.#inTurn(() => this.#compare()));
     this.body.addEventListener("change", ({ target }) => this.#commit(target));
     this.body.addEventListener("input", ({ target }) => this.#later(target));
-    this.body.addEventListener("click", ({ target }) => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut));
+    this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut)));
     element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)));
-    for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#fold());
+    for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#inTurn(() => this.#fold()));
   }
 
   async start() {
     await ready;
-    this.element.querySelector(".tools").hidden = false;
-    await this.#inTurn(() => this.#open());
-    document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#draw());
-    this.#say(await whyNothingLasts());
+    await this.#inTurn(async () => {
+      await this.#open();
+      this.element.querySelector(".tools").hidden = false;
+      this.#say(await whyNothingLasts());
+    });
+    document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#inTurn(() => this.#draw()));
   }
 
   /** Take in hand the method that is followed; drawn afresh only when something else than this page has changed it. */
@@ -83,9 +86,16 @@ class MethodPage {
     if (drawing !== this.#drawings) return; // overtaken by a newer one
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
+    const refused = [...this.body.querySelectorAll("[aria-invalid=true]")].map((each) => [each.name, each.value, this.#refusal(each.name).textContent]);
     this.drawn = true;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
+    for (const [path, text, sentence] of refused) {
+      const again = this.body.querySelector(`[name="${CSS.escape(path)}"]`);
+      if (!again) continue;
+      again.value = text;
+      this.#refuse(path, sentence);
+    }
     const blank = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
     if (blank) {
       blank.value = value;
@@ -146,11 +156,18 @@ class MethodPage {
 
   #later(blank) {
     clearTimeout(this.#timer);
-    if (blank.localName === "textarea") this.#timer = setTimeout(() => this.#commit(blank), PAUSE);
+    this.#waiting = blank;
+    this.#timer = setTimeout(() => this.#commit(blank), PAUSE);
+  }
+
+  /** Keep at once what was typed last, as when the page is being left. */
+  keepNow() {
+    if (this.#waiting) this.#commit(this.#waiting);
   }
 
   async #commit(blank) {
     clearTimeout(this.#timer);
+    this.#waiting = null;
     await this.#change(blank.name, blank.value, blank);
   }
 
@@ -193,8 +210,12 @@ class MethodPage {
     }
   }
 
+  #refusal(path) {
+    return this.body.querySelector(`.refusal[data-field="${CSS.escape(path)}"]`);
+  }
+
   #refuse(path, sentence = "") {
-    const place = this.body.querySelector(`.refusal[data-field="${CSS.escape(path)}"]`);
+    const place = this.#refusal(path);
     if (!place) return;
     place.textContent = sentence;
     place.hidden = !sentence;
@@ -206,7 +227,7 @@ class MethodPage {
     const [changes, compare] = [this.element.querySelector(".house-changes"), this.element.querySelector(".house-compare")];
     if (this.held && changes.open) {
       const { body } = await ask({ ask: "method changes", versions: await versions("method", this.held.id) });
-      changes.querySelector(".listed").innerHTML = body;
+      changes.querySelector(".listed").innerHTML = body; // made by Python, as all below
     }
     if (this.held && compare.open) await this.#compare();
   }
@@ -230,9 +251,11 @@ class MethodPage {
 
 let page = null;
 document$.subscribe(({ body }) => {
+  page?.keepNow();
   const element = body.querySelector(".house-method");
   page = element && new MethodPage(element);
   page?.start().catch(() => {});
 });
+document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && page?.keepNow());
 onFollow(() => page?.follow());
 onChange(({ kind, id }) => kind === "method" && id === page?.held?.id && page.follow());

@@ -29,6 +29,7 @@ export class Section {
     this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
+    this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
     dressDrawing(this.element);
     const { texts, readOn } = keeper.read(this.name);
     this.hold(texts, readOn);
@@ -159,8 +160,22 @@ export class Section {
   #carry() {
     const link = this.form.querySelector(".carry");
     const names = [...this.form.querySelectorAll(".refusal")].map(({ dataset }) => dataset.field);
-    link.href = carried(this.name, Object.fromEntries(names.map((name) => [name, this.#blank(name).value])));
+    const address = carried(this.name, Object.fromEntries(names.map((name) => [name, this.#blank(name).value])));
+    if (link.getAttribute("href") !== address) link.textContent = link.dataset.usual ?? link.textContent;
+    link.href = address;
     link.hidden = !this.isTyped;
+  }
+
+  async #copyLink(event) {
+    const link = event.currentTarget;
+    event.preventDefault();
+    link.dataset.usual ??= link.textContent;
+    try {
+      await navigator.clipboard.writeText(link.href);
+      link.textContent = "Link copied"; // until a number changes
+    } catch {
+      location.assign(link.href); // it then stands in the address, to be copied there
+    }
   }
 
   #afresh() {

@@ -20,8 +20,12 @@ export async function share(place, text, kind) {
   const copy = Object.assign(document.createElement("button"), { type: "button", textContent: "Copy the link" });
   copy.addEventListener("click", async () => {
     field.select();
-    await navigator.clipboard?.writeText(link).catch(() => {});
-    copy.textContent = "Copied";
+    try {
+      await navigator.clipboard.writeText(link);
+      copy.textContent = "Copied";
+    } catch {
+      copy.textContent = "Copy it from the blank, where it is marked";
+    }
   });
   place.replaceChildren(field, copy, square(link, kind));
   place.hidden = false;

@@ -96,14 +96,15 @@ function numbers(page, sections) {
   for (const each of [...inText, ...figures]) {
     const { calculator, given } = JSON.parse(each.dataset.number ?? each.dataset.figure);
     const name = nameOf(calculator, given);
-    if (!here.has(name)) elsewhere.set(name, typedIn(name).texts);
+    if (!here.has(name)) elsewhere.set(name, typedIn(name));
   }
-  const fromElsewhere = [...elsewhere.values()].some((texts) => Object.keys(texts).length);
+  const fromElsewhere = [...elsewhere.values()].some(({ texts }) => Object.keys(texts).length);
   page.querySelector(".follows").hidden = !fromElsewhere;
   const filled = (text) => {
     const wanted = JSON.parse(text);
     const name = nameOf(wanted.calculator, wanted.given);
-    return { ...wanted, given: { ...wanted.given, ...(here.get(name)?.typed ?? elsewhere.get(name)) } };
+    const { texts, readOn } = here.has(name) ? { texts: here.get(name).typed, readOn: here.get(name).readOn } : elsewhere.get(name);
+    return { ...wanted, given: { ...wanted.given, ...texts }, readOn };
   };
   const request = () => ({
     ask: "numbers",
@@ -134,11 +135,14 @@ function drawn(html) {
 }
 
 let live = []; // all that the page in view shows of Python's
+let offerIn = () => {}; // offers the page in view numbers that came with an address
 
 async function upgrade(page) {
   live = [];
+  offerIn = () => {};
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
+  const came = arrived(); // at once: the theme writes into the address as the page is scrolled
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
   const lone = elements.map((each) => alone(each, () => inText.answer()));
@@ -153,10 +157,14 @@ async function upgrade(page) {
   });
   await ready;
   live.filter((each) => each.isTyped() || ruler() || methodText()).forEach((each) => each.answer());
-  const came = arrived();
-  const meant = came && lone.find(({ section }) => section.name === came.name);
-  if (meant) offer(meant.section, () => meant.take(came.texts));
+  offerIn = (brought) => {
+    const meant = brought && lone.find(({ section }) => section.name === brought.name);
+    if (meant) offer(meant.section, () => meant.take(brought.texts));
+  };
+  offerIn(came);
 }
+
+addEventListener("hashchange", () => offerIn(arrived()));
 
 onFollow(() => live.forEach((each) => each.answer()));
 
