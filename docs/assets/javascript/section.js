@@ -169,6 +169,7 @@ export class Section {
   async #copyLink(event) {
     const link = event.currentTarget;
     event.preventDefault();
+    event.stopPropagation(); // else the theme opens the page anew
     link.dataset.usual ??= link.textContent;
     try {
       await navigator.clipboard.writeText(link.href);
