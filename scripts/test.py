@@ -19,6 +19,9 @@ from tools.places import ADDRESS_FILE, ROOT, SITE
 from tools.server import open_server
 from tools.trouble import Trouble, run_main
 
+# Every test: a file at a time, on as many processors as there are up to four.
+SIDE_BY_SIDE = ["--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile", "--no-loadscope-reorder"]
+
 
 def free_address() -> str:
     """An address to build and serve the site for: the last one while its port is free, so as not to build again."""
@@ -43,7 +46,7 @@ def main() -> int:
     if asked.setup:
         return 0
     setup.build(python, free_address())
-    return subprocess.run([python, "-m", "pytest", *for_pytest], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}).returncode
+    return subprocess.run([python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}).returncode
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@
 import os
 import threading
 from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -32,14 +33,33 @@ def site() -> Path:
     return SITE
 
 
-@pytest.fixture(scope="session")
-def served(site: Path) -> Iterator[str]:
-    """The built site's address on this machine, without the closing slash; it is the one it was built for."""
-    port = urlsplit(ADDRESS_FILE.read_text()).port
-    with open_server(site, port, headers_for(site)) as server:
+@contextmanager
+def serving_site() -> Iterator[str]:
+    """The built site, served at the address it was built for."""
+    with open_server(SITE, urlsplit(ADDRESS_FILE.read_text()).port, headers_for(SITE)) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield server.address.rstrip("/")
+        yield server.address
         server.shutdown()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtestloop(session: pytest.Session) -> Iterator[None]:
+    """Where tests run side by side, the process that hands them out serves the site to all."""
+    with serving_site() if session.config.getoption("numprocesses", None) else nullcontext():
+        return (yield)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest go first, so that no processor waits for one long file at the end."""
+    items.sort(key=lambda item: not set(item.path.parts) & {"browser", "pyodide", "runtime"})
+
+
+@pytest.fixture(scope="session")
+def served(site: Path, request: pytest.FixtureRequest) -> Iterator[str]:
+    """The built site's address on this machine, without the closing slash."""
+    side_by_side = hasattr(request.config, "workerinput")
+    with nullcontext(ADDRESS_FILE.read_text()) if side_by_side else serving_site() as address:
+        yield address.rstrip("/")
 
 
 @pytest.fixture(scope="session")
