@@ -9,13 +9,14 @@ from playwright.sync_api import Browser, Page, expect
 from scripts.tools.places import NODE_MODULES
 from tests.browser.reader import WAKING, blank, calculator, refusal
 
+PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 AXE = NODE_MODULES / "axe-core/axe.min.js"
 
 
 @pytest.fixture(scope="module", params=["light", "dark"])
 def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Callable[[], list[str]]]]:
     """A page in a light or dark room, and what axe finds on it."""
-    look = {"viewport": {"width": 390, "height": 844}, "color_scheme": request.param, "reduced_motion": "reduce"}
+    look = {"viewport": PHONE, "color_scheme": request.param, "reduced_motion": "reduce"}
     context = browser.new_context(base_url=served, service_workers="block", **look)
     context.add_init_script(path=AXE)
     page = context.new_page()
@@ -34,7 +35,11 @@ def test_every_page(checked, site, served):
     faults = {}
     for address in [*addresses, f"{served}/no-such-page/"]:
         page.goto(address)
-        if problems := found():
+        problems = found()
+        page.set_viewport_size(SCREEN)
+        problems += [f"on a screen, {problem}" for problem in found()]
+        page.set_viewport_size(PHONE)
+        if problems:
             faults[address.removeprefix(served)] = problems
     assert faults == {}
 

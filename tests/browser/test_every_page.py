@@ -1,4 +1,4 @@
-"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site."""
+"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site, all can be hit and seen."""
 
 from pathlib import Path
 from xml.etree import ElementTree
@@ -14,7 +14,23 @@ def addresses(site: Path, served: str) -> list[str]:
     return found
 
 
-def test_every_page_keeps_to_the_policy(page: Page, site: Path, served: str):
+#: Names what a finger must hit and cannot hit well: less than 44 px high or, where it is a button, wide. Links within text are text.
+TOO_SMALL = """() => [...document.querySelectorAll("button, summary, input:not([type=hidden]), select, textarea, .md-tabs__link, .md-header a, article a.download")]
+    .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !each.matches("[type=checkbox], [type=radio], .md-toggle"))
+    .map((each) => [each, each.getBoundingClientRect()])
+    .filter(([each, { width, height }]) => width && height && (height < 43.5 || (each.localName === "button" && width < 43.5)))
+    .map(([each, { width, height }]) => `${each.outerHTML.slice(0, 120)}: ${Math.round(width)} by ${Math.round(height)}`)"""
+
+
+def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path, served: str):
+    wide, small = {}, {}
     for address in [*addresses(site, served), f"{served}/no-such-page/"]:
         page.goto(address)
         assert page.locator("h1").count() == 1
+        beyond = page.evaluate("document.scrollingElement.scrollWidth - innerWidth")
+        if beyond > 0:
+            wide[address.removeprefix(served)] = beyond
+        if found := page.evaluate(TOO_SMALL):
+            small[address.removeprefix(served)] = found
+    assert wide == {}, "pages that scroll sideways"
+    assert small == {}
