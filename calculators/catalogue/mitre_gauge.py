@@ -41,7 +41,7 @@ def _hem_gauge(given) -> Gauge:
 def _notes(given):
     made = "corner" if given.gauge == "mitre" else "hem"
     yield say(f"Print at full size, not fitted to the page. Measure both check bars before you cut: a bar that is off makes every {made} wrong.")
-    yield say("Glue the paper to card that an iron does not mark, and cut along the edge.")
+    yield say("Glue the paper to card and cut along the edge, or prick the lines through onto plain card. Only plain card goes under the iron.")
     if given.gauge == "hem" and given.hem_1 != given.hem_2:
         yield say("This card is for the hem of {hem_1} on edge 1. Print another for the {hem_2} on edge 2, and write on each which it is.", hem_1=given.hem_1, hem_2=given.hem_2)
 
