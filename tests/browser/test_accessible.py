@@ -35,13 +35,19 @@ def test_every_page(checked, site, served):
     faults = {}
     for address in [*addresses, f"{served}/no-such-page/"]:
         page.goto(address)
-        problems = found()
-        page.set_viewport_size(SCREEN)
-        problems += [f"on a screen, {problem}" for problem in found()]
-        page.set_viewport_size(PHONE)
-        if problems:
+        if problems := found():
             faults[address.removeprefix(served)] = problems
     assert faults == {}
+
+
+@pytest.mark.parametrize("path", ["/", "/batch/", "/plan/lay-plan/", "/corners/mitre/", "/house/", "/house/ticket/", "/reference/glossary/"])
+def test_the_kinds_of_page_on_a_wide_screen(checked, path):
+    page, found = checked
+    page.set_viewport_size(SCREEN)
+    page.goto(path)
+    problems = found()
+    page.set_viewport_size(PHONE)
+    assert problems == []
 
 
 def test_a_page_whose_value_is_in_trouble(checked):
