@@ -68,6 +68,6 @@ def test_an_unknown_ruler_is_answered_with_those_there_are():
 
 def test_values_that_cannot_go_together_are_refused_at_their_blank():
     with pytest.raises(AskAgain) as refused:
-        answer(PIECES, Asking({"piece_width": "3 m"}))
+        answer(PIECES, Asking({"piece_width": "9 m"}))
     sentence = filled(refused.value.sentences["piece_width"], PIECES, Asking({}).ruler)
-    assert "300 cm" in sentence and "smaller piece" in sentence
+    assert "900 cm" in sentence and "smaller piece" in sentence

@@ -28,7 +28,7 @@ def test_the_browser_hears_of_every_step_and_of_the_end_once(monkeypatch):
     request = {"ask": "calculator", "calculator": "mitre-marks", "given": {}, "typed": {}, "ruler": ""}
     steps = [json.loads(text) for text in browser.replies(json.dumps(request))]
     assert ["final" in step for step in steps] == [False, True]
-    assert "4 cm" in steps[0]["answer"] and "0.1 cm" in steps[1]["answer"]
+    assert "4\N{NO-BREAK SPACE}cm" in steps[0]["answer"] and "0.1\N{NO-BREAK SPACE}cm" in steps[1]["answer"]
 
 
 def test_an_answer_is_told_at_the_next_step_and_moments_between_are_told_apart(monkeypatch):
