@@ -1,12 +1,12 @@
 """Where care pays: against independent uncertainty propagation, against the folding engine, and against the trade's experience."""
 
-from dataclasses import fields, replace
+from dataclasses import fields
 from fractions import Fraction
 from itertools import islice
 from statistics import pstdev
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
@@ -83,16 +83,10 @@ def test_against_uncertainties():
     assert ours["hem"]["edge"] == pytest.approx((e1.std_dev**2 + e2.std_dev**2) ** 0.5)
 
 
-@pytest.mark.xfail(strict=True, reason="turn, hem and outer stitch off at once on one edge of an open corner: engine and care disagree by 0.7 mm, not yet understood")
-def test_the_same_corner_folded_in_cloth_where_they_disagree():
-    compare(Corner(18.0, 10.0, 119, 8.0), Errors(0.0, 1.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0))
-
-
 @settings(max_examples=15)
 @given(corners, errors)
+@example(Corner(18.0, 10.0, 119, 8.0), Errors(turn_2=1.0, hem_2=1.0, stitch_outer=1.0))
 def test_the_same_corner_folded_in_cloth(corner, wrong):
-    if (wrong.turn_1 and wrong.hem_1) or (wrong.turn_2 and wrong.hem_2):
-        wrong = replace(wrong, stitch_outer=0.0)  # see above
     compare(corner, wrong)
 
 
@@ -113,7 +107,7 @@ def compare(corner, wrong):
     target = onward(mark_1, corner.direction_1, wrong.alignment)
     halfway = ((mark_2[0] + target[0]) / 2, (mark_2[1] + target[1]) / 2)
     fold = Line(halfway, (mark_2[1] - target[1], target[0] - mark_2[0])).towards(target)
-    seam = Line.through(mark_1, crossing).towards(lines.inner)
+    seam = Line.through(mark_1, crossing).towards(onward(mark_1, corner.direction_1, 1))  # the hem goes on away from the corner
     sewn = seam.shifted(wrong.stitch_inner).foot(mark_1), seam.shifted(wrong.stitch_outer).foot(crossing)
     turned = Stack.flat(corner.cloth(reach)).fold(edges[0]).fold(edges[1])
     opened = turned.fold(fold, over=False).stitch(*sewn).unfold()
