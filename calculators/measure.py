@@ -71,13 +71,19 @@ class Ruler:
 
     def count(self, mm: Fraction | float, toward: Toward = "nearest") -> int:
         """How many divisions of this ruler a length takes: the nearest whole number, or the next one down or up."""
-        # In whole numbers, since every length on a page comes through here and a Fraction is slow.
-        length, step = Fraction(mm), self.step_mm
-        top, bottom = length.numerator * step.denominator, length.denominator * step.numerator
-        nearest = (2 * top + bottom) // (2 * bottom)
-        if toward == "nearest" or abs(top - nearest * bottom) * 10**6 < bottom:
-            return nearest  # a float a hair off a division is on it
-        return top // bottom if toward == "down" else -(-top // bottom)
+        return _count(*self._share(mm), toward)
+
+    def _share(self, mm: Fraction | float) -> tuple[int, int]:
+        """A length in divisions of this ruler, as numerator and denominator: every length on a page comes through here, and a Fraction is slow."""
+        length, step = mm if isinstance(mm, Fraction) else Fraction(mm), self.step_mm
+        return length.numerator * step.denominator, length.denominator * step.numerator
+
+
+def _count(top: int, bottom: int, toward: Toward) -> int:
+    nearest = (2 * top + bottom) // (2 * bottom)
+    if toward == "nearest" or abs(top - nearest * bottom) * 10**6 < bottom:
+        return nearest  # a float a hair off a division is on it
+    return top // bottom if toward == "down" else -(-top // bottom)
 
 
 CENTIMETRES = Ruler("cm", Fraction(1, 10))
@@ -207,9 +213,11 @@ def show_length(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") 
 
     Starts with ``about`` when the ruler cannot show the length exactly.
     """
-    divisions = ruler.count(mm, toward)
-    about = _about(mm, divisions * ruler.step_mm)
-    return f"{about}{_digits(divisions * ruler.step, ruler)} {ruler.unit}"
+    top, bottom = ruler._share(mm)
+    divisions = _count(top, bottom, toward)
+    off = abs(top - divisions * bottom)
+    about = "about " if off and Fraction(off, bottom) * ruler.step_mm > _A_HAIR else ""
+    return f"{about}{_digits(divisions, ruler)} {ruler.unit}"
 
 
 def show_exactly(mm: Fraction, unit: str) -> str:
@@ -220,15 +228,14 @@ def show_exactly(mm: Fraction, unit: str) -> str:
     return f"{_mixed(value)} {unit}"
 
 
-def _about(mm: Fraction | float, shown: Fraction) -> str:
-    return "about " if mm != shown and abs(Fraction(mm) - shown) > _A_HAIR else ""
+def _digits(divisions: int, ruler: Ruler) -> str:
+    step = ruler.step
+    if ruler.unit == "in":
+        return _mixed(divisions * step)
+    return _decimal(divisions * step.numerator / step.denominator, ruler.places)
 
 
-def _digits(value: Fraction, ruler: Ruler) -> str:
-    return _mixed(value) if ruler.unit == "in" else _decimal(value, ruler.places)
-
-
-def _decimal(value: Fraction, places: int) -> str:
+def _decimal(value: Fraction | float, places: int) -> str:
     text = f"{float(value):.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 

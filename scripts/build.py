@@ -9,9 +9,8 @@ import shutil
 import subprocess
 import sys
 
-import npm_files
 from runtime import steps as runtime
-from tools import fewer_requests
+from tools import fewer_requests, join_scripts
 from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
 from tools.steps import Step, run_steps
 from tools.trouble import Trouble, run_main
@@ -57,7 +56,7 @@ STEPS = [
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS],
     ),
-    *npm_files.after_pages,
+    *join_scripts.after_pages,
     *fewer_requests.after_pages,
     *runtime.after_pages(ADDRESS),
 ]

@@ -59,9 +59,9 @@ def make(parts: Parts, target: Path) -> None:
     packages["workroom-calculators"].depends = ["pyyaml"]
     lock = PyodideLockSpec(info=_interpreter(parts.pyodide), packages=packages)
     _write(target, files, lock)
-    picture, from_machine = thin_picture.thinned(_picture(parts, target), files["wasm"][1])
+    picture, listed = thin_picture.thinned(_picture(parts, target), files["wasm"][1])
     files["snapshot"] = ("snapshot.gz", gzip.compress(picture, compresslevel=9, mtime=0))
-    _write(target, files, lock, {"fromMachine": from_machine})
+    _write(target, files, lock, {"picture": listed})
 
 
 _PYODIDE_FILES = {"loader": "pyodide.mjs", "machine": "pyodide.asm.mjs", "wasm": "pyodide.asm.wasm"}

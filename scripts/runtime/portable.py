@@ -17,9 +17,12 @@ from .archives import pack
 
 HERE = Path(__file__).parent / "portable"
 SCRIPTS = "assets/javascript"
+SOURCES = Path(__file__).parents[2] / "docs" / SCRIPTS
 FOLDER = "assets/portable"
 #: What keeps and updates the served site has nothing to do here.
 NOT_NEEDED = {"offline.js"}
+#: No module: it runs before them.
+FIRST = "at-first-paint.js"
 ONLY_SERVED = ("runtime", "*.map", "lunr", "sw.js", "404.html", "sitemap*", "*.webmanifest")
 README = "Open index.html in a browser. The whole handbook is in this folder; it needs no network.\n"
 
@@ -47,7 +50,7 @@ def make(site: Path, bundle: Path, target: Path) -> Path:
 
 def _entries(pages: Iterable[str]) -> list[str]:
     found = dict.fromkeys(name for page in pages for name in _MODULE.findall(page))
-    return [name for name in found if name not in NOT_NEEDED]
+    return [name for name in found if name not in {FIRST, *NOT_NEEDED}]
 
 
 _MODULE = re.compile(r'<script\b[^>]*\bsrc="[^"]*/javascript/([\w.-]+)"[^>]*></script>\s*')
@@ -85,9 +88,9 @@ def _with_index(address: str) -> str:
 
 def _write_start(target: Path, entries: list[str]) -> None:
     modules = {path.name: path.read_text() for path in (target / SCRIPTS).glob("*.js")}
-    modules["python-files.js"] = (HERE / "python-files.js").read_text()
     assemble = (HERE / "assemble.js").read_text()
-    in_worker = {name: modules[name] for name in ("python-worker.js", "python-start.js", "python-files.js", "python-picture.js", "hash.js", "messages.js")}
+    in_worker = {name: (SOURCES / name).read_text() for name in ("python-worker.js", "python-start.js", "python-picture.js", "hash.js", "messages.js")}
+    in_worker |= {"python-files.js": (HERE / "python-files.js").read_text(), "runtime-bundle.js": modules["runtime-bundle.js"]}
     worker = {"modules": in_worker, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")
     handbook = {
@@ -97,7 +100,7 @@ def _write_start(target: Path, entries: list[str]) -> None:
         "workerStart": f"const HANDBOOK = {json.dumps(worker)};\n{assemble}\n{(HERE / 'worker-start.js').read_text()}",
     }
     (target / FOLDER).mkdir(parents=True)
-    (target / FOLDER / "start.js").write_text(f"const HANDBOOK = {json.dumps(handbook)};\n{assemble}\n{(HERE / 'start.js').read_text()}")
+    (target / FOLDER / "start.js").write_text(f"const HANDBOOK = {json.dumps(handbook)};\n{assemble}\n{(HERE / 'start.js').read_text()}\n{modules[FIRST]}")
 
 
 def _write_search(folder: Path) -> None:

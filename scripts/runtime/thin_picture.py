@@ -1,7 +1,7 @@
-"""A picture of Python's memory without what the wasm file puts there by itself, which the browser puts back.
+"""A picture of Python's memory without what is there by itself: the data that the wasm file brings, and emptiness.
 
 An eighth of the picture is data of the program, tables of letters for the most part, that never change: they need not travel
-twice.
+twice. More than half is empty: it need not be unpacked and written.
 """
 
 from __future__ import annotations
@@ -64,25 +64,28 @@ def data_of(wasm: bytes) -> Iterator[tuple[int, bytes]]:
 
 
 def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
-    """The picture with nothing in the blocks that the wasm file fills just so, and how to put them back.
+    """The parts of a picture that must travel, and where they belong.
 
-    Returns: the picture; its `size` [bytes]; `start`, where in it memory begins [bytes], `runs`, address and length of what was left out [bytes],
-    and `integrity`, the hash of it all.
+    Returns: the head of the picture and after it all that is kept of the memory; `head`, the length of the head, and `memory`, of the memory [bytes];
+    `kept` and `brought`, address and length of what is kept and of what the machine brings [bytes], the rest being empty; `integrity`, the hash of
+    all that the machine brings.
     """
-    segments = list(data_of(wasm))
-    machine = bytearray(max(address + len(content) for address, content in segments))
-    for address, content in segments:
+    head = int.from_bytes(picture[4:8], "little")
+    memory = picture[head:]
+    machine = bytearray(len(memory))
+    for address, content in data_of(wasm):
         machine[address : address + len(content)] = content
-    start = int.from_bytes(picture[4:8], "little")
-    thin, runs, left_out = bytearray(picture), [], bytearray()
-    for address in range(0, len(machine) - BLOCK + 1, BLOCK):
-        block = machine[address : address + BLOCK]
-        if not any(block) or picture[start + address : start + address + BLOCK] != block:
-            continue
-        thin[start + address : start + address + BLOCK] = bytes(BLOCK)
-        left_out += block
-        if runs and sum(runs[-1]) == address:
-            runs[-1][1] += BLOCK
+    runs: dict[str, list[list[int]]] = {"kept": [], "brought": [], "empty": []}
+    for address in range(0, len(memory), BLOCK):
+        block, brought = memory[address : address + BLOCK], machine[address : address + BLOCK]
+        kind = "kept" if block != brought else "brought" if any(block) else "empty"
+        if runs[kind] and sum(runs[kind][-1]) == address:
+            runs[kind][-1][1] += len(block)
         else:
-            runs.append([address, BLOCK])
-    return bytes(thin), {"size": len(thin), "start": start, "runs": runs, "integrity": integrity(bytes(left_out))}
+            runs[kind].append([address, len(block)])
+
+    def content(kind: str) -> bytes:
+        return b"".join(memory[address : address + length] for address, length in runs[kind])
+
+    listing = {"head": head, "memory": len(memory), "kept": runs["kept"], "brought": runs["brought"], "integrity": integrity(content("brought"))}
+    return picture[:head] + content("kept"), listing

@@ -1,5 +1,5 @@
-"""Pages ask for less, one thing after another: our style sheets become one, and the page names at its head
-every script that will be needed.
+"""Pages ask for less, one thing after another: our style sheets become one, the page names at its head every script that
+will be needed, and the search is made ready when it is first opened.
 
 The one style sheet has its hash in its name, so it may be kept as long as a browser likes.
 """
@@ -10,12 +10,16 @@ from pathlib import Path, PurePosixPath
 
 from .places import SITE
 from .steps import Step
+from .trouble import Trouble
 
 STYLES = "assets/stylesheets"
+THEME = "assets/javascripts"
 SCRIPTS = "assets/javascript"
 _STYLE_LINKS = re.compile(r'(?:<link rel="stylesheet" href="[^"]*?assets/stylesheets/(?!main\.|palette\.[0-9a-f]{8})[\w-]+\.css">\s*)+')
 _STYLE_NAME = re.compile(r'href="([^"]*?)assets/stylesheets/([\w-]+\.css)"')
-_SCRIPT = re.compile(r'<script\b[^>]*\bsrc="([^"]*?)assets/javascript/([\w-]+\.js)"[^>]*></script>')
+_SCRIPT = re.compile(r'<script\b[^>]*\bsrc="([^"]*?)assets/javascript/([\w-]+\.js)" type="module"[^>]*></script>')
+#: Where the theme makes its search ready: at once unless the page lies on a disk, else when it is opened.
+_SEARCH_AT_ONCE = re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)')
 _IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
 
 
@@ -33,6 +37,8 @@ def shorten() -> None:
         path.write_text(with_imports_named(page, SITE / SCRIPTS))
     for name in sheets:
         (SITE / STYLES / name).unlink()
+    for path in (SITE / THEME).glob("bundle.*.min.js"):
+        path.write_text(with_search_when_opened(path.read_text()))
 
 
 def one_style_sheet(folder: Path, names: list[str]) -> str:
@@ -41,6 +47,17 @@ def one_style_sheet(folder: Path, names: list[str]) -> str:
     one = f"handbook.{hashlib.sha256(text.encode()).hexdigest()[:8]}.css"
     (folder / one).write_text(text)
     return one
+
+
+def with_search_when_opened(script: str) -> str:
+    """The theme's script without the reading of every page's words at each visit, for a search that few visits make.
+
+    Raises: Trouble when the theme has changed.
+    """
+    script, count = _SEARCH_AT_ONCE.subn(r"\1(false)", script)
+    if count != 1:
+        raise Trouble(f"The theme's script makes its search ready in {count} places instead of 1: look at {__file__}")
+    return script
 
 
 def with_imports_named(page: str, folder: Path) -> str:

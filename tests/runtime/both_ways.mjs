@@ -3,7 +3,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { gunzipSync } from "node:zlib";
 import { pathToFileURL } from "node:url";
-import { putBack } from "../../docs/assets/javascript/python-picture.js";
+import { Picture } from "../../docs/assets/javascript/python-picture.js";
 
 const [bundle, questions, answers] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
@@ -17,16 +17,17 @@ async function fromLibrary() {
 }
 
 async function fromSnapshot() {
-  const snapshot = new Uint8Array(gunzipSync(await readFile(place("snapshot"))));
+  const picture = new Picture(listing.picture);
+  picture.add(new Uint8Array(gunzipSync(await readFile(place("snapshot")))));
   await writeFile(`${answers}.nothing`, "");
   return loadPyodide({
     ...common(),
     stdLibURL: `${answers}.nothing`,
-    _loadSnapshot: snapshot,
+    _loadSnapshot: picture.head,
     createPyodideModule: async (settings) => {
+      settings.INITIAL_MEMORY = picture.memory;
       const machine = await createPyodideModule(settings);
-      await putBack(listing.fromMachine, machine.HEAPU8, snapshot);
-      if (machine.HEAPU8.length < snapshot.length) machine.growMemory(snapshot.length);
+      await picture.putInto(machine);
       return machine;
     },
   });

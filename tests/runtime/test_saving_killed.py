@@ -3,7 +3,6 @@
 import json
 import os
 import random
-import shutil
 import signal
 import subprocess
 import threading
@@ -15,7 +14,7 @@ from urllib.parse import unquote
 import pytest
 
 from scripts.tools import browser as chromium
-from scripts.tools.places import ROOT
+from scripts.tools import join_scripts
 
 SIDES, KILLS_A_SIDE = 2, 25
 FILLING = 8_000  # [characters] of each record, so that many kills fall into the middle of one
@@ -53,8 +52,7 @@ class Saving(SimpleHTTPRequestHandler):
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
-    shutil.copytree(ROOT / "docs/assets/javascript", tmp_path / "site/assets/javascript")
-    shutil.copy(ROOT / "node_modules/idb/build/index.js", tmp_path / "site/assets/javascript/idb.js")
+    join_scripts.join(tmp_path / "site/assets/javascript")
     (tmp_path / "site/index.html").write_text(PAGE.replace("FILLING", str(FILLING)))
     return tmp_path
 

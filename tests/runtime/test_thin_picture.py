@@ -36,19 +36,18 @@ def picture(memory: bytes) -> bytes:
     return b"\0snp" + START.to_bytes(4, "little") + bytes(8) + memory
 
 
-def test_only_blocks_that_are_the_same_are_left_out():
+def test_only_what_the_machine_brings_and_what_is_empty_is_left_out():
     data = bytes(range(1, 256)) * 30
-    content = wasm((BLOCK, data[: 4 * BLOCK]))
-    memory = bytearray(BLOCK) + data[: 4 * BLOCK] + bytes(BLOCK)
+    content = wasm((BLOCK, data[: 4 * BLOCK]), (6 * BLOCK, b"gone since"))
+    memory = bytearray(BLOCK) + data[: 4 * BLOCK] + bytes(3 * BLOCK + 100)
     memory[3 * BLOCK + 5] ^= 1  # changed since
-    thin, back = thinned(picture(memory), content)
-    assert back["runs"] == [[BLOCK, 2 * BLOCK], [4 * BLOCK, BLOCK]] and back["start"] == START
-    left_out = data[: 2 * BLOCK] + data[3 * BLOCK : 4 * BLOCK]
-    assert back["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(left_out).digest()).decode()
-    kept = bytearray(picture(memory))
-    for at, length in back["runs"]:
-        kept[START + at : START + at + length] = bytes(length)
-    assert thin == kept
+    kept, listing = thinned(picture(memory), content)
+    assert listing["brought"] == [[BLOCK, 2 * BLOCK], [4 * BLOCK, BLOCK]]
+    assert listing["kept"] == [[3 * BLOCK, BLOCK], [6 * BLOCK, BLOCK]], "emptied is not empty: the machine has something there"
+    assert (listing["head"], listing["memory"]) == (START, len(memory))
+    brought = data[: 2 * BLOCK] + data[3 * BLOCK : 4 * BLOCK]
+    assert listing["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
+    assert kept == picture(memory)[:START] + memory[3 * BLOCK : 4 * BLOCK] + bytes(BLOCK)
 
 
 def test_a_length_of_several_bytes_is_read_and_other_sections_passed_over():
@@ -61,16 +60,14 @@ def test_what_is_not_understood_is_refused(content: bytes):
         list(data_of(content))
 
 
-def test_most_of_the_machines_data_is_left_out_and_put_back_it_is_what_the_machine_brings(made: Path):
+def test_most_of_the_machines_data_and_of_the_emptiness_is_left_out(made: Path):
     listing = json.loads((made / "listing.json").read_text())
-    thin = gzip.decompress((made / listing["files"]["snapshot"]["name"]).read_bytes())
-    back = listing["fromMachine"]
-    data = list(data_of((NODE_MODULES / "pyodide/pyodide.asm.wasm").read_bytes()))
-    brought = bytearray(max(at + len(content) for at, content in data))
-    for at, content in data:
-        brought[at : at + len(content)] = content
-    left_out = b"".join(brought[at : at + length] for at, length in back["runs"])
-    assert back["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(left_out).digest()).decode()
-    assert len(left_out) > 3_000_000
-    for at, length in back["runs"]:
-        assert not any(thin[back["start"] + at : back["start"] + at + length])
+    kept = gzip.decompress((made / listing["files"]["snapshot"]["name"]).read_bytes())
+    picture = listing["picture"]
+    machine = bytearray(picture["memory"])
+    for at, content in data_of((NODE_MODULES / "pyodide/pyodide.asm.wasm").read_bytes()):
+        machine[at : at + len(content)] = content
+    brought = b"".join(machine[at : at + length] for at, length in picture["brought"])
+    assert picture["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
+    assert len(brought) > 3_000_000
+    assert len(kept) == picture["head"] + sum(length for _, length in picture["kept"]) < picture["memory"] / 2

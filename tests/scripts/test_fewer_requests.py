@@ -2,7 +2,10 @@
 
 from pathlib import Path
 
+import pytest
+
 from scripts.tools import fewer_requests
+from scripts.tools.trouble import Trouble
 
 MAIN = '<link rel="stylesheet" href="../assets/stylesheets/main.57a0d79d.min.css">'
 PAGE = f"""<head>{MAIN}
@@ -44,3 +47,14 @@ def test_every_script_that_will_be_needed_is_named_at_the_head_and_none_that_com
     for name in ("one.js", "two.js", "three.js", "two-more.js"):
         assert f'<link rel="modulepreload" href="../assets/javascript/{name}">' in head
     assert "late.js" not in page and head.count("modulepreload") == 4
+
+
+def test_the_search_is_made_ready_when_it_is_opened():
+    script = 'return L($(location.protocol!=="file:"),Je("search")).pipe(x)'
+    assert fewer_requests.with_search_when_opened(script) == 'return L($(false),Je("search")).pipe(x)'
+
+
+@pytest.mark.parametrize("script", ["", 'L($(location.protocol!=="file:"),1);L($(location.protocol!=="file:"),2)'])
+def test_a_theme_that_has_changed_stops_the_build(script: str):
+    with pytest.raises(Trouble, match="search"):
+        fewer_requests.with_search_when_opened(script)

@@ -2,7 +2,7 @@
 
 /** What a page says to the worker. */
 export const ToWorker = Object.freeze({
-  WAKE: "wake", //     {bundle, way, kept}: start Python from these files
+  WAKE: "wake", //     {way, kept}: start Python this way, from files that are kept or not
   ASK: "ask", //       {id, request}: answer this
   CANCEL: "cancel", // {id}: nobody waits for this answer any more
 });

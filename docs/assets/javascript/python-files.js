@@ -9,6 +9,13 @@ const NOTHING = "nothing";
 const AS_IT_LIES = "default";
 const AFRESH = "reload"; // past a cache that may hold half a file
 
+const instantiateStreaming = WebAssembly.instantiateStreaming;
+WebAssembly.instantiateStreaming = async (fetched, imports) => {
+  const module = await fetched;
+  if (!(module instanceof WebAssembly.Module)) return instantiateStreaming(module, imports);
+  return { module, instance: await WebAssembly.instantiate(module, imports) };
+};
+
 export class RuntimeFiles {
   #network = self.fetch.bind(self);
   #early = new Map();
@@ -52,6 +59,19 @@ export class RuntimeFiles {
     }
   }
 
+  /**
+   * Begin to compile the machine while it arrives. Pyodide is handed the code where it would be handed the file.
+   * @returns {Promise<void>} resolves when all of it has arrived; the compiling goes on beside this thread
+   */
+  startCompiling(role) {
+    const url = this.url(role);
+    return new Promise((resolve, reject) => {
+      const code = this.#compiled(url, this.byUrl.get(url), resolve);
+      code.catch(reject);
+      this.#early.set(url, code);
+    });
+  }
+
   async fetch(url) {
     if (url === this.nothing) return new Response(new Uint8Array());
     const early = this.#early.get(url);
@@ -75,6 +95,18 @@ export class RuntimeFiles {
     }
   }
 
+  async #compiled(url, file, onWhole) {
+    try {
+      const response = await this.#answered(url, file, AS_IT_LIES);
+      if (this.#kept) onWhole();
+      return await WebAssembly.compileStreaming(this.#kept ? response : this.#checkedAtTheEnd(response, file, onWhole));
+    } catch {
+      const response = await this.#checked(url, file, AFRESH);
+      onWhole();
+      return WebAssembly.compileStreaming(response);
+    }
+  }
+
   async #answered(url, file, cache) {
     const response = await this.#network(url, { cache });
     if (!response.ok) throw new Error(`${file.name} could not be had (${response.status})`);
@@ -89,9 +121,25 @@ export class RuntimeFiles {
       chunks.push(step.value);
       this.#onArrival(step.value.length);
     }
-    const bytes = await new Blob(chunks).arrayBuffer();
-    if ((await hashOf(bytes)) !== file.integrity) throw new Error(`${file.name} is not what the build made`);
-    return new Response(bytes, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
+    return alike(response, await whole(chunks, file));
+  }
+
+  /** The file passed on as it arrives, but for the last part, which is held back until the whole is what the build made. */
+  #checkedAtTheEnd(response, file, onWhole) {
+    const chunks = [];
+    const passOn = new TransformStream({
+      transform: (chunk, out) => {
+        this.#onArrival(chunk.length);
+        if (chunks.length) out.enqueue(chunks.at(-1));
+        chunks.push(chunk);
+      },
+      flush: async (out) => {
+        await whole(chunks, file);
+        if (chunks.length) out.enqueue(chunks.at(-1));
+        onWhole();
+      },
+    });
+    return alike(response, response.body.pipeThrough(passOn));
   }
 
   /** Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the cache. */
@@ -102,4 +150,19 @@ export class RuntimeFiles {
     }
     return this.#imported.get(role);
   }
+}
+
+async function whole(chunks, file) {
+  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  if ((await hashOf(bytes)) !== file.integrity) throw new Error(`${file.name} is not what the build made`);
+  return bytes;
+}
+
+function alike(response, body) {
+  return new Response(body, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
 }

@@ -1,20 +1,92 @@
-/** The snapshot as it travels: a picture of Python's memory without the data that the machine brings along by itself. */
+/**
+ * The snapshot: a head that Pyodide reads, and of the picture of Python's memory what the machine does not bring along by
+ * itself and what is not empty. The memory goes straight into the machine, so that it is held and copied only once.
+ */
 import { hashOf } from "./hash.js";
 
-/**
- * Put back into a picture what was left out of it. Rejects when this machine's data is not what the picture was made with.
- * @param {{start: number, runs: [number, number][], integrity: string}} fromMachine as the build wrote it
- * @param {Uint8Array} memory of the machine, before Python runs in it
- * @param {Uint8Array} picture is completed in place
- */
-export async function putBack({ start, runs, integrity }, memory, picture) {
-  const left = new Uint8Array(runs.reduce((sum, [, length]) => sum + length, 0));
-  let at = 0;
-  for (const [address, length] of runs) {
-    const data = memory.subarray(address, address + length);
-    picture.set(data, start + address);
-    left.set(data, at);
-    at += length;
+export class Picture {
+  #listed;
+  #parts = [];
+  #length = 0;
+
+  /**
+   * @param {object} listed as the build wrote it: lengths of `head` and `memory` [bytes]; address and length of what is `kept`
+   *   and `brought`; `integrity` of all that is brought
+   */
+  constructor(listed) {
+    this.#listed = listed;
+    /** As much of the picture as Pyodide needs to be given; it reads that when the memory is in place. */
+    this.head = new Uint8Array(listed.head);
   }
-  if ((await hashOf(left)) !== integrity) throw new Error("this machine's data is not what the snapshot was made with");
+
+  /** How large the machine's memory must be [bytes]. */
+  get memory() {
+    return this.#listed.memory;
+  }
+
+  /** Take the next part, a Uint8Array. */
+  add(part) {
+    const ofHead = part.subarray(0, Math.max(0, this.head.length - this.#length));
+    if (ofHead.length) this.head.set(ofHead, this.#length);
+    this.#length += part.length;
+    this.#parts.push(part.subarray(ofHead.length));
+  }
+
+  /**
+   * Put the picture into the memory of a machine in which no Python runs yet. Rejects when the picture is not whole, or this
+   * machine's data is not what it was taken with.
+   */
+  async putInto(machine) {
+    if (machine.HEAPU8.length < this.memory) machine.growMemory(this.memory);
+    const memory = machine.HEAPU8;
+    const { kept, brought, integrity } = this.#listed;
+    const data = joined(brought.map(([address, length]) => memory.subarray(address, address + length)));
+    if ((await hashOf(data)) !== integrity) throw new Error("this machine's data is not what the snapshot was made with");
+    const whole = this.head.length + kept.reduce((sum, [, length]) => sum + length, 0);
+    if (this.#length !== whole) throw new Error(`the snapshot is ${this.#length} bytes long`);
+    this.#write(memory);
+    this.#empty(memory);
+  }
+
+  #write(memory) {
+    const runs = this.#listed.kept.values();
+    let to = 0;
+    let left = 0;
+    for (let part of this.#parts.splice(0)) {
+      while (part.length) {
+        if (!left) [to, left] = runs.next().value;
+        const fits = part.subarray(0, left);
+        memory.set(fits, to);
+        to += fits.length;
+        left -= fits.length;
+        part = part.subarray(fits.length);
+      }
+    }
+  }
+
+  /** What is neither kept nor brought is empty, and nearly always is so by itself. */
+  #empty(memory) {
+    const taken = [...this.#listed.kept, ...this.#listed.brought, [this.memory, 0]].sort(([one], [other]) => one - other);
+    let from = 0;
+    for (const [address, length] of taken) {
+      if (from < address && !isEmpty(memory, from, address)) memory.fill(0, from, address);
+      from = address + length;
+    }
+  }
+}
+
+function isEmpty(memory, from, to) {
+  const words = new Uint32Array(memory.buffer, memory.byteOffset + from, (to - from) >> 2); // blocks of the build are longer than a word
+  for (let at = 0; at < words.length; at += 1) if (words[at] !== 0) return false;
+  return true;
+}
+
+function joined(parts) {
+  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
 }

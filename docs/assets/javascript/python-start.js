@@ -3,7 +3,7 @@
  * imported already. When it does not load, whatever the reason, Python starts from the compiled standard library instead.
  */
 import { RuntimeFiles } from "./python-files.js";
-import { putBack } from "./python-picture.js";
+import { Picture } from "./python-picture.js";
 
 const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0); // a WebAssembly module with nothing in it
 const ENTRY = "calculators.faces.browser";
@@ -21,7 +21,6 @@ export async function startPython({ bundle, way, kept }, onArrival) {
   new WebAssembly.Module(SMALLEST); // where this is refused Pyodide would wait for ever
   const files = new RuntimeFiles(bundle, kept, onArrival);
   if (way !== "snapshot" || !bundle.files.snapshot) return start(fromLibrary, bundle, files, "library", "");
-  files.startFetching("snapshot", "wasm", "machine", "loader");
   try {
     return await start(fromSnapshot, bundle, files, "snapshot", "");
   } catch (error) {
@@ -50,22 +49,30 @@ async function fromLibrary(bundle, files) {
 }
 
 async function fromSnapshot(bundle, files) {
-  const picture = new Uint8Array(bundle.fromMachine.size);
-  const drawn = files.fetch(files.url("snapshot")).then((response) => inflate(response, picture));
-  drawn.catch(() => {}); // heard of below
+  const picture = new Picture(bundle.picture);
+  files.startFetching("loader", "machine");
+  const arrived = files.startCompiling("wasm");
+  files.startFetching("snapshot");
+  arrived.catch(() => {}); // heard of below
   const { loadPyodide, createPyodideModule } = await machinery(files);
   return loadPyodide({
     ...common(bundle, files),
-    // Meanwhile the picture is inflated. Python's memory must be as large as the picture before that is put into it.
     createPyodideModule: async (settings) => {
-      const [machine] = await Promise.all([createPyodideModule(settings), drawn]);
-      await putBack(bundle.fromMachine, machine.HEAPU8, picture);
-      if (machine.HEAPU8.length < picture.length) machine.growMemory(picture.length);
+      settings.INITIAL_MEMORY = picture.memory;
+      // The machine is compiled beside this thread, which inflates the picture meanwhile; earlier that would hold up what arrives.
+      const [machine] = await Promise.all([createPyodideModule(settings), arrived.then(() => draw(files, picture))]);
+      await picture.putInto(machine);
       return machine;
     },
     stdLibURL: files.nothing, // all that is needed of it is in the picture
-    _loadSnapshot: picture,
+    _loadSnapshot: picture.head, // the memory is in the machine when this is read
   });
+}
+
+async function draw(files, picture) {
+  const response = await files.fetch(files.url("snapshot"));
+  const reader = response.body.pipeThrough(new DecompressionStream("gzip")).getReader();
+  for (let step = await reader.read(); !step.done; step = await reader.read()) picture.add(step.value);
 }
 
 async function machinery(files) {
@@ -75,14 +82,4 @@ async function machinery(files) {
 
 function common(bundle, files) {
   return { indexURL: files.folder, lockFileContents: structuredClone(bundle.lock), env: { ...bundle.environment } };
-}
-
-async function inflate(response, target) {
-  let at = 0;
-  const reader = response.body.pipeThrough(new DecompressionStream("gzip")).getReader();
-  for (let step = await reader.read(); !step.done; step = await reader.read()) {
-    target.set(step.value, at);
-    at += step.value.length;
-  }
-  if (at !== target.length) throw new Error(`the snapshot is ${at} bytes long`);
 }

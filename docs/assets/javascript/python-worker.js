@@ -2,8 +2,13 @@
  * Python in a worker. It answers questions one step at a time, taking turns between the questions that are open, and reads
  * its messages between two steps, so that a long lay plan neither blocks a short answer nor outlives the reader's interest.
  */
+import bundle from "./runtime-bundle.js";
 import { FromWorker, ToWorker, plain } from "./messages.js";
 import { startPython } from "./python-start.js";
+// What these import, named here so that all is asked for at once.
+import "./python-files.js";
+import "./python-picture.js";
+import "./hash.js";
 
 const open = new Map(); // id → iterator of replies, in the order of turns
 const waiting = []; // questions that came before Python was awake
@@ -22,10 +27,11 @@ self.onmessage = ({ data }) => {
 };
 breath.port1.onmessage = turn;
 
-async function wake(from) {
+async function wake({ way, kept }) {
   const began = performance.now();
   try {
-    const started = await startPython(from, arrive);
+    if (!bundle) throw new Error("this copy was built without a runtime");
+    const started = await startPython({ bundle, way, kept }, arrive);
     answers = started.answers;
     say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, done: arrived, milliseconds: performance.now() - began });
     waiting.splice(0).forEach(begin);

@@ -57,7 +57,8 @@ export function onState(callback) {
 export function wake() {
   if (worker) return;
   if (!bundle) return tell("absent", { detail: "this copy was built without a runtime" });
-  const mine = new Worker(new URL("./python-worker.js", import.meta.url), { type: "module", name: "python" });
+  const { worker: early, heard = [] } = globalThis.atFirstPaint ?? {};
+  const mine = early ?? new Worker(new URL("./python-worker.js", import.meta.url), { type: "module", name: "python" });
   worker = mine;
   mine.onmessage = ({ data }) => worker === mine && hear(data);
   mine.onerror = (event) => {
@@ -65,8 +66,10 @@ export function wake() {
     if (worker === mine) bury({ kind: "WorkerError", detail: event.message ?? "the worker script did not load" });
   };
   tell("waking", { done: 0 });
-  mine.postMessage({ say: ToWorker.WAKE, bundle, way, kept: Boolean(navigator.serviceWorker?.controller) });
   keepWatch();
+  if (!early) return mine.postMessage({ say: ToWorker.WAKE, way, kept: Boolean(navigator.serviceWorker?.controller) });
+  atFirstPaint.worker = null; // the next one is started from here
+  for (const event of heard.splice(0)) event.type === "error" ? mine.onerror(event) : mine.onmessage(event);
 }
 
 /**

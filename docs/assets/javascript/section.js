@@ -20,6 +20,7 @@ export class Section {
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
     this.typed = this.written = {};
+    this.kept = ""; // what the keeper was last given
     this.tables = new Map();
     for (const table of this.form.querySelectorAll("table.rows")) {
       const { field } = table.dataset;
@@ -38,7 +39,7 @@ export class Section {
   /** Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. */
   hold(texts, readOn) {
     const before = this.typed;
-    [this.typed, this.written, this.readOn] = [{}, {}, readOn];
+    [this.typed, this.written, this.readOn, this.kept] = [{}, {}, readOn, ""];
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
       if (!blank) continue;
@@ -147,7 +148,9 @@ export class Section {
   }
 
   #keep() {
-    this.keeper.keep(this.name, this.typed, this.readOn, this.calculator);
+    const state = JSON.stringify([this.typed, this.readOn]);
+    if (state !== this.kept) this.keeper.keep(this.name, this.typed, this.readOn, this.calculator);
+    this.kept = state;
     this.#dress();
   }
 

@@ -1,6 +1,6 @@
 /** A link that holds a method or a job itself, and a square code of it where it fits. */
 import { ask } from "./python.js";
-import { encode } from "./uqr.js";
+import { encode } from "uqr";
 
 const MOST_SQUARES = 125; // a side; smaller squares are hard to read off a screen with a phone
 const SVG = "http://www.w3.org/2000/svg";

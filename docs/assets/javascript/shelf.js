@@ -1,5 +1,5 @@
 /** Where rows are put down: the browser's database, or the page's own memory where the browser keeps nothing. */
-import { openDB } from "./idb.js";
+import { openDB } from "idb";
 
 const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
 const VERSION = 1;

@@ -1,16 +1,11 @@
 /**
  * When Python starts: never before the page can be read; then by itself where the page has something to work out; on a
- * connection that is paid by the megabyte, or asks to be spared, only when the reader touches a calculator.
+ * connection that is paid by the megabyte, or asks to be spared, only when the reader touches a calculator. On the first page
+ * of a visit `at-first-paint.js` comes before this.
  */
 import { wake } from "./python.js";
 
-const LIVE = ".calculator, [data-number], [data-value], [data-figure]";
-
-/** Whether the reader's connection should be spared. */
-export function isSpared() {
-  const { saveData, type, effectiveType = "" } = navigator.connection ?? {};
-  return Boolean(saveData) || type === "cellular" || effectiveType.endsWith("2g") || matchMedia("(prefers-reduced-data: reduce)").matches;
-}
+export const { isSpared, hasWork } = atFirstPaint;
 
 /** Resolves when the page has been drawn and the browser has a moment to spare. */
 export async function readable() {
@@ -24,7 +19,9 @@ for (const touch of ["focusin", "pointerdown"]) {
 }
 
 document$.subscribe(async ({ body }) => {
-  if (!body.querySelector(LIVE) || isSpared()) return;
+  if (!hasWork(body) || isSpared()) return;
   await readable();
   wake();
 });
+
+if (atFirstPaint.worker) wake();

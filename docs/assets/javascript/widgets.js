@@ -5,6 +5,7 @@ import { jobOf } from "./job-in-hand.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
 import { Section } from "./section.js";
 
+const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
 const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
 const WAITING = "Your numbers are being worked out. Until then an earlier answer stands here.";
 
@@ -124,7 +125,13 @@ function numbers(page, sections) {
     });
     shownFor = methodText();
   }
-  return { answer: () => newest.ask(request(), show, () => {}), isTyped: () => fromElsewhere };
+  const answer = () => newest.ask(request(), show, () => {});
+  let soon = 0;
+  function follow() {
+    clearTimeout(soon);
+    soon = setTimeout(answer, BREATH);
+  }
+  return { answer, follow, isTyped: () => fromElsewhere };
 }
 
 /** What stands in a figure that Python has drawn. */
@@ -145,7 +152,7 @@ async function upgrade(page) {
   const came = arrived(); // at once: the theme writes into the address as the page is scrolled
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
-  const lone = elements.map((each) => alone(each, () => inText.answer()));
+  const lone = elements.map((each) => alone(each, () => inText.follow()));
   const inText = numbers(page, lone.map(({ section }) => section));
   live = [...walks, ...lone, inText];
   const select = choice.querySelector("select");

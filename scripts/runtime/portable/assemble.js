@@ -3,7 +3,7 @@ function assembler(modules, folder, address) {
   const made = {};
   return function assemble(name) {
     const inside = modules[name]
-      .replace(/(from |import )"\.\/([^"]+)"/g, (_, word, other) => `${word}"${assemble(other)}"`)
+      .replace(/(from |import |import\()"\.\/([^"]+)"/g, (_, word, other) => `${word}"${assemble(other)}"`)
       .replaceAll("import.meta.url", JSON.stringify(folder + name));
     return (made[name] ??= address(inside));
   };

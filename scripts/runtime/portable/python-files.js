@@ -37,6 +37,11 @@ export class RuntimeFiles {
     for (const role of roles) this.#content(this.files[role].name).catch(() => {});
   }
 
+  /** Here nothing is gained by compiling before Pyodide does. */
+  async startCompiling(role) {
+    await this.#content(this.files[role].name);
+  }
+
   async fetch(url) {
     if (url === this.nothing) return new Response(new Uint8Array());
     try {

@@ -1,0 +1,33 @@
+/**
+ * Starts Python's worker as soon as the page has been drawn and can be read, while the page's other scripts are still being
+ * read. Not a module, since modules wait for one another; `python.js` takes the worker over.
+ */
+{
+  const { src } = document.currentScript;
+
+  /** Whether the reader's connection should be spared. */
+  function isSpared() {
+    const { saveData, type, effectiveType = "" } = navigator.connection ?? {};
+    return Boolean(saveData) || type === "cellular" || effectiveType.endsWith("2g") || matchMedia("(prefers-reduced-data: reduce)").matches;
+  }
+
+  const hasWork = (page) => page.querySelector(".calculator, [data-number], [data-value], [data-figure]") !== null;
+
+  const early = { isSpared, hasWork, worker: null, heard: [] };
+  globalThis.atFirstPaint = early;
+
+  function start() {
+    early.worker = new Worker(new URL("./python-worker.js", src), { type: "module", name: "python" });
+    early.worker.onmessage = early.worker.onerror = (event) => early.heard.push(event);
+    early.worker.postMessage({ say: "wake", way: "snapshot", kept: Boolean(navigator.serviceWorker?.controller) });
+  }
+
+  // What stands in the page when a picture of it is about to be drawn can be read in the task after that.
+  requestAnimationFrame(function drawing() {
+    if (document.readyState === "complete" || isSpared()) return; // from here on `when-to-wake.js` decides
+    if (!hasWork(document)) return requestAnimationFrame(drawing);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = start;
+    port2.postMessage(null);
+  });
+}

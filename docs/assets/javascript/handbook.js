@@ -1,0 +1,5 @@
+/** Every script of a page, but for what keeps the handbook on the reader's device. */
+import "./when-to-wake.js";
+import "./widgets.js";
+import "./python-notice.js";
+import "./kinds-of-page.js";
