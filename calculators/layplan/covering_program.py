@@ -2,6 +2,7 @@
 
     minimise   sum of height(s) * x(s)   over strips s
     such that  sum of count(s, p) * x(s) >= ordered(p)   for every piece p,   x >= 0
+    and        sum of x(s) over strips at least h high >= number(h)   for some heights h, added one by one,
 
 solved by the revised simplex method (Dantzig 1951) with an explicit inverse of the basis, which suits the few dozen rows here. Columns
 are brought in from outside as they are found (Gilmore and Gomory 1961; all from memory). Floating point is good enough: bounds
@@ -17,15 +18,19 @@ NUDGE = 0.01  # spread over the right-hand sides so that pivots seldom tie
 
 
 class CoveringProgram:
-    """The programme restricted to the columns brought in so far.
+    """The programme restricted to the columns brought in so far. Rows are the pieces, then the strip numbers asked for.
 
     Parameters:
         ordered: copies of each piece.
         start: for each piece one column with that piece alone.
+
+    values: what one more copy of a piece, or one more strip asked for, would cost [units of height].
     """
 
     def __init__(self, ordered: Sequence[int], start: Sequence[Column]):
         size = len(ordered)
+        self.pieces = size
+        self.levels: list[tuple[int, int]] = []
         self.basis: list[Column | None] = list(start)
         self.inverse = [[0.0] * size for _ in range(size)]
         self.amounts = [0.0] * size
@@ -36,30 +41,58 @@ class CoveringProgram:
             self.amounts[piece] = (ordered[piece] + NUDGE * (piece * 7919 % 101) / 101) / count
             self.values[piece] = height / count
 
+    def ask_for_strips(self, height: int, number: int, dearer: int) -> None:
+        """Adds a row: at least `number` strips at least so high, of which the programme so far has fewer.
+
+        dearer: what raising the next lower strip to this height costs; the row begins with raised strips.
+        """
+        self.levels.append((height, dearer))
+        had = [row for row, column in enumerate(self.basis) if column and column[0] >= height]
+        line = [-sum(entries) for entries in zip(*(self.inverse[row] for row in had))] if had else [0.0] * len(self.values)
+        for other in self.inverse:
+            other.append(0.0)
+        self.inverse.append([*line, 1.0])
+        self.amounts.append(max(0.0, number - sum(self.amounts[row] for row in had)))
+        self.values = [value + dearer * entry for value, entry in zip(self.values, line)] + [float(dearer)]
+        self.basis.append(None)
+
+    def strips_at_least(self, height: int) -> float:
+        """How many strips at least so high the programme has now."""
+        return sum(amount for amount, column in zip(self.amounts, self.basis) if column and column[0] >= height)
+
+    def _rows(self, column: Column) -> Sequence[tuple[int, int]]:
+        if not self.levels:
+            return column[1]
+        return [*column[1], *((self.pieces + number, 1) for number, (height, _) in enumerate(self.levels) if height <= column[0])]
+
     def reduced_height(self, column: Column) -> float:
         """Height of a strip less the worth of its pieces: below 0 when bringing it in shortens the total."""
         values = self.values
-        return column[0] - sum([values[piece] * count for piece, count in column[1]])
+        return column[0] - sum([values[row] * count for row, count in self._rows(column)])
 
     def bring_in(self, column: Column) -> bool:
         """Lets a column enter the basis if that improves it."""
-        return self._pivot(column[1], self.reduced_height(column), column)
+        return self._pivot(self._rows(column), self.reduced_height(column), column)
 
-    def drop_surplus(self) -> None:
-        """Lets pieces be cut more often than ordered wherever their value has become negative."""
-        for piece in sorted(range(len(self.values)), key=self.values.__getitem__)[:10]:
-            if self.values[piece] < -TINY:
-                self._pivot(((piece, -1),), self.values[piece], None)
+    def tidy(self) -> None:
+        """Lets more be cut than is asked for wherever a value has become negative, and strips be raised where one is too high."""
+        for row in sorted(range(len(self.values)), key=self.values.__getitem__)[:10]:
+            if self.values[row] < -TINY:
+                self._pivot(((row, -1),), self.values[row], None)
+        for number, (_, dearer) in enumerate(self.levels):
+            row = self.pieces + number
+            if self.values[row] > dearer + TINY:
+                self._pivot(((row, 1),), dearer - self.values[row], None)
 
     def _pivot(self, content: Sequence[tuple[int, int]], reduced: float, column: Column | None) -> bool:
         if reduced > -TINY:
             return False
         inverse, amounts = self.inverse, self.amounts
         if len(content) == 1:
-            piece, count = content[0]
-            change = [line[piece] * count for line in inverse]
+            row, count = content[0]
+            change = [line[row] * count for line in inverse]
         else:
-            change = [sum([line[piece] * count for piece, count in content]) for line in inverse]
+            change = [sum([line[row] * count for row, count in content]) for line in inverse]
         leaving, least = -1, float("inf")
         for row, amount in enumerate(change):
             if amount > TINY:

@@ -4,23 +4,30 @@ Piece values are whole numbers in 1/scale units of length. They are fair when no
 then no plan is shorter than the worth of the whole order (Farley 1990 scales unfair values down; from memory). Good fair
 values come in two ways: a few dozen subgradient steps, which start well but tire, then the linear programme with pricing at
 values drawn towards the best fair ones (Wentges 1997; from memory), which finishes. Strips met on the way feed the programme.
+
+Parts of strips are of no use to a maker: where the programme has fewer strips of some height than any plan (least_strips), it
+is asked for that many, and solved again with a value for each strip that is asked for (fair_values).
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate, repeat
 
 from calculators.layplan.covering_program import Column, CoveringProgram
+from calculators.layplan.fair_values import FairValues
+from calculators.layplan.least_strips import least_strips
 from calculators.layplan.strip_table import Filled, StripShapes
 
-MANY_PIECES = 45
+MANY_PIECES = 25
 WARM_STEPS = 60
 BATCH = 25
-PULL = 0.7
+PULL = 0.8
+ROWS_AT_A_TIME = 8
 
 
 class LengthBound:
     """Bounds the length of cloth for the order in `shapes.copies`.
 
-    After any step `values` are fair whole-number values, and `bound` is the least length they prove; `warm` tells when
+    After any step `fair` holds the best fair values, and `bound` is the least length that is proven; `warm` tells when
     rough ones are good enough to guide a search while the programme is still to be solved.
     """
 
@@ -28,8 +35,12 @@ class LengthBound:
         self.shapes = shapes
         self.ordered = shapes.copies
         self.scale = max(1, min(1 << 16, (1 << 29) // shapes.heights[-1]))
-        self.values: list[int] = [0] * len(self.ordered)
-        self.worth = 0  # of the whole order, in 1/scale units
+        self.least = least_strips(shapes, shapes.copies)
+        self.rises = [high - low for low, high in zip([0, *shapes.heights], shapes.heights)]
+        self.fair = FairValues(shapes, self.scale, [0] * len(self.ordered), [0] * len(shapes.heights))
+        self.worth = 0  # of the whole order at the fair values, in 1/scale units
+        self._from_numbers = sum(rise * number for rise, number in zip(self.rises, self.least))
+        self._counted: list[int] = []  # height classes with a row of their own in the programme
         self.strips: list[tuple[float, Column]] = []
         self.warm = False
         self._pool: dict[Column, None] = {}
@@ -37,7 +48,7 @@ class LengthBound:
     @property
     def bound(self) -> int:
         """No plan is shorter [units]."""
-        return -(-self.worth // self.scale)
+        return max(self._from_numbers, -(-self.worth // self.scale))
 
     def improving(self) -> Iterator[None]:
         """Improves values and bound step by step until the linear programme is solved."""
@@ -48,6 +59,9 @@ class LengthBound:
         yield from self._price_pool(program)
         yield from self._generate(program)
         self.strips = program.solution()
+        while self._count_strips(program):
+            yield from self._generate(program)
+            self.strips = program.solution()
 
     def _one_piece_strips(self) -> list[Column]:
         best: dict[int, tuple[float, Column]] = {}
@@ -59,21 +73,39 @@ class LengthBound:
                     best[way.piece] = column
         return [best[piece][1] for piece in range(len(self.ordered))]
 
-    def _fair(self, values: Sequence[int]) -> tuple[list[Filled], float]:
+    def _count_strips(self, program: CoveringProgram) -> bool:
+        """Asks for the strips that any plan has and the programme lacks, where that matters most."""
+        lacking = []
+        for height_class, (height, least) in enumerate(zip(self.shapes.heights, self.least)):
+            if height_class not in self._counted:
+                short = least - program.strips_at_least(height)
+                if short > 1e-6:
+                    lacking.append((short, height_class))
+        lacking.sort(reverse=True)
+        for _, height_class in lacking[:ROWS_AT_A_TIME]:
+            height = self.shapes.heights[height_class]
+            if self.least[height_class] - program.strips_at_least(height) > 1e-6:
+                self._counted.append(height_class)
+                program.ask_for_strips(height, self.least[height_class], self.rises[height_class])
+        return bool(lacking)
+
+    def _fair(self, values: Sequence[int], steps: Sequence[int]) -> tuple[list[Filled], float]:
         """Fills strips at these values, keeps the values scaled to be fair if they prove more, and tells the worst ratio of
         worth to height."""
         filled = self.shapes.fill(values)
         height, value = 1, 0
-        for strip_height, strip in zip(self.shapes.heights, filled):
-            if strip.value * height > value * strip_height:
-                height, value = strip_height, strip.value
+        for strip_height, climb, strip in zip(self.shapes.heights, accumulate(steps), filled):
+            if (strip.value + climb) * height > value * strip_height:
+                height, value = strip_height, strip.value + climb
         full = height * self.scale
         if value == 0:
             return filled, 0.0
-        fair = list(values) if value <= full else [v * full // value for v in values]
-        worth = sum(v * c for v, c in zip(fair, self.ordered))
+        if value > full:
+            values, steps = ([v * full // value for v in each] for each in (values, steps))
+        fair = FairValues(self.shapes, self.scale, list(values), list(steps))
+        worth = fair.worth(self.ordered, self.least)
         if worth > self.worth:
-            self.worth, self.values = worth, fair
+            self.worth, self.fair = worth, fair
         return filled, value / full
 
     def _warm_up(self) -> Iterator[None]:
@@ -84,12 +116,15 @@ class LengthBound:
             for way in ways:
                 values[way.piece] = way.width * way.height * self.scale // shapes.width
         aim = sum(v * c for v, c in zip(values, ordered)) * 1.05
+        no_steps = [0] * len(shapes.heights)
         pace, stalled = 1.0, 0
+        best, best_values = 0.0, values
         for _ in range(WARM_STEPS):
-            before = self.worth
-            filled, ratio = self._fair(values)
+            filled, ratio = self._fair(values, no_steps)
             now = sum(v * c for v, c in zip(values, ordered)) / ratio
-            stalled = 0 if self.worth > before else stalled + 1
+            stalled += 1
+            if now > best:
+                best, best_values, stalled = now, [int(v / ratio) for v in values], 0
             aim = max(aim, now * 1.03)
             crowded = self._crowded(filled, 0.98 * ratio)[:6]
             slope = [-float(count) for count in ordered]
@@ -102,16 +137,17 @@ class LengthBound:
             if stalled >= 8:
                 pace *= 0.7
                 stalled = 0
-                values = list(self.values)
+                values = best_values
             yield
 
-    def _crowded(self, filled: list[Filled], least_ratio: float) -> list[Column]:
+    def _crowded(self, filled: list[Filled], least_ratio: float, steps: Sequence[int] | None = None) -> list[Column]:
         """The strips whose worth is at least this part of their height, most crowded first; they join the pool."""
         lower = 0
         found = []
-        for height, strip in zip(self.shapes.heights, filled):
-            if strip.value > lower and strip.value >= least_ratio * height * self.scale:
-                found.append((strip.value / height, height, strip))
+        for height, climb, strip in zip(self.shapes.heights, accumulate(steps) if steps else repeat(0), filled):
+            worth = strip.value + climb
+            if strip.value > lower and worth >= least_ratio * height * self.scale:
+                found.append((worth / height, height, strip))
             lower = max(lower, strip.value)
         found.sort(key=lambda entry: -entry[0])
         columns = [(height, self.shapes.content(strip)) for _, height, strip in found[:BATCH]]
@@ -128,18 +164,25 @@ class LengthBound:
     def _generate(self, program: CoveringProgram) -> Iterator[None]:
         pull = PULL if self.worth else 0.0
         misses = 0
+        pieces = len(self.ordered)
         while True:
-            program.drop_surplus()
-            exact = [max(0, int(value * self.scale)) for value in program.values]
-            values = exact
+            program.tidy()
+            exact = [max(0, int(value * self.scale)) for value in program.values[:pieces]]
+            exact_steps = [0] * len(self.shapes.heights)
+            for height_class, value in zip(self._counted, program.values[pieces:]):
+                exact_steps[height_class] = max(0, int(value * self.scale))
+            values, steps = exact, exact_steps
             if pull:
-                values = [int(pull * best + (1 - pull) * now) for best, now in zip(self.values, exact)]
-            filled, ratio = self._fair(values)
+                values, steps = (
+                    [int(pull * best + (1 - pull) * now) for best, now in zip(*each)]
+                    for each in ((self.fair.pieces, exact), (self.fair.steps, exact_steps))
+                )
+            filled, ratio = self._fair(values, steps)
             yield
-            total = sum(v * c for v, c in zip(exact, self.ordered))
+            total = FairValues(self.shapes, self.scale, exact, exact_steps).worth(self.ordered, self.least)
             if self.worth >= total * (1 - 1e-7) or (not pull and ratio < 1 + 1e-7):
                 return
-            entered = [program.bring_in(column) for column in self._crowded(filled, 0.97)]
+            entered = [program.bring_in(column) for column in self._crowded(filled, 0.97, steps)]
             if any(entered):
                 misses = 0
                 pull = PULL

@@ -1,7 +1,7 @@
 """Search for the shortest set of strips that holds a whole order, one piece at a time, the most demanding piece first.
 
 A state is what is left of the order. The next piece in a fixed order goes into some strip, so every strip that holds it and
-whose pieces are still there is tried. Fair piece values (length_bound) say how long the rest needs at least; states that
+whose pieces are still there is tried. Fair values (length_bound) say how long the rest needs at least; states that
 cannot reach the target are dropped, and of many the most promising are kept. When nothing but hopeless states was dropped, the
 search is a proof.
 """
@@ -10,15 +10,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from calculators.layplan.counts import PackedCounts
-from calculators.layplan.strip_list import Strip, TooManyStrips, list_contents, list_strips
+from calculators.layplan.fair_values import FairValues
+from calculators.layplan.least_strips import least_strips
+from calculators.layplan.strip_list import Strip, TooManyStrips, list_strips
+from calculators.layplan.strip_quick import good_contents
 from calculators.layplan.strip_table import StripShapes
 
-# A state: (score, length so far, state before, strip laid as (height, packed pieces)); the score is the length so far plus the
-# worth of the pieces left, in 1/scale units: the least length of any plan that goes on from here.
-State = tuple[int, int, "State | None", tuple[int, int] | None]
-# A listed strip: (height less worth, packed pieces, fields of pieces that could be added, height).
+# A state: (score, length so far, strips so far, state before, strip laid as (height, packed pieces)). The score is the least length
+# of any plan that goes on from here: what the strips so far cost, and the worth of the pieces left, in 1/scale units.
+State = tuple[int, int, int, "State | None", tuple[int, int] | None]
+# A listed strip: (cost less worth, packed pieces, fields of pieces that could be added, height).
 Listed = tuple[int, int, int, int]
 FEW = 3
+MADE = 6
 
 
 @dataclass(frozen=True)
@@ -38,14 +42,13 @@ class LengthSearch:
     """Searches over an order (or a part of one) with fixed piece values.
 
     Parameters:
-        values, scale: fair values of the pieces, in 1/scale units of length.
+        fair: what pieces and strips are worth.
         order: packed copies wanted.
     """
 
     shapes: StripShapes
     counts: PackedCounts
-    values: Sequence[int]
-    scale: int
+    fair: FairValues
     order: int
 
     lists: StripLists = StripLists([], -1)
@@ -55,10 +58,16 @@ class LengthSearch:
 
     def __post_init__(self):
         self._copies = self.counts.unpack(self.order)
-        self.worth = sum(value * count for value, count in zip(self.values, self._copies))
+        self._least = least_strips(self.shapes, self._copies)
+        # up to which climb any plan has at least so many strips, from one strip on
+        self._climbs_needed = [
+            next(climb for least, climb in zip(reversed(self._least), reversed(self.fair.climbs)) if least > strips)
+            for strips in range(self._least[0])
+        ]
+        self.worth = self.fair.worth(self._copies, self._least)
         pieces = [piece for piece, count in enumerate(self._copies) if count]
-        turnable = any(len(heights) > 1 for heights in self.shapes.own_heights)
-        self._by_demand = sorted(pieces, key=self._short_side if turnable else self._height, reverse=True)
+        self._turnable = any(len(heights) > 1 for heights in self.shapes.own_heights)
+        self._by_demand = sorted(pieces, key=self._short_side if self._turnable else self._height, reverse=True)
 
     def _height(self, piece: int) -> tuple[int, int]:
         """What makes a piece demanding that lies one way only: its height, then its width."""
@@ -71,27 +80,30 @@ class LengthSearch:
 
     def list_up(self, target: int, most: int) -> Iterator[None]:
         """Lists the strips that a plan of the target length can hold, at most about `most` of each height."""
-        slack = max(0, target * self.scale - self.worth)
-        filled = self.shapes.fill(self.values, self._copies)
+        slack = max(0, target * self.fair.scale - self.worth)
+        filled = self._filled = self.shapes.fill(self.fair.pieces, self._copies)
         listed: list[Listed] = []
         sure = slack
+        opened = {height for piece in self._by_demand for height, _ in self.shapes.own_heights[piece]}
         for height_class, height in enumerate(self.shapes.heights):
+            if height not in opened:
+                continue
             found, reach = self._list_class(height_class, filled[height_class], slack, most)
             sure = min(sure, reach)
-            full = height * self.scale
-            listed.extend([(full - strip.worth, strip.packed, strip.could_add, height) for strip in found])
+            cost = self.fair.costs[height_class]
+            listed.extend([(cost - strip.worth, strip.packed, strip.could_add, height) for strip in found])
             yield
         listed.sort()
         self.lists = StripLists(listed, sure)
 
     def _list_class(self, height_class: int, filled, slack: int, most: int) -> tuple[list[Strip], int]:
         """The strips of one height, and up to which loss of height they are all there."""
-        full = self.shapes.heights[height_class] * self.scale
+        full, cost = self.shapes.heights[height_class] * self.fair.scale, self.fair.costs[height_class]
         allowed = min(slack, full // 64)
         best: list[Strip] | None = None
         while True:
             try:
-                found = list_strips(self.shapes, self.counts, self._copies, height_class, filled, full - allowed, most)
+                found = list_strips(self.shapes, self.counts, self._copies, height_class, filled, cost - allowed, most)
             except TooManyStrips:
                 allowed //= 2
                 if best is not None:
@@ -114,13 +126,13 @@ class LengthSearch:
             choices: how many strips are tried from one state.
         """
         self.best_length = None
-        slack = target * self.scale - self.worth
+        slack = target * self.fair.scale - self.worth
         if slack < 0:
             self.complete = True
             return
         self._target, self._breadth, self._choices = target, breadth, choices
         self._all_listed = self.complete = slack <= self.lists.slack
-        states: dict[int, State] = {self.order: (self.worth, 0, None, None)}
+        states: dict[int, State] = {self.order: (self.worth, 0, 0, None, None)}
         listed = self.lists.listed
         for piece in self._by_demand:
             mask = self.counts.field(piece)
@@ -139,7 +151,7 @@ class LengthSearch:
             for left, state in states.items():
                 if not left & mask:
                     known = done.get(left)
-                    if known is None or known[0] > state[0]:
+                    if known is None or known[1] > state[1]:
                         done[left] = state
                     continue
                 if self._try_strips(fitting, left, state, reached) < FEW and not self._all_listed:
@@ -157,8 +169,8 @@ class LengthSearch:
 
     def _try_strips(self, fitting: list[Listed], left: int, state: State, reached: dict[int, State]) -> int:
         guards, clear = self.counts.guards, ~self.counts.guards
-        score, length = state[0], state[1]
-        allowed = self._target * self.scale - score
+        score, length, strips = state[0] + self._surplus(state[2], fitting), state[1], state[2] + 1
+        allowed = self._target * self.fair.scale - score
         guarded = left | guards
         tried = 0
         for lacking, packed, could_add, height in fitting:
@@ -175,9 +187,16 @@ class LengthSearch:
                 break
             tried += 1
             known = reached.get(after)
-            if known is None or known[0] > score + lacking:
-                reached[after] = (score + lacking, length + height, state, (height, packed))
+            if known is None or known[1] > length + height:
+                reached[after] = (score + lacking, length + height, strips, state, (height, packed))
         return tried
+
+    def _surplus(self, strips: int, fitting: list[Listed]) -> int:
+        """What a further strip costs more because there are as many as must be, when strips are laid from high to low."""
+        if self._turnable or not fitting:
+            return 0
+        reached = self.fair.climbs[self.shapes.class_of[fitting[0][3]]]
+        return max(0, reached - self._climbs_needed[strips]) if strips < len(self._climbs_needed) else reached
 
     def _make_strips(self, piece: int, left: int, state: State, reached: dict[int, State]) -> None:
         """Where hardly any listed strip fits: the best strips around a piece, as high as the piece, from the pieces left."""
@@ -186,29 +205,19 @@ class LengthSearch:
         made = []
         for height, width in self.shapes.own_heights[piece]:
             for strip in self._best_around(height, width, copies):
-                lacking = height * self.scale - strip.worth - self.values[piece]
+                lacking = self.fair.costs[self.shapes.class_of[height]] - strip.worth - self.fair.pieces[piece]
                 made.append((lacking, strip.packed + self.counts.unit(piece), strip.could_add, height))
         made.sort()
         self._try_strips(made, left, state, reached)
 
     def _best_around(self, height: int, width: int, copies: Sequence[int]) -> list[Strip]:
-        """The best contents for what a piece `width` wide leaves of a strip."""
+        """Good contents for what a piece `width` wide leaves of a strip."""
         height_class = self.shapes.class_of[height]
-        space = self.shapes.width - width
-        filled = self.shapes.fill_class(height_class, self.values, copies)
-        best = filled.table[self.shapes.positions.floor[space]]
-        found: list[Strip] = []
-        for part in (0.99, 0.9, 0.6, 0.0):
-            try:
-                found = list_contents(self.shapes, self.counts, copies, height_class, filled, int(best * part), 60, space)
-            except TooManyStrips:
-                break
-            if len(found) >= FEW:
-                break
-        return found or [Strip(best, self.counts.pack(self.shapes.content(filled, space)), 0)]
+        found = good_contents(self.shapes, self.counts, copies, self._filled[height_class], self.shapes.width - width, MADE)
+        return [Strip(worth, packed, 0) for worth, packed, _ in found]
 
     def _thinned(self, states: dict[int, State]) -> dict[int, State]:
-        most = self._target * self.scale
+        most = self._target * self.fair.scale
         kept = [(state[0], left) for left, state in states.items() if state[0] <= most]
         if len(kept) > self._breadth:
             self.complete = False
@@ -220,7 +229,7 @@ class LengthSearch:
         """The strips of the best plan found: pairs (height, packed pieces)."""
         laid = []
         state = self._best_state
-        while state is not None and state[3] is not None:
-            laid.append(state[3])
-            state = state[2]
+        while state is not None and state[4] is not None:
+            laid.append(state[4])
+            state = state[3]
         return laid[::-1]

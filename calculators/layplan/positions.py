@@ -95,8 +95,7 @@ class Positions:
                 continue
             gain = value * count
             table = table[:first] + [
-                without if without > added else added
-                for without, added in zip(table[first:], [behind + gain for behind in back(table)])
+                without if without > (added := behind + gain) else added for without, behind in zip(table[first:], back(table))
             ]
         return table
 

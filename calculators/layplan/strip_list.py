@@ -49,27 +49,9 @@ def list_strips(
     Raises: TooManyStrips when there are more.
     """
     height = shapes.heights[height_class]
-    full_height = sum(counts.field(way.piece) for way in shapes.ways_in[height_class] if way.height == height)
-    return _listed(shapes, counts, copies, height_class, filled, least_worth, most, shapes.width, full_height)
-
-
-def list_contents(
-    shapes: StripShapes,
-    counts: PackedCounts,
-    copies: Sequence[int],
-    height_class: int,
-    filled: Filled,
-    least_worth: int,
-    most: int,
-    width: int,
-) -> list[Strip]:
-    """Like `list_strips`, for a part of a strip `width` wide and without asking for a piece of the strip's height."""
-    return _listed(shapes, counts, copies, height_class, filled, least_worth, most, width, None)
-
-
-def _listed(shapes, counts, copies, height_class, filled, least_worth, most, width, full_height) -> list[Strip]:
+    wanted = sum(counts.field(way.piece) for way in shapes.ways_in[height_class] if way.height == height)
     floor = shapes.positions.floor
-    if filled.table[floor[width]] < least_worth:
+    if filled.value < least_worth:
         return []
     layers = []
     layer = filled.top
@@ -77,13 +59,12 @@ def _listed(shapes, counts, copies, height_class, filled, least_worth, most, wid
         if copies[layer.piece]:
             layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
         layer = layer.below
-    wanted = -1 if full_height is None else full_height
-    still_wanted = [-1 if full_height is None else 0] * (len(layers) + 1)
+    still_wanted = [0] * (len(layers) + 1)
     for index in range(len(layers) - 1, -1, -1):
         still_wanted[index] = still_wanted[index + 1] | (layers[index][4] & wanted)
     found = []
     depth = len(layers)
-    stack = [(0, width, 0, 0)]
+    stack = [(0, shapes.width, 0, 0)]
     while stack:
         index, space, worth, packed = stack.pop()
         if not (packed & wanted or still_wanted[index]):

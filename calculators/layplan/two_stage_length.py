@@ -4,12 +4,12 @@
 2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a search for
    what is left, make a plan when pieces are many.
 3. Searches over the whole order (length_search) with these values, wider each time; one early, with rough values.
-4. Taking up a few strips at a time and laying their pieces again on less length, until the bound is met or the caller stops.
+4. Taking up a few strips at a time and laying their pieces again on less length (take_up), until the bound is met or the caller
+   stops; with many sizes some of this goes on beside the linear programme.
 """
 
 from collections import Counter
 from collections.abc import Iterator
-from random import Random
 
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.length_bound import LengthBound
@@ -18,12 +18,14 @@ from calculators.layplan.model import Task
 from calculators.layplan.order_kinds import Kinds
 from calculators.layplan.plan import Plan
 from calculators.layplan.progress import Progress
+from calculators.layplan.take_up import Strip, TakeUp
 
-Strip = tuple[int, int]  # height, packed pieces
 MANY_COPIES = 400
 LISTED = 400
+PAUSES_A_STEP = 4  # of the linear programme, while some searching goes on beside it
+PAUSES_TOLD = 2  # callers count steps, and one pause is less than a step of other methods
+TURN = 2  # how long strips are taken up, for one search over the whole order
 WIDER = ((20, 6), (40, 9), (80, 13))
-TRIES_AT_ONE_SIZE = 6
 
 
 def solve(task: Task) -> Iterator[Progress]:
@@ -46,29 +48,47 @@ class _Solver:
         self.length: int | None = None
         self.laid: list[Strip] = []
         self.plan: Plan | None = None
-        self.random = Random(1)
+        self.take_up = TakeUp(self.counts)
+        self._pauses = 0
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or the caller stops."""
         self._keep(self._first_plan())
         yield self._progress()
         few_copies = sum(self.kinds.copies) <= MANY_COPIES
-        bounding = self.bounds.improving()
         searched_early = False
-        for _ in bounding:
+        bounding_until = 0
+        for step, _ in enumerate(self.bounds.improving()):
             yield self._progress()
             if self._closed():
                 break
-            if self.bounds.warm and few_copies and not searched_early:
+            if self.bounds.warm and few_copies and step >= bounding_until:
+                before = self._pauses
+                yield from self._lay_again() if searched_early else self._search(WIDER[:1])
                 searched_early = True
-                yield from self._search(WIDER[:1])
+                bounding_until = step + (self._pauses - before) // PAUSES_A_STEP
         if not few_copies and not self._closed():
             yield from self._rounded()
         if not self._closed():
             yield from self._search(WIDER if few_copies else WIDER[:1])
         if not self._closed():
-            yield from self._take_up_and_lay_again()
+            yield from self._by_turns()
         yield self._progress(True)
+
+    def _by_turns(self) -> Iterator[Progress]:
+        """A few strips at a time, and searches over the whole order, wider every time, which end in a proof if nothing else does."""
+        breadth, choices = WIDER[-1]
+        listed = LISTED
+        searching = self._pauses
+        while not self._closed():
+            enough = self._pauses + TURN * searching
+            while self._pauses < enough and not self._closed():
+                yield from self._lay_again()
+            breadth, choices, listed = 2 * breadth, 2 * choices, 2 * listed
+            if not self._closed():
+                before = self._pauses
+                yield from self._search(((breadth, choices),), listed)
+                searching = self._pauses - before
 
     def _progress(self, finished: bool = False) -> Progress:
         self.bound = max(self.bound, self.bounds.bound)
@@ -79,9 +99,10 @@ class _Solver:
 
     def _keep(self, strips: list[Strip]) -> None:
         length = sum(height for height, _ in strips)
+        if self.length is None or length <= self.length:
+            self.laid = sorted(strips, reverse=True)
         if self.length is None or length < self.length:
             self.length = length
-            self.laid = sorted(strips, reverse=True)
             self.plan = Plan(self.task, self.kinds.cloth([(h, self.counts.pairs(packed)) for h, packed in self.laid]))
 
     def _first_plan(self, copies: list[int] | None = None) -> list[Strip]:
@@ -109,17 +130,21 @@ class _Solver:
         return strips
 
     def _searcher(self, order: int) -> LengthSearch:
-        return LengthSearch(self.shapes, self.counts, self.bounds.values, self.bounds.scale, order)
+        return LengthSearch(self.shapes, self.counts, self.bounds.fair, order)
 
-    def _telling(self, work: Iterator[None]) -> Iterator[Progress]:
-        """Passes on progress while some work goes on."""
-        for _ in work:
-            yield self._progress()
+    def _telling(self, work: Iterator[list[Strip] | None]) -> Iterator[Progress]:
+        """Passes on progress, and plans that are found, while some work goes on."""
+        for strips in work:
+            if strips is not None:
+                self._keep(strips)
+            self._pauses += 1
+            if self._pauses % PAUSES_TOLD == 0:
+                yield self._progress()
 
-    def _search(self, widths: tuple[tuple[int, int], ...]) -> Iterator[Progress]:
+    def _search(self, widths: tuple[tuple[int, int], ...], listed: int = LISTED) -> Iterator[Progress]:
         """Searches over the whole order, wider and wider."""
         search = self._searcher(self.counts.all)
-        yield from self._telling(search.list_up(self.length - 1, LISTED))
+        yield from self._telling(search.list_up(self.length - 1, listed))
         for breadth, choices in widths:
             target = self.length - 1
             yield from self._telling(search.run(target, breadth, choices))
@@ -151,40 +176,8 @@ class _Solver:
                 length = search.best_length
                 self._keep(strips + search.strips())
 
-    def _take_up_and_lay_again(self) -> Iterator[Progress]:
-        """Takes up a few strips and lays their pieces again on less length, more strips when that long brought nothing."""
-        fruitless = 0
-        while not self._closed():
-            number = 3 + fruitless // TRIES_AT_ONE_SIZE
-            if number > 6:
-                number = self.random.choice((3, 4, 5, 6, 8, 10, 14, 20))
-            taken = self._choose(min(number, len(self.laid)))
-            height = sum(self.laid[index][0] for index in taken)
-            search = self._searcher(sum(self.laid[index][1] for index in taken))
-            yield from self._telling(search.list_up(height - 1, LISTED // 2))
-            yield from self._telling(search.run(height - 1, 40, 10))
-            if len(taken) == len(self.laid) and search.complete and search.best_length is None:
-                self.bound = self.length
-            if search.best_length is None:
-                fruitless += 1
-            else:
-                fruitless = 0
-                self._keep([strip for index, strip in enumerate(self.laid) if index not in taken] + search.strips())
-
-    def _choose(self, number: int) -> set[int]:
-        """Which strips to take up: more often those that waste most, and their neighbours in height."""
-        values, scale = self.bounds.values, self.bounds.scale
-        waste = []
-        for height, packed in self.laid:
-            worth = sum(values[piece] * count for piece, count in self.counts.pairs(packed))
-            waste.append(height * scale - worth + scale // 8 + 1)
-        chosen: set[int] = set()
-        while len(chosen) < number:
-            if chosen and self.random.random() < 0.4:
-                index = self.random.choice(sorted(chosen)) + self.random.choice((-1, 1))
-                if not 0 <= index < len(self.laid):
-                    continue
-            else:
-                index = self.random.choices(range(len(self.laid)), waste)[0]
-            chosen.add(index)
-        return chosen
+    def _lay_again(self) -> Iterator[Progress]:
+        """Takes up a few strips and lays their pieces again."""
+        yield from self._telling(self.take_up.once(self.laid, self.bounds.fair))
+        if self.take_up.complete:
+            self.bound = self.length
