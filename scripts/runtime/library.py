@@ -13,6 +13,10 @@ LEFT_OUT = {
     "poplib", "profile", "pstats", "pyclbr", "pydoc", "pydoc_data", "rlcompleter", "smtplib", "socketserver", "sqlite3", "symtable",
     "test", "timeit", "tomllib", "trace", "tracemalloc", "turtle", "turtledemo", "unittest", "venv", "webbrowser", "wsgiref",
     "xmlrpc", "zoneinfo",
+    "_markupbase", "colorsys", "difflib", "filecmp", "getopt", "getpass", "graphlib", "html", "json/tool", "nturl2path", "platform", "pty",
+    "py_compile", "sched", "shelve", "statistics", "sysconfig/__main__", "tabnanny", "tty", "uuid", "wave", "zipapp",
+    "asyncio/__main__", "asyncio/proactor_events", "asyncio/tools", "asyncio/windows_events", "asyncio/windows_utils", "email/mime", "pyodide/console",
+    "urllib/robotparser",
     "concurrent/futures/process", "concurrent/interpreters", "logging/config", "logging/handlers", "urllib/request", "xml/dom", "xml/sax",
 }  # fmt: skip
 #: The text encodings that can occur; the many others are for reading files from elsewhere.
