@@ -4,13 +4,14 @@ import xml.etree.ElementTree as ET
 
 from calculators.faces.markup import add, element
 from calculators.faces.method_sheet import in_both
-from calculators.house_method import RULER_STEPS, Written, on_ruler, site_document
+from calculators.house_method import RULER_STEPS, Written, on_ruler, read_house_method, site_document, site_method
 from calculators.kinds import Choice
 from calculators.measure import Ruler
 from calculators.method.change import lines_of, written_at
 from calculators.method.difference import RULER_LABELS
 from calculators.method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
 from calculators.method.sections import Entry, Rows, Section, sections
+from calculators.method.usual_wash import usual_cloth, with_its_wash
 
 WRITING_HELP = "A blank line begins a paragraph, - a list. **Thick**, *leaning*, [words](address) for a link."
 
@@ -25,8 +26,11 @@ def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     ]
 
 
-def fallback(path: str, kind, ruler: Ruler) -> list:
+def fallback(path: str, kind, ruler: Ruler, document: Document) -> list:
     """The words under a blank that is left empty: what stands in for it."""
+    method, name = read_house_method(document, site_method()), path.removeprefix("measures.")
+    if (found := with_its_wash(method).measures.get(name)) != method.measures.get(name):
+        return ["Left empty: ", *in_both(found, kind, ruler), f", from the wash of {usual_cloth(method)['cloth']} as listed under Cloths."]
     sites = written_at(site_document(), path)
     return ["Left empty: the handbook’s ", *in_both(sites, kind, ruler), "."] if sites else ["Left empty: not settled."]
 
@@ -52,7 +56,7 @@ def _ruler(document: Document, name: str, label: str) -> ET.Element:
 
 def _entry(document: Document, path: str, entry: Entry, ruler: Ruler) -> ET.Element:
     now = written_at(document, path)
-    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(now)}, *fallback(path, entry.kind, ruler))
+    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(now)}, *fallback(path, entry.kind, ruler, document))
     blank = _blank(path, entry, now, ruler)
     return element("div", {"class": "settle"}, _row(path, entry.label, entry.help, blank, left_empty), _reason(document, f"why.{path}", entry.label))
 

@@ -6,6 +6,7 @@ from calculators.documents import read_json, write_json
 from calculators.house_method import HouseMethod, read_house_method, site_method
 from calculators.method.check import mended
 from calculators.method.format import Document, brought_up
+from calculators.method.usual_wash import with_its_wash
 
 LONGEST = 400_000
 
@@ -17,7 +18,7 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
     Raises Unreadable with a sentence.
     """
     document, troubles = mended(brought_up(read_json(text, LONGEST)))
-    return document, read_house_method(document, site_method()), troubles
+    return document, with_its_wash(read_house_method(document, site_method())), troubles
 
 
 def method_in_hand(text: str) -> HouseMethod:
