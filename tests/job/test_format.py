@@ -14,9 +14,9 @@ from calculators.documents import Unreadable, write_json
 from calculators.house_method import FORMAT as METHOD_FORMAT
 from calculators.job.format import FORMAT, VERSION, brought_up, schema
 from calculators.job.reading import read_job, written_down
-from calculators.shape import fits
 from calculators.versions import Format
 from calculators.walk import BATCH, go
+from tests.published_schema import check_agreement
 
 SAMPLES = sorted(Path(__file__).parent.glob("samples/job-*.json"))
 OURS = {"format": FORMAT, "version": VERSION, "name": "Ours", "walk": "batch"}
@@ -138,17 +138,7 @@ _published = fastjsonschema.compile(schema())
 
 @given(_near | _data)
 def test_the_check_and_the_published_schema_agree(data):
-    """Checked against an independent reader of JSON Schema (fastjsonschema); only signs that cannot be shown are ours alone."""
-    try:
-        _published(data)
-        agreed = True
-    except fastjsonschema.JsonSchemaException:
-        agreed = False
-    if fits(data, schema()):
-        assert agreed
-    elif agreed:
-        with pytest.raises(Unreadable, match="signs that cannot be shown|no entry called"):
-            brought_up(data)
+    check_agreement(_published, schema(), data, brought_up)
 
 
 @given(_near)

@@ -15,7 +15,7 @@ from calculators.method.check import mended
 from calculators.method.format import brought_up, normal, schema
 from calculators.method.reading import method_in_hand, read_method, written_down
 from calculators.method.sections import entries, sections
-from calculators.shape import fits
+from tests.published_schema import check_agreement
 
 SAMPLES = sorted(Path(__file__).parent.glob("samples/method-*.json"))
 OURS = {"format": FORMAT, "version": VERSION, "name": "Ours"}
@@ -156,17 +156,7 @@ _published = fastjsonschema.compile(schema())
 
 @given(_near | _data)
 def test_the_check_and_the_published_schema_agree(data):
-    """Checked against an independent reader of JSON Schema (fastjsonschema); only signs that cannot be shown are ours alone."""
-    try:
-        _published(data)
-        agreed = True
-    except fastjsonschema.JsonSchemaException:
-        agreed = False
-    if fits(data, schema()):
-        assert agreed
-    elif agreed:
-        with pytest.raises(Unreadable, match="signs that cannot be shown|no entry called"):
-            brought_up(data)
+    check_agreement(_published, schema(), data, brought_up)
 
 
 @given(_near)

@@ -1,0 +1,24 @@
+"""A published schema and our own check of it, against an independent reader of JSON Schema (fastjsonschema)."""
+
+from collections.abc import Callable
+from typing import Any
+
+import fastjsonschema
+import pytest
+
+from calculators.documents import Unreadable
+from calculators.shape import fits
+
+
+def check_agreement(published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]) -> None:
+    """Both let the same data through; only signs that cannot be shown, and an empty name of an entry, are ours alone to refuse."""
+    try:
+        published(data)
+        agreed = True
+    except fastjsonschema.JsonSchemaException:
+        agreed = False
+    if fits(data, schema):
+        assert agreed
+    elif agreed:
+        with pytest.raises(Unreadable, match="signs that cannot be shown|no entry called"):
+            brought_up(data)
