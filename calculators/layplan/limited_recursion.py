@@ -119,7 +119,12 @@ class LimitedRecursion:
             if self.worth[piece] >= least:
                 unit = self.counts.unit(piece)
                 best[unit] = (self.worth[piece], unit, (piece,))
-        for _, parts in cuts:
+        full = 2 * self.kept
+        for loss, parts in cuts:
+            if self.rows[x][y] - loss < least:
+                break
+            if len(best) > full:
+                best, least = self._ranked(best)
             if len(parts) == 1:
                 for content in self.contents.get(parts[0], ()):
                     if content[0] < least:
@@ -127,11 +132,15 @@ class LimitedRecursion:
                     best.setdefault(content[1], content)
             else:
                 self._join(parts, parts[0][1] == y, least, best)
-        ranked = sorted(best.values(), key=itemgetter(0), reverse=True)
-        if len(ranked) > self.kept:
-            self.complete = False
-            del ranked[self.kept :]
-        self.contents[cell] = ranked
+        if len(best) > self.kept:
+            best, _ = self._ranked(best)
+        self.contents[cell] = sorted(best.values(), key=itemgetter(0), reverse=True)
+
+    def _ranked(self, best: dict[int, Content]) -> tuple[dict[int, Content], int]:
+        """The best contents alone, as many as are kept, and what another must be worth to come among them."""
+        self.complete = False
+        ranked = sorted(best.values(), key=itemgetter(0), reverse=True)[: self.kept]
+        return {content[1]: content for content in ranked}, ranked[-1][0]
 
     def _join(self, parts: tuple[Cell, Cell], along: bool, least: int, best: dict[int, Content]) -> None:
         first, second = (self.contents.get(part, ()) for part in parts)
