@@ -8,6 +8,7 @@
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 
+from calculators.layplan.counted_pass import Breadth
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.free_recursion import FreeRecursion
 from calculators.layplan.limited_recursion import LimitedRecursion
@@ -21,11 +22,10 @@ PRECISION = 1 << 24
 PRICE_STEPS = 60
 PAUSE_EVERY = 8  # rows of the table
 MOST_KEPT = 400
-# How many contents, cells, and cuts a cell, a pass may look at.
-ROUGH = (4, 1_200, 8)
-FIRST = (8, 4_000, 400)
-FIRST_PASS = 12
-PASS_EVERY = 3
+ROUGH = (Breadth(8, 1_200, 30), Breadth(8, 4_000, 30), Breadth(16, 8_000, 60))
+FIRST = Breadth(8, 4_000, 400)
+FIRST_PASS = 8
+PASS_EVERY = (4, 10, 20)  # steps of prices from one such pass to the next
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ class _Solver:
         steps = price_steps(
             self._relaxed, self.copies, lambda: self.value * self.scale, start.prices(self.scale), PRICE_STEPS, patience=5, drift=0.3
         )
-        count = 0
+        count, level, due = 0, 0, FIRST_PASS
         for relaxed in steps:
             if relaxed is None:
                 yield self._progress()
@@ -84,8 +84,11 @@ class _Solver:
             yield self._progress()
             if self._closed():
                 break
-            if count >= FIRST_PASS and count % PASS_EVERY == 0:
-                yield from self._pass(relaxed, self.value + 1, *ROUGH)
+            if count >= due:
+                before = self.value
+                yield from self._pass(relaxed, self.value + 1, ROUGH[level])
+                level = 0 if self.value > before else min(level + 1, len(ROUGH) - 1)
+                due = count + PASS_EVERY[level]
         if not self._closed():
             yield from self._close_gap(best)
         yield self._progress(True)
@@ -111,13 +114,13 @@ class _Solver:
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
         return Relaxed(rows[-1][-1] + price_of_all, prices, worth, rows, self.recursion.used(rows, worth), price_of_all)
 
-    def _pass(self, relaxed: Relaxed, target: int, kept: int, cells: int, cuts: int) -> Iterator[Progress]:
+    def _pass(self, relaxed: Relaxed, target: int, breadth: Breadth) -> Iterator[Progress]:
         """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
         least = target * self.scale - relaxed.price_of_all
-        search = LimitedRecursion(self.recursion, relaxed.rows, relaxed.worth, least, self.counts, kept, cells, cuts)
+        search = LimitedRecursion(self.recursion, relaxed.rows, relaxed.worth, least, self.counts, breadth)
         for _ in search.run():
             yield self._progress()
-        for content in search.contents.get(self.recursion.whole, ()):
+        for content in search.found():
             value = sum(self.values[piece] * count for piece, count in self.counts.pairs(content[1]))
             if value > self.value:
                 self._keep(value, search.cloth(content))
@@ -128,13 +131,13 @@ class _Solver:
 
     def _close_gap(self, relaxed: Relaxed) -> Iterator[Progress]:
         """Passes for targets below the bound, with more contents and cells each time one had to drop some."""
-        gap, (kept, cells, cuts) = max(1, (self.bound - self.value) // 8), FIRST
+        gap, breadth = max(1, (self.bound - self.value) // 8), FIRST
         while not self._closed():
-            complete = yield from self._pass(relaxed, max(self.value + 1, self.bound - gap), kept, cells, cuts)
+            complete = yield from self._pass(relaxed, max(self.value + 1, self.bound - gap), breadth)
             if complete:
                 gap *= 2
-            elif kept < MOST_KEPT:
-                kept, cells, cuts = kept * 2, cells * 2, cuts * 2
-                yield from self._pass(relaxed, self.value + 1, kept, cells // 4, 12)
+            elif breadth.kept < MOST_KEPT:
+                breadth = breadth.wider()
+                yield from self._pass(relaxed, self.value + 1, Breadth(breadth.kept, breadth.cells // 4, 12))
             else:
                 return

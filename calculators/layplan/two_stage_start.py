@@ -8,7 +8,7 @@ from calculators.layplan import two_stage_value
 from calculators.layplan.model import Task
 from calculators.layplan.progress import Progress
 
-START_STEPS = 120
+START_STEPS = 24
 
 
 class TwoStageStart:
