@@ -150,9 +150,10 @@ class CountedPass(ABC):
             need = least - one[0]
             if second[0][0] < need:
                 break
+            counted = one[1]
             for other in second:
                 if other[0] < need:
                     break
-                packed = one[1] + other[1]
-                if packed not in best and (limit - packed) & guards == guards:
+                packed = counted + other[1]
+                if (limit - packed) & guards == guards and packed not in best:
                     best[packed] = (one[0] + other[0], packed, (cell, parts[0], one, other))

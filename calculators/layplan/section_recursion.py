@@ -26,13 +26,13 @@ class SectionRecursion(CountedPass):
         super().__init__((SIDE, tables.widths.last), least, counts, breadth)
         self.tables, self.sections = tables, sections
         self.top = tables.lengths.last
+        self._columns: dict[int, tuple[list[int], list[int]]] = {}
         self._entries: dict[int, tuple] = {}
 
     def most(self, cell: Cell) -> int:
         if cell[0] == SIDE:
             return self.sections.beside[cell[1]]
-        table = self.sections.stack(cell[2]) if cell[0] == STACK else self.sections.strip(cell[2])
-        return table[cell[1]]
+        return self._column(cell[1])[0 if cell[0] == STRIP else 1][cell[2]]
 
     def size(self, cell: Cell) -> int:
         if cell[0] == STRIP:
@@ -57,16 +57,29 @@ class SectionRecursion(CountedPass):
         return cuts
 
     def _stack_cuts(self, x: int, y: int, least: int) -> list[Cut]:
-        sections = self.sections
-        value = sections.stack(y)[x]
+        strips, stacks = self._column(x)
+        value = stacks[y]
         cuts: list[Cut] = []
-        if y and sections.stack(y - 1)[x] >= least:
-            cuts.append((value - sections.stack(y - 1)[x], ((STACK, x, y - 1),)))
+        if y and stacks[y - 1] >= least:
+            cuts.append((value - stacks[y - 1], ((STACK, x, y - 1),)))
+        for height_class in range(self.tables.fitting[y]):
+            if strips[height_class] >= least:
+                cuts.append((value - strips[height_class], ((STRIP, x, height_class),)))
         for height_class, rest in enumerate(self.tables.rests[y]):
-            together = sections.strip(height_class)[x] + sections.stack(rest)[x]
+            together = strips[height_class] + stacks[rest]
             if together >= least:
                 cuts.append((value - together, ((STRIP, x, height_class), (STACK, x, rest))))
         return cuts
+
+    def _column(self, x: int) -> tuple[list[int], list[int]]:
+        """The best strip of each height class and the best stack within each length, of a width."""
+        known = self._columns.get(x)
+        if known is None:
+            sections = self.sections
+            strips = [sections.strip(height_class)[x] for height_class in range(len(self.tables.heights))]
+            stacks = [sections.stack(y)[x] for y in range(self.top + 1)]
+            known = self._columns[x] = strips, stacks
+        return known
 
     def uncut(self, cell: Cell, least: int) -> Sequence[Content]:
         """The best contents of a strip; each holds a piece of the strip's height."""

@@ -5,6 +5,7 @@ across the cloth sets sections side by side (Gilmore and Gomory 1965 for the rec
 pieces that is a bound for plans in three stages (see `prices`).
 """
 
+from bisect import bisect_right
 from collections.abc import Generator, Sequence
 from dataclasses import dataclass, field
 from operator import add, itemgetter
@@ -70,7 +71,9 @@ class SectionTables:
         self.widths = self.shapes.positions
         # Strips are always stacked from the end of the cloth, so that only lengths some rest of it can use matter.
         self.lengths = Positions([(height, task.length // height) for height in self.heights], task.length).reduced()
-        self.rests = [[self.lengths.floor[point - h] for h in self.heights if h <= point] for point in self.lengths.points]
+        # Of several strips in a stack, one is not higher than half of it.
+        self.fitting = [bisect_right(self.heights, point) for point in self.lengths.points]
+        self.rests = [[self.lengths.floor[point - h] for h in self.heights if 2 * h <= point] for point in self.lengths.points]
         self._smallest = self._smallest_sections()
 
     def _smallest_sections(self) -> list[tuple[list[int], Any]]:
@@ -109,9 +112,9 @@ class SectionTables:
             useful.append(strip is not below and strip != below)
             below = strip
         stacks = [tables.nothing]
-        for rests in self.rests[1:]:
+        for fitting, rests in zip(self.fitting[1:], self.rests[1:]):
             options = [tables.sum(stacks[rest], strip) for rest, strip, use in zip(rests, strips, useful) if use]
-            stacks.append(tables.largest([stacks[-1], *options]))
+            stacks.append(tables.largest([stacks[-1], strips[fitting - 1], *options]))
             if len(stacks) % PAUSE_EVERY == 0:
                 yield
         section = tables.listed(stacks[-1])
@@ -193,6 +196,9 @@ class SectionTables:
         while value := sections.stack(at)[index]:
             while sections.stack(at - 1)[index] == value:
                 at -= 1
+            if sections.strip(self.fitting[at] - 1)[index] == value:
+                classes.append(self.fitting[at] - 1)
+                break
             for height_class, rest in enumerate(self.rests[at]):
                 if sections.stack(rest)[index] + sections.strip(height_class)[index] == value:
                     classes.append(height_class)

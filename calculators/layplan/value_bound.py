@@ -122,6 +122,6 @@ class ValueBound:
                 used[piece] += count * number
         return used
 
-    def improving(self, known_value: int, steps: int = 150) -> Iterator[Relaxed]:
-        """The relaxed plan at ever better prices; `known_value` is the value of a plan in hand."""
-        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, [0] * len(self.copies), steps)
+    def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[Relaxed]:
+        """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in hand."""
+        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps)
