@@ -31,8 +31,8 @@ class Breadth:
     cuts: int
 
     def wider(self) -> "Breadth":
-        """Twice as much of everything."""
-        return Breadth(2 * self.kept, 2 * self.cells, 2 * self.cuts)
+        """Twice as many cells, and more of the rest."""
+        return Breadth(self.kept * 3 // 2, 2 * self.cells, 2 * self.cuts)
 
 
 class CountedPass(ABC):
@@ -142,18 +142,21 @@ class CountedPass(ABC):
         return {content[1]: content for content in ranked}, ranked[-1][0]
 
     def _join(self, cell: Cell, parts: tuple[Cell, ...], least: int, best: dict[int, Content]) -> None:
-        first, second = (self.contents.get(part, ()) for part in parts)
-        if not first or not second:
+        first, second = self.contents.get(parts[0]), self.contents.get(parts[1])
+        if not first or not second or first[0][0] + second[0][0] < least:
             return
-        guards, limit = self.counts.guards, self.counts.all | self.counts.guards
+        guards = self.counts.guards
+        everything = self.counts.all | guards
         for one in first:
-            need = least - one[0]
+            worth, counted, _ = one
+            need = least - worth
             if second[0][0] < need:
                 break
-            counted = one[1]
+            left = everything - counted
             for other in second:
                 if other[0] < need:
                     break
-                packed = counted + other[1]
-                if (limit - packed) & guards == guards and packed not in best:
-                    best[packed] = (one[0] + other[0], packed, (cell, parts[0], one, other))
+                if (left - other[1]) & guards == guards:
+                    packed = counted + other[1]
+                    if packed not in best:
+                        best[packed] = (worth + other[0], packed, (cell, parts[0], one, other))

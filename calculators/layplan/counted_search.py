@@ -21,8 +21,7 @@ from calculators.layplan.two_stage_start import TwoStageStart
 
 PRECISION = 1 << 24
 MOST_KEPT = 400
-EARLY = Breadth(8, 600, 30)
-EARLY_PASSES = (4, 8)  # after so many steps of prices
+EARLY_PASSES = (4,)  # after so many steps of prices
 STEPS, PACE = 16, 0.4
 LATER_PACE = 0.2
 
@@ -48,7 +47,7 @@ class CountedSearch(ABC):
     first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider ones.
     """
 
-    first = Breadth(8, 1_200, 30)
+    first = Breadth(8, 1_200, 12)
     later_steps = 12
 
     def __init__(self, task: Task, start: TwoStageStart):
@@ -114,7 +113,7 @@ class CountedSearch(ABC):
                 self.bound = min(self.bound, relaxed.bound // self.scale)
             yield self._progress()
             if count in passes and not self._closed():
-                yield from self._pass(self.value + 1, EARLY)
+                yield from self._pass(self._target(), self.first)
             if self._closed():
                 return
 
@@ -135,18 +134,14 @@ class CountedSearch(ABC):
 
     def _close_gap(self) -> Iterator[Progress]:
         breadth = self.first
-        while not self._closed():
-            before = self.value
+        while not self._closed() and breadth.kept < MOST_KEPT:
+            breadth = breadth.wider()
             while not self._closed() and (yield from self._pass(self._target(), breadth)):
                 pass
             if not self._closed():
                 yield from self._pass(self.value + 1, breadth)
-            if self._closed() or self.value > before:
-                continue
-            if breadth.kept >= MOST_KEPT:
-                return
-            breadth = breadth.wider()
-            yield from self._lower_bound(self.best.prices, self.later_steps, LATER_PACE)
+            if not self._closed():
+                yield from self._lower_bound(self.best.prices, self.later_steps, LATER_PACE)
 
     def _target(self) -> int:
         """What a pass near the bound aims at."""

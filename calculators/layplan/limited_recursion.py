@@ -42,13 +42,11 @@ class LimitedRecursion(CountedPass):
         if y and row[y - 1] >= least:
             cuts.append((value - row[y - 1], ((x, y - 1),)))
         rests = self.recursion.splits_across[x]
-        for part, together in enumerate(_sums(column, rests), start=1):
-            if together >= least:
-                cuts.append((value - together, ((part, y), (rests[part - 1], y))))
+        sums = _sums(column, rests)
+        cuts += [(value - sums[part - 1], ((part, y), (rest, y))) for part, rest in enumerate(rests, 1) if sums[part - 1] >= least]
         rests = self.recursion.splits_along[y]
-        for part, together in enumerate(_sums(row, rests), start=1):
-            if together >= least:
-                cuts.append((value - together, ((x, part), (x, rests[part - 1]))))
+        sums = _sums(row, rests)
+        cuts += [(value - sums[part - 1], ((x, part), (x, rest))) for part, rest in enumerate(rests, 1) if sums[part - 1] >= least]
         return cuts
 
     def uncut(self, cell: Cell, least: int) -> Iterator[Content]:
