@@ -24,6 +24,7 @@ MOST_KEPT = 400
 EARLY_PASSES = (4,)  # after so many steps of prices
 STEPS, PACE = 16, 0.4
 LATER_PACE = 0.2
+FAR = 16  # a gap of more than one such part of the bound: plans near the bound are out of reach
 
 
 @dataclass(frozen=True)
@@ -136,7 +137,7 @@ class CountedSearch(ABC):
         breadth = self.first
         while not self._closed() and breadth.kept < MOST_KEPT:
             breadth = breadth.wider()
-            while not self._closed() and (yield from self._pass(self._target(), breadth)):
+            while self.value < self.bound < self.value + self.bound / FAR and (yield from self._pass(self._target(), breadth)):
                 pass
             if not self._closed():
                 yield from self._pass(self.value + 1, breadth)

@@ -88,10 +88,11 @@ class ValueBound:
         lower = 0
         for height_class, height in enumerate(self.shapes.heights):
             value = filled[height_class].value
-            if value > lower:
-                stack = Stack(table, height_class, self.most_strips[height_class], stack)
-                table = self.lengths.with_item(table, height, value, stack.most)
-                lower = value
+            if value > lower:  # else a lower strip is as good, and there are enough of those
+                most = self.most_strips[height_class]
+                stack = Stack(table, height_class, most, stack)
+                table = self.lengths.with_item(table, height, value, most)
+                lower = value if most == self.length // height else lower
             tables.append(table)
         return tables, stack
 
