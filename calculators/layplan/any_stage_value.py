@@ -11,7 +11,7 @@ from calculators.layplan.plan import Part, Plan
 from calculators.layplan.progress import Progress
 from calculators.layplan.two_stage_start import TwoStageStart
 
-PAUSE_EVERY = 8  # rows of the table
+PAUSE_EVERY = 2_000  # cells of the table
 
 Rows = list[Sequence[int]]
 
@@ -32,9 +32,10 @@ class _Search(CountedSearch):
 
     def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Rows]]:
         rows = []
+        pause = 1 + PAUSE_EVERY // len(self.recursion.along.points)
         for row in self.recursion.rows(worth):
             rows.append(row)
-            if len(rows) % PAUSE_EVERY == 0:
+            if len(rows) % pause == 0:
                 yield
         return rows[-1][-1], self.recursion.used(rows, worth), rows
 

@@ -7,7 +7,7 @@ over the positions that sums of piece sizes reach (Gilmore and Gomory 1966; Herz
 with prices on the pieces it bounds the plans with limited quantities.
 """
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate
 from operator import add, itemgetter
@@ -206,14 +206,9 @@ def piece_in_corner(task: Task, number: int, x: int, y: int, width: int, length:
     return Part(x, y, width, length, "across", (strip, Part(x, y + l, width, length - l)))
 
 
-def _splits(positions: Positions) -> list[list[int]]:
+def _splits(positions: Positions) -> list[Sequence[int]]:
     """For each point the index of the rest beside its first part 1, 2, …, as long as the part is not more than half."""
-    splits = []
-    for point in positions.points:
-        rests = []
-        for part in positions.points[1:]:
-            if 2 * part > point:
-                break
-            rests.append(positions.floor[point - part])
-        splits.append(rests)
-    return splits
+    points, floor = positions.points, positions.floor
+    if len(points) == points[-1] + 1:
+        return [range(point - 1, point - 1 - point // 2, -1) for point in points]
+    return [[floor[point - part] for part in points[1 : bisect_right(points, point // 2)]] for point in points]

@@ -51,7 +51,7 @@ class SectionRecursion(CountedPass):
         if x and beside[x - 1] >= least:
             cuts.append((value - beside[x - 1], ((SIDE, x - 1),)))
         rests = self.tables.rests_beside(x)
-        for part, together in enumerate(self.tables.beside_smallest(beside, section, x) if rests else (), start=1):
+        for part, together in enumerate(self.tables.beside_smallest(beside, section, x), start=1):
             if together >= least:
                 cuts.append((value - together, ((STACK, part, self.top), (SIDE, rests[part - 1]))))
         return cuts

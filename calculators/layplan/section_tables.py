@@ -8,7 +8,7 @@ pieces that is a bound for plans in three stages (see `prices`).
 from bisect import bisect_right
 from collections.abc import Generator, Sequence
 from dataclasses import dataclass, field
-from operator import add, itemgetter
+from operator import add
 from typing import Any
 
 from calculators.layplan.model import Task
@@ -17,6 +17,7 @@ from calculators.layplan.strip_table import StripShapes, Way
 from calculators.layplan.width_tables import WidthTables, width_tables
 
 PAUSE_EVERY = 8  # lengths of the table
+PAUSE_EVERY_WIDTHS = 400
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,30 +75,19 @@ class SectionTables:
         # Of several strips in a stack, one is not higher than half of it.
         self.fitting = [bisect_right(self.heights, point) for point in self.lengths.points]
         self.rests = [[self.lengths.floor[point - h] for h in self.heights if 2 * h <= point] for point in self.lengths.points]
-        self._smallest = self._smallest_sections()
-
-    def _smallest_sections(self) -> list[tuple[list[int], Any]]:
-        """For each width index what is left beside a smallest section of index 1, 2, … up to half of it."""
-        points, floor = self.widths.points, self.widths.floor
-        found = []
-        halves = 0
-        for point in points:
-            while halves + 1 < len(points) and 2 * points[halves + 1] <= point:
-                halves += 1
-            rests = [floor[point - part] for part in points[1 : halves + 1]]
-            found.append((rests, itemgetter(*rests) if len(rests) > 1 else None))
-        return found
+        self._dense = len(self.widths.points) == task.width + 1
 
     def beside_smallest(self, beside: Sequence[int], section: Sequence[int], index: int) -> list[int]:
         """The values of a width with a section of index 1, 2, … cut off it, up to half of it."""
-        rests, pick = self._smallest[index]
-        if pick:
-            return list(map(add, section[1:], pick(beside)))
-        return [section[1] + beside[rest] for rest in rests]
+        return list(map(add, section[1:], map(beside.__getitem__, self.rests_beside(index))))
 
-    def rests_beside(self, index: int) -> list[int]:
+    def rests_beside(self, index: int) -> Sequence[int]:
         """What is left of a width beside a section of index 1, 2, … up to half of it."""
-        return self._smallest[index][0]
+        points, floor = self.widths.points, self.widths.floor
+        if self._dense:
+            return range(index - 1, index - 1 - index // 2, -1)
+        point = points[index]
+        return [floor[point - part] for part in points[1 : bisect_right(points, point // 2)]]
 
     def made(self, worth: Sequence[int]) -> Generator[None, None, Sections]:
         """The tables for pieces of this worth, with pauses."""
@@ -121,9 +111,9 @@ class SectionTables:
         beside: list[int] = [0]
         for index in range(1, len(self.widths.points)):
             best = max(section[index], beside[-1])
-            if self._smallest[index][0]:
-                best = max(best, max(self.beside_smallest(beside, section, index)))
-            beside.append(best)
+            beside.append(max([best, *self.beside_smallest(beside, section, index)]))
+            if index % PAUSE_EVERY_WIDTHS == 0:
+                yield
         return Sections(tables, strips, entries, stacks, section, beside)
 
     def _strips(self, tables: WidthTables, worth: Sequence[int]) -> tuple[list[Any], list[list[Entry]]]:
@@ -186,7 +176,7 @@ class SectionTables:
                 break
             part = self.beside_smallest(beside, sections.section, index).index(beside[index])
             found.append(part + 1)
-            index = self._smallest[index][0][part]
+            index = self.rests_beside(index)[part]
         return found
 
     def _stacked(self, sections: Sections, index: int) -> list[int]:

@@ -105,7 +105,7 @@ class Solver:
         value = 0
         while True:
             filled = self.shapes.fill(worth, left)
-            tables, stack = self.bounds.stack_up(filled)
+            tables, stack = self.bounds.stack_up(filled, sparing=True)
             chosen = self.bounds.stacked(filled, tables[-1], stack, length)
             yield self._progress()
             taken = False

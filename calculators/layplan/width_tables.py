@@ -46,7 +46,8 @@ class InFields:
         self.fields = Fields(len(positions.floor), most)
         self.nothing = 0
         self.largest: Callable[[Iterable[int]], int] = self.fields.largest
-        self._pick = itemgetter(*positions.points) if positions.last else lambda table: (table[0],)
+        every = len(positions.points) == len(positions.floor)
+        self._pick = (lambda table: table) if every else itemgetter(*positions.points) if positions.last else lambda table: (table[0],)
 
     def with_item(self, table: int, size: int, value: int, copies: int) -> int:
         return self.fields.with_item(table, size, value, doublings(copies))
