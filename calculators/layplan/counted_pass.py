@@ -41,7 +41,11 @@ class CountedPass(ABC):
     Parameters:
         whole: the cell of the whole cloth.
         least: what the whole cloth must be worth at these prices to reach the target.
+
+    pause_every: after so many cells the work pauses.
     """
+
+    pause_every = 16
 
     def __init__(self, whole: Cell, least: int, counts: PackedCounts, breadth: Breadth):
         self.whole, self.least, self.counts, self.breadth = whole, least, counts, breadth
@@ -77,7 +81,7 @@ class CountedPass(ABC):
         cells.sort(key=lambda entry: self.size(entry[0]))
         for count, (cell, room, cuts) in enumerate(cells):
             self._fill(cell, room, cuts)
-            if count % 16 == 0:
+            if count % self.pause_every == 0:
                 yield
 
     def _cells_worth_looking_at(self, slack: int) -> Iterator[None]:
@@ -105,7 +109,7 @@ class CountedPass(ABC):
                     if rooms.get(part, -1) < left:
                         rooms[part] = left
                         heappush(waiting, (-left, part))
-            if len(found) % 16 == 0:
+            if len(found) % self.pause_every == 0:
                 yield
         return list(found.values())
 

@@ -12,6 +12,7 @@ from calculators.layplan.plan import Part, row_of_parts, stacked_strips
 from calculators.layplan.section_tables import Sections, SectionTables
 
 SIDE, STACK, STRIP = 0, 1, 2
+MANY_WIDTHS = 1_500
 
 
 class SectionRecursion(CountedPass):
@@ -26,6 +27,7 @@ class SectionRecursion(CountedPass):
         super().__init__((SIDE, tables.widths.last), least, counts, breadth)
         self.tables, self.sections = tables, sections
         self.top = tables.lengths.last
+        self.pause_every = 1 + 15 // (1 + tables.widths.last // MANY_WIDTHS)
         self._columns: dict[int, tuple[list[int], list[int]]] = {}
         self._entries: dict[int, tuple] = {}
 
