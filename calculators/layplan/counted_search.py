@@ -24,7 +24,7 @@ MOST_KEPT = 400
 EARLY_PASSES = (4,)  # after so many steps of prices
 STEPS, PACE = 16, 0.4
 LATER_PACE = 0.2
-FAR = 16  # a gap of more than one such part of the bound: plans near the bound are out of reach
+FAR = 16  # part of the bound that is a wide gap
 
 
 @dataclass(frozen=True)
@@ -87,6 +87,10 @@ class CountedSearch(ABC):
     def _closed(self) -> bool:
         return self.value >= self.bound
 
+    def _near(self) -> bool:
+        """Whether there is a gap, and not so wide that plans near the bound are out of reach."""
+        return self.value < self.bound < self.value + self.bound / FAR
+
     def _keep(self, value: int, cloth: Part) -> None:
         if value > self.value:
             self.value, self.plan = value, Plan(self.task, cloth)
@@ -113,7 +117,7 @@ class CountedSearch(ABC):
                 self.best = relaxed
                 self.bound = min(self.bound, relaxed.bound // self.scale)
             yield self._progress()
-            if count in passes and not self._closed():
+            if count in passes and self._near():
                 yield from self._pass(self._target(), self.first)
             if self._closed():
                 return
@@ -137,7 +141,7 @@ class CountedSearch(ABC):
         breadth = self.first
         while not self._closed() and breadth.kept < MOST_KEPT:
             breadth = breadth.wider()
-            while self.value < self.bound < self.value + self.bound / FAR and (yield from self._pass(self._target(), breadth)):
+            while self._near() and (yield from self._pass(self._target(), breadth)):
                 pass
             if not self._closed():
                 yield from self._pass(self.value + 1, breadth)
