@@ -21,11 +21,11 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
 from scripts.layplan_bench import judges  # noqa: E402
-from scripts.layplan_bench.cases import Case, Row, behind, read, run  # noqa: E402
+from scripts.layplan_bench.cases import Case, Row, behind, read, run, times_slower  # noqa: E402
 from scripts.layplan_bench.growth import orders  # noqa: E402
 
 INSTANCES = sorted((ROOT / "tests" / "layplan" / "instances").glob("*.json"))
-HEADINGS = ("instance", "rule", "best known", "ours", "bound", "proven", "gap %", "seconds")
+HEADINGS = ("instance", "rule", "best known", "ours", "bound", "proven", "behind %", "gap to bound %", "seconds")
 
 
 def arguments() -> argparse.Namespace:
@@ -39,11 +39,12 @@ def arguments() -> argparse.Namespace:
     return parser.parse_args()
 
 
-def cells(row: Row) -> list[str]:
+def cells(case: Case, row: Row) -> list[str]:
     """A row as a reader sees it."""
+    late = behind(case, row.ours)
     gap = "" if row.gap is None else f"{row.gap:.2f}"
     proven = "yes" if row.proven else ""
-    return [row.instance, row.rule, *map(str, (row.best_known or "", row.ours, row.bound)), proven, gap, f"{row.seconds:.2f}"]
+    return [row.instance, row.rule, *map(str, (row.best_known or "", row.ours, row.bound)), proven, "" if late is None else f"{late:.2f}", gap, f"{row.seconds:.2f}"]
 
 
 def verdict_cell(verdict: judges.Verdict | None) -> str:
@@ -88,7 +89,7 @@ def main() -> None:
         found.append((case, row))
         verdicts.append(beside)
         if not asked.json:
-            print(" | ".join([*cells(row), *map(verdict_cell, beside.values())]), flush=True)
+            print(" | ".join([*cells(case, row), *map(verdict_cell, beside.values())]), flush=True)
     browser = in_browser(asked.instances, asked.limit) if asked.browser and not asked.growth else []
     if asked.json:
         rows = [
@@ -99,9 +100,11 @@ def main() -> None:
     print("\n" + "\n".join(summary(found)))
     if browser:
         print("\nUnder Pyodide:\n" + "\n".join(summary([(case, row) for (case, _), row in zip(found, browser)])))
-        ratios = [there.seconds / here.seconds for (_, here), there in zip(found, browser) if here.proven and there.proven and here.seconds > 0.01]
+        ratios = [ratio for (_, here), there in zip(found, browser) if (ratio := times_slower(here, there))]
         if ratios:
-            print(f"Time under Pyodide ÷ time here, over {len(ratios)} cases proven by both in more than 0.01 s: median {median(ratios):.2f}")
+            print(f"Time under Pyodide ÷ time here for the same steps, over {len(ratios)} cases: median {median(ratios):.2f}, {min(ratios):.2f} to {max(ratios):.2f}")
+        else:
+            print("No case took long enough to compare times.")
 
 
 if __name__ == "__main__":

@@ -21,6 +21,7 @@ MOST_COPIES = 2_000
 BREADTHS = (12, 40)
 TIMES = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
 MORE = 4
+MANY = 200  # pieces; with as many more, a step takes about as much longer
 
 
 @dataclass(frozen=True)
@@ -62,11 +63,18 @@ class Fitting:
         bounds: list[Fraction | None] = []
         for task in tasks:
             bounds.append(None)
-            for progress in islice(solve(task), steps * TIMES.get(task.stages, MORE)):
+            for progress in islice(solve(task), self._steps(task, steps)):
                 bounds[-1] = self._bound(progress.bound)
                 found = self._found(progress, best, tasks, bounds)
                 best = found or best
                 yield found
+
+    def _steps(self, task: Task, steps: int) -> int:
+        """Steps of a solver for so many of ours, fewer where each takes longer."""
+        if task.length is None:
+            return steps * TIMES.get(task.stages, MORE)
+        ordered = sum(task.quantity(number) for number in range(len(task.pieces)))
+        return steps * TIMES.get(task.stages, MORE) // (1 + ordered // MANY)
 
     def _found(self, progress: Progress, best: Fit | None, tasks: list[Task], bounds: list[Fraction | None]) -> Fit | None:
         """A better plan or a better bound than the best so far, or None."""

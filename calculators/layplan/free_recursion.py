@@ -7,14 +7,18 @@ over the positions that sums of piece sizes reach (Gilmore and Gomory 1966; Herz
 with prices on the pieces it bounds the plans with limited quantities.
 """
 
-from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate
 from operator import add, itemgetter
 
+from calculators.layplan.fields import Fields
 from calculators.layplan.model import Task
 from calculators.layplan.plan import Part
 from calculators.layplan.positions import Positions
+
+DENSE = 4  # as many single lengths for each reachable one are quick enough all at once
+MOST_IN_FIELDS = 1 << 62
 
 Cell = tuple[int, int]  # indices of a width and a length
 
@@ -42,6 +46,7 @@ class FreeRecursion:
             self.across, self.along = self.across.reduced(), self.along.reduced()
         self.splits_across = _splits(self.across)
         self.splits_along = _splits(self.along)
+        self._fields: tuple[Fields, Callable[[int], int]] | None = None
         self.whole: Cell = (self.across.last, self.along.last)
 
     def single_ways(self, x: int, y: int) -> list[tuple[int, int, int]]:
@@ -49,8 +54,67 @@ class FreeRecursion:
         width, length = self.across.points[x], self.along.points[y]
         return [way for way in self.ways if way[0] <= width and way[1] <= length]
 
-    def rows(self, values: Sequence[int]) -> Iterator[list[int]]:
+    def rows(self, values: Sequence[int]) -> Iterator[Sequence[int]]:
         """The table row by row, a row for each width over all lengths; a pause between rows is possible."""
+        most = self.task.width * self.task.length * max(values) // min(w * l for w, l, _ in self.ways)
+        if self.task.length <= DENSE * self.along.last and most < MOST_IN_FIELDS:
+            return self._rows_in_fields(values, most)
+        return self._rows_in_lists(values)
+
+    def _rows_in_fields(self, values: Sequence[int], most: int) -> Iterator[Sequence[int]]:
+        """The rows over every single length, all lengths at once."""
+        pick = itemgetter(*self.along.points)
+        if self._fields is None or most > self._fields[0].most:
+            fields = Fields(self.task.length + 1, most)
+            self._fields = fields, fields.holding(self.along.points)
+        fields, held = self._fields
+        starts: dict[int, int] = {}
+        for width, length, number in self.ways:
+            x = bisect_left(self.across.points, width)
+            starts[x] = fields.larger(starts.get(x, 0), values[number] * fields.from_field(length))
+        guards, top, larger = fields.guards, fields.top, fields.larger
+        rows: list[int] = []
+        gains: list[int] = []  # the widths that hold more than the next smaller one
+        row = 0
+        for x in range(len(self.across.points)):
+            rests = self.splits_across[x]
+            before = row
+            if x in starts:
+                row = larger(row, starts[x])
+            for part in gains:
+                if part > len(rests):
+                    break
+                cut = rows[part] + rows[rests[part - 1]]
+                spare = (row | guards) - cut
+                guard = spare & guards
+                row = cut + (spare & (guard - (guard >> top)))
+            if row != before:
+                row = self._closed(row, fields, held)
+                gains.append(x)
+                listed = pick(fields.listed(row))
+            elif not rows:
+                listed = (0,) * len(self.along.points)
+            rows.append(row)
+            yield listed
+
+    def _closed(self, row: int, fields: Fields, held: Callable[[int], int]) -> int:
+        """A row after any of its lengths may be cut into two or more."""
+        given = fields.listed(row)
+        length = self.task.length
+        below = 0
+        for point in self.along.points[1 : 1 + len(self.splits_along[-1])]:
+            worth = given[point]
+            if worth > below and fields.at(row, point) == worth:
+                for _ in range(length // point):
+                    before = row
+                    row = fields.larger(row, held(fields.later(row, point, worth)))
+                    if row == before:
+                        break
+            below = worth
+        return row
+
+    def _rows_in_lists(self, values: Sequence[int]) -> Iterator[list[int]]:
+        """The rows over the reachable lengths alone, where those are few."""
         rows: list[list[int]] = []
         starts = self._starts(values)
         lengths = len(self.along.points)
@@ -94,10 +158,10 @@ class FreeRecursion:
             if values[number] == value:
                 return number, []
         for part, rest in enumerate(self.splits_across[x], start=1):
-            if rows[part][y] + rows[rest][y] == value:
+            if rows[part][y] + rows[rest][y] >= value:
                 return None, [(part, y), (rest, y)]
         for part, rest in enumerate(self.splits_along[y], start=1):
-            if rows[x][part] + rows[x][rest] == value:
+            if rows[x][part] + rows[x][rest] >= value:
                 return None, [(x, part), (x, rest)]
         raise AssertionError("a table value without a plan")
 
@@ -142,14 +206,9 @@ def piece_in_corner(task: Task, number: int, x: int, y: int, width: int, length:
     return Part(x, y, width, length, "across", (strip, Part(x, y + l, width, length - l)))
 
 
-def _splits(positions: Positions) -> list[list[int]]:
+def _splits(positions: Positions) -> list[Sequence[int]]:
     """For each point the index of the rest beside its first part 1, 2, …, as long as the part is not more than half."""
-    splits = []
-    for point in positions.points:
-        rests = []
-        for part in positions.points[1:]:
-            if 2 * part > point:
-                break
-            rests.append(positions.floor[point - part])
-        splits.append(rests)
-    return splits
+    points, floor = positions.points, positions.floor
+    if len(points) == points[-1] + 1:
+        return [range(point - 1, point - 1 - point // 2, -1) for point in points]
+    return [[floor[point - part] for part in points[1 : bisect_right(points, point // 2)]] for point in points]

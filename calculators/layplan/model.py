@@ -75,12 +75,29 @@ class Task:
         """A bound on the value of any plan: the pieces that count most for their area, until the area of the cloth is full."""
         assert self.length is not None
         area, value = self.width * self.length, 0
-        by_density = sorted(range(len(self.pieces)), key=lambda n: -Fraction(self.pieces[n].worth, self._area(n)))
-        for number in by_density:
+        for number in self._by_density():
             used = min(area, self.quantity(number) * self._area(number))
             value += Fraction(used * self.pieces[number].worth, self._area(number))
             area -= used
         return int(value)
+
+    def prices_of_area(self, scale: int) -> list[int]:
+        """What a copy of each piece counts beyond the same area of the last piece that still finds room in `value_of_area`.
+
+        At these prices no plan can be worth more than that bound says. Counted in 1/scale of a unit of value.
+        """
+        assert self.length is not None
+        area, density = self.width * self.length, Fraction(0)
+        for number in self._by_density():
+            area -= self.quantity(number) * self._area(number)
+            if area < 0:
+                density = Fraction(self.pieces[number].worth, self._area(number))
+                break
+        return [max(0, int((piece.worth - density * self._area(n)) * scale)) for n, piece in enumerate(self.pieces)]
+
+    def _by_density(self) -> list[int]:
+        """The pieces, those that count most for their area first."""
+        return sorted(range(len(self.pieces)), key=lambda n: -Fraction(self.pieces[n].worth, self._area(n)))
 
     def _area(self, number: int) -> int:
         return self.pieces[number].width * self.pieces[number].length

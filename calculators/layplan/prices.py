@@ -27,6 +27,7 @@ def price_steps(
     steps: int,
     patience: int = 6,
     drift: float = 0.0,
+    pace: float = 1.0,
 ) -> Iterator[Found | None]:
     """Yields the relaxed plan at ever better prices, and None where work pauses; the caller stops when it likes.
 
@@ -37,10 +38,11 @@ def price_steps(
         start: prices to begin with.
         patience: steps without progress before the pace is halved.
         drift: how much of the last direction is kept.
+        pace: share of Polyak's step to begin with.
     """
     prices = list(start)
     best: Found | None = None
-    pace, stalled = 1.0, 0
+    stalled = 0
     last = [0.0] * len(copies)
     for _ in range(steps):
         now = yield from relaxed(prices)

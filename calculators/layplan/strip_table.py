@@ -61,6 +61,7 @@ class StripShapes:
 
     def __init__(self, width: int, ways: Sequence[Way], copies: Sequence[int]):
         self.width = width
+        self.ways = list(ways)
         self.copies = list(copies)
         self.heights = sorted({way.height for way in ways})
         self.class_of = {height: index for index, height in enumerate(self.heights)}

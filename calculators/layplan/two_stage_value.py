@@ -61,13 +61,21 @@ class Solver:
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
-        yield from self._dive([value * self.bounds.scale for value in self.bounds.values])
+        yield from self.first_plans()
         yield from self._lower_bound()
         if not self._closed():
             yield from self._dive(self.relaxed.worth)
         if not self._closed():
             yield from self._search(self.relaxed)
         yield self._progress(True)
+
+    def first_plans(self) -> Iterator[Progress]:
+        """Plans by diving, at the values themselves and at what they count beyond their area."""
+        values = [value * self.bounds.scale for value in self.bounds.values]
+        yield from self._dive(values)
+        prices = self.task.prices_of_area(self.bounds.scale)
+        if any(prices):
+            yield from self._dive([max(1, value - price) for value, price in zip(values, prices)])
 
     def _progress(self, finished: bool = False) -> Progress:
         return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
@@ -81,7 +89,7 @@ class Solver:
             self.plan = Plan(self.task, stacked_strips(self.task, strips, self.task.length))
 
     def _lower_bound(self) -> Iterator[Progress]:
-        for relaxed in self.bounds.improving(self.value):
+        for relaxed in self.bounds.improving(self.value, self.task.prices_of_area(self.bounds.scale)):
             if self.relaxed is None or relaxed.bound < self.relaxed.bound:
                 self.relaxed = relaxed
                 self.bound = relaxed.bound // self.bounds.scale
@@ -97,7 +105,7 @@ class Solver:
         value = 0
         while True:
             filled = self.shapes.fill(worth, left)
-            tables, stack = self.bounds.stack_up(filled)
+            tables, stack = self.bounds.stack_up(filled, sparing=True)
             chosen = self.bounds.stacked(filled, tables[-1], stack, length)
             yield self._progress()
             taken = False

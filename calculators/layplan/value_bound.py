@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from calculators.layplan.positions import Positions, Table
 from calculators.layplan.prices import price_steps, without_pause
 from calculators.layplan.strip_table import Filled, StripShapes
+from calculators.layplan.width_tables import width_tables
 
 PRECISION = 1 << 24
 
@@ -61,6 +62,7 @@ class ValueBound:
         self.scale = max(4, PRECISION // max(1, sum(v * c for v, c in zip(values, self.copies))))
         self.most_strips = self._most_strips()
         self.lengths = Positions(list(zip(shapes.heights, self.most_strips)), length)
+        self._tables = width_tables(self.lengths, self.scale * sum(v * c for v, c in zip(values, self.copies)))
 
     def _most_strips(self) -> list[int]:
         """How many strips of each height a plan can have: each holds a piece of that height."""
@@ -80,19 +82,25 @@ class ValueBound:
         used = self._used(filled, tables[-1], stack)
         return Relaxed(tables[-1][-1] + price_of_all, prices, worth, filled, tables, used, price_of_all)
 
-    def stack_up(self, filled: list[Filled]) -> tuple[list[Table], Stack | None]:
-        """Tables over lengths of the best stack of strips up to each height class."""
-        table = self.lengths.empty_table()
+    def stack_up(self, filled: list[Filled], sparing: bool = False) -> tuple[list[Table], Stack | None]:
+        """Tables over lengths of the best stack of strips up to each height class.
+
+        sparing: only with strips better than every lower one, however few there are of those; good for plans, but no bound.
+        """
+        table = self._tables.nothing
+        listed = self.lengths.empty_table()
         tables = []
         stack = None
         lower = 0
         for height_class, height in enumerate(self.shapes.heights):
             value = filled[height_class].value
-            if value > lower:
-                stack = Stack(table, height_class, self.most_strips[height_class], stack)
-                table = self.lengths.with_item(table, height, value, stack.most)
-                lower = value
-            tables.append(table)
+            if value > lower:  # else a lower strip is as good, and there are enough of those
+                most = self.most_strips[height_class]
+                stack = Stack(listed, height_class, most, stack)
+                table = self._tables.with_item(table, height, value, most)
+                listed = self._tables.listed(table)
+                lower = value if sparing or most == self.length // height else lower
+            tables.append(listed)
         return tables, stack
 
     def stacked(self, filled: list[Filled], table: Table, stack: Stack | None, length: int) -> list[tuple[int, int]]:
@@ -122,6 +130,6 @@ class ValueBound:
                 used[piece] += count * number
         return used
 
-    def improving(self, known_value: int, steps: int = 150) -> Iterator[Relaxed]:
-        """The relaxed plan at ever better prices; `known_value` is the value of a plan in hand."""
-        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, [0] * len(self.copies), steps)
+    def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[Relaxed]:
+        """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in hand."""
+        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps)

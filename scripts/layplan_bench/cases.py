@@ -10,6 +10,9 @@ from calculators.layplan.model import Piece, Task
 from calculators.layplan.solvers import solve
 
 
+MILESTONE = 25
+
+
 @dataclass(frozen=True)
 class Case:
     """One instance under one rule, with the best value known (listed values without `proven` may be beaten)."""
@@ -27,6 +30,8 @@ class Row:
     bound: what any plan could reach at best; proven: whether the plan reaches it; gap: what lies between, in percent.
     seconds: till the proof, or till time was up; first: till the first plan; found: till the best plan.
     longest: the longest time between two moments at which the run could have been broken off.
+    at_steps: the time at which the run had made MILESTONE steps, twice as many, and so on. Steps are the same on every machine, so
+        that these times can be compared between machines whatever the limit.
     """
 
     instance: str
@@ -40,6 +45,7 @@ class Row:
     first: float
     found: float
     longest: float
+    at_steps: tuple[float, ...] = ()
 
 
 def read(text: str) -> Iterator[Case]:
@@ -72,8 +78,11 @@ def run(case: Case, limit: float) -> Row:
     start = last = perf_counter()
     first = found = longest = 0.0
     best = None
-    for progress in solve(case.task):
+    at_steps: list[float] = []
+    for step, progress in enumerate(solve(case.task), start=1):
         now = perf_counter()
+        if step == MILESTONE << len(at_steps):
+            at_steps.append(now - start)
         longest = max(longest, now - last)
         last = now
         if progress.plan is not None and progress.result != best:
@@ -90,7 +99,7 @@ def run(case: Case, limit: float) -> Row:
     if progress.result is not None and progress.bound:
         gap = 100 * abs(progress.bound - progress.result) / max(1, progress.bound)
     return Row(
-        case.name, case.rule, case.best_known, progress.result, progress.bound, progress.proven, gap, seconds, first, found, longest
+        case.name, case.rule, case.best_known, progress.result, progress.bound, progress.proven, gap, seconds, first, found, longest, tuple(at_steps)
     )
 
 
@@ -100,6 +109,12 @@ def behind(case: Case, result: int | None) -> float | None:
         return None
     worse = result - case.best_known if case.task.length is None else case.best_known - result
     return 100 * worse / case.best_known
+
+
+def times_slower(here: Row, there: Row, least: float = 0.02) -> float | None:
+    """How many times longer the same steps took there; None where they took less than `least` seconds here."""
+    both = list(zip(here.at_steps, there.at_steps))
+    return both[-1][1] / both[-1][0] if both and both[-1][0] >= least else None
 
 
 def rows_as_json(text: str, limit: float) -> Iterator[str]:

@@ -4,6 +4,7 @@ from hypothesis import given, settings
 
 from calculators.layplan import two_stage_value
 from calculators.layplan.checker import faults
+from calculators.layplan.model import Piece, Task
 from tests.layplan.brute_force import most_value
 from tests.layplan.small_tasks import small_tasks
 
@@ -19,3 +20,11 @@ def test_proven_plans_are_best(task):
     assert progress.plan.value == progress.result
     assert progress.proven
     assert most_value(task) == progress.result
+
+
+def test_low_strips_that_run_out_do_not_hide_higher_ones():
+    """Strips as good as a lower one count for the bound as soon as there are not enough of the lower."""
+    task = Task(2, 6, tuple(Piece(2, length, 1, 1) for length in (1, 2, 3)), 2, "across")
+    results = list(two_stage_value.solve(task))
+    assert all(progress.bound is None or progress.bound >= 3 for progress in results)
+    assert 3 == results[-1].result == results[-1].bound

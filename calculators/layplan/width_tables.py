@@ -1,0 +1,76 @@
+"""Tables over the widths that pieces side by side can reach, kept as is quickest: all widths at once, or the few there are in a list."""
+
+from collections.abc import Callable, Iterable, Sequence
+from operator import add, itemgetter
+from typing import Any, Protocol
+
+from calculators.layplan.fields import Fields
+from calculators.layplan.positions import Positions, doublings
+
+DENSE = 8  # as many single widths for each reachable one are quick enough all at once
+
+
+class WidthTables(Protocol):
+    """What a table can do; a table holds for each width the best value within it.
+
+    nothing: the empty table.
+    """
+
+    nothing: Any
+
+    def with_item(self, table: Any, size: int, value: int, copies: int) -> Any:
+        """The knapsack table after up to `copies` of an item may be added to what `table` holds."""
+
+    def sum(self, one: Any, other: Any) -> Any:
+        """The sums, width by width."""
+
+    def largest(self, tables: Iterable[Any]) -> Any:
+        """The largest values, width by width."""
+
+    def listed(self, table: Any) -> Sequence[int]:
+        """The values at the reachable widths."""
+
+
+def width_tables(positions: Positions, most: int) -> WidthTables:
+    """Tables over these positions for values up to `most`."""
+    widths = len(positions.floor)
+    if widths <= DENSE * len(positions.points) and most < 1 << 62:
+        return InFields(positions, most)
+    return InLists(positions)
+
+
+class InFields:
+    """Every single width has a field."""
+
+    def __init__(self, positions: Positions, most: int):
+        self.fields = Fields(len(positions.floor), most)
+        self.nothing = 0
+        self.largest: Callable[[Iterable[int]], int] = self.fields.largest
+        every = len(positions.points) == len(positions.floor)
+        self._pick = (lambda table: table) if every else itemgetter(*positions.points) if positions.last else lambda table: (table[0],)
+
+    def with_item(self, table: int, size: int, value: int, copies: int) -> int:
+        return self.fields.with_item(table, size, value, doublings(copies))
+
+    def sum(self, one: int, other: int) -> int:
+        return one + other
+
+    def listed(self, table: int) -> Sequence[int]:
+        return self._pick(self.fields.listed(table))
+
+
+class InLists:
+    """A list over the reachable widths."""
+
+    def __init__(self, positions: Positions):
+        self.nothing = positions.empty_table()
+        self.with_item = positions.with_item
+
+    def sum(self, one: list[int], other: list[int]) -> list[int]:
+        return list(map(add, one, other))
+
+    def largest(self, tables: Iterable[list[int]]) -> list[int]:
+        return list(map(max, self.nothing, *tables))
+
+    def listed(self, table: list[int]) -> list[int]:
+        return table
