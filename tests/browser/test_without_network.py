@@ -69,5 +69,6 @@ def test_every_calculator_answers_and_one_python_serves_them_all(cut_off: Page, 
 
 
 def test_the_search_finds(cut_off: Page):
+    cut_off.wait_for_timeout(300)  # an eighth of a second after a move to another page the theme closes the search
     cut_off.locator("[name=query]").press_sequentially("mitre")
     expect(cut_off.locator(".md-search-result__item").first).to_be_visible(timeout=LONG)
