@@ -52,7 +52,7 @@ class Lay:
     unit: Fraction
     gap: Fraction
 
-    @property
+    @cached_property
     def strips(self) -> tuple[Part, ...]:
         """What the first cuts part the cloth into, in order, waste among it."""
         root = self.plan.cloth
@@ -78,21 +78,21 @@ class Lay:
                 width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
                 yield LaidPiece(leaf.piece, Box(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number)
 
-    @property
+    @cached_property
     def counts(self) -> Counter:
         return self.plan.counts()
 
-    @property
+    @cached_property
     def used_length(self) -> Fraction:
         """How far along the cloth the pieces reach [mm]."""
         return max((placed.box.end for placed in self.placed), default=Fraction(0))
 
-    @property
+    @cached_property
     def length(self) -> Fraction:
         """Length that is drawn and cut from: the cloth's, or what is used of a cloth still to be bought [mm]."""
         return self.used_length if self.cloth.length is None else self.cloth.length
 
-    @property
+    @cached_property
     def piece_area(self) -> Fraction:
         """Area of all pieces [mm²]."""
         return sum((placed.box.width * placed.box.length for placed in self.placed), Fraction(0))
