@@ -6,7 +6,6 @@ from typing import Any, Mapping
 from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
 from calculators.declaration import Answer, AskAgain, Calculator
-from calculators.phrase import say
 
 
 @dataclass(frozen=True)
@@ -26,20 +25,42 @@ class Taken:
 
 
 @dataclass(frozen=True)
+class GivenBack:
+    """What a step gives to an earlier one when the maker begins there, such as the cut size of pieces ordered by their finished size.
+
+    when: the field and the text that say so. calculator: the earlier step. values: its field → result given to it.
+    """
+
+    when: tuple[str, str]
+    calculator: str
+    values: Mapping[str, str]
+
+    def applies(self, typed: Mapping[str, str]) -> bool:
+        name, text = self.when
+        return typed.get(name, "").strip().lower() == text
+
+
+@dataclass(frozen=True)
 class Step:
     """One calculator of a walk.
 
     title: the heading of the step.
     taken: field name → where its value comes from.
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
-    held: field name → the only text that this walk takes, lest two steps contradict each other.
+    given_back: what it gives to an earlier step, from which it then takes nothing.
     """
 
     calculator: str
     title: str
     taken: Mapping[str, Taken] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
-    held: Mapping[str, str] = field(default_factory=dict)
+    given_back: GivenBack | None = None
+
+    def taken_for(self, typed: Mapping[str, str]) -> Mapping[str, Taken]:
+        """Where its values come from, for what is typed into it."""
+        if self.given_back is None or not self.given_back.applies(typed):
+            return self.taken
+        return {name: taken for name, taken in self.taken.items() if taken.calculator != self.given_back.calculator}
 
 
 @dataclass(frozen=True)
@@ -62,8 +83,20 @@ class Walk:
 
 
 @dataclass(frozen=True)
+class Departure:
+    """A value written by hand where a step of the walk gives another. title: the heading of that step."""
+
+    name: str
+    title: str
+    value: Any
+
+
+@dataclass(frozen=True)
 class Stop:
-    """What one step of a walk came to: an answer, a refusal to mend here, or waiting for the step named in `waits_for`."""
+    """What one step of a walk came to: an answer, a refusal to mend here, or waiting for the step named in `waits_for`.
+
+    departures: what was written by hand and differs from what the other steps give.
+    """
 
     step: Step
     calculator: Calculator
@@ -71,6 +104,7 @@ class Stop:
     answer: Answer | None = None
     refusal: AskAgain | None = None
     waits_for: str = ""
+    departures: tuple[Departure, ...] = ()
 
 
 def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> list[Stop]:
@@ -78,41 +112,61 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
 
     typed: calculator name → field name → text, only what the person filled in.
     asking: the circumstances shared by all steps (method and ruler).
-    Returns one stop per step; a step after one in trouble waits when it takes something from it.
+    Returns one stop per step; a step that takes something from one in trouble waits for it.
     """
     stops: list[Stop] = []
-    known: dict[str, dict[str, Any]] = {}
-    troubled: dict[str, str] = {}
+    titles = {step.calculator: step.title for step in walk.steps}
+    known, troubled = _known_beforehand(walk, typed, asking)
     for step in walk.steps:
         calculator = calculator_named(step.calculator)
-        own = {**step.settled, **step.held, **typed.get(step.calculator, {})}
-        needed = [taken for name, taken in step.taken.items() if not own.get(name, "").strip()]
+        own = {**step.settled, **typed.get(step.calculator, {})}
+        sources = {**step.taken_for(own), **_given_to(step.calculator, walk, typed)}
+        needed = [taken for name, taken in sources.items() if not own.get(name, "").strip()]
         waits_for = next((troubled[taken.calculator] for taken in needed if taken.calculator in troubled), "")
         if waits_for:
             stops.append(Stop(step, calculator, replace(asking, typed=own), waits_for=waits_for))
             troubled[step.calculator] = waits_for
             continue
-        values = {name: taken.out_of(known[taken.calculator]) for name, taken in step.taken.items() if taken.calculator in known}
+        values = {name: taken.out_of(known[taken.calculator]) for name, taken in sources.items() if taken.calculator in known}
         here = replace(asking, typed=own, taken=values)
         try:
-            _keep_to_what_is_held(step, calculator, here)
             reply = answer(calculator, here)
         except AskAgain as refusal:
             stops.append(Stop(step, calculator, here, refusal=refusal))
             troubled[step.calculator] = step.title
             continue
         known[step.calculator] = {**read(calculator, here), **reply.results}
-        stops.append(Stop(step, calculator, here, answer=reply))
+        departures = tuple(
+            Departure(name, titles[sources[name].calculator], value)
+            for name, value in values.items()
+            if own.get(name, "").strip() and known[step.calculator][name] != value
+        )
+        stops.append(Stop(step, calculator, here, answer=reply, departures=departures))
     return stops
 
 
-def _keep_to_what_is_held(step: Step, calculator: Calculator, asking: Asking) -> None:
-    fields = [calculator.field(name) for name, text in step.held.items() if asking.typed[name].strip().lower() not in ("", text)]
-    if fields:
-        raise AskAgain({each.name: say(_HELD, label=each.label, only=each.kind.show(step.held[each.name], asking.ruler)) for each in fields})
+def _known_beforehand(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[dict[str, dict[str, Any]], dict[str, str]]:
+    """What steps that give back come to, and the titles of those in trouble, each by its calculator."""
+    known, troubled = {}, {}
+    for step in walk.steps:
+        own = {**step.settled, **typed.get(step.calculator, {})}
+        if step.given_back and step.given_back.applies(own):
+            calculator, here = calculator_named(step.calculator), replace(asking, typed=own)
+            try:
+                known[step.calculator] = {**read(calculator, here), **answer(calculator, here).results}
+            except AskAgain:
+                troubled[step.calculator] = step.title
+    return known, troubled
 
 
-_HELD = "{label:text}: the steps before this one work with the {only:text}. Choose {only:text} here; elsewhere in the handbook either can stand."
+def _given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]]) -> dict[str, Taken]:
+    found = {}
+    for step in walk.steps:
+        back = step.given_back
+        if back and back.calculator == calculator and back.applies({**step.settled, **typed.get(step.calculator, {})}):
+            found |= {name: Taken(step.calculator, result) for name, result in back.values.items()}
+    return found
+
 
 BATCH = Walk(
     "batch",
@@ -134,7 +188,7 @@ BATCH = Walk(
             "finished-size",
             "Turn, hem and finished size",
             taken={"width": Taken("pieces-from-cloth", "piece_width"), "length": Taken("pieces-from-cloth", "piece_length")},
-            held={"start_from": "cut"},
+            given_back=GivenBack(("start_from", "finished"), "pieces-from-cloth", {"piece_width": "cut_width", "piece_length": "cut_length"}),
         ),
         Step(
             "mitre-marks",

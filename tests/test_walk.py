@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from calculators.answering import Asking
 from calculators.faces.plain import refusals
+from calculators.faces.walk import walk_replies
 from calculators.walk import BATCH, Step, Taken, Walk, go
 
 ISSUE_CLOTH = {
@@ -81,10 +82,31 @@ def test_corners_take_the_hems_that_meet_in_them():
     assert corner(hem_left="0", hem_right="3 cm") == (30, 25, True)
 
 
-def test_a_size_that_the_steps_before_do_not_mean_is_asked_for_again():
-    stops = by_name(go(BATCH, {"finished-size": {"start_from": "finished"}}, Asking({})))
-    assert "cut size" in refusals(stops["finished-size"].refusal, stops["finished-size"].calculator, Asking({}))["start_from"]
-    assert stops["mitre-marks"].waits_for and stops["pieces-from-cloth"].answer
+def test_an_order_by_finished_size_gives_its_cut_size_to_the_pieces():
+    """Arithmetic: 42 cm finished with 0.8 cm turn and 2 cm hem on every side is cut 42 + 2 × 2.8 = 47.6 cm."""
+    order = {"start_from": "finished", "width": "42 cm", "length": "42 cm", "turn": "0.8 cm", "hem": "2 cm"}
+    stops = by_name(go(BATCH, ISSUE_CLOTH | {"pieces-from-cloth": {"cloth_width": "140 cm", "cloth_length": "320 cm"}, "finished-size": order}, Asking({})))
+    assert stops["pieces-from-cloth"].asking.taken["piece_width"] == 476 == stops["finished-size"].answer.results["cut_length"]
+    assert (stops["pieces-from-cloth"].answer.results["across"], stops["pieces-from-cloth"].answer.results["along"]) == (2, 6)
+    assert stops["finished-size"].answer.results["finished_width"] == 420
+    assert stops["mitre-marks"].answer.results["mark_1"] == 40
+    assert "width" not in stops["finished-size"].asking.taken and not stops["finished-size"].departures
+
+
+def test_pieces_wait_for_a_finished_size_that_needs_mending():
+    stops = by_name(go(BATCH, {"finished-size": {"start_from": "finished", "width": "36 banana"}}, Asking({})))
+    assert stops["pieces-from-cloth"].waits_for == "Turn, hem and finished size" == stops["finished-size"].step.title
+    assert stops["finished-size"].refusal and stops["mitre-marks"].waits_for and stops["bundles"].waits_for
+
+
+def test_what_is_written_by_hand_and_differs_from_the_other_steps_is_named():
+    typed = ISSUE_CLOTH | {"finished-size": {"start_from": "cut", "width": "42 cm", "length": "36 cm"}, "bundles": {"pieces": "24"}}
+    stops = by_name(go(BATCH, typed, Asking({})))
+    (wide,) = stops["finished-size"].departures
+    assert (wide.name, wide.title, wide.value) == ("width", "Pieces and marks", 360)
+    assert [(each.name, each.value) for each in stops["bundles"].departures] == [("pieces", 21)]
+    told = walk_replies(BATCH, typed, Asking({}))["bundles"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+    assert "Pieces to make: you wrote 24, and “Pieces and marks” gives 21." in told
 
 
 def test_a_step_in_trouble_is_asked_again_and_those_behind_it_wait():

@@ -1,6 +1,8 @@
 """A walk on a page: one calculator after another, each showing where its numbers come from."""
 
 import xml.etree.ElementTree as ET
+from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from calculators.answering import Asking, written
@@ -9,7 +11,8 @@ from calculators.faces.job_in_hand import job_line, job_places
 from calculators.faces.markup import add, element
 from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
-from calculators.walk import Stop, Walk, go
+from calculators.phrase import Phrase, say
+from calculators.walk import Departure, Stop, Walk, go
 
 
 def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Element:
@@ -37,8 +40,17 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -
 
 def _reply(stop: Stop) -> dict[str, Any]:
     if stop.waits_for:
-        sentence = f"This waits for “{stop.waits_for}” above, where a blank needs mending."
+        sentence = f"This waits for “{stop.waits_for}”, where a blank needs mending."
         return {"waits": sentence, "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
         return refused(stop.calculator, stop.refusal, stop.asking)
-    return shown(stop.calculator, stop.answer, stop.asking, folded=True)
+    return shown(stop.calculator, replace(stop.answer, notes=(*map(partial(_departure, stop), stop.departures), *stop.answer.notes)), stop.asking, folded=True)
+
+
+def _departure(stop: Stop, departure: Departure) -> Phrase:
+    """That something is written by hand where the walk gives another value: meant, perhaps, but then both steps should be looked at."""
+    field, ruler = stop.calculator.field(departure.name), stop.asking.ruler
+    return say(
+        "{label:text}: you wrote {written:text}, and “{title:text}” gives {given:text}. Empty the blank to take that over.",
+        label=field.label, written=stop.asking.text(field), title=departure.title, given=field.kind.show(departure.value, ruler),
+    )
