@@ -1,28 +1,56 @@
 """Most value with limited quantities and any number of stages: the free recursion at prices, and passes of it with counts."""
 
 from collections.abc import Generator, Iterator, Sequence
+from dataclasses import replace
 
+from calculators.layplan import two_stage_value
 from calculators.layplan.counted_pass import Breadth
 from calculators.layplan.counted_search import CountedSearch
 from calculators.layplan.free_recursion import FreeRecursion
 from calculators.layplan.limited_recursion import LimitedRecursion
 from calculators.layplan.model import Task
 from calculators.layplan.plan import Part, Plan
+from calculators.layplan.positions import reachable_sums
 from calculators.layplan.progress import Progress
 from calculators.layplan.two_stage_start import TwoStageStart
 
 PAUSE_EVERY = 2_000  # cells of the table
+MOST_POSITIONS = 5_000  # across or along: their pairs would fill the memory
 
 Rows = list[Sequence[int]]
 
 
 def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds for a task with a length and any number of stages."""
+    if max(_positions(task)) > MOST_POSITIONS:
+        yield from _in_two_stages(task)
+        return
     recursion = FreeRecursion(task)
     if not recursion.ways:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
         return
     yield from _Search(task, recursion).run()
+
+
+def _positions(task: Task) -> tuple[int, int]:
+    """How many places for a cut there are across and along."""
+    ways = [(width, length, task.quantity(number)) for number, piece in enumerate(task.pieces) for width, length, _ in piece.sizes()]
+    across = reachable_sums([(width, copies) for width, _, copies in ways], task.width)
+    along = reachable_sums([(length, copies) for _, length, copies in ways], task.length)
+    return len(across), len(along)
+
+
+def _in_two_stages(task: Task) -> Iterator[Progress]:
+    """The best plan in two stages, either way, with the bound by area: for a cloth whose tables would be too large."""
+    value, plan, bound = -1, None, task.value_of_area()
+    for way in ("across", "along"):
+        for found in two_stage_value.solve(replace(task, stages=2, first_cut=way)):
+            if found.plan is not None and found.result > value:
+                value, plan = found.result, Plan(task, found.plan.cloth)
+            yield Progress(plan, value if plan else None, bound)
+            if value >= bound:
+                break
+    yield Progress(plan, value if plan else None, bound, True)
 
 
 class _Search(CountedSearch):

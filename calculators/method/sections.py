@@ -57,6 +57,7 @@ PIECES = Rows(
         Entry("hem", "Hem depth", _SHORT, "The visible border; empty for the usual hem."),
     ),
 )
+_CHANGE = Percent(least=Fraction(-60), most=Fraction(60), sample="−3.5")
 CLOTHS = Rows(
     "cloths",
     "Needle, thread and wash by cloth",
@@ -65,8 +66,8 @@ CLOTHS = Rows(
         Entry("cloth", "Cloth", _WORDS, "As you would ask for it from the shelf."),
         Entry("needle", "Needle", _WORDS, "Size and point, as on the packet."),
         Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the spool."),
-        Entry("change_length", "Change along the length", Percent(least=Fraction(-60), most=Fraction(60)), "Found by a wash test; shrinkage has a minus sign."),
-        Entry("change_width", "Change across the width", Percent(least=Fraction(-60), most=Fraction(60)), "Found by a wash test; shrinkage has a minus sign."),
+        Entry("change_length", "Change along the length", _CHANGE, "Found by a wash test. Shrinkage has a minus sign: −4 for cloth that loses 4 %."),
+        Entry("change_width", "Change across the width", _CHANGE, "As along the length."),
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
     ),
 )

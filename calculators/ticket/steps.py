@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from calculators.answering import Asking, answer
 from calculators.catalogue import calculator_named
@@ -9,6 +10,9 @@ from calculators.declaration import AskAgain
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
 from calculators.folding.steps import Step as CornerStep
+from calculators.house_method import Written
+from calculators.kinds import Percent
+from calculators.measure import CENTIMETRES
 from calculators.phrase import Phrase, say
 from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, NotYet
@@ -73,17 +77,11 @@ def ticket_steps(batch: Batch) -> list[TicketStep]:
 
 
 def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
-    wash, usable, pieces = (batch.values[name] for name in ("wash-test", "usable-cloth", "pieces-from-cloth"))
-    washed = say(
-        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by {along:percent} along and {across:percent} across.",
-        along=wash["change_length"], across=wash["change_width"],
-    )
-    yield TicketStep(
-        "wash", "Wash the cloth",
-        (washed, say("Then it must measure {length:length_down} by {width:length_down}.", length=wash["washed_length"], width=wash["washed_width"])),
-        cares.WASH, (), (IRON,),
-    )  # fmt: skip
-    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable)), cares.STRAIGHTEN, (), (BLADE,))
+    usable, pieces = batch.values["usable-cloth"], batch.values["pieces-from-cloth"]
+    by_hand = _sizes_by_hand(batch)
+    if len(by_hand) < 2:
+        yield TicketStep("wash", "Wash the cloth", tuple(_washed(batch, by_hand)), cares.WASH, (), (IRON,))
+    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable, by_hand)), cares.STRAIGHTEN, (), (BLADE,))
     yield TicketStep(
         "measure", "Measure what there is",
         (
@@ -103,11 +101,38 @@ def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
     yield TicketStep("cut", "Cut along drawn threads", tuple(_cut(batch)), cares.CUT, ("tolerance_cut",), (BLADE,))
 
 
-def _straightened(usable) -> Iterator[Phrase]:
-    yield say("Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.", loss=usable["end_loss"])
-    if usable["skew"]:
+def _sizes_by_hand(batch: Batch) -> set[str]:
+    """Which sizes of the cloth were written down as they can be used, so that no earlier step has a part in them."""
+    return {departure.name.removeprefix("cloth_") for departure in batch.stops["pieces-from-cloth"].departures if departure.name.startswith("cloth_")}
+
+
+def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
+    wash, line = batch.values["wash-test"], batch.cloth_line
+    yield say(
+        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by {along:percent} along and {across:percent} across.",
+        along=wash["change_length"], across=wash["change_width"],
+    )
+    if _differs(line.get("change_length"), wash["change_length"]) or _differs(line.get("change_width"), wash["change_width"]):
+        yield say("The house method has other numbers for {cloth:text}: put those into the wash test of this batch before you cut.", cloth=batch.cloth)
+    if not by_hand:
+        yield say("Then it must measure {length:length_down} by {width:length_down}.", length=wash["washed_length"], width=wash["washed_width"])
+
+
+def _differs(listed: Written | None, change: Fraction) -> bool:
+    kind = Percent(least=Fraction(-100), most=Fraction(100))
+    return bool(listed) and abs(kind.parse(str(listed), CENTIMETRES) - change) >= Fraction(1, 10)
+
+
+def _straightened(usable, by_hand: set[str]) -> Iterator[Phrase]:
+    if by_hand:
+        yield say("Draw a thread at one end and cut along it.")
+        sizes = " and ".join(sorted(by_hand))
+        yield say(f"The {sizes} of this cloth was written down as it can be used; the plan takes nothing more off there.")
+    else:
+        yield say("Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.", loss=usable["end_loss"])
+    if usable["skew"] and "length" not in by_hand:
         yield say("The far end may then slant by {skew:length}, which the plan has taken off.", skew=usable["skew"])
-    if usable["selvedge"]:
+    if usable["selvedge"] and "width" not in by_hand:
         yield say("Trim {selvedge:length} off each selvedge.", selvedge=usable["selvedge"])
 
 
@@ -120,7 +145,12 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
     if batch.bundles.pieces < pieces["count"]:
         yield say("{made:piece|pieces} of the {count:count} that fit are cut.", made=batch.bundles.pieces, count=pieces["count"])
     elif batch.bundles.pieces > pieces["count"]:
-        yield say("This cloth gives {count:piece|pieces}; the rest of {made:count} wants more cloth.", count=pieces["count"], made=batch.bundles.pieces)
+        rows = -(-batch.bundles.pieces // pieces["across"])
+        lacking = rows * (pieces["marks_along"][-1] / pieces["along"]) - pieces["cloth_length"]
+        yield say(
+            "This cloth gives {count:piece|pieces}; the rest of {made:count} wants {lacking:length_up} more of it, as wide as this.",
+            count=pieces["count"], made=batch.bundles.pieces, lacking=lacking,
+        )
 
 
 def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:

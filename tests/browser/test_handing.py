@@ -48,8 +48,10 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     assert elsewhere.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
     elsewhere.get_by_role("button", name="Keep it").click()
     expect(elsewhere.locator(".said")).to_contain_text("Kept.")
+    elsewhere.get_by_role("button", name="Let every page show its numbers").click()
+    expect(elsewhere.locator(".said")).to_contain_text("Every page shows it so from now on.")
     elsewhere.goto("/house/")
-    elsewhere.locator("[name=followed]").select_option(label="Summer linen")
+    expect(elsewhere.locator("[name=followed] option:checked")).to_have_text("Summer linen")
     assert numbers(elsewhere) == here
     elsewhere.context.close()
 

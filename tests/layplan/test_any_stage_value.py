@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 
 from calculators.layplan import any_stage_value
 from calculators.layplan.checker import faults
@@ -20,3 +20,13 @@ def test_proven_plans_are_best(task):
     assert progress.finished and progress.proven
     assert [] == faults(progress.plan)
     assert most_value(task) == progress.result == progress.plan.value
+
+
+@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(small_tasks(stages=(None,), first_cuts=("any",)))
+def test_a_cloth_too_fine_for_the_tables_is_planned_in_two_stages_with_an_honest_bound(monkeypatch, task):
+    task = replace(task, length=min(task.length, 5), width=min(task.width, 5))
+    monkeypatch.setattr(any_stage_value, "MOST_POSITIONS", 0)
+    *_, last = any_stage_value.solve(task)
+    assert last.finished and [] == faults(last.plan)
+    assert last.result == last.plan.value <= most_value(task) <= last.bound

@@ -118,7 +118,23 @@ def test_five_hundred_pieces():
 def test_fewer_pieces_than_the_cloth_gives_are_said():
     words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
     assert "12 pieces of the 21 that fit" in words["cut"]
-    assert "wants more cloth" in told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
+    more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
+    assert "gives 21 pieces; the rest of 30 wants 108 cm more of it" in more  # 10 rows of 3, 36 cm each, from 252 cm
+
+
+def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():
+    by_hand = WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "cloth_length": "320 cm"}
+    words = told(batch({"pieces-from-cloth": by_hand}))
+    assert "wash" not in words and "320 cm; across, 140 cm" in words["measure"]
+    assert "Trim" not in words["straighten"] and "slant" not in words["straighten"] and "written down as it can be used" in words["straighten"]
+    half = told(batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm"}}))
+    assert "must measure" not in half["wash"] and "Trim" not in half["straighten"] and "slant" in half["straighten"]
+
+
+def test_a_cloth_that_the_house_knows_to_change_otherwise_is_named():
+    other = "The house method has other numbers for {}: put those into the wash test"
+    assert other.format("Loomstate linen, heavy") in told(batch({}, cloth="Loomstate linen, heavy"))["wash"]
+    assert "other numbers" not in told(batch({}))["wash"]
 
 
 def test_a_hem_without_a_turn_has_no_step_for_one():

@@ -8,6 +8,7 @@ import { Overtaken, isSafe, keepAll, last, newId, newest, versions, whyNothingLa
 const LONGEST = 20_000_000; // [bytes] of a file; Python refuses a larger one by its size alone
 const KINDS = ["method", "job"];
 const MARK = "#handed=";
+const CHOSEN = "Chosen. Every page shows it so from now on.";
 
 class HandingPage {
   #given = null; // what was opened: {text} or {fragment}
@@ -67,8 +68,23 @@ class HandingPage {
   }
 
   async #keep(how, number) {
-    await this.#take(how, number);
+    const { kind, id } = await this.#take(how, number);
     this.#say("Kept. You find it under House, with your methods and your jobs.");
+    if (kind === "method" && id !== followedId()) this.#offerToFollow(id);
+    this.said.scrollIntoView({ block: "nearest" });
+  }
+
+  #offerToFollow(id) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = "Let every page show its numbers";
+    button.addEventListener("click", () =>
+      this.#careful(async () => {
+        await follow(id);
+        this.#say(CHOSEN);
+      }),
+    );
+    this.said.append(" The pages do not show its numbers yet. ", button);
   }
 
   async #keepNew() {
@@ -86,6 +102,7 @@ class HandingPage {
     if (trouble) throw new Error(trouble);
     await keepAll(kind, id, states, how === "replace" ? this.#revisions.get(`${kind} ${id}`) : 0);
     for (const each of this.#buttons(number)) each.remove();
+    return { kind, id };
   }
 
   #buttons(number) {
@@ -97,7 +114,7 @@ class HandingPage {
     if (follows && !(await last("method", follows))) return this.#say("Keep the method first, then choose it.");
     if (follows) await follow(follows);
     if (wanted) keepRuler(wanted);
-    this.#say("Chosen. Every page shows it so from now on.");
+    this.#say(CHOSEN);
   }
 
   /** One after another, so that Python is never asked for too much at once. */
