@@ -1,7 +1,9 @@
 """General-purpose libraries on the same cases: independent judges of values and proofs, and something to measure against.
 
-Both solve the strip model of Lodi and Monaci (2003; from memory): copies sorted by height, each may open a strip, each lies in
+HiGHS and CP-SAT solve the strip model of Lodi and Monaci (2003; from memory): copies sorted by height, each may open a strip, each lies in
 at most one strip opened by a copy at least as high. It covers two stages without turning; for other cases they do not answer.
+PackingSolver knows edge-to-edge cuts and answers all cases. rectpack drops the rule of edge-to-edge cuts: what it finds is a picture of what that
+rule costs, no plan that could be cut so.
 """
 
 import importlib.util
@@ -117,7 +119,71 @@ def _constrain(model: StripModel, opened: list, beside: dict, add: Callable, tot
     return total([model.values[copy] * chosen for copy in copies for chosen in [opened[copy], *over[copy]]])
 
 
-JUDGES: dict[str, tuple[str, Callable[[Case, float], Verdict | None]]] = {"HiGHS": ("highspy", highs), "CP-SAT": ("ortools", cp_sat)}
+def packing_solver(case: Case, limit: float) -> Verdict:
+    """PackingSolver, with as many stages as the case has and a last trimming cut."""
+    import packingsolver.rectangleguillotine as solver
+
+    task, way = case.task, solver.CutOrientation
+    builder = solver.InstanceBuilder()
+    builder.set_objective(solver.Objective.OpenDimensionY if task.length is None else solver.Objective.Knapsack)
+    builder.set_cut_type(solver.CutType.NonExact)
+    builder.set_first_stage_orientation({"across": way.Horizontal, "along": way.Vertical}.get(task.first_cut, way.Any))
+    if task.stages is None:
+        builder.set_number_of_stages_unlimited()
+    else:
+        builder.set_number_of_stages(task.stages)
+    builder.add_bin_type(task.width, task.length or _length_enough(task))
+    for number, piece in enumerate(task.pieces):
+        builder.add_item_type(piece.width, piece.length, oriented=not piece.may_turn, profit=piece.worth, copies=task.quantity(number))
+    asked = solver.OptimizeParameters()
+    asked.time_limit, asked.messages_to_stdout, asked.verbosity_level = limit, False, 0
+    start = perf_counter()
+    found = solver.optimize(builder.build(), asked)
+    seconds = perf_counter() - start
+    if task.length is None:
+        whole = found.solution.number_of_items() == sum(task.quantity(number) for number in range(len(task.pieces)))
+        value = found.solution.height() if whole else None
+    else:
+        value = round(found.solution.profit())
+    return Verdict(value, bool(found.is_proven_optimal()), seconds)
+
+
+def rect_pack(case: Case, limit: float) -> Verdict | None:
+    """rectpack by its best maximal-rectangles rule, for the shortest length; it takes no limit of time."""
+    import rectpack
+
+    task = case.task
+    if task.length is not None or any(piece.quantity is None for piece in task.pieces):
+        return None
+    copies = [(piece.width, piece.length) for number, piece in enumerate(task.pieces) for _ in range(task.quantity(number))]
+    start = perf_counter()
+
+    def fits(length: int) -> bool:
+        packer = rectpack.newPacker(rotation=all(piece.may_turn for piece in task.pieces), pack_algo=rectpack.MaxRectsBssf)
+        for width, height in copies:
+            packer.add_rect(width, height)
+        packer.add_bin(task.width, length)
+        packer.pack()
+        return len(packer.rect_list()) == len(copies)
+
+    low, high = 0, _length_enough(task)
+    while high - low > 1 and perf_counter() - start < limit:
+        middle = (low + high) // 2
+        low, high = (low, middle) if fits(middle) else (middle, high)
+    return Verdict(high, False, perf_counter() - start)
+
+
+def _length_enough(task: Task) -> int:
+    """A length on which every piece finds a strip of its own."""
+    return sum(max(piece.width, piece.length) * task.quantity(number) for number, piece in enumerate(task.pieces))
+
+
+JUDGES: dict[str, tuple[str, Callable[[Case, float], Verdict | None]]] = {
+    "HiGHS": ("highspy", highs),
+    "CP-SAT": ("ortools", cp_sat),
+    "PackingSolver": ("packingsolver", packing_solver),
+    "rectpack (not edge to edge)": ("rectpack", rect_pack),
+}
 
 
 def at_hand() -> dict[str, Callable[[Case, float], Verdict | None]]:
