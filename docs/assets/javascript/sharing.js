@@ -29,6 +29,7 @@ export async function share(place, text, kind) {
   });
   place.replaceChildren(field, copy, square(link, kind));
   place.hidden = false;
+  place.scrollIntoView({ block: "nearest" });
 }
 
 /** The code as a drawing, or a sentence when the link is too long for one. */
