@@ -81,7 +81,7 @@ def test_what_the_snapshot_lacks_is_found_in_the_library(small_page: Page):
         "const ways = []; onState((state) => state.way && ways.push(state.way));"
         "return [(await ask({ do: 'lack' })).found, ways];",
     )
-    assert (found, ways) == ("wave", ["snapshot", "library"])
+    assert (found, ways) == ("quopri", ["snapshot", "library"])
 
 
 def test_a_question_that_stops_python_twice_is_given_up(small_page: Page):

@@ -1,9 +1,10 @@
 /**
  * Starts Python's worker as soon as the page has been drawn and can be read, while the page's other scripts are still being
- * read. Not a module, since modules wait for one another; `python.js` takes the worker over.
+ * read. Not a module, since modules wait for one another; `python.js` takes the worker over. Where this script did not arrive in
+ * time, `when-to-wake.js` brings its rules along, and no more.
  */
-{
-  const { src } = document.currentScript;
+if (!globalThis.atFirstPaint) {
+  const src = document.currentScript?.src;
 
   /** Whether the reader's connection should be spared. */
   function isSpared() {
@@ -24,7 +25,7 @@
 
   // What stands in the page when a picture of it is about to be drawn can be read in the task after that.
   requestAnimationFrame(function drawing() {
-    if (document.readyState === "complete" || isSpared()) return; // from here on `when-to-wake.js` decides
+    if (!src || document.readyState === "complete" || isSpared()) return; // from here on `when-to-wake.js` decides
     if (!hasWork(document)) return requestAnimationFrame(drawing);
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = start;

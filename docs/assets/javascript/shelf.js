@@ -7,14 +7,25 @@ const VERSION = 1;
 const STORES = { versions: ["kind", "id", "revision"], marks: ["job", "name"], choices: ["name"] };
 export const NAME = `workroom${SITE}`;
 
+const TRIES = 3;
+const PAUSE = 300; // [ms]
+
 let opening = null;
 
 /** The shelf, opened once. `trouble` is "" for the database, else why there is none: "denied" or "newer". */
 export function shelf() {
-  return (opening ??= openDB(NAME, VERSION, { upgrade, blocking: letGo, terminated: () => (opening = null) }).then(
-    (database) => new Database(database),
-    (problem) => new Memory(problem?.name === "VersionError" ? "newer" : "denied"),
-  ));
+  return (opening ??= open(TRIES));
+}
+
+async function open(tries) {
+  try {
+    return new Database(await openDB(NAME, VERSION, { upgrade, blocking: letGo, terminated: () => (opening = null) }));
+  } catch (problem) {
+    if (problem?.name === "VersionError") return new Memory("newer");
+    if (tries <= 1) return new Memory("denied");
+    await new Promise((resolve) => setTimeout(resolve, PAUSE)); // a browser that was broken off may not have let go yet
+    return open(tries - 1);
+  }
 }
 
 function upgrade(database) {

@@ -3,6 +3,7 @@
  * connection that is paid by the megabyte, or asks to be spared, only when the reader touches a calculator. On the first page
  * of a visit `at-first-paint.js` comes before this.
  */
+import "./at-first-paint.js";
 import { wake } from "./python.js";
 
 export const { isSpared, hasWork } = atFirstPaint;
