@@ -18,8 +18,20 @@ SCRIPTS = "assets/javascript"
 _STYLE_LINKS = re.compile(r'(?:<link rel="stylesheet" href="[^"]*?assets/stylesheets/(?!main\.|palette\.[0-9a-f]{8})[\w-]+\.css">\s*)+')
 _STYLE_NAME = re.compile(r'href="([^"]*?)assets/stylesheets/([\w-]+\.css)"')
 _SCRIPT = re.compile(r'<script\b[^>]*\bsrc="([^"]*?)assets/javascript/([\w-]+\.js)" type="module"[^>]*></script>')
-#: Where the theme makes its search ready: at once unless the page lies on a disk, else when it is opened.
-_SEARCH_AT_ONCE = re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)')
+#: Stands for the theme's search worker until there is something for it to do.
+_LATE_WORKER = """new class extends EventTarget {
+  postMessage(words) { (this.own ??= this.begin()).postMessage(words); }
+  begin() {
+    const own = new Worker(ADDRESS);
+    own.onmessage = ({ data }) => this.dispatchEvent(new MessageEvent("message", { data }));
+    return own;
+  }
+}"""
+#: Where the theme makes its search ready (at once unless the page lies on a disk) and starts its worker, and what stands there instead.
+_SEARCH_WHEN_OPENED = (
+    (re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)'), lambda found: f"{found[1]}(false)"),
+    (re.compile(r"(?<==)new Worker\(([\w$])\)(?=\)\{)"), lambda found: _LATE_WORKER.replace("ADDRESS", found[1])),
+)
 _IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
 
 
@@ -54,9 +66,10 @@ def with_search_when_opened(script: str) -> str:
 
     Raises: Trouble when the theme has changed.
     """
-    script, count = _SEARCH_AT_ONCE.subn(r"\1(false)", script)
-    if count != 1:
-        raise Trouble(f"The theme's script makes its search ready in {count} places instead of 1: look at {__file__}")
+    for place, instead in _SEARCH_WHEN_OPENED:
+        script, count = place.subn(instead, script)
+        if count != 1:
+            raise Trouble(f"The theme's script makes its search ready in {count} places instead of 1: look at {__file__}")
     return script
 
 

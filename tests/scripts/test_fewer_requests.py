@@ -1,4 +1,4 @@
-"""Style sheets become one, and imports are named in the page."""
+"""Style sheets become one, imports are named in the page, and the search waits until it is opened."""
 
 from pathlib import Path
 
@@ -49,12 +49,17 @@ def test_every_script_that_will_be_needed_is_named_at_the_head_and_none_that_com
     assert "late.js" not in page and head.count("modulepreload") == 4
 
 
-def test_the_search_is_made_ready_when_it_is_opened():
-    script = 'return L($(location.protocol!=="file:"),Je("search")).pipe(x)'
-    assert fewer_requests.with_search_when_opened(script) == 'return L($(false),Je("search")).pipe(x)'
+WORKER = "function Mn(e,t=new Worker(e)){}"
+READY = 'L($(location.protocol!=="file:"),Je("search"))'
 
 
-@pytest.mark.parametrize("script", ["", 'L($(location.protocol!=="file:"),1);L($(location.protocol!=="file:"),2)'])
+def test_the_search_is_made_ready_and_its_worker_started_when_it_is_opened():
+    changed = fewer_requests.with_search_when_opened(f"{WORKER}return {READY}.pipe(x)")
+    assert changed.endswith('return L($(false),Je("search")).pipe(x)')
+    assert changed.startswith("function Mn(e,t=new class extends EventTarget") and "new Worker(e)" in changed
+
+
+@pytest.mark.parametrize("script", ["", WORKER, READY, WORKER + READY + READY, WORKER + WORKER + READY])
 def test_a_theme_that_has_changed_stops_the_build(script: str):
     with pytest.raises(Trouble, match="search"):
         fewer_requests.with_search_when_opened(script)
