@@ -5,18 +5,18 @@ from fractions import Fraction as F
 
 import pytest
 
-from calculators.corners import mitre_marks
 from calculators.drawing.gauge import OVERLAP, PAPERS, PX, gauge_sheets
 from calculators.folding.corner import Corner
 from calculators.folding.gauge import hem_gauge, mitre_gauge
 from calculators.measure import CENTIMETRES
+from tests.folding.closed_formulas import closed_marks
 
 
 @pytest.mark.parametrize("hem_1, hem_2, angle", [(20.0, 20.0, 90.0), (50.0, 20.0, 90.0), (20.0, 15.0, 120.0), (15.0, 15.0, 60.0)])
 def test_marks_and_trim_agree_with_the_closed_formulas(hem_1, hem_2, angle):
     gauge = mitre_gauge(Corner(hem_1, hem_2, angle), 5.0)
-    closed = mitre_marks(F(hem_1), F(hem_2), F(angle), F(0), F(5))
-    assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((float(closed.mark_1), float(closed.mark_2)))
+    closed = closed_marks(hem_1, hem_2, angle, 0, 5)
+    assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((closed.mark_1, closed.mark_2))
     trims = [line for line in gauge.lines if line.kind == "trim"]
     assert (trims[0].start[0] ** 2 + trims[0].start[1] ** 2) ** 0.5 == pytest.approx(closed.trim_1)
     assert (trims[-1].end[0] ** 2 + trims[-1].end[1] ** 2) ** 0.5 == pytest.approx(closed.trim_2)
