@@ -16,7 +16,7 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """
     along_2 = _along_2(marks)
     inward_2 = (along_2[1], -along_2[0])
-    sheet, reach_1, end_2 = _corner_sheet(marks)
+    sheet, reach_1, end_2 = _corner_sheet(marks, margins=(76, 44 if marks.angle <= 90 else 80, 76, 52))
     corner, end_1 = (0.0, 0.0), (reach_1, 0.0)
     mark_1, mark_2, crossing = _places(marks)
     if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
@@ -30,7 +30,8 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
     sheet.words("edge 1", ((mark_1[0] + reach_1) / 2, 0), shift=(0, 18))
-    beyond_2 = ((mark_2[0] + end_2[0]) / 2, (mark_2[1] + end_2[1]) / 2)
+    share = 0.5 if marks.angle > ROOM_FOR_BOTH else 0.9  # at a sharp corner clear of the words of the mark, which stand along the edge
+    beyond_2 = tuple(at + (end - at) * share for at, end in zip(mark_2, end_2))
     sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     lean = max(0.0, float(marks.hem_1) * along_2[0] / along_2[1]) * sheet.scale
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12 + lean)
@@ -63,7 +64,7 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     return sheet.finish("Distances to set a ruler to, wrong side up", words)
 
 
-def _corner_sheet(marks: MitreMarks, margins=(76, 44, 76, 52)) -> tuple[Sheet, float, Point]:
+def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
     end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)

@@ -8,7 +8,7 @@ from calculators.drawing.picture import Picture, PictureSeries, key_picture
 from calculators.folding.gauge import Gauge
 from calculators.measure import Ruler, show_length
 
-PAPERS = {"a4": (170.0, 215.0), "letter": (174.0, 198.0)}  # [mm] what an ordinary printer reaches, less room for the check bar
+PAPERS = {"a4": (164.0, 215.0), "letter": (170.0, 198.0)}  # [mm] of gauge; a wider sheet would make the browser print the page smaller
 PAPER_NAMES = {"a4": "A4", "letter": "Letter"}
 OVERLAP = 10.0  # [mm] of one sheet on the next
 CHECK_BARS = ((100.0, "10 cm"), (101.6, "4 in"))
