@@ -76,8 +76,9 @@ def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper,
     printed = page.pdf(format=size, prefer_css_page_size=True)
     page.close()
     with pdfplumber.open(io.BytesIO(printed)) as pdf:
-        found = [page.lines for page in pdf.pages if page.lines][:4]
-    assert len(found) == 4
+        sheets = [page for page in pdf.pages if page.lines][:4]
+        found = [page.lines for page in sheets]
+        assert [re.search(r"Sheet (\d) of 4", page.extract_text()).group(1) for page in sheets] == list("1234")
     ticks = []
     for number, lines in enumerate(found):
         assert holds(level(lines), 100) and holds(level(lines), 101.6)
