@@ -6,11 +6,10 @@ from functools import lru_cache
 from types import SimpleNamespace
 from typing import Iterator
 
-from calculators.corners import CreasesMiss, Measure
 from calculators.declaration import AskAgain, Field, ask_again
 from calculators.folding.constructions import CONSTRUCTIONS, Measures
-from calculators.folding.mitre_lines import mitre_lines
-from calculators.folding.plane import distance
+from calculators.folding.mitre_lines import CreasesMiss, mitre_lines
+from calculators.folding.plane import Number, distance
 from calculators.folding.steps import Step
 from calculators.folding.turning_out import PokesOut
 from calculators.kinds import Angle, Choice, Length
@@ -75,7 +74,7 @@ def creases_that_meet() -> Iterator[None]:
         raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
 
 
-def check_turn(turn: Measure, hem: Measure) -> None:
+def check_turn(turn: Number, hem: Number) -> None:
     """Refuse a turn deeper than the hem it lies in; one as deep makes a hem of three even layers.
 
     turn, hem: first turn and the narrower hem [mm].
@@ -84,7 +83,7 @@ def check_turn(turn: Measure, hem: Measure) -> None:
         raise ask_again("turn", "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.", hem=hem)
 
 
-def check_trim(seam_allowance: Measure, room: Measure) -> None:
+def check_trim(seam_allowance: Number, room: Number) -> None:
     """Refuse to leave more cloth beyond a mitre's line than there is.
 
     seam_allowance: what trimming leaves [mm]. room: from the folded corner straight to the line, the shorter way [mm].

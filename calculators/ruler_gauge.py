@@ -1,6 +1,6 @@
 """Distances that find a mitre's marks with a ruler laid down once, and how far off a mark is when the ruler has no such division.
 
-Places and names are those of `corners`. The crossing of the creases C lies as far from the folded corner O as from either mark
+Places and names are those of `folding.mitre_marks`. The crossing of the creases C lies as far from the folded corner O as from either mark
 (folding the hem over its crease is a reflection), so one distance, half the mitre line, serves both edges.
 """
 
@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from math import asin, isclose, pi, sin
 from typing import Literal
 
-from calculators.corners import Measure, MitreMarks
+from calculators.folding.mitre_marks import MitreMarks
+from calculators.folding.plane import Number
 from calculators.measure import Ruler
 
 WayName = Literal["edge", "crossing", "line"]
@@ -27,7 +28,7 @@ class Way:
 
     name: WayName
     edges: tuple[int, ...]
-    distance: Measure
+    distance: Number
 
 
 def ways(marks: MitreMarks) -> list[Way]:
@@ -54,7 +55,7 @@ def layings(marks: MitreMarks, name: WayName) -> int:
     return halves + 2 if name == "edge" else halves
 
 
-def off(marks: MitreMarks, way: Way, read: Measure) -> float | None:
+def off(marks: MitreMarks, way: Way, read: Number) -> float | None:
     """How far too far out a mark comes to lie when a ruler is read at a division that is not quite the distance.
 
     marks: the mitre's measures.
@@ -73,7 +74,7 @@ def off(marks: MitreMarks, way: Way, read: Measure) -> float | None:
     return max(errors, key=abs)
 
 
-def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Measure) -> float | None:
+def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Number) -> float | None:
     """Where the mark on an edge comes to lie when a ruler is read at a division.
 
     marks: the mitre's measures.
@@ -103,7 +104,7 @@ def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Measure) -> fl
     return read / across if across > _LEVEL else None
 
 
-def nearest(marks: MitreMarks, way: Way, ruler: Ruler) -> tuple[Measure, float | None]:
+def nearest(marks: MitreMarks, way: Way, ruler: Ruler) -> tuple[Number, float | None]:
     """The division of a ruler nearest to a distance.
 
     marks: the mitre's measures.

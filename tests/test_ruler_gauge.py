@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from calculators.answering import Asking
 from calculators.catalogue import calculator_named
-from calculators.corners import CreasesMiss, mitre_marks
 from calculators.faces.plain import plain_answer
+from calculators.folding.mitre_lines import CreasesMiss
+from calculators.folding.mitre_marks import mitre_marks
 from calculators.measure import CENTIMETRES, SIXTEENTHS
 from calculators.ruler_gauge import layings, mark_found, nearest, off, ways
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calculators.corner_questions import FIELDS, creases_that_meet
-from calculators.corners import MitreMarks, mitre_marks
+from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import distances_at_corner
 from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text

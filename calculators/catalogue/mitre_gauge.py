@@ -1,7 +1,7 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
 from calculators.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet
-from calculators.corners import mitre_marks
+from calculators.folding.mitre_marks import mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
 from calculators.folding.corner import Corner

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calculators.corner_questions import check_trim, check_turn, creases_that_meet
-from calculators.corners import MitreMarks, mitre_marks
+from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import mitre_corner
 from calculators.kinds import Angle, Length
@@ -25,7 +25,7 @@ def _work(given) -> Answer:
         "mitre_line": 2 * marks.half_line,
         "seam_length": marks.half_line,
     }
-    same = marks.mark_1 == marks.mark_2
+    same = given.hem_1 == given.hem_2
     spoken = "**Mark {mark_1}** from the folded corner on both edges." if same else "**Mark {mark_1} on edge 1 and {mark_2} on edge 2**, from the folded corner."
     return Answer(results, say(spoken, **results), notes=tuple(_notes(marks)), working=tuple(_working(marks)), drawn_from=marks)
 

@@ -1,8 +1,6 @@
 """The corner of a piece, wrong side up, with its creases, marks, mitre line and trim line."""
 
-from math import cos, radians, sin
-
-from calculators.corners import MitreMarks
+from calculators.folding.mitre_marks import MitreMarks
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet
 from calculators.measure import Ruler, show_length
@@ -18,21 +16,22 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """
     along_2 = _along_2(marks)
     inward_2 = (along_2[1], -along_2[0])
-    sheet, reach_1, end_2 = _corner_sheet(marks)
+    sheet, reach_1, end_2 = _corner_sheet(marks, margins=(76, 44 if marks.angle <= 90 else 80, 76, 52))
     corner, end_1 = (0.0, 0.0), (reach_1, 0.0)
     mark_1, mark_2, crossing = _places(marks)
     if 0 < marks.turn < min(marks.hem_1, marks.hem_2):
         _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)
     _parallels(sheet, marks, lines.FOLD, (marks.hem_1, marks.hem_2), end_1, end_2)
     sheet.line(lines.STITCH, mark_1, crossing, mark_2)
-    sheet.line(lines.CUT, (marks.trim_1, 0), _trim_bend(marks, crossing), _times(along_2, marks.trim_2))
+    sheet.line(lines.CUT, *map(_in_floats, marks.trim_line))
     sheet.line(lines.EDGE, end_1, corner, end_2)
     sheet.tick(mark_1, (0, 7))
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
     sheet.words("edge 1", ((mark_1[0] + reach_1) / 2, 0), shift=(0, 18))
-    beyond_2 = ((mark_2[0] + end_2[0]) / 2, (mark_2[1] + end_2[1]) / 2)
+    share = 0.5 if marks.angle > ROOM_FOR_BOTH else 0.9  # at a sharp corner clear of the words of the mark, which stand along the edge
+    beyond_2 = tuple(at + (end - at) * share for at, end in zip(mark_2, end_2))
     sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     lean = max(0.0, float(marks.hem_1) * along_2[0] / along_2[1]) * sheet.scale
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12 + lean)
@@ -60,12 +59,12 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     if marks.angle >= ROOM_FOR_BOTH:
         sheet.dimension(mark_2, crossing, half, away=14)
     if marks.angle == 90 and max(marks.hem_1, marks.hem_2) < ALIKE * min(marks.hem_1, marks.hem_2):
-        sheet.dimension(_foot(corner, mark_1, crossing), corner, straight, away=0)
+        sheet.dimension(_in_floats(marks.lines.line_1.foot(corner)), corner, straight, away=0)
     words = f"From the crossing of the creases to either mark it is {half}. From the corner straight to the line, at edge 1, it is {straight}."
     return sheet.finish("Distances to set a ruler to, wrong side up", words)
 
 
-def _corner_sheet(marks: MitreMarks, margins=(76, 44, 76, 52)) -> tuple[Sheet, float, Point]:
+def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
     end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)
@@ -78,14 +77,11 @@ def _corner_sheet(marks: MitreMarks, margins=(76, 44, 76, 52)) -> tuple[Sheet, f
 
 def _places(marks: MitreMarks) -> tuple[Point, Point, Point]:
     """Mark 1, mark 2 and the crossing of the creases [mm]."""
-    return (float(marks.mark_1), 0.0), _times(_along_2(marks), marks.mark_2), (float(marks.foot_1), float(marks.hem_1))
+    return tuple(map(_in_floats, (marks.lines.mark_1, marks.lines.mark_2, marks.lines.crossing)))
 
 
-def _foot(place: Point, one: Point, other: Point) -> Point:
-    """The point of the line through two points that lies nearest to a place."""
-    (x, y), (run, rise) = one, (other[0] - one[0], other[1] - one[1])
-    share = ((place[0] - x) * run + (place[1] - y) * rise) / (run**2 + rise**2)
-    return x + share * run, y + share * rise
+def _in_floats(place) -> Point:
+    return float(place[0]), float(place[1])
 
 
 def _reaches(marks: MitreMarks) -> Point:
@@ -97,8 +93,8 @@ def _reaches(marks: MitreMarks) -> Point:
 
 
 def _along_2(marks: MitreMarks) -> Point:
-    angle = radians(marks.angle)
-    return cos(angle), sin(angle)
+    """The direction of edge 2."""
+    return _in_floats(marks.corner.direction_2)
 
 
 def _times(direction: Point, length) -> Point:
@@ -111,20 +107,6 @@ def _parallels(sheet: Sheet, marks: MitreMarks, style: str, inside, end_1: Point
     inside_1, inside_2 = (float(each) for each in inside)
     crossing = ((inside_2 + inside_1 * cosine) / sine, inside_1)
     sheet.line(style, (end_1[0] + inside_1 / sine * cosine, inside_1), crossing, (end_2[0] + inside_2 / sine, end_2[1]))
-
-
-def _trim_bend(marks: MitreMarks, crossing: Point) -> Point:
-    """Where the two halves of the trim line meet; at a square corner they are one straight line."""
-    start_1, start_2 = (marks.trim_1, 0.0), _times(_along_2(marks), marks.trim_2)
-    way_1 = (crossing[0] - float(marks.mark_1), crossing[1])
-    mark_2 = _times(_along_2(marks), marks.mark_2)
-    way_2 = (crossing[0] - mark_2[0], crossing[1] - mark_2[1])
-    turning = way_1[0] * way_2[1] - way_1[1] * way_2[0]
-    if abs(turning) < 1e-9:
-        return (start_1[0] + start_2[0]) / 2, (start_1[1] + start_2[1]) / 2
-    gap = (start_2[0] - start_1[0], start_2[1] - start_1[1])
-    share = (gap[0] * way_2[1] - gap[1] * way_2[0]) / turning
-    return start_1[0] + share * way_1[0], start_1[1] + share * way_1[1]
 
 
 def _in_words(marks: MitreMarks, ruler: Ruler) -> str:

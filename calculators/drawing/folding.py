@@ -19,7 +19,7 @@ FIRST_CLOTHS = {"piece", "top cloth"}
 Borders = list[tuple[str, Edge]]
 Box = tuple[float, float, float, float]
 BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD, "runs on": lines.BREAK}
-DRAWN = {"stitch": lines.STITCH, "mark": lines.MARK, "cut": lines.CUT}
+DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
 
 
 def told(step: Step, ruler: Ruler) -> str:

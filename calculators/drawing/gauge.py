@@ -8,10 +8,13 @@ from calculators.drawing.picture import Picture, PictureSeries, key_picture
 from calculators.folding.gauge import Gauge
 from calculators.measure import Ruler, show_length
 
-PAPERS = {"a4": (170.0, 215.0), "letter": (174.0, 198.0)}  # [mm] what an ordinary printer reaches, less room for the check bar
+PAPERS = {"a4": (164.0, 208.0), "letter": (170.0, 190.0)}  # [mm] of gauge; a wider sheet would make the browser print the page smaller
 PAPER_NAMES = {"a4": "A4", "letter": "Letter"}
 OVERLAP = 10.0  # [mm] of one sheet on the next
 CHECK_BARS = ((100.0, "10 cm"), (101.6, "4 in"))
+ALONE = "Print at full size, check the bars with a ruler, then cut along the edge."
+GLUED = "Print at full size and check the bars with a ruler. Cut along the outer thin line, glue on the thin line of the sheet beside or below, then cut along the edge."
+JOIN = "dimension"  # the style of the thin lines where sheets meet
 PX = 96 / 25.4  # drawing units in a millimetre of paper
 EDGE, BARS = 5.0, 24.0  # [mm] around the gauge, and below it for the check bars
 
@@ -27,7 +30,7 @@ def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler) -> PictureSeries:
     width, height = PAPERS[paper]
     across, up = _sheets(right - left, width), _sheets(high - low, height)
     pictures = [
-        _sheet(gauge, left + column * (width - OVERLAP), low + row * (height - OVERLAP), paper, ruler, f"{row * across + column + 1} of {across * up}")
+        _sheet(gauge, (column, row), (across, up), paper, ruler)
         for row in range(up)
         for column in range(across)
     ]
@@ -39,9 +42,10 @@ def _sheets(size: float, of_paper: float) -> int:
     return max(1, ceil((size - OVERLAP) / (of_paper - OVERLAP)))
 
 
-def _sheet(gauge: Gauge, left: float, low: float, paper: str, ruler: Ruler, number: str) -> Picture:
-    width, height = PAPERS[paper]
-    _, _, right, high = gauge.box
+def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str, ruler: Ruler) -> Picture:
+    (column, row), (across, up), (width, height) = place, of, PAPERS[paper]
+    left, low, right, high = gauge.box
+    left, low = left + column * (width - OVERLAP), low + row * (height - OVERLAP)
     shown_width, shown_height = min(width, right - left), min(height, high - low)
     paper_width, paper_height = max(shown_width, CHECK_BARS[-1][0]) + 2 * EDGE, shown_height + 2 * EDGE + BARS
     svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale true-size", "role": "img"})
@@ -59,16 +63,22 @@ def _sheet(gauge: Gauge, left: float, low: float, paper: str, ruler: Ruler, numb
             named = at(tuple(float(a) + (float(b) - float(a)) * line.named_at for a, b in zip(line.start, line.end)))
             if line.name and EDGE <= named[0] <= EDGE + shown_width and EDGE <= named[1] <= EDGE + shown_height:
                 _words(svg, show_length(gauge.measures[line.name], ruler), (named[0] + 3, named[1] - 1.5))
-    for row, (bar, words) in enumerate(CHECK_BARS):
-        y = EDGE + shown_height + EDGE + 6 + row * 9
+    begins = [EDGE] * (column > 0) + [EDGE + width - OVERLAP] * (column < across - 1)
+    for x in begins:
+        _line(svg, JOIN, (x, EDGE), (x, EDGE + shown_height))
+    ends = [EDGE + shown_height] * (row > 0) + [EDGE + OVERLAP] * (row < up - 1)
+    for y in ends:
+        _line(svg, JOIN, (EDGE, y), (EDGE + shown_width, y))
+    for number, (bar, words) in enumerate(CHECK_BARS):
+        y = EDGE + shown_height + EDGE + 6 + number * 9
         _line(svg, "check", (EDGE, y), (EDGE + bar, y))
         for end in (EDGE, EDGE + bar):
             _line(svg, "check", (end, y - 2), (end, y + 2))
         _words(svg, f"check: this bar is {words}", (EDGE + 3, y - 1.5))
-    title = f"Sheet {number}"
+    title = f"Sheet {row * across + column + 1} of {across * up}"
     description = f"A gauge in true size on {PAPER_NAMES[paper]}. Print without fitting to the page, and check both bars with a ruler before cutting."
     svg.set("aria-label", f"{title}. {description}")
-    return Picture(svg, title, description, caption="Print at full size, check the bars with a ruler, then cut along the edge.")
+    return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
 
 
 def _within(start, end, box):

@@ -5,7 +5,7 @@ RAW_EDGE = "raw-edge"
 FOLD = "fold"
 STITCH = "stitch"
 CUT = "cut"
-MARK = "mark"
+MARK, PENCIL = "mark", "pencil"
 BREAK = "break"
 PATCH = "patch"
 REMNANT = "remnant"
@@ -20,6 +20,7 @@ WORDS = {
     STITCH: "stitch",
     CUT: "✂ cut",
     MARK: "mark",
+    PENCIL: "pencil line",
     BREAK: "cloth runs on",
     PATCH: "number of layers changes",
     REMNANT: "left over",

@@ -132,8 +132,11 @@ class Sheet:
         self._beside((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, nx, ny, text)
 
     def _beside(self, x: float, y: float, nx: float, ny: float, text: str) -> None:
-        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would leave the sheet."""
-        anchor = "middle" if abs(nx) < 0.5 else ("start" if nx > 0 else "end")
+        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would leave the sheet.
+
+        The limit stands off the sine of 30°, where a float's last digit would decide.
+        """
+        anchor = "middle" if abs(nx) < 0.499 else ("start" if nx > 0 else "end")
         left = x + nx * 8 - _wide(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
         place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
         if left < 0 or left + _wide(text) > WIDTH:

@@ -13,6 +13,8 @@ from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
 
+FEW = 3  # columns that stand side by side on a phone
+
 
 def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
     """What stands in a calculator's answer, in reading order.
@@ -117,9 +119,10 @@ def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Eleme
     told = [number for number, column in enumerate(result.kind.columns) if any(row[column.name] is not None for row in rows)]
     head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.columns[number].label) for number in told))
     cells = [result.kind.cells(row, ruler) for row in rows]
-    lines = [element("tr", None, *(element("td", None, shown[number]) for number in told)) for shown in cells]
+    labels = [column.label for column in result.kind.columns]
+    lines = [element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told)) for shown in cells]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
-    table = scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    table = scrolling(element("table", {"class": "results many" if len(told) > FEW and not result.sheet else "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
     if result.sheet:
         table.set("class", "wide sheet")
     return table

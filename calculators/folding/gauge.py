@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calculators.folding.corner import Corner
-from calculators.folding.mitre_lines import mitre_lines
-from calculators.folding.plane import Line, Number, Point, onward
+from calculators.folding.mitre_lines import mitre_lines, trim_line
+from calculators.folding.plane import Number, Point, onward
 
 LineKind = Literal["cut", "fold", "stitch", "mark", "trim"]
 TICK = 4.0  # [mm] a mark's length
@@ -66,7 +66,7 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     far = (ends[1][0] + ends[2][0], ends[1][1] + ends[2][1])
     border = (origin, ends[1], far, ends[2])
     creases = [(corner.at(corner.hem_1, 0), corner.direction_1, reach[1]), (corner.at(0, corner.hem_2), corner.direction_2, reach[2])]
-    trims = _trim(corner, lines, seam_allowance)
+    trims = trim_line(corner, lines, seam_allowance)
     drawn = (
         *(GaugeLine("cut", a, b) for a, b in zip(border, border[1:] + border[:1])),
         *(GaugeLine("fold", start, onward(start, way, by), f"hem_{n}", BEYOND_CROSSING) for n, (start, way, by) in enumerate(creases, 1)),
@@ -78,15 +78,6 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     )
     measures = {"hem_1": corner.hem_1, "hem_2": corner.hem_2, "mark_1": _along(lines.mark_1), "mark_2": _along(lines.mark_2)}
     return Gauge(drawn, measures)
-
-
-def _trim(corner: Corner, lines, seam_allowance: Number) -> list[Point]:
-    """The line to trim along: from edge to edge, parallel to both halves of the line to stitch, bent where they bend."""
-    halves = [Line.through(mark, lines.crossing).towards(lines.inner).shifted(-seam_allowance) for mark in (lines.mark_1, lines.mark_2)]
-    starts = [half.meets(corner.parallel(edge, 0)) for edge, half in zip((1, 2), halves)]
-    if corner.angle == 90:
-        return starts
-    return [starts[0], halves[0].meets(halves[1]), starts[1]]
 
 
 def _inwards(corner: Corner, edge: int) -> Point:

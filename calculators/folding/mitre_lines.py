@@ -2,9 +2,14 @@
 
 from dataclasses import dataclass
 
-from calculators.corners import CreasesMiss
 from calculators.folding.corner import Corner
-from calculators.folding.plane import Lay, Line, Number, Point, distance
+from calculators.folding.plane import Lay, Line, Number, Point, distance, dot, minus
+
+_HAIR = 2e-9  # of the deeper hem: what floats leave where creases and edge meet in one point
+
+
+class CreasesMiss(ValueError):
+    """Raised when two creases do not cross inside the corner, so that no mitre joins these hems."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +40,11 @@ class MitreLines:
         return Line.through(self.mark_1, self.crossing)
 
     @property
+    def line_2(self) -> Line:
+        """The half of the mitre line that ends on edge 2."""
+        return Line.through(self.mark_2, self.crossing)
+
+    @property
     def matching_fold(self) -> Line:
         """The line that folds mark 2 onto mark 1; the cloth of mark 1 lies on its left."""
         (x1, y1), (x2, y2) = self.mark_1, self.mark_2
@@ -52,8 +62,8 @@ def mitre_lines(corner: Corner) -> MitreLines:
     ]
     inner = inner_edges[0].meets(inner_edges[1])
     marks = [hem_over[edge].place(inner) for edge in (1, 2)]
-    origin = corner.at(0, 0)
-    if any(_behind(mark, origin, way) for mark, way in zip(marks, (corner.direction_1, corner.direction_2))):
+    origin, ways = corner.at(0, 0), (corner.direction_1, corner.direction_2)
+    if min(dot(minus(mark, origin), way) for mark, way in zip(marks, ways)) <= _HAIR * max(corner.hem_1, corner.hem_2):
         raise CreasesMiss("the creases cross outside the corner")
     raw = [
         Line.through(corner.crossing, mark).meets(corner.parallel(edge, -corner.turn)) for edge, mark in zip((1, 2), marks)
@@ -61,5 +71,11 @@ def mitre_lines(corner: Corner) -> MitreLines:
     return MitreLines(corner.crossing, inner, *marks, *raw)
 
 
-def _behind(mark: Point, origin: Point, way: Point) -> bool:
-    return (mark[0] - origin[0]) * way[0] + (mark[1] - origin[1]) * way[1] <= 0
+def trim_line(corner: Corner, lines: MitreLines, seam_allowance: Number) -> tuple[Point, ...]:
+    """The line to trim along: from edge 1 to edge 2, parallel to both halves of the line to stitch, bent where they bend.
+
+    lines: the corner's. seam_allowance: cloth left beyond the line to stitch [mm].
+    """
+    halves = [half.towards(lines.inner).shifted(-seam_allowance) for half in (lines.line_1, lines.line_2)]
+    start, end = (half.meets(corner.parallel(edge, 0)) for edge, half in zip((1, 2), halves))
+    return (start, end) if corner.angle == 90 else (start, halves[0].meets(halves[1]), end)

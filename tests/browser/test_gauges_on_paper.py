@@ -1,9 +1,13 @@
 """Gauges as they leave the printer: the page printed to PDF by Chromium, and measured there to a tenth of a millimetre."""
 
 import io
+import re
 
 import pdfplumber
 import pytest
+
+from calculators.drawing.gauge import OVERLAP, PAPERS
+from tests.browser.reader import blank, calculator, says
 
 MM = 25.4 / 72  # [mm] a PDF point
 TENTH = 0.1
@@ -52,3 +56,43 @@ def test_the_mitre_gauge_has_its_marks_and_its_trim_line(sheets):
 
 def test_the_hem_gauge_is_as_long_as_it_says(sheets):
     assert holds(level(sheets[1]), 140)
+
+
+LARGE = {"hem_1": "15 cm", "hem_2": "9 cm", "seam_allowance": "6 mm"}
+MARKS = (180, 300)  # [mm] twice the hem of the other edge
+BAR_BELOW = 11  # [mm] from the gauge's lowest line to the first bar
+
+
+@pytest.mark.parametrize(("paper", "size"), [("a4", "A4"), ("letter", "Letter")])
+def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper, size):
+    """Laid with their overlap, the printed sheets carry both marks where they belong, and bars on every one."""
+    page = browser.new_page(base_url=served)
+    page.goto("/corners/gauges/")
+    gauge = calculator(page, "mitre-gauge")
+    for name, text in LARGE.items():
+        blank(gauge, name).fill(text)
+    gauge.locator('[name="paper"]').select_option(paper)
+    says(gauge, re.compile(rf"4 sheets of {size}"))
+    printed = page.pdf(format=size, prefer_css_page_size=True)
+    page.close()
+    with pdfplumber.open(io.BytesIO(printed)) as pdf:
+        sheets = [page for page in pdf.pages if page.lines][:4]
+        found = [page.lines for page in sheets]
+        assert [re.search(r"Sheet (\d) of 4", page.extract_text()).group(1) for page in sheets] == list("1234")
+    ticks = []
+    for number, lines in enumerate(found):
+        assert holds(level(lines), 100) and holds(level(lines), 101.6)
+        bar = max((line for line in lines if abs(line["bottom"] - line["top"]) < 0.1 and abs((line["x1"] - line["x0"]) * MM - 100) < TENTH), key=lambda line: line["x0"])
+        left, foot = bar["x0"], bar["top"] - (BAR_BELOW / MM)  # the sheet's own corner: bars begin below it
+        column, row = number % 2, number // 2
+        across, up = (step * (of - OVERLAP) for step, of in zip((column, row), PAPERS[paper]))
+        ticks += [((line["x0"] - left) * MM + across, (foot - line["bottom"]) * MM + up) for line in lines if is_tick(line)]
+    wanted = [(MARKS[0], 0), (0, MARKS[1])]
+    for place in wanted:
+        assert any(abs(x - place[0]) < TENTH and abs(y - place[1]) < TENTH for x, y in ticks), (place, ticks)
+
+
+def is_tick(line):
+    """A mark: 4 mm long, level or upright."""
+    width, height = (line["x1"] - line["x0"]) * MM, (line["bottom"] - line["top"]) * MM
+    return (abs(width - 4) < TENTH and height < TENTH) or (abs(height - 4) < TENTH and width < TENTH)

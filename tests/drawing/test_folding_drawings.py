@@ -115,7 +115,7 @@ def test_marks_are_drawn_where_they_lie():
     places = [
         tuple(map(float, pair.split(",")))
         for node in picture.svg.iter("polyline")
-        if node.get("class") == lines.MARK
+        if node.get("class") == lines.PENCIL
         for pair in node.get("points").split()
     ]
     assert max(x for x, _ in places) - min(x for x, _ in places) == pytest.approx(40 * scale, abs=0.3)
@@ -129,7 +129,7 @@ def test_a_cut_is_drawn_once_and_pencil_goes_under_stitches():
     drawn = [styles(picture) for picture in corner_step_by_step(steps, CENTIMETRES).pictures]
     names = [step.name for step in steps]
     assert [name for name, used in zip(names, drawn) if lines.CUT in used] == ["Trim"]
-    assert lines.MARK in drawn[names.index("Right sides together")] and lines.MARK not in drawn[names.index("Stitch")]
+    assert lines.PENCIL in drawn[names.index("Right sides together")] and lines.PENCIL not in drawn[names.index("Stitch")]
     assert lines.STITCH not in drawn[names.index("Turn out")]  # the seam lies inside the fold
 
 

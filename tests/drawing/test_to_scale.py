@@ -8,7 +8,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.corners import CreasesMiss, mitre_marks
+from calculators.folding.mitre_lines import CreasesMiss
+from calculators.folding.mitre_marks import mitre_marks
 from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
@@ -63,7 +64,7 @@ def test_a_corner_has_its_angle_its_marks_and_its_creases(hem_1, hem_2, angle, a
     picture = mitre_corner(marks, SIXTEENTHS)
     ((end_1, corner, end_2),) = polylines(picture, lines.EDGE)
     ((mark_1, crossing, mark_2),) = polylines(picture, lines.STITCH)
-    ((trim_1, _, trim_2),) = polylines(picture, lines.CUT)
+    ((trim_1, *_, trim_2),) = polylines(picture, lines.CUT)
     scale = math.dist(mark_1, crossing) / float(marks.half_line)
     near = 4 * LINE
     assert math.dist(corner, mark_1) == pytest.approx(float(marks.mark_1) * scale, abs=near)

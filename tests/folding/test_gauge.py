@@ -5,18 +5,18 @@ from fractions import Fraction as F
 
 import pytest
 
-from calculators.corners import mitre_marks
-from calculators.drawing.gauge import OVERLAP, PAPERS, PX, gauge_sheets
+from calculators.drawing.gauge import EDGE, GLUED, JOIN, OVERLAP, PAPERS, PX, gauge_sheets
 from calculators.folding.corner import Corner
 from calculators.folding.gauge import hem_gauge, mitre_gauge
 from calculators.measure import CENTIMETRES
+from tests.folding.closed_formulas import closed_marks
 
 
 @pytest.mark.parametrize("hem_1, hem_2, angle", [(20.0, 20.0, 90.0), (50.0, 20.0, 90.0), (20.0, 15.0, 120.0), (15.0, 15.0, 60.0)])
 def test_marks_and_trim_agree_with_the_closed_formulas(hem_1, hem_2, angle):
     gauge = mitre_gauge(Corner(hem_1, hem_2, angle), 5.0)
-    closed = mitre_marks(F(hem_1), F(hem_2), F(angle), F(0), F(5))
-    assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((float(closed.mark_1), float(closed.mark_2)))
+    closed = closed_marks(hem_1, hem_2, angle, 0, 5)
+    assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((closed.mark_1, closed.mark_2))
     trims = [line for line in gauge.lines if line.kind == "trim"]
     assert (trims[0].start[0] ** 2 + trims[0].start[1] ** 2) ** 0.5 == pytest.approx(closed.trim_1)
     assert (trims[-1].end[0] ** 2 + trims[-1].end[1] ** 2) ** 0.5 == pytest.approx(closed.trim_2)
@@ -42,3 +42,19 @@ def test_a_large_gauge_is_cut_into_sheets_that_overlap(paper):
         assert bars == pytest.approx([100, 101.6], abs=0.01)
         assert float(sheet.svg.get("viewBox").split()[2]) / PX == pytest.approx(float(sheet.svg.get("width").removesuffix("mm")), abs=0.01)
         assert len(ET.tostring(sheet.svg)) < 15_000
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_sheets_are_joined_on_lines_that_lie_on_one_another(paper):
+    """Four sheets: the thin upright lines of the left and the right one are the same place of the gauge."""
+    width, _ = PAPERS[paper]
+    left, right, *above = gauge_sheets(mitre_gauge(Corner(150.0, 90.0, 90.0), 6.0), paper, CENTIMETRES).pictures
+    assert len(above) == 2
+    ((on_left,), (on_right,)) = (
+        [float(node.get("x1")) / PX - EDGE for node in sheet.svg.iter("line") if node.get("class") == JOIN and node.get("x1") == node.get("x2")]
+        for sheet in (left, right)
+    )
+    assert on_left == pytest.approx(on_right + width - OVERLAP, abs=0.01)
+    assert left.caption == GLUED
+    (alone,) = gauge_sheets(mitre_gauge(Corner(20.0, 20.0, 90.0), 6.0), paper, CENTIMETRES).pictures
+    assert alone.caption != GLUED and not [node for node in alone.svg.iter("line") if node.get("class") == JOIN]

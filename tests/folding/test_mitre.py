@@ -7,7 +7,6 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from calculators.corners import mitre_marks
 from calculators.folding.checks import passings, tears, widest_gap
 from calculators.folding.corner import Corner
 from calculators.folding.layers import cells
@@ -29,21 +28,15 @@ def corners(least=30, most=150):
 
 
 @given(corners())
-def test_marks_agree_with_the_closed_formulas(corner):
-    """Marks found by folding, opening and measuring against design formulas, at any angle and with unequal hems."""
+def test_the_mitre_line_runs_straight_on_to_both_raw_edges(corner):
+    """Turn opened flat: raw mark, mark and crossing lie on one line, and the raw mark a turn's depth outside the edge."""
     try:
         lines = mitre_lines(corner)
     except CreasesMiss:
-        with pytest.raises(ValueError):
-            mitre_marks(corner.hem_1, corner.hem_2, corner.angle, corner.turn, Fraction(0))
         return
-    closed = mitre_marks(corner.hem_1, corner.hem_2, corner.angle, corner.turn, Fraction(0))
-    origin, raw = corner.at(0, 0), corner.at(-corner.turn, -corner.turn)
-    assert distance(origin, lines.mark_1) == pytest.approx(float(closed.mark_1))
-    assert distance(origin, lines.mark_2) == pytest.approx(float(closed.mark_2))
-    assert lines.half_line == pytest.approx(closed.half_line)
-    assert distance(raw, lines.raw_mark_1) == pytest.approx(float(closed.raw_mark_1))
-    assert distance(raw, lines.raw_mark_2) == pytest.approx(float(closed.raw_mark_2))
+    for edge, half, raw in ((1, lines.line_1, lines.raw_mark_1), (2, lines.line_2, lines.raw_mark_2)):
+        assert half.side(raw) == 0
+        assert distance(corner.parallel(edge, 0).foot(raw), raw) == pytest.approx(float(corner.turn), abs=1e-6)
 
 
 @given(corners())

@@ -1,4 +1,4 @@
-"""Mitres against reflections done independently, with shapely, on polygons that are really folded."""
+"""A mitre's measures against closed formulas, and against reflections done independently, with shapely, on polygons really folded."""
 
 from fractions import Fraction as F
 from math import cos, hypot, isclose, radians, sin, sqrt, tan
@@ -10,7 +10,9 @@ from shapely import LineString, Point, Polygon
 from shapely.affinity import affine_transform
 from shapely.ops import nearest_points
 
-from calculators.corners import CreasesMiss, mitre_marks
+from calculators.folding.mitre_lines import CreasesMiss
+from calculators.folding.mitre_marks import mitre_marks
+from tests.folding.closed_formulas import closed_marks
 
 INCH = F(254, 10)
 FAR = 4000.0
@@ -50,6 +52,29 @@ def made(hem_1, hem_2, angle, turn=F(0), allowance=F(0)):
         return mitre_marks(hem_1, hem_2, angle, turn, allowance)
     except CreasesMiss:
         assume(False)
+
+
+NAMES = ("foot_1", "foot_2", "mark_1", "mark_2", "half_line", "to_line_1", "to_line_2", "raw_mark_1", "raw_mark_2", "trim_1", "trim_2")
+
+
+@given(HEMS, HEMS, st.just(F(90)) | ANGLES, st.fractions(min_value=0, max_value=15, max_denominator=8), st.fractions(min_value=0, max_value=10, max_denominator=8))
+def test_every_measure_agrees_with_its_closed_formula(hem_1, hem_2, angle, turn, allowance):
+    closed = closed_marks(hem_1, hem_2, angle, turn, allowance)
+    if min(closed.foot_1, closed.foot_2) <= 0:
+        with pytest.raises(CreasesMiss):
+            mitre_marks(hem_1, hem_2, angle, turn, allowance)
+        return
+    assume(min(closed.foot_1, closed.foot_2) > 1e-6)
+    measured = mitre_marks(hem_1, hem_2, angle, turn, allowance)
+    for name in NAMES:
+        assert float(getattr(measured, name)) == pytest.approx(getattr(closed, name), rel=1e-9, abs=1e-9), name
+
+
+def test_closed_formulas_that_are_wrong_are_noticed():
+    """The comparison can fail: marks swapped between the edges, as a reader might, do not agree."""
+    closed, measured = closed_marks(20, 30, 90, 10, 6), mitre_marks(F(20), F(30), F(90), F(10), F(6))
+    assert (measured.mark_1, measured.mark_2) == (closed.mark_1, closed.mark_2) == (60, 40)
+    assert measured.mark_1 != closed.mark_2
 
 
 @given(HEMS, HEMS, ANGLES)
@@ -133,7 +158,8 @@ def test_raw_marks_are_where_the_line_meets_the_raw_edge_once_the_turn_is_opened
 def test_at_a_square_corner_marks_are_exact_and_the_halves_make_one_line(hem_1, hem_2):
     marks = mitre_marks(hem_1, hem_2, F(90), F(10), F(0))
     assert (marks.mark_1, marks.mark_2) == (2 * hem_2, 2 * hem_1)
-    assert isinstance(marks.mark_1, F) and isinstance(marks.raw_mark_1, F)
+    assert marks.raw_mark_1 == 2 * hem_2 + hem_2 * 10 / hem_1 + 10 and marks.raw_mark_2 == 2 * hem_1 + hem_1 * 10 / hem_2 + 10
+    assert all(isinstance(getattr(marks, name), F) for name in ("foot_1", "foot_2", "mark_1", "mark_2", "raw_mark_1", "raw_mark_2"))
     assert 2 * marks.half_line == pytest.approx(hypot(marks.mark_1, marks.mark_2))
     assert marks.mark_1 * marks.mark_2 / 2 == 2 * hem_1 * hem_2  # the corner that is cut off, folded
 
@@ -181,6 +207,7 @@ def test_marks_on_the_raw_edge_with_equal_hems():
     equal = mitre_marks(F(20), F(20), F(90), F(10), F(6))
     assert equal.raw_mark_1 == equal.raw_mark_2 == 60
     assert float(equal.raw_mark_1) - (float(equal.mark_1) - equal.trim_1) == pytest.approx(51.51, abs=0.005)
+
 
 def test_marks_on_the_raw_edge_with_unequal_hems():
     """Derived by reflection: hems 20 and 10, turns 10 → 70 and 35 mm, not 60 and 40."""

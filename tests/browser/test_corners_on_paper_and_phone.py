@@ -1,0 +1,38 @@
+"""Corner pages on paper and on a phone: no sheet for a last line alone, and no table that has to be pushed sideways."""
+
+import io
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+PAGES = sorted("" if path.stem == "index" else path.stem for path in Path("docs/corners").glob("*.md"))
+each_page = pytest.mark.parametrize("name", PAGES, ids=lambda name: name or "index")
+
+
+@pytest.fixture
+def opened(browser, served, name):
+    page = browser.new_page(base_url=served, viewport={"width": 390, "height": 844})
+    page.goto(f"/corners/{name}")
+    page.evaluate("document.fonts.ready")
+    yield page
+    page.close()
+
+
+@each_page
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_the_last_sheet_is_worth_its_paper(opened, paper):
+    with pdfplumber.open(io.BytesIO(opened.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        words = (pdf.pages[-1].extract_text() or "").splitlines()
+        assert len(words) > 3, words
+
+
+@each_page
+def test_tables_fit_a_phone(opened):
+    tables = opened.locator(".wide")
+    too_wide = "(all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1).map((each) => each.ariaLabel)"
+    assert tables.evaluate_all(too_wide) == []
+    assert tables.evaluate_all("(all) => all.filter((each) => each.clientWidth > 390).length") == 0
+    if tables.count():
+        tables.first.evaluate("(each) => { each.firstElementChild.style.width = '500px'; }")
+        assert len(tables.evaluate_all(too_wide)) == 1  # such a table would be noticed
