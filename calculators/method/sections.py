@@ -96,7 +96,7 @@ _DECLARED = (
     Section(
         "hems",
         "Turn and hem",
-        "The two folds of a double hem.",
+        "The two folds of a double hem. A batch that names its kind of piece begins with that kind’s turn and hem; everything else, and a kind with a blank left empty, with the usual ones.",
         (
             Entry("turn", "First turn", _SHORT, "The first fold of the raw edge, hidden in the hem."),
             Entry("hem", "Hem depth", _SHORT, "The second fold: the visible border."),
