@@ -1,14 +1,18 @@
 """Changing a method as its form does, and comparing and merging what came of it."""
 
+from fractions import Fraction
+
 import pytest
 
 from calculators.house_method import FORMAT, VERSION, site_document
 from calculators.kinds import Refused
+from calculators.measure import CENTIMETRES
 from calculators.method.change import changed, written_at
 from calculators.method.check import mended
 from calculators.method.difference import differences
 from calculators.method.format import LONGEST_WHY, MOST_ROWS, Document, normal
 from calculators.method.merge import merged
+from calculators.method.sections import tables
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
 
@@ -58,6 +62,9 @@ def test_lines_are_added_and_taken_out():
         ("name", "x" * 81, "Keep it to 80"),
         ("measures.turn", "soon", "not a length"),
         ("measures.turn", "30 m", "most that works"),
+        ("tables.cloths.0.change_length", "4", "does it shrink by 4 %, or grow? Write −4 if it shrinks, +4 if it grows."),
+        ("tables.cloths.0.change_width", "3,5 %", "Write −3,5 if it shrinks"),
+        ("tables.cloths.0.change_width", "+-4", "not a number"),
         ("measures.money", "x" * 13, "Keep it to 12"),
         ("why.measures.turn", "x" * (LONGEST_WHY + 1), "Keep it to 500"),
         ("texts.hems", "a\x07b", "cannot be shown"),
@@ -122,3 +129,18 @@ def test_an_entry_taken_back_here_and_changed_there_is_said_too():
     document, both = merged(base, after(("measures.turn", ""), start=base), after(("measures.turn", "1.4"), start=base))
     assert "measures" not in document
     assert [each.one for each in both] == ["1.4 cm"]
+
+
+@pytest.mark.parametrize(("typed", "change"), [("-4", -4), ("−4 %", -4), ("+4", 4), ("+ 4", None), ("0", 0), ("0 %", 0), ("+2,5 %", Fraction(5, 2)), ("4", None), ("0.1", None)])
+def test_a_change_in_the_wash_is_read_with_its_sign_only(typed, change):
+    kind = {column.name: column.kind for column in tables()["cloths"].columns}["change_length"]
+    try:
+        assert kind.parse(typed, CENTIMETRES) == change
+    except Refused:
+        assert change is None
+
+
+def test_a_change_kept_without_its_sign_is_asked_about_and_nothing_is_worked_out_from_it():
+    document, troubles = mended(OURS | {"tables": {"cloths": [{"cloth": "Sage linen", "change_length": "4 %"}]}})
+    assert document["tables"]["cloths"] == [{"cloth": "Sage linen"}]
+    assert "shrink by 4 %, or grow" in troubles["tables.cloths.0.change_length"]
