@@ -55,6 +55,35 @@ def test_at_the_machine_one_step_at_a_time_is_ticked_and_still_ticked_when_loade
     expect(now(phone).locator(".box.ticked")).to_have_count(1)
 
 
+#: Of every step at the machine that has a drawing: how much of it is in sight, and whether more is said to stand below.
+DRAWING_IN_SIGHT = """() => {
+    const what = document.querySelector(".now .what"), drawing = what.querySelector("figure.drawing");
+    if (!drawing) return null;
+    const [frame, box] = [what, drawing].map((each) => each.getBoundingClientRect());
+    return [Math.max(0, Math.min(box.bottom, frame.bottom) - box.top) / box.height, what.classList.contains("has-more")];
+}"""
+
+
+@pytest.mark.parametrize(("across", "down"), [(390, 844), (390, 664), (360, 600), (844, 390)])
+def test_at_the_machine_no_drawing_is_cut_by_the_buttons(browser: Browser, served: str, across: int, down: int):
+    context = browser.new_context(base_url=served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce")
+    page = context.new_page()
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
+    page.get_by_role("button", name="At the machine").tap()
+    seen = []
+    for _ in range(14):
+        page.locator(".machine-ways [data-do=next]").tap()
+        seen.append(page.evaluate(DRAWING_IN_SIGHT))
+    context.close()
+    drawings = [each for each in seen if each]
+    assert len(drawings) == 9
+    assert [share for share, _ in drawings if 0.01 < share < 0.999] == []
+    assert all(more for share, more in drawings if share < 0.01), "what is out of sight is said to stand below"
+    if down == 844:
+        assert all(share > 0.999 for share, _ in drawings)
+
+
 def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
     for _ in range(6):
         phone.keyboard.press("ArrowRight")

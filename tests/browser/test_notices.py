@@ -1,0 +1,29 @@
+"""Notices at the foot of the window leave the foot of the page in reach."""
+
+from playwright.sync_api import Page, expect
+
+SHOW = """async () => {
+    const { notice } = await import("/assets/javascript/notices.js");
+    notice("one", "A sentence that is long enough to take two lines on a telephone that is held upright.", { action: ["Do it now", () => {}] });
+    notice("two", "Another such sentence, which is long enough to take two lines on a telephone held upright.");
+}"""
+CLEAR = "async () => { const { clear } = await import('/assets/javascript/notices.js'); clear('one'); clear('two'); }"
+#: Whether the last link of the page can be pressed once the page is scrolled to its end.
+IN_REACH = """() => {
+    scrollTo(0, document.documentElement.scrollHeight);
+    const link = [...document.querySelectorAll("footer a, main a")].filter((each) => each.getClientRects().length).at(-1), box = link.getBoundingClientRect();
+    return document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2).closest("a") === link;
+}"""
+
+
+def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
+    page.goto("/batch/")
+    height = page.evaluate("document.documentElement.scrollHeight")
+    page.evaluate(SHOW)
+    shelf = page.locator(".notices").last
+    expect(shelf.locator(".notice")).to_have_count(2)
+    page.wait_for_function(f"document.documentElement.scrollHeight >= {height} + document.querySelectorAll('.notices')[document.querySelectorAll('.notices').length - 1].offsetHeight - 2")
+    assert page.evaluate(IN_REACH)
+    assert shelf.evaluate("it => it.offsetHeight <= innerHeight * 0.45 + 1")
+    page.evaluate(CLEAR)
+    page.wait_for_function(f"document.documentElement.scrollHeight <= {height} + 2")
