@@ -18,14 +18,22 @@ IN_REACH = """() => {
 }"""
 
 
+def until(page: Page, holds) -> None:
+    for _ in range(50):
+        if holds():
+            return
+        page.wait_for_timeout(100)
+    raise AssertionError("it never came to that")
+
+
 def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
     page.goto("/batch/")
     height = page.evaluate("document.documentElement.scrollHeight")
     page.evaluate(SHOW)
     shelf = page.locator(".notices")
     expect(shelf.locator(".notice")).to_have_count(2)
-    page.wait_for_function(f"document.documentElement.scrollHeight >= {height} + document.querySelector('.notices').offsetHeight - 2")
-    page.wait_for_function(IN_REACH)  # the theme fits its side lists in after a scroll
+    until(page, lambda: page.evaluate("document.documentElement.scrollHeight") >= height + shelf.evaluate("it => it.offsetHeight") - 2)
+    until(page, lambda: page.evaluate(IN_REACH))  # the theme fits its side lists in after a scroll
     assert shelf.evaluate("it => it.offsetHeight <= innerHeight * 0.45 + 1")
     page.evaluate(CLEAR)
-    page.wait_for_function(f"document.documentElement.scrollHeight <= {height} + 2")
+    until(page, lambda: page.evaluate("document.documentElement.scrollHeight") <= height + 2)
