@@ -42,6 +42,17 @@ def differences(one: Document, other: Document, as_followed: bool = False) -> li
     return found
 
 
+def same_numbers(one: Document, other: Document) -> bool:
+    """Whether two methods, as they are followed, say the same in all but their names, their reasons and their own words."""
+    return not any(each for each in differences(_bare(one), _bare(other), as_followed=True) if each.path.startswith(("measures.", "ruler.", "tables.")))
+
+
+def _bare(document: Document) -> Document:
+    """The method without the reasons in its tables; those that are the handbook's written out."""
+    lines = {name: [{column: each for column, each in row.items() if column != "why"} for row in lines_of(document, name)] for name in tables()}
+    return {**document, "tables": lines}
+
+
 def same(one: Written, other: Written, kind: Kind | None) -> bool:
     """Whether two measures mean the same on every ruler, however they are written: 3.2 m and 320 cm are one length.
 
