@@ -61,4 +61,4 @@ def test_jobs_in_work_come_first_the_last_changed_on_top():
     away = json.dumps({**json.loads(JOB), "name": "Away", "archived": True})
     records = [{"id": name, "at": f"2026-11-2{day}T10:00:00+01:00", "text": text} for day, (name, text) in enumerate([("a", JOB), ("b", away), ("c", JOB.replace("sage", "blue")), ("d", "{")])]
     body = ask(ask="jobs", jobs=records, ruler="", home="../")["body"]
-    assert body.index("cannot be read here") < body.index("Napkins in blue linen") < body.index("Napkins in sage linen") < body.index("Put away: 1") < body.index("Away</a>")
+    assert body.index("cannot be read here") < body.index("Napkins in blue linen") < body.index("Napkins in sage linen") < body.index("Finished jobs: 1") < body.index("Away</a>")
