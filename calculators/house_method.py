@@ -4,7 +4,7 @@ A method is plain data (docs: reference/house-method). Every measure is a text a
 centimetre ruler and one for an inch ruler; beside it may stand why.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -32,6 +32,7 @@ class HouseMethod:
     tables: name → rows, each column name → as a measure.
     texts: name of a section, or ``opening`` → the studio's own words, in Markdown.
     own: paths of what this method says itself; everything else comes from the site's.
+    of_kind: name of a measure → the kind of piece it is meant for, where it is not the house's general one.
     """
 
     name: str
@@ -42,6 +43,7 @@ class HouseMethod:
     tables: Mapping[str, tuple[Mapping[str, Written], ...]] = field(default_factory=dict)
     texts: Mapping[str, str] = field(default_factory=dict)
     own: frozenset[str] = frozenset()
+    of_kind: Mapping[str, str] = field(default_factory=dict)
 
     def offers(self, wanted: str) -> bool:
         """Whether there is such a ruler; named as for `ruler`."""
@@ -62,6 +64,25 @@ class HouseMethod:
     def measure(self, name: str, ruler: Ruler) -> str:
         """The house's text for a measure, in round figures of the ruler in hand."""
         return on_ruler(self.measures[name], ruler)
+
+    @property
+    def kinds_of_piece(self) -> tuple[str, ...]:
+        """What the house calls its kinds of piece."""
+        return tuple(str(line["piece"]) for line in self.tables.get("pieces", ()) if line.get("piece"))
+
+    @property
+    def measures_by_kind(self) -> frozenset[str]:
+        """Names of the measures that some kind of piece has for itself."""
+        return frozenset(name for line in self.tables.get("pieces", ()) for name in line if name in self.measures)
+
+    def for_kind(self, kind: str) -> "HouseMethod":
+        """The method as it is for one kind of piece: what its line in the table of pieces holds stands before the general measure.
+
+        Raises KeyError when the house has no such kind.
+        """
+        line = {str(line.get("piece", "")).lower(): line for line in self.tables.get("pieces", ())}[kind.strip().lower()]
+        found = {name: written for name, written in line.items() if name in self.measures}
+        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])))
 
 
 def on_ruler(written: Written, ruler: Ruler) -> str:

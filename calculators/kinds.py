@@ -143,6 +143,22 @@ class Percent(Number):
 
 
 @dataclass(frozen=True)
+class Change(Percent):
+    """A dimensional change, negative for shrinkage (ISO 5077). Its sign is written: most who write a bare 4 mean a cloth that loses 4 %."""
+
+    mode: ClassVar[str] = "text"  # a decimal keyboard has no sign
+
+    def parse(self, text, ruler):
+        bare = text.strip().removesuffix("%").strip()
+        if bare.startswith("+") and bare[1:2].isdigit():
+            return super().parse(bare[1:], ruler)
+        value = super().parse(text, ruler)
+        if value > 0:
+            raise Refused(f"does it shrink by {quote(bare)} %, or grow? Write −{quote(bare)} if it shrinks, +{quote(bare)} if it grows.")
+        return value
+
+
+@dataclass(frozen=True)
 class Angle(Number):
     sign: str = "°"
     sample: str = "90"

@@ -1,11 +1,14 @@
 """A walk: several calculators in the order of the work, each taking over what the one before worked out."""
 
+from collections.abc import Container
 from dataclasses import dataclass, field, replace
 from typing import Any, Mapping
 
 from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
+from calculators.catalogue.order import NO_KIND, kinds_of_piece
 from calculators.declaration import Answer, AskAgain, Calculator
+from calculators.house_method import HouseMethod
 
 
 @dataclass(frozen=True)
@@ -13,15 +16,25 @@ class Taken:
     """Where a field's value comes from: a field or a result of an earlier step.
 
     before: names that go before it where they hold a value other than 0, such as the hem of one side before the usual hem.
+    rather: what is taken in its place where that holds a value, such as the pieces ordered before those that the cloth gives.
     """
 
     calculator: str
     name: str
     before: tuple[str, ...] = ()
+    rather: "Taken | None" = None
 
-    def out_of(self, known: Mapping[str, Any]) -> Any:
-        """The value among the fields and results of the earlier step."""
-        return next((known[name] for name in self.before if known[name]), known[self.name])
+    @property
+    def steps(self) -> set[str]:
+        """Every step that has a part in it."""
+        return {self.calculator} | (self.rather.steps if self.rather else set())
+
+    def out_of(self, known: Mapping[str, Mapping[str, Any]]) -> tuple[Any, str]:
+        """The value among the fields and results of earlier steps, and the step it is from. known: calculator → its values."""
+        if self.rather and known[self.rather.calculator][self.rather.name] is not None:
+            return self.rather.out_of(known)
+        values = known[self.calculator]
+        return next((values[name] for name in self.before if values[name]), values[self.name]), self.calculator
 
 
 @dataclass(frozen=True)
@@ -65,21 +78,39 @@ class Step:
 
 @dataclass(frozen=True)
 class Walk:
-    """Steps in order. Raises ValueError when a step takes something that no earlier step has."""
+    """Steps in order. Raises ValueError when a step takes something that no earlier step has.
+
+    kind_in: step and field that name the kind of piece, whose own measures all steps then begin with.
+    """
 
     name: str
     title: str
     steps: tuple[Step, ...]
+    kind_in: tuple[str, str] = ("", "")
 
     def __post_init__(self):
         seen: dict[str, Calculator] = {}
         for step in self.steps:
             calculator = calculator_named(step.calculator)
-            for name, taken in step.taken.items():
+            for name, taken in (pair for name, each in step.taken.items() for pair in ((name, each), (name, each.rather)) if pair[1]):
                 calculator.field(name)
                 if taken.calculator not in seen or not {taken.name, *taken.before} <= set(seen[taken.calculator].kinds):
                     raise ValueError(f"{self.name}: {step.calculator} takes {taken.name} from {taken.calculator}, which no earlier step has")
             seen[step.calculator] = calculator
+
+    def kind(self, typed: Mapping[str, Mapping[str, str]]) -> str:
+        """The kind of piece that is written down, empty for none."""
+        calculator, name = self.kind_in
+        kind = typed.get(calculator, {}).get(name, "").strip().lower()
+        return "" if kind == NO_KIND else kind
+
+    def calculator(self, step: Step, method: HouseMethod) -> Calculator:
+        """The calculator of a step; where it asks for the kind of piece, with those of the method to choose from."""
+        calculator = calculator_named(step.calculator)
+        if step.calculator != self.kind_in[0]:
+            return calculator
+        fields = (replace(field, kind=kinds_of_piece(method)) if field.name == self.kind_in[1] else field for field in calculator.fields)
+        return replace(calculator, fields=tuple(fields))
 
 
 @dataclass(frozen=True)
@@ -116,18 +147,22 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
     """
     stops: list[Stop] = []
     titles = {step.calculator: step.title for step in walk.steps}
+    asking, has_kind = _for_its_kind(walk, typed, asking)
     known, troubled = _known_beforehand(walk, typed, asking)
     for step in walk.steps:
-        calculator = calculator_named(step.calculator)
+        calculator = walk.calculator(step, asking.method)
         own = {**step.settled, **typed.get(step.calculator, {})}
         sources = {**step.taken_for(own), **_given_to(step.calculator, walk, typed)}
         needed = [taken for name, taken in sources.items() if not own.get(name, "").strip()]
-        waits_for = next((troubled[taken.calculator] for taken in needed if taken.calculator in troubled), "")
+        waits_for = next((troubled[name] for taken in needed for name in sorted(taken.steps) if name in troubled), "")
+        if not has_kind and _begins_with_its_kind(calculator, own, sources, asking.method):
+            waits_for = waits_for or titles[walk.kind_in[0]]
         if waits_for:
             stops.append(Stop(step, calculator, replace(asking, typed=own), waits_for=waits_for))
             troubled[step.calculator] = waits_for
             continue
-        values = {name: taken.out_of(known[taken.calculator]) for name, taken in sources.items() if taken.calculator in known}
+        found = {name: taken.out_of(known) for name, taken in sources.items() if taken.steps <= set(known)}
+        values = {name: value for name, (value, _) in found.items()}
         here = replace(asking, typed=own, taken=values)
         try:
             reply = answer(calculator, here)
@@ -137,12 +172,26 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             continue
         known[step.calculator] = {**read(calculator, here), **reply.results}
         departures = tuple(
-            Departure(name, titles[sources[name].calculator], value)
+            Departure(name, titles[found[name][1]], value)
             for name, value in values.items()
             if own.get(name, "").strip() and known[step.calculator][name] != value
         )
         stops.append(Stop(step, calculator, here, answer=reply, departures=departures))
     return stops
+
+
+def _for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[Asking, bool]:
+    """The circumstances with the measures of the kind of piece written down, and whether the method has that kind."""
+    kind = walk.kind(typed)
+    try:
+        return (replace(asking, method=asking.method.for_kind(kind)) if kind else asking), True
+    except KeyError:
+        return asking, False
+
+
+def _begins_with_its_kind(calculator: Calculator, own: Mapping[str, str], elsewhere: Container[str], method: HouseMethod) -> bool:
+    """Whether a blank left alone begins with a measure that a kind of piece may have for itself. elsewhere: fields filled from other steps."""
+    return any(each.default in method.measures_by_kind and each.name not in elsewhere and not own.get(each.name, "").strip() for each in calculator.fields)
 
 
 def _known_beforehand(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[dict[str, dict[str, Any]], dict[str, str]]:
@@ -172,6 +221,7 @@ BATCH = Walk(
     "batch",
     "A batch, from cloth to corners",
     (
+        Step("order", "The order"),
         Step("wash-test", "The cloth and its wash test"),
         Step(
             "usable-cloth",
@@ -199,7 +249,8 @@ BATCH = Walk(
                 "turn": Taken("finished-size", "turn"),
             },
         ),
-        Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count")}),
+        Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))}),
     ),
+    kind_in=("order", "piece"),
 )
 WALKS = {BATCH.name: BATCH}

@@ -1,5 +1,6 @@
 """Walks: each calculator takes over what the one before worked out."""
 
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 from calculators.answering import Asking
 from calculators.faces.plain import refusals
 from calculators.faces.walk import walk_replies
+from calculators.house_method import site_method
 from calculators.walk import BATCH, Step, Taken, Walk, go
 
 ISSUE_CLOTH = {
@@ -27,7 +29,7 @@ def by_name(stops):
 def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
     """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
     stops = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
-    assert [stop.answer is not None for stop in stops.values()] == [True] * 6
+    assert [stop.answer is not None for stop in stops.values()] == [True] * 7
     assert (stops["pieces-from-cloth"].answer.results["across"], stops["pieces-from-cloth"].answer.results["along"]) == (3, 7)
     assert stops["finished-size"].answer.results["finished_width"] == 290
     assert stops["mitre-marks"].answer.results["mark_1"] == 50
@@ -128,3 +130,48 @@ def test_a_walk_cannot_take_what_no_earlier_step_has():
         Walk("backwards", "Backwards", (Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "usable_width")}), Step("usable-cloth", "Cloth")))
     with pytest.raises(ValueError, match="no earlier step"):
         Walk("unknown", "Unknown", (Step("usable-cloth", "Cloth"), Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "no_such")})))
+
+
+def test_the_order_comes_first_and_its_number_reaches_the_ticket():
+    """24 ordered + 1 to spare; a number written into the bundles still stands, and the order is named beside it."""
+    ordered = {"order": {"ordered": "24", "spare": "1"}}
+    assert by_name(go(BATCH, {}, Asking({})))["bundles"].asking.taken["pieces"] == 18
+    assert next(iter(by_name(go(BATCH, ordered, Asking({}))))) == "order"
+    assert by_name(go(BATCH, ordered, Asking({})))["bundles"].asking.taken["pieces"] == 25
+    by_hand = by_name(go(BATCH, {**ordered, "bundles": {"pieces": "20"}}, Asking({})))["bundles"]
+    assert by_hand.answer.results["bundles"] == 4
+    assert [(each.title, each.value) for each in by_hand.departures] == [("The order", 25)]
+    assert "25 pieces are to be made, and this cloth gives 18: 7 are lacking" in walk_replies(BATCH, ordered, Asking({}))["pieces-from-cloth"]["answer"]
+    assert "to be made" not in walk_replies(BATCH, {"order": {"ordered": "18"}}, Asking({}))["pieces-from-cloth"]["answer"]
+
+
+def test_a_kind_of_piece_brings_its_own_turn_and_hem_and_says_so():
+    """46 − 2 × (0.8 + 1.2) = 42 cm, the tea towel of the house's table; by hand 46 − 2 × (0.8 + 3) = 38.4 cm."""
+    towel = {"order": {"piece": "tea towel"}}
+    stops = by_name(go(BATCH, towel, Asking({})))
+    assert stops["finished-size"].answer.results["finished_width"] == 420
+    assert (stops["mitre-marks"].asking.taken["hem_1"], stops["mitre-marks"].asking.taken["turn"]) == (12, 8)
+    said = walk_replies(BATCH, towel, Asking({}))["finished-size"]["answer"]
+    assert "From your method, “The linen workroom”, for “Tea towel”: first turn 0.8\N{NO-BREAK SPACE}cm and hem depth 1.2\N{NO-BREAK SPACE}cm." in said
+    on_inches = walk_replies(BATCH, towel, Asking({}, wanted_ruler="in"))["finished-size"]["answer"]
+    assert "first turn 5/16\N{NO-BREAK SPACE}in and hem depth 1/2\N{NO-BREAK SPACE}in." in on_inches
+    by_hand = {**towel, "finished-size": {"hem": "3 cm"}}
+    assert by_name(go(BATCH, by_hand, Asking({})))["finished-size"].answer.results["finished_width"] == 384
+    said = walk_replies(BATCH, by_hand, Asking({}))["finished-size"]["answer"]
+    assert "you wrote 3\N{NO-BREAK SPACE}cm; your method has 1.2\N{NO-BREAK SPACE}cm for “Tea towel”" in said and "first turn 0.8\N{NO-BREAK SPACE}cm." in said
+    assert "From your method" not in walk_replies(BATCH, {}, Asking({}))["finished-size"]["answer"]
+
+
+def test_a_blank_that_a_kind_leaves_empty_is_the_usual_one():
+    method = site_method()
+    mine = replace(method, tables={**method.tables, "pieces": ({"piece": "Napkin", "hem": "1 cm"},)})
+    stops = by_name(go(BATCH, {"order": {"piece": "Napkin"}}, Asking({}, method=mine)))
+    assert stops["finished-size"].answer.results["finished_width"] == 460 - 2 * (10 + 10)
+    assert dict(stops["finished-size"].asking.method.of_kind) == {"hem": "Napkin"}
+
+
+def test_a_kind_that_the_method_does_not_have_is_asked_again_and_only_what_needs_it_waits():
+    replies = walk_replies(BATCH, {"order": {"piece": "Bib"}}, Asking({}))
+    assert "not one of the choices: none, napkin, placemat, runner, tea towel" in replies["order"]["refusals"]["piece"]
+    assert {name for name, reply in replies.items() if "waits" in reply} == {"finished-size", "mitre-marks", "bundles"}
+    assert [kept for kept, _ in replies["order"]["choices"]["piece"]] == ["none", "napkin", "placemat", "runner", "tea towel"]

@@ -89,7 +89,7 @@ def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
     options = kind.options if isinstance(kind, Choice) else {word: word for word in YES_NO_WORDS} if isinstance(kind, YesNo) else None
     if options is None:
         width = {"size": str(max(6, len(text) + 1))}
-        return element("input", common | width | {"type": "text", "inputmode": kind.mode, "value": text, "spellcheck": "false"})
+        return element("input", common | width | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"})
     choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
     return element("select", common, *choices)
 

@@ -15,6 +15,9 @@ from calculators.job.format import normal
 from calculators.job.merge import merged
 from calculators.job.reading import Job, opened, read_job, written_down
 from calculators.kinds import Refused
+from calculators.house_method import site_document
+from calculators.method.difference import same_numbers
+from calculators.method.reading import read_method
 from calculators.method.reading import written_down as method_written_down
 
 Reply = dict[str, Any]
@@ -50,11 +53,12 @@ def _copy(request: Reply) -> Reply:
 
 
 def _opened(request: Reply) -> Reply:
-    """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": from the one followed, "texts": blank → text, "about": HTML, "file": name}."""
+    """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": whether its numbers are others than those followed, "texts": blank → text, "about": HTML, "file": name}."""
     job = read_job(request["job"])
     own = _method_text(job)
     about = [cloths_known([row["cloth"] for row in job.method.tables.get("cloths", ())])]
-    if own != followed(request):
+    is_apart = not same_numbers(*(read_method(each)[0] if each else site_document() for each in (own, followed(request))))
+    if is_apart:
         about += [
             element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. "),
             element("p", None, element("button", {"type": "button", "data-do": "method"}, "Take over the measures that the other pages follow")),
@@ -62,7 +66,7 @@ def _opened(request: Reply) -> Reply:
     if job.troubles:
         about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in job.troubles.values())))
     texts = {name: job.document.get(name, "") for name in ("name", "cloth", *WORDS)}
-    return {"typed": job.typed, "method": own, "isApart": own != followed(request), "texts": texts, "about": "".join(map(html, about)), "file": file_name("job", job.name)}
+    return {"typed": job.typed, "method": own, "isApart": is_apart, "texts": texts, "about": "".join(map(html, about)), "file": file_name("job", job.name)}
 
 
 def _change(request: Reply) -> Reply:

@@ -14,7 +14,7 @@ NONE_YET = "No job is kept in this browser yet. Begin one here, or fill in the b
 WHERE = "The jobs that this browser keeps are listed here."
 UNREADABLE = "A job that cannot be read here"
 PIECES = "pieces-from-cloth"
-DO = {"copy": "Duplicate", "archive": "Put away", "back": "Bring back", "file": "Save to a file", "share": "Share as a link", "remove": "Take out"}
+DO = {"copy": "Duplicate", "archive": "Move to finished jobs", "back": "Back to work", "file": "Save to a file", "share": "Share as a link", "remove": "Delete"}
 
 
 def jobs_page() -> ET.Element:
@@ -37,7 +37,7 @@ def jobs_listed(records: list[dict[str, str]], ruler: str, home: str) -> list[ET
     at_work = [_item(job, each, ruler, home) for job, each in items if not (isinstance(job, Job) and job.document.get("archived"))]
     made = [element("ul", {"class": "job-list"}, *at_work) if at_work else element("p", None, NONE_YET)]
     if away:
-        made.append(element("details", {"class": "put-away"}, element("summary", None, f"Put away: {len(away)}"), element("ul", {"class": "job-list"}, *away)))
+        made.append(element("details", {"class": "finished"}, element("summary", None, f"Finished jobs: {len(away)}"), element("ul", {"class": "job-list"}, *away)))
     return made
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from calculators.documents import Unreadable
 from calculators.faces.answered import scrolling
 from calculators.faces.markup import element
+from calculators.faces.studio_text import studio_text
 from calculators.method.difference import Difference
 
 
@@ -17,8 +18,23 @@ def differences_table(one: str, other: str, found: list[Difference]) -> ET.Eleme
         return element("p", None, "The two are the same in everything.")
     caption = f"Where “{one}” and “{other}” differ"
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("", one, other)))
-    body = [element("tr", None, element("th", {"scope": "row"}, each.label), element("td", None, each.one or "nothing"), element("td", None, each.other or "nothing")) for each in found]
+    body = [element("tr", None, element("th", {"scope": "row"}, each.label), *(element("td", None, *_cell(each, text)) for text in (each.one, each.other))) for each in found]
     return scrolling(element("table", {"class": "results"}, element("caption", None, caption), element("thead", None, head), element("tbody", None, *body)), caption)
+
+
+def _cell(difference: Difference, text: str) -> list:
+    """One side of a difference; the studio's own words as they are read on its page, a whole line of a table part by part."""
+    if difference.path.startswith("texts.") and text:
+        return studio_text(text)
+    parts = text.split("; ") if difference.path.startswith("tables.") else [text]
+    return [element("ul", None, *(element("li", None, part) for part in parts))] if len(parts) > 1 else [text or "nothing"]
+
+
+def _plain(difference: Difference, text: str) -> str:
+    """The same in one line of words."""
+    if difference.path.startswith("texts.") and text:
+        return " ".join("".join(block.itertext()) for block in studio_text(text))
+    return text or "nothing"
 
 
 def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], list[Difference]]) -> ET.Element:
@@ -41,7 +57,7 @@ def _said(before: str, after: str, found: Callable[[str, str], list[Difference]]
         listed = found(before, after)
     except Unreadable:
         return "a version that cannot be read here."
-    return "; ".join(f"{each.label}, {each.one or 'nothing'} → {each.other or 'nothing'}" for each in listed) or "nothing that shows."
+    return "; ".join(f"{each.label}, {_plain(each, each.one)} → {_plain(each, each.other)}" for each in listed) or "nothing that shows."
 
 
 def in_words(moment: str) -> str:

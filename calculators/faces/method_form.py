@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 
 from calculators.faces.markup import add, element
-from calculators.faces.method_sheet import in_both
+from calculators.faces.method_sheet import heading_id, in_both, jump_list
 from calculators.house_method import RULER_STEPS, Written, on_ruler, read_house_method, site_document, site_method
 from calculators.kinds import Choice
 from calculators.measure import Ruler
@@ -21,7 +21,8 @@ def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
     return [
         element("section", {"class": "house"}, _row("name", "Name of this method", "How you call it.", _input("name", document["name"])), opening),
-        element("section", {"class": "house"}, element("h2", None, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
+        jump_list(),
+        element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
         *(_section(section, document, ruler) for section in sections()),
     ]
 
@@ -36,7 +37,7 @@ def fallback(path: str, kind, ruler: Ruler, document: Document) -> list:
 
 
 def _section(section: Section, document: Document, ruler: Ruler) -> ET.Element:
-    made = element("section", {"class": "house"}, element("h2", None, section.title), element("p", {"class": "about"}, section.about))
+    made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
     for entry in section.entries:
         add(made, _entry(document, f"measures.{entry.name}", entry, ruler))
     if section.rows:

@@ -1,6 +1,7 @@
 """What the browser asks about house methods. A method travels as the text it is kept as; whatever is wrong with one comes
 back as one sentence, never as a failure."""
 
+import xml.etree.ElementTree as ET
 from typing import Any
 
 from calculators.documents import Unreadable
@@ -39,7 +40,13 @@ def _page(request: Reply) -> Reply:
         return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
     ruler = method.ruler(ruler_wanted(request))
     parts = form(read_method(text)[0], ruler) if request.get("editing") else sheet(method, ruler)
-    return {"body": "".join(map(html, parts))}
+    return {"body": "".join(map(html, [*_left_out(text), *parts]))}
+
+
+def _left_out(text: str) -> list[ET.Element]:
+    """A sentence for every entry that is kept but cannot be used."""
+    troubles = read_method(text)[2] if text else {}
+    return [element("ul", {"class": "notes left-out"}, *(element("li", None, f"Not used: {each}") for each in troubles.values()))] if troubles else []
 
 
 def _new(request: Reply) -> Reply:

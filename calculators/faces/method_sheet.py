@@ -19,9 +19,22 @@ def sheet(method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     """The whole method, its measures on the ruler in hand."""
     return [
         *_words(method, OPENING),
-        element("section", {"class": "house"}, element("h2", {"id": "house-ruler"}, "Ruler"), element("p", None, _ruler(method))),
+        jump_list(),
+        element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), element("p", None, _ruler(method))),
         *(_section(section, method, ruler) for section in sections()),
     ]
+
+
+def jump_list() -> ET.Element:
+    """The way to every section of a method, as a list of links."""
+    titles = {"ruler": "Ruler", **{section.name: section.title for section in sections()}}
+    links = (element("li", None, element("a", {"href": f"#{heading_id(name)}"}, title)) for name, title in titles.items())
+    return element("nav", {"class": "jump-list", "aria-label": "Sections of the method"}, element("ul", None, *links))
+
+
+def heading_id(section: str) -> str:
+    """The place of a section in the page."""
+    return f"house-{section}"
 
 
 def _ruler(method: HouseMethod) -> str:
@@ -30,7 +43,7 @@ def _ruler(method: HouseMethod) -> str:
 
 
 def _section(section: Section, method: HouseMethod, ruler: Ruler) -> ET.Element:
-    made = element("section", {"class": "house"}, element("h2", {"id": f"house-{section.name}"}, section.title), element("p", {"class": "about"}, section.about))
+    made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
     add(made, *_words(method, section.name))
     if section.entries:
         add(made, element("dl", {"class": "settled"}, *(_entry(entry, method, ruler) for entry in section.entries)))

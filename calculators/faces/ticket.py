@@ -52,10 +52,11 @@ def _order(batch: Batch) -> str:
     ruler, size, bundles = batch.ruler, batch.values["finished-size"], batch.bundles
     cut, finished = (" by ".join(show_length(size[f"{kind}_{way}"], ruler) for way in ("width", "length")) for kind in ("cut", "finished"))
     made = f"{bundles.pieces:,} {'piece' if bundles.pieces == 1 else 'pieces'}"
+    kind = f" ({batch.kind})" if batch.kind else ""
     cloth = f" of {batch.cloth}" if batch.cloth else ""
     split = f"{bundles.count} bundles of {bundles.size}" if bundles.count > 1 else "one bundle"
     last = f", the last of {bundles.last}" if bundles.count > 1 and bundles.last != bundles.size else ""
-    return f"{made}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
+    return f"{made}{kind}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
 
 
 def _lines_to_write(words: Sequence[str]) -> list:

@@ -11,7 +11,7 @@ from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import compared, read_size
 from calculators.ticket.small import show_small
 
-MOST_LINES = 15
+MOST_LINES = 10
 SIDES = {"width": "Width", "length": "Length"}
 LONGEST = "80"
 

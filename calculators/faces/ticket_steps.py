@@ -12,7 +12,7 @@ from calculators.ticket.marking import markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ONCE, TicketStep
 
-MOST_BOXES = 15
+MOST_BOXES = 10  # as many as stand beside a step on paper
 AS_WRITTEN = ("needle", "thread")
 SHORT = {"stitch_seam": "Stitch", "stitch_hem": "Stitch", "edge_stitch": "From the fold", "tolerance_cut": "May be off by", "tolerance_finished": "May be off by", "tolerance_square": "Diagonals may differ by"}
 

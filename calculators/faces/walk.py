@@ -1,6 +1,7 @@
 """A walk on a page: one calculator after another, each showing where its numbers come from."""
 
 import xml.etree.ElementTree as ET
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 from typing import Any
@@ -34,17 +35,23 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -> dict[str, Any]:
-    """What the browser shows for each step: calculator name → its reply."""
-    return {stop.calculator.name: _reply(stop) for stop in go(walk, typed, asking)}
+    """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now offers."""
+    stops = go(walk, typed, asking)
+    made = {stop.calculator.name: _reply(stop, _on_the_order(stop, stops)) for stop in stops}
+    step, name = walk.kind_in
+    asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
+    made[step]["choices"] = {name: [*map(list, asked.kind.options.items())]}
+    return made
 
 
-def _reply(stop: Stop) -> dict[str, Any]:
+def _reply(stop: Stop, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
     if stop.waits_for:
         sentence = f"This waits for “{stop.waits_for}”, where a blank needs mending."
         return {"waits": sentence, "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
         return refused(stop.calculator, stop.refusal, stop.asking)
-    return shown(stop.calculator, replace(stop.answer, notes=(*map(partial(_departure, stop), stop.departures), *stop.answer.notes)), stop.asking, folded=True)
+    notes = (*_of_the_kind(stop), *map(partial(_departure, stop), stop.departures), *on_the_order, *stop.answer.notes)
+    return shown(stop.calculator, replace(stop.answer, notes=notes), stop.asking, folded=True)
 
 
 def _departure(stop: Stop, departure: Departure) -> Phrase:
@@ -54,3 +61,29 @@ def _departure(stop: Stop, departure: Departure) -> Phrase:
         "{label:text}: you wrote {written:text}, and “{title:text}” gives {given:text}. Empty the blank to take that over.",
         label=field.label, written=stop.asking.text(field), title=departure.title, given=field.kind.show(departure.value, ruler),
     )
+
+
+def _of_the_kind(stop: Stop) -> Iterator[Phrase]:
+    """Which measures are those of the kind of piece, and which written by hand stand in their place."""
+    asking, method = stop.asking, stop.asking.method
+    fields = [field for field in stop.calculator.fields if field.default in method.of_kind and field.name not in asking.taken]
+    by_hand = [field for field in fields if asking.typed.get(field.name, "").strip()]
+    if followed := [f"{field.label.lower()} {method.measure(field.default, asking.ruler)}" for field in fields if field not in by_hand]:
+        kind = next(iter(method.of_kind.values()))
+        yield say("From your method, “{method:text}”, for “{kind:text}”: {measures:text}.", method=method.name, kind=kind, measures=" and ".join(followed))
+    for field in by_hand:
+        theirs = method.measure(field.default, asking.ruler)
+        if field.kind.parse(theirs, asking.ruler) != field.kind.parse(asking.text(field), asking.ruler):
+            yield say(
+                "{label:text}: you wrote {written:text}; your method has {theirs:text} for “{kind:text}”. Empty the blank to take that over.",
+                label=field.label, written=asking.text(field), theirs=theirs, kind=method.of_kind[field.default],
+            )
+
+
+def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
+    """That the cloth gives fewer pieces than are to be made, told where the pieces are counted."""
+    to_make = next((each.answer.results["pieces"] for each in stops if each.calculator.name == "order" and each.answer), None)
+    if stop.calculator.name != "pieces-from-cloth" or not stop.answer or not to_make or to_make <= stop.answer.results["count"]:
+        return ()
+    count = stop.answer.results["count"]
+    return (say("{pieces:piece|pieces} are to be made, and this cloth gives {count:count}: {lacking:count} are lacking. The work ticket says how much more cloth they take.", pieces=to_make, count=count, lacking=to_make - count),)

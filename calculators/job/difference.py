@@ -9,7 +9,7 @@ from calculators.method.difference import differences as method_differences
 from calculators.versions import Document
 
 THE_HANDBOOKS = "the handbook’s own"
-_LABELS = {"name": "Name", "archived": "Put away", "cloth": "Cloth", "notes": "Notes", **{name: f"{name.capitalize()}, your own figure" for name in FIGURES}}
+_LABELS = {"name": "Name", "archived": "Among the finished jobs", "cloth": "Cloth", "notes": "Notes", **{name: f"{name.capitalize()}, your own figure" for name in FIGURES}}
 
 
 def differences(one: Document, other: Document) -> list[Difference]:

@@ -39,7 +39,7 @@ def schema() -> Schema:
         "typed": named(typed, 60, "what was typed, calculator by calculator; everything else is worked out anew each time"),
         "read_on": {"anyOf": [RULER, text(0, description="the ruler that the method reads by habit")], "description": "the ruler on which a bare number is read"},
         "method": {"anyOf": [method, {"const": None}], "description": "the house method that the job was made with; without one, the handbook’s own"},
-        "archived": yes_or_no("whether it is put away"),
+        "archived": yes_or_no("whether it stands among the finished jobs"),
         "cloth": text(LONGEST_NAME, description="the cloth, as the house method calls it; without one, the cloth the house uses most"),
         "ticks": named({"anyOf": [ticked, bundles]}, 200, "step → how many pieces are done, or which bundles"),
         "measured": listed(group({name: text(LONGEST_NOTE if name == "note" else LONGEST_NAME, description=meaning) for name, meaning in MEASURED.items()}), MOST_MEASURED, "what was really measured"),

@@ -6,7 +6,7 @@ from functools import cache
 
 from calculators.catalogue import catalogue
 from calculators.house_method import site_method
-from calculators.kinds import Choice, Kind, Length, Number, Percent, Text
+from calculators.kinds import Change, Choice, Kind, Length, Number, Text
 
 _SHORT = Length(most=Fraction(1_000))
 _STITCH = Length(least=Fraction(1, 10), most=Fraction(50))
@@ -57,7 +57,7 @@ PIECES = Rows(
         Entry("hem", "Hem depth", _SHORT, "The visible border; empty for the usual hem."),
     ),
 )
-_CHANGE = Percent(least=Fraction(-60), most=Fraction(60), sample="−3.5")
+_CHANGE = Change(least=Fraction(-60), most=Fraction(60), sample="−3.5")
 CLOTHS = Rows(
     "cloths",
     "Needle, thread and wash by cloth",
@@ -66,7 +66,7 @@ CLOTHS = Rows(
         Entry("cloth", "Cloth", _WORDS, "As you would ask for it from the shelf."),
         Entry("needle", "Needle", _WORDS, "Size and point, as on the packet."),
         Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the spool."),
-        Entry("change_length", "Change along the length", _CHANGE, "Found by a wash test. Shrinkage has a minus sign: −4 for cloth that loses 4 %."),
+        Entry("change_length", "Change along the length", _CHANGE, "Found by a wash test, with its sign: −4 for cloth that loses 4 %, +4 for cloth that grows."),
         Entry("change_width", "Change across the width", _CHANGE, "As along the length."),
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
     ),
@@ -96,7 +96,7 @@ _DECLARED = (
     Section(
         "hems",
         "Turn and hem",
-        "The two folds of a double hem.",
+        "The two folds of a double hem. A batch that names its kind of piece begins with that kind’s turn and hem; everything else, and a kind with a blank left empty, with the usual ones.",
         (
             Entry("turn", "First turn", _SHORT, "The first fold of the raw edge, hidden in the hem."),
             Entry("hem", "Hem depth", _SHORT, "The second fold: the visible border."),

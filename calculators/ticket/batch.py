@@ -47,6 +47,11 @@ class Batch:
         return Bundles(self("bundles", "pieces"), self("bundles", "bundle"))
 
     @property
+    def kind(self) -> str:
+        """The kind of piece, as the house calls it; empty where none is named."""
+        return next(iter(self.stops["order"].asking.method.of_kind.values()), "")
+
+    @property
     def finished(self) -> dict[str, Fraction]:
         """Finished width and length [mm]."""
         return {"width": self("finished-size", "finished_width"), "length": self("finished-size", "finished_length")}

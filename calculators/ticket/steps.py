@@ -11,7 +11,7 @@ from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
 from calculators.folding.steps import Step as CornerStep
 from calculators.house_method import Written
-from calculators.kinds import Percent
+from calculators.kinds import Change
 from calculators.measure import CENTIMETRES
 from calculators.phrase import Phrase, say
 from calculators.ticket import care as cares
@@ -119,7 +119,7 @@ def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
 
 
 def _differs(listed: Written | None, change: Fraction) -> bool:
-    kind = Percent(least=Fraction(-100), most=Fraction(100))
+    kind = Change(least=Fraction(-100), most=Fraction(100))
     return bool(listed) and abs(kind.parse(str(listed), CENTIMETRES) - change) >= Fraction(1, 10)
 
 

@@ -2,6 +2,7 @@
 
 import re
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoken
@@ -55,3 +56,58 @@ def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
             break
     page.keyboard.press("Enter")
     says(section, "3 across")
+
+
+def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(page: Page):
+    """46 − 2 × (0.8 + 1.2) = 42 cm for the house's tea towel; with a hem of 3 cm by hand 46 − 2 × (0.8 + 3) = 38.4 cm."""
+    page.goto("/batch/")
+    order, finished = calculator(page, "order"), calculator(page, "finished-size")
+    blank(order, "piece").select_option(label="Tea towel")
+    blank(order, "ordered").fill("24")
+    says(finished, re.compile("Finished 42.cm by 42.cm"))
+    expect(finished.locator(".notes")).to_contain_text(re.compile("From your method, “The linen workroom”, for “Tea towel”: first turn 0.8.cm and hem depth 1.2.cm."))
+    expect(blank(finished, "turn")).to_have_value("0.8 cm")
+    expect(blank(calculator(page, "bundles"), "pieces")).to_have_value("24")
+    blank(finished, "hem").fill("3 cm")
+    says(finished, re.compile("Finished 38.4.cm"))
+    page.reload()
+    expect(blank(order, "piece")).to_have_value("tea towel")
+    says(finished, re.compile("Finished 38.4.cm"))
+    blank(order, "piece").select_option("none")
+    says(finished, re.compile("Finished 38.cm"))
+
+
+#: The contrast of what is read in an old answer with its ground, opacity counted in, and the opacity of its drawing.
+AS_SEEN = """(answer) => {
+    const colour = (text) => text.match(/[\\d.]+/g).slice(0, 3).map(Number);
+    const light = (rgb) => rgb.map((each) => each / 255).map((each) => (each <= 0.04045 ? each / 12.92 : ((each + 0.055) / 1.055) ** 2.4)).reduce((sum, each, at) => sum + each * [0.2126, 0.7152, 0.0722][at], 0);
+    const opacity = (node) => (node === answer ? 1 : getComputedStyle(node).opacity * opacity(node.parentElement));
+    const hex = (text) => text.trim().match(/[0-9a-f]{2}/gi).map((each) => parseInt(each, 16));
+    const sheet = hex(getComputedStyle(document.body).getPropertyValue("--sheet")), { backgroundColor } = getComputedStyle(answer);
+    const grounds = [sheet, backgroundColor === "rgba(0, 0, 0, 0)" ? sheet : colour(backgroundColor)];
+    const contrast = (node, ground) => {
+        const share = opacity(node), over = colour(getComputedStyle(node).color).map((each, at) => each * share + ground[at] * (1 - share));
+        const [more, less] = [light(over), light(ground)].sort((a, b) => b - a);
+        return (more + 0.05) / (less + 0.05);
+    };
+    const read = [...answer.querySelectorAll(".spoken, .spoken .figure, .notes li, summary, td, th, figcaption")].filter((each) => !each.closest("figure"));
+    return {least: Math.min(...read.flatMap((each) => grounds.map((ground) => contrast(each, ground)))), drawing: opacity(answer.querySelector("figure.drawing"))};
+}"""
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_an_old_answer_steps_back_and_can_still_be_read(page: Page, scheme: str):
+    page.emulate_media(color_scheme=scheme)
+    page.goto("/fold/hems/")
+    section = calculator(page, "finished-size")
+    blank(section, "hem").fill("3 cm")
+    says(section, "Finished")
+    answer = section.locator(".answer")
+    fresh, weight = answer.evaluate(AS_SEEN), answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")
+    blank(section, "hem").fill("3 banana")
+    expect(answer).to_have_class(re.compile("is-old"), timeout=WAKING)
+    old = answer.evaluate(AS_SEEN)
+    assert 4.5 <= old["least"] < fresh["least"]
+    assert old["drawing"] <= 0.5 < fresh["drawing"]
+    assert int(answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")) < int(weight), "not by colour alone"
+    assert answer.evaluate("it => [getComputedStyle(it).borderLeftStyle, getComputedStyle(it).backgroundImage.startsWith('repeating')]") == ["dashed", True]

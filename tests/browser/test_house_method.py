@@ -158,3 +158,29 @@ def test_a_window_hears_what_another_has_kept(page):
     fill(page, "measures.hem", "3")
     expect(number).to_have_text("6 cm")
     other.close()
+
+
+def test_the_form_begins_with_a_list_of_its_sections_that_leads_to_each(page: Page):
+    page.goto("/house/")
+    page.get_by_role("button", name="Set down your own").click()
+    expect(page.locator("[name=name]")).to_be_visible(timeout=30_000)
+    links = page.get_by_role("navigation", name="Sections of the method").get_by_role("link")
+    assert links.all_inner_texts() == page.locator(".house h2").all_inner_texts()
+    links.filter(has_text="Prices").focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#house-prices")).to_be_in_viewport()
+    page.emulate_media(media="print")
+    expect(links.first).to_be_hidden()
+
+
+def test_on_paper_a_rare_blank_left_empty_is_left_out(page: Page):
+    page.goto("/fold/hems/")
+    rare = page.locator("section.calculator .more .field:has([name=hem_top])").first
+    page.locator("section.calculator details.more > summary").first.click()
+    expect(rare).to_be_visible()
+    page.emulate_media(media="print")
+    expect(rare).to_be_hidden()
+    page.emulate_media(media="screen")
+    rare.locator("input").fill("3 cm")
+    page.emulate_media(media="print")
+    expect(rare).to_be_visible()

@@ -55,6 +55,35 @@ def test_at_the_machine_one_step_at_a_time_is_ticked_and_still_ticked_when_loade
     expect(now(phone).locator(".box.ticked")).to_have_count(1)
 
 
+#: Of every step at the machine that has a drawing: how much of it is in sight, and whether more is said to stand below.
+DRAWING_IN_SIGHT = """() => {
+    const what = document.querySelector(".now .what"), drawing = what.querySelector("figure.drawing");
+    if (!drawing) return null;
+    const [frame, box] = [what, drawing].map((each) => each.getBoundingClientRect());
+    return [Math.max(0, Math.min(box.bottom, frame.bottom) - box.top) / box.height, what.classList.contains("has-more")];
+}"""
+
+
+@pytest.mark.parametrize(("across", "down"), [(390, 844), (390, 664), (360, 600), (844, 390)])
+def test_at_the_machine_no_drawing_is_cut_by_the_buttons(browser: Browser, served: str, across: int, down: int):
+    context = browser.new_context(base_url=served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce")
+    page = context.new_page()
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
+    page.get_by_role("button", name="At the machine").tap()
+    seen = []
+    for _ in range(14):
+        page.locator(".machine-ways [data-do=next]").tap()
+        seen.append(page.evaluate(DRAWING_IN_SIGHT))
+    context.close()
+    drawings = [each for each in seen if each]
+    assert len(drawings) == 9
+    assert [share for share, _ in drawings if 0.01 < share < 0.999] == []
+    assert all(more for share, more in drawings if share < 0.01), "what is out of sight is said to stand below"
+    if down == 844:
+        assert all(share > 0.999 for share, _ in drawings)
+
+
 def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
     for _ in range(6):
         phone.keyboard.press("ArrowRight")
@@ -151,3 +180,42 @@ def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(phone: 
     expect(phone.locator("#ticket-name")).to_have_text("Long table", timeout=WAKING)
     expect(phone.locator('[data-ticks="pin"] .count')).to_contain_text(re.compile("1 of . bundles"))
     expect(phone.locator("[data-setting=needle]")).to_contain_text("80/12")
+
+
+#: A box on paper against the words of the step beside it: [box side in mm, whether it lies on a title].
+BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) => {
+    const range = document.createRange();
+    range.selectNodeContents(step.querySelector("h3"));
+    const words = [...range.getClientRects()];
+    return [...step.querySelectorAll(".box")].map((each) => {
+        const box = each.getBoundingClientRect();
+        const on = words.some((line) => line.right > box.left + 1 && line.left < box.right - 1 && line.bottom > box.top + 1 && line.top < box.bottom - 1);
+        return [(Math.min(box.width, box.height) * 25.4) / 96, on];
+    });
+})"""
+
+
+@pytest.mark.parametrize(("pieces", "cloth"), [(1, ""), (24, "6 m"), (54, "16 m"), (90, "16 m"), (519, "84 m")])
+def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Browser, served: str, pieces: int, cloth: str):
+    context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
+    context.add_init_script("delete Navigator.prototype.serviceWorker")
+    page = context.new_page()
+    page.goto("/batch/")
+    page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
+    if cloth:
+        page.locator("[data-calculator=wash-test] details.more > summary").click()
+        page.locator("[data-calculator=wash-test] [name=cloth_length]").fill(cloth)
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
+    for paper in ("A4", "Letter"):
+        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+            words = [each.extract_text() for each in pdf.pages]
+            outside = [word["text"] for each in pdf.pages for word in each.extract_words() if word["x1"] > each.width or word["bottom"] > each.height or word["x0"] < 0]
+        assert len(words) == 2, paper
+        assert outside == []
+        assert "The maker’s manual of each tool" in words[0] and "Measured sizes" in words[1]
+    page.emulate_media(media="print")
+    found = page.evaluate(BOXES)
+    context.close()
+    assert min(side for side, _ in found) >= 4 - 0.05
+    assert not any(on for _, on in found), "no box lies on a title"

@@ -45,9 +45,9 @@ def test_boxes_are_by_bundle_and_five_hundred_pieces_have_few(page):
     body = ask("ticket", typed={"wash-test": {"cloth_length": "84 m"}, "bundles": {"bundle": "10"}})["body"]
     many = BeautifulSoup(body, "html.parser")
     assert "519 pieces" in many.select_one(".order").text
-    assert max(len(step.select(".box")) for step in many.select(".ticket-step")) <= 15
-    assert len(many.select(".size-line")) <= 15
-    assert "One box is 4 bundles, 40 pieces" in many.select_one(".box-words").text
+    assert max(len(step.select(".box")) for step in many.select(".ticket-step")) <= 10
+    assert len(many.select(".size-line")) <= 10
+    assert "One box is 6 bundles, 60 pieces" in many.select_one(".box-words").text
 
 
 def test_a_tick_is_kept_and_taken_back():

@@ -35,6 +35,22 @@ def test_a_job_says_when_its_measures_are_not_those_of_the_other_pages():
     assert same["typed"]["wash-test"]["before_length"] == "500 mm"
 
 
+def test_a_job_does_not_say_so_where_only_words_differ():
+    """Another name, other reasons, a length written otherwise, the handbook's own number written down: the pages show the same numbers."""
+    method = {"format": "house method", "version": 1, "name": "Ours"}
+    written = {"cloth_length": {"cm": "3.2 m", "in": "3 yd 18 in"}, "turn": {"value": {"cm": "10 mm", "in": "3/8 in"}, "why": "Ours."}}
+    words = {**method, "measures": written, "texts": {"opening": "**Ours**"}}
+    for mine in (method, words):
+        job = json.dumps({"format": "job", "version": 1, "name": "Napkins", "walk": "batch", "method": mine})
+        for theirs in ("", json.dumps({**method, "name": "Theirs"})):
+            opened_job = ask(ask="job opened", job=job, method=theirs)
+            assert not opened_job["isApart"] and "other numbers" not in opened_job["about"]
+        other = json.dumps({**method, "measures": {"turn": "9 mm"}})
+        assert ask(ask="job opened", job=job, method=other)["isApart"]
+        reasons = json.dumps({**method, "tables": {"pieces": [{"piece": "Napkin", "turn": "1 cm"}]}})
+        assert ask(ask="job opened", job=job, method=reasons)["isApart"], "another table of pieces gives other numbers"
+
+
 def test_a_copy_is_the_same_batch_with_nothing_ticked_or_measured():
     copy = json.loads(ask(ask="copy job", job=JOB, id="k")["job"])
     assert copy["name"] == "Napkins in sage linen, a copy" and copy["id"] == "k"
@@ -45,4 +61,4 @@ def test_jobs_in_work_come_first_the_last_changed_on_top():
     away = json.dumps({**json.loads(JOB), "name": "Away", "archived": True})
     records = [{"id": name, "at": f"2026-11-2{day}T10:00:00+01:00", "text": text} for day, (name, text) in enumerate([("a", JOB), ("b", away), ("c", JOB.replace("sage", "blue")), ("d", "{")])]
     body = ask(ask="jobs", jobs=records, ruler="", home="../")["body"]
-    assert body.index("cannot be read here") < body.index("Napkins in blue linen") < body.index("Napkins in sage linen") < body.index("Put away: 1") < body.index("Away</a>")
+    assert body.index("cannot be read here") < body.index("Napkins in blue linen") < body.index("Napkins in sage linen") < body.index("Finished jobs: 1") < body.index("Away</a>")

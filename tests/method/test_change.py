@@ -1,14 +1,21 @@
 """Changing a method as its form does, and comparing and merging what came of it."""
 
+from fractions import Fraction
+
 import pytest
 
+from calculators.faces.markup import html
+from calculators.faces.method_compare import changes_listed, differences_table
 from calculators.house_method import FORMAT, VERSION, site_document
 from calculators.kinds import Refused
+from calculators.measure import CENTIMETRES
 from calculators.method.change import changed, written_at
 from calculators.method.check import mended
 from calculators.method.difference import differences
 from calculators.method.format import LONGEST_WHY, MOST_ROWS, Document, normal
 from calculators.method.merge import merged
+from calculators.method.reading import read_method, written_down
+from calculators.method.sections import tables
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
 
@@ -58,6 +65,9 @@ def test_lines_are_added_and_taken_out():
         ("name", "x" * 81, "Keep it to 80"),
         ("measures.turn", "soon", "not a length"),
         ("measures.turn", "30 m", "most that works"),
+        ("tables.cloths.0.change_length", "4", "does it shrink by 4 %, or grow? Write −4 if it shrinks, +4 if it grows."),
+        ("tables.cloths.0.change_width", "3,5 %", "Write −3,5 if it shrinks"),
+        ("tables.cloths.0.change_width", "+-4", "not a number"),
         ("measures.money", "x" * 13, "Keep it to 12"),
         ("why.measures.turn", "x" * (LONGEST_WHY + 1), "Keep it to 500"),
         ("texts.hems", "a\x07b", "cannot be shown"),
@@ -99,8 +109,48 @@ def test_differences_say_what_stands_where():
     assert found["Name"] == ("Ours", "Winter")
     assert found["First turn"] == ("1.2 cm", "the handbook’s 1 cm (3/8 in)")
     assert found["Your own words on turn and hem"] == ("Slowly.", "")
-    assert found["Turn and hem by kind of piece: Napkin"][1] == "first turn 1 cm (3/8 in), hem depth 3 cm (3/4 in)"
+    assert found["Turn and hem by kind of piece: Napkin, hem depth"] == ("2 cm (3/4 in)", "3 cm (3/4 in)")
+    assert not any("Placemat" in label for label in found)
     assert differences(one, one) == []
+
+
+@pytest.mark.parametrize(
+    ("path", "one", "other", "are_same"),
+    [
+        ("measures.cloth_length", "3.2 m", "320 cm", True),
+        ("measures.cloth_length", "3.2 m", "321 cm", False),
+        ("measures.turn", "10 mm", "1 cm", True),
+        ("measures.bundle", "6", "06", True),
+        ("tables.cloths.0.change_length", "-4.80 %", "−4.8", True),
+        ("tables.cloths.0.needle", "90/14", "90 / 14", False),
+        ("measures.cloth_width", "60 in", "152.4 cm", True),
+    ],
+)
+def test_lengths_are_compared_by_what_they_mean_and_shown_as_written(path, one, other, are_same):
+    found = differences(after((path, one)), after((path, other)))
+    assert [(each.one, each.other) for each in found] == ([] if are_same else [(written_at(after((path, one)), path), written_at(after((path, other)), path))])
+
+
+def test_a_round_figure_for_one_ruler_is_no_length_alike_on_both():
+    pair = changed(after(("measures.turn", "1 cm")), "measures.turn", "3/8", "in")
+    assert [each.label for each in differences(pair, after(("measures.turn", "1 cm")))] == ["First turn"]
+
+
+def test_own_words_are_compared_as_they_are_read():
+    one, other = after(("texts.hems", "Press the **first turn** flat.")), after(("texts.hems", "Press *slowly*."))
+    table = html(differences_table("One", "Other", differences(one, other)))
+    assert "<strong>first turn</strong>" in table and "*" not in table
+    states = [{"at": "2026-11-25T14:03:07+01:00", "revision": number, "text": written_down(each)} for number, each in enumerate((one, other), start=1)]
+    listed = html(changes_listed(states, lambda before, after: differences(read_method(before)[0], read_method(after)[0])))
+    assert "Press the first turn flat. → Press slowly." in listed
+
+
+def test_a_line_that_only_one_of_them_has_is_listed_part_by_part():
+    lines = len(site_document()["tables"]["pieces"])
+    more = after((f"tables.pieces.{lines}.piece", "Apron"), (f"tables.pieces.{lines}.hem", "2"), (f"tables.pieces.{lines}.turn", "1"))
+    found = [each for each in differences(OURS, more) if "Apron" in each.label]
+    assert [(each.one, each.other) for each in found] == [("not there", "first turn 1 cm; hem depth 2 cm")]
+    assert "<li>first turn 1\N{NO-BREAK SPACE}cm</li><li>hem depth 2\N{NO-BREAK SPACE}cm</li>" in html(differences_table("One", "Other", found))
 
 
 def test_changes_that_do_not_touch_each_other_are_both_kept():
@@ -122,3 +172,18 @@ def test_an_entry_taken_back_here_and_changed_there_is_said_too():
     document, both = merged(base, after(("measures.turn", ""), start=base), after(("measures.turn", "1.4"), start=base))
     assert "measures" not in document
     assert [each.one for each in both] == ["1.4 cm"]
+
+
+@pytest.mark.parametrize(("typed", "change"), [("-4", -4), ("−4 %", -4), ("+4", 4), ("+ 4", None), ("0", 0), ("0 %", 0), ("+2,5 %", Fraction(5, 2)), ("4", None), ("0.1", None)])
+def test_a_change_in_the_wash_is_read_with_its_sign_only(typed, change):
+    kind = {column.name: column.kind for column in tables()["cloths"].columns}["change_length"]
+    try:
+        assert kind.parse(typed, CENTIMETRES) == change
+    except Refused:
+        assert change is None
+
+
+def test_a_change_kept_without_its_sign_is_asked_about_and_nothing_is_worked_out_from_it():
+    document, troubles = mended(OURS | {"tables": {"cloths": [{"cloth": "Sage linen", "change_length": "4 %"}]}})
+    assert document["tables"]["cloths"] == [{"cloth": "Sage linen"}]
+    assert "shrink by 4 %, or grow" in troubles["tables.cloths.0.change_length"]

@@ -4,7 +4,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.declaration import AskAgain, Field, ask_again
-from calculators.kinds import Choice, Count, Length, Percent, Text, YesNo
+from calculators.kinds import Change, Choice, Count, Length, Text, YesNo
 from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
 from calculators.phrase import say
 from calculators.rows import Rows
@@ -92,8 +92,8 @@ FIELDS = (
     Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
     Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),
-    Field("change_length", "Change in the wash, along", Percent(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come: negative when it shrinks. 0 for cloth already washed.", fixed="0"),
-    Field("change_width", "Change in the wash, across", Percent(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
+    Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0"),
+    Field("change_width", "Change in the wash, across", Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
     Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges.", fixed="1 cm"),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),
     Field("way_along", "Cuts along", Choice(options=WAYS), "How you cut the other way.", fixed="ruled"),

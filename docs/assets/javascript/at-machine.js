@@ -7,6 +7,9 @@ import { letSleep, stayAwake } from "./stay-awake.js";
 const SITE = new URL("../../", import.meta.url).pathname;
 const PLACE = `${SITE}at the machine`; // survives a page that is loaded again, not a new visit
 
+const FOOT = 36; // [px] below the drawing, where it is said that more stands further down
+const LEAST = 96; // [px] the least height at which a drawing is read
+
 const KEYS = { ArrowRight: "next", ArrowLeft: "back", "+": "more", "-": "less", "−": "less", Escape: "leave" };
 
 export class AtMachine {
@@ -20,6 +23,7 @@ export class AtMachine {
     this.tick = tick;
     this.frame.addEventListener("click", ({ target }) => this.#do(target.closest("[data-do]")?.dataset.do));
     this.onKey = (event) => this.#key(event);
+    this.onRoom = () => this.#fit();
     this.onBack = () => history.pushState(history.state, "");
   }
 
@@ -42,6 +46,8 @@ export class AtMachine {
     document.addEventListener("keydown", this.onKey);
     history.pushState(history.state, "");
     addEventListener("popstate", this.onBack);
+    addEventListener("resize", this.onRoom);
+    this.element.addEventListener("scroll", this.onRoom, { capture: true });
     stayAwake((on) => {
       for (const each of this.frame.querySelectorAll("[data-wake]")) each.hidden = (each.dataset.wake === "on") !== on;
     });
@@ -64,6 +70,8 @@ export class AtMachine {
   close() {
     letSleep();
     removeEventListener("popstate", this.onBack);
+    removeEventListener("resize", this.onRoom);
+    this.element.removeEventListener("scroll", this.onRoom, { capture: true });
     document.removeEventListener("keydown", this.onKey);
     for (const each of this.#outside.splice(0)) each.inert = false;
     document.documentElement.classList.remove("machine-open");
@@ -80,6 +88,21 @@ export class AtMachine {
     keep({ job: this.job, step: this.#step });
     steps[at]?.querySelector("h3").focus({ preventScroll: true });
     steps[at]?.querySelector(".what").scrollTo(0, 0);
+    this.#fit();
+  }
+
+  /** Give the drawing the height that the words leave free, and say when something stands further down. */
+  #fit() {
+    const what = this.element.querySelector(".ticket-step.now .what");
+    if (!what) return;
+    const figure = what.querySelector("figure.drawing");
+    if (figure) {
+      figure.style.setProperty("--below", "0px");
+      const room = what.clientHeight - (figure.offsetTop - what.offsetTop);
+      figure.style.setProperty("--room", `${room - FOOT}px`);
+      if (room - FOOT < LEAST) figure.style.setProperty("--below", `${Math.max(0, room)}px`); // none of it rather than half
+    }
+    what.classList.toggle("has-more", what.scrollTop + what.clientHeight < what.scrollHeight - 24);
   }
 
   get #steps() {

@@ -8,7 +8,7 @@ import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } f
 
 const PAUSE = 700; // [ms] without a keystroke before a change is kept
 const MARK = "#job=";
-const GONE = "This job is not kept in this browser. It may have been taken out; look through the jobs kept here.";
+const GONE = "This job is not kept in this browser. It may have been deleted; look through the jobs kept here.";
 
 export class JobInHand {
   #held = null;

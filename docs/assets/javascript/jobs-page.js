@@ -1,17 +1,18 @@
-/** The page of jobs: every job kept here, to open, duplicate, put away, save or hand over. */
+/** The page of jobs: every job kept here, to open, duplicate, finish, save or hand over. */
 import { saveFile } from "./files.js";
 import { askHouse } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, ruler, takeInHand } from "./kept.js";
 import { ask } from "./python.js";
 import { share } from "./sharing.js";
-import { keep, last, newId, newest, now, onChange, remove, whyNothingLasts } from "./store.js";
+import { keep, keepAll, last, newId, newest, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const HOME = new URL("../../", import.meta.url).pathname;
 
 class JobsPage {
   #last = Promise.resolve();
   #sure = "";
+  #undo = null; // takes back what was done last
 
   constructor(element) {
     this.element = element;
@@ -46,6 +47,7 @@ class JobsPage {
 
   async #press(what, id) {
     if (what !== "remove") this.#sure = "";
+    if (what === "undo") return this.#takeBack();
     const record = id && (await last("job", id));
     if (what === "new") return this.#begin();
     if (!record) return this.list();
@@ -74,7 +76,11 @@ class JobsPage {
 
   async #putAway(record, away) {
     const { reply } = await new Held("job", record).change((job) => ask({ ask: "job change", job, changes: { archived: away ? "yes" : "" } }));
-    this.#say(reply.refusal ?? reply.trouble ?? (away ? "Put away. It stands at the foot of the list." : "Brought back."));
+    const trouble = reply.refusal ?? reply.trouble;
+    if (trouble) return this.#say(trouble);
+    this.#say(away ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted." : "It stands among the jobs in work again.", async () =>
+      this.#putAway(await last("job", record.id), !away),
+    );
   }
 
   async #save(record) {
@@ -85,16 +91,31 @@ class JobsPage {
   async #remove({ id }) {
     if (this.#sure !== id) {
       this.#sure = id;
-      return this.#say("This takes the job out of this browser for good, with all that was ticked and measured. Press again if you are sure.");
+      return this.#say("This deletes the job from this browser, with all that was ticked and measured. Press again if you are sure.");
     }
     this.#sure = "";
+    const name = this.listed.querySelector(`li[data-job="${id}"] h2`).textContent;
+    const states = (await versions("job", id)).map(({ text, at }) => ({ text, at }));
     await remove("job", id);
     if (jobInHand() === id) takeInHand("");
-    this.#say("Taken out.");
+    this.#say(`“${name}” is deleted. Until you leave this page it can come back.`, async () => {
+      await keepAll("job", id, states, 0);
+      this.#say(`“${name}” is back, with every change.`);
+    });
   }
 
-  #say(sentence) {
+  async #takeBack() {
+    const undo = this.#undo;
+    this.#undo = null;
+    await undo?.();
+  }
+
+  /** @param {() => Promise} [undo] what a button beside the sentence does */
+  #say(sentence, undo = null) {
+    this.#undo = undo;
     this.said.textContent = sentence;
+    if (undo) this.said.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: "Undo" }));
+    this.said.querySelector("button")?.setAttribute("data-do", "undo");
   }
 }
 

@@ -28,6 +28,7 @@ class MethodPage {
     this.other.addEventListener("change", () => this.#inTurn(() => this.#compare()));
     this.body.addEventListener("change", ({ target }) => this.#commit(target));
     this.body.addEventListener("input", ({ target }) => this.#later(target));
+    this.body.addEventListener("click", (event) => jump(event));
     this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut)));
     element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)));
     for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#inTurn(() => this.#fold()));
@@ -247,6 +248,18 @@ class MethodPage {
   follow() {
     return this.#inTurn(() => this.#open());
   }
+}
+
+/** A link of the jump list leads to its section; the page itself is drawn by this script, so the theme does not know its places. */
+function jump(event) {
+  const link = event.target.closest(".jump-list a");
+  const heading = link && document.getElementById(link.hash.slice(1));
+  if (!heading) return;
+  event.preventDefault();
+  event.stopPropagation();
+  heading.tabIndex = -1;
+  heading.focus({ preventScroll: true });
+  heading.scrollIntoView();
 }
 
 let page = null;

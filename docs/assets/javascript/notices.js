@@ -8,6 +8,9 @@ shelf.className = "notices";
 shelf.setAttribute("role", "status");
 document.body.append(shelf);
 
+// What they cover is added to the foot of the page.
+new ResizeObserver(() => document.documentElement.style.setProperty("--notices", shelf.childElementCount ? `${shelf.offsetHeight}px` : "0px")).observe(shelf);
+
 function button(className, text, press) {
   const made = document.createElement("button");
   made.type = "button";

@@ -79,6 +79,7 @@ export class Section {
   show(reply) {
     this.#markTroubles(reply.refusals ?? {});
     this.settle(reply.written, this.readOn);
+    for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
     for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
@@ -204,7 +205,20 @@ class Blank {
   }
 
   set value(text) {
-    if (this.element.value !== text) this.element.value = text;
+    if (this.element.value === text) return;
+    this.element.value = text;
+    if (this.element.value === text || this.element.localName !== "select") return;
+    this.element.append(new Option(text, text)); // not on offer here, and hers all the same: Python says what is wrong with it
+    this.element.value = text;
+  }
+
+  /** Let a list offer these: pairs of what is kept and the words for it. */
+  offer(choices) {
+    const now = [...this.element.options].map(({ value, text }) => [value, text]);
+    if (JSON.stringify(now) === JSON.stringify(choices)) return;
+    const { value } = this;
+    this.element.replaceChildren(...choices.map(([kept, words]) => new Option(words, kept)));
+    this.value = value;
   }
 
   markTrouble(inTrouble) {
