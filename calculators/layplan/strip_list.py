@@ -62,28 +62,35 @@ def list_strips(
     still_wanted = [0] * (len(layers) + 1)
     for index in range(len(layers) - 1, -1, -1):
         still_wanted[index] = still_wanted[index + 1] | (layers[index][4] & wanted)
+    widths = [*(layer[1] for layer in layers), 0]
     found = []
     depth = len(layers)
     stack = [(0, shapes.width, 0, 0)]
     while stack:
         index, space, worth, packed = stack.pop()
-        if not (packed & wanted or still_wanted[index]):
-            continue
-        if index == depth:
-            found.append((worth, packed, space))
-            if len(found) > most:
-                raise TooManyStrips
-            continue
-        before, piece_width, limit, value, unit = layers[index]
-        index += 1
-        for _ in range(limit + 1):
-            if space < 0:
+        while True:
+            while widths[index] > space:
+                index += 1
+            if not (packed & wanted or still_wanted[index]):
                 break
-            if worth + before[floor[space]] >= least_worth:
-                stack.append((index, space, worth, packed))
-            space -= piece_width
-            worth += value
-            packed += unit
+            if index == depth:
+                found.append((worth, packed, space))
+                if len(found) > most:
+                    raise TooManyStrips
+                break
+            before, piece_width, limit, value, unit = layers[index]
+            index += 1
+            with_some, space_then, worth_then = packed, space, worth
+            for _ in range(limit):
+                space_then -= piece_width
+                if space_then < 0:
+                    break
+                worth_then += value
+                with_some += unit
+                if worth_then + before[floor[space_then]] >= least_worth:
+                    stack.append((index, space_then, worth_then, with_some))
+            if worth + before[floor[space]] < least_worth:
+                break
     found.sort(reverse=True)
     masks = _could_add(counts, shapes.ways_in[height_class], found)
     return [Strip(worth, packed, mask) for (worth, packed, _), mask in zip(found, masks)]
