@@ -48,7 +48,7 @@ class CountedSearch(ABC):
     first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider ones.
     """
 
-    first = Breadth(8, 1_200, 12)
+    first = Breadth(8, 800, 8)
     later_steps = 12
 
     def __init__(self, task: Task, start: TwoStageStart):
@@ -144,7 +144,7 @@ class CountedSearch(ABC):
             while self._near() and (yield from self._pass(self._target(), breadth)):
                 pass
             if not self._closed():
-                yield from self._pass(self.value + 1, breadth)
+                yield from self._pass(self.value + 1 + (self.bound - self.value) // 8, breadth)
             if not self._closed():
                 yield from self._lower_bound(self.best.prices, self.later_steps, LATER_PACE)
 
