@@ -22,11 +22,12 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
     """
     ruler, other = asking.ruler, asking.other_ruler
+    measures = results_table(calculator, answer, ruler, other)
     tables = [
-        results_table(calculator, answer, ruler, other),
+        *([measures] if measures is not None else []),
         *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name]),
     ]
-    if folded:
+    if folded and tables:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
     parts = [
         element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
@@ -90,8 +91,8 @@ def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Eleme
     return [element("ul", {"class": "notes"}, *(element("li", None, filled(note, calculator, ruler)) for note in answer.notes))]
 
 
-def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element:
-    """Every plain result, on the ruler in hand and on the other one."""
+def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
+    """Every plain result, on the ruler in hand and on the other one; None where there is none."""
     title = f"{calculator.title}: all measures"
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit)))
     body = element("tbody")
@@ -104,6 +105,8 @@ def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: R
         else:
             cells = [element("td", {"colspan": "2"}, result.kind.show(value, ruler))]
         add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
+    if not len(body):
+        return None
     return scrolling(element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body), title)
 
 

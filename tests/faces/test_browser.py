@@ -102,3 +102,10 @@ def test_numbers_values_and_figures_come_back_in_their_order():
 def test_plain_data_is_what_the_terminal_prints():
     assert ask(ask="plain", calculator="mitre-marks", typed={"hem_2": "1 in"}, ruler="")["results"]["mark_1"] == 50.8
     assert set(ask(ask="plain", calculator="mitre-marks", typed={"hem_2": "x"}, ruler="")["errors"]) == {"hem_2"}
+
+
+def test_no_fold_of_measures_where_nothing_is_measured_yet():
+    step = ask(ask="walk", walk="batch", typed={}, ruler="")["steps"]["order"]
+    assert "As many pieces" in step["answer"] and "All measures" not in step["answer"]
+    step = ask(ask="walk", walk="batch", typed={"order": {"ordered": "24"}}, ruler="")["steps"]["order"]
+    assert "All measures" in step["answer"]
