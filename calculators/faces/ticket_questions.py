@@ -14,7 +14,7 @@ from calculators.faces.markup import element, html
 from calculators.faces.questions import ruler_wanted
 from calculators.faces.ticket import ticket_sheets
 from calculators.faces.ticket_page import settle_blanks
-from calculators.faces.ticket_sizes import size_said
+from calculators.faces.ticket_sizes import all_together, size_said, square_said
 from calculators.faces.ticket_steps import bundles_of, ticked
 from calculators.job.change import begun, changed
 from calculators.job.merge import merged
@@ -56,20 +56,23 @@ def _tick(request: Reply) -> Reply:
 
 
 def _size(request: Reply) -> Reply:
-    """{…, "piece", "side": width, length or note, "text"} → the text to keep, {"shown", "said", "within"}; or {"refusal"}."""
+    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "said", "within", "square", "is_square", "all": HTML}; or {"refusal"}."""
     job, side, text = _in_hand(request), request["side"], request["text"].strip()
     batch = _batch(job, request)
     try:
         if side != "note" and text:
             read_size(text, side, batch)
-            text = calculator_named("finished-size").kinds[f"finished_{side}"].write_out(text, batch.ruler)
+            text = calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler)
         lines = job.document.get("measured", [])
         at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
         kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
     except Refused as trouble:
         return {"refusal": str(trouble)}
     said, within = ("", True) if side == "note" else size_said(text, side, batch)
-    return {request["kind"]: kept, "shown": text, "said": said, "within": within}
+    lines = read_job(kept).document["measured"]
+    square, is_square = square_said(lines[at], batch)
+    every = "".join(map(html, all_together(batch, lines)))
+    return {request["kind"]: kept, "shown": text, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
 
 
 def _settle(request: Reply) -> Reply:

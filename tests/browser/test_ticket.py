@@ -136,10 +136,20 @@ def test_a_measured_size_is_compared_and_a_bad_one_gets_one_sentence(phone: Page
     expect(blank).to_have_value("40.2 cm")
 
 
+def test_several_pieces_are_measured_with_their_diagonals(phone: Page):
+    for name, text in (("8.width", "39.8"), ("7.diagonal_1", "56.6"), ("7.diagonal_2", "57.2")):
+        phone.locator(f'[name="{name}"]').fill(text)
+        phone.locator(f'[name="{name}"]').blur()
+    expect(phone.locator('[data-size="7.square"]')).to_have_text("The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", timeout=WAKING)
+    expect(phone.locator(".all-sizes")).to_have_text("Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm.")
+    assert phone.evaluate("document.documentElement.scrollWidth") == 390
+
+
 def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_network(phone: Page):
     phone.reload()
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
     expect(phone.locator('[name="7.width"]')).to_have_value("40.2 cm")
+    expect(phone.locator('[name="7.diagonal_2"]')).to_have_value("57.2 cm")
     phone.context.set_offline(True)
     phone.locator('[name="bundle"]').fill("9")
     phone.locator('[name="bundle"]').blur()

@@ -102,12 +102,20 @@ class TicketPage {
     const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
-    const place = this.body.querySelector(`[data-size="${CSS.escape(blank.name)}"]`);
-    if (place) {
-      place.textContent = reply.refusal ?? reply.said;
-      place.classList.toggle("off", Boolean(reply.refusal) || !reply.within);
-    } else if (reply.refusal) this.#say(reply.refusal);
-    if (reply.shown !== undefined && blank !== document.activeElement) blank.value = reply.shown;
+    const isThere = this.#compare(blank.name, reply.refusal ?? reply.said, !reply.refusal && reply.within);
+    if (reply.refusal) return isThere ? undefined : this.#say(reply.refusal);
+    this.#compare(`${piece}.square`, reply.square, reply.is_square);
+    this.body.querySelector(".all-sizes").innerHTML = reply.all; // made by Python as elements
+    if (blank !== document.activeElement) blank.value = reply.shown;
+  }
+
+  /** Say how something measured compares; whether there is a place for it. */
+  #compare(name, words, within) {
+    const place = this.body.querySelector(`[data-size="${CSS.escape(name)}"]`);
+    if (!place) return false;
+    place.textContent = words;
+    place.classList.toggle("off", !within);
+    return true;
   }
 
   async #settle(blank) {
