@@ -96,9 +96,25 @@ def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
     counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
 
 
+def test_any_bundle_is_ticked_by_its_own_box(phone: Page):
+    third = phone.get_by_role("button", name="Bundle 3: Second fold")
+    third.tap()
+    counted(phone, "2 of 3 bundles done: 12 of 18 pieces.")
+    expect(third).to_have_attribute("aria-pressed", "true")
+    expect(phone.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "false")
+    phone.reload()
+    expect(third).to_have_attribute("aria-pressed", "true", timeout=WAKING)
+    third.focus()
+    phone.keyboard.press("Enter")
+    counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
+    assert phone.evaluate("document.activeElement.ariaLabel") == "Bundle 3: Second fold", "the finger of a keyboard stays where it was"
+
+
 def test_every_button_at_the_machine_is_large_and_nothing_around_it_can_be_reached(phone: Page):
-    boxes = phone.locator(".at-machine button:visible").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    boxes = phone.locator(".at-machine button:visible:not(.boxed)").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
     assert len(boxes) == 5 and all(min(box) >= 64 for box in boxes)
+    to_tick = phone.locator(".now button.boxed").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    assert len(to_tick) == 3 and all(min(box) >= 44 for box in to_tick)
     lowest = phone.locator("[data-do=next]").bounding_box()
     assert lowest["y"] > 844 * 0.75
     assert phone.evaluate("[...document.querySelectorAll('a, button, input, select')].filter((it) => it.checkVisibility() && !it.closest('[inert]') && !it.closest('.at-machine')).length") == 0
