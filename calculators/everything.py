@@ -1,4 +1,5 @@
-"""One file of all that a browser keeps: every method and job with its dated changes, whose method is followed, the ruler in hand.
+"""One file of all that a browser keeps: every method and job with its dated changes, what was ticked and measured for a batch
+that is kept as no job, whose method is followed, the ruler in hand.
 
 Each document is written as its changes in order, the first of them the whole document, each further one a JSON Merge Patch
 (RFC 7396) of what stood before. A record that could not be read when the file was saved is in it letter for letter.
@@ -19,9 +20,11 @@ from calculators.patching import patch, patched
 from calculators.shape import Schema, group, listed, text
 from calculators.versions import Document, Format
 
-FORMAT, VERSION = "workroom", 2
+FORMAT, VERSION = "workroom", 3
+LOOSE = "loose"  # ticked and measured for a batch kept as no job; written as a job is
 LONGEST = 20_000_000  # [characters]
 MOST, MOST_CHANGES = 1_000, 400
+_LONGEST_OF = {**LONGEST_OF, LOOSE: LONGEST_OF[JOB]}
 LONGEST_HISTORY = 8_000_000  # [characters] of all versions of one document together
 
 
@@ -37,8 +40,8 @@ class Kept:
     def newest(self) -> Handed:
         """What it is now. Raises Unreadable with a sentence."""
         found = handed(self._data(self.states[-1][1]))
-        if found.kind != self.kind:
-            raise Unreadable(f"This was saved as a {self.kind} and is none. Choose another.")
+        if found.kind != self._written_as:
+            raise Unreadable(f"This was saved as a {self._written_as} and is none. Choose another.")
         return found
 
     @property
@@ -57,12 +60,16 @@ class Kept:
             room -= len(found.text)
             if room < 0 and made:
                 break
-            if found.kind == self.kind:
+            if found.kind == self._written_as:
                 made.append({"at": at, "text": found.text})
         return made[::-1]
 
+    @property
+    def _written_as(self) -> str:
+        return JOB if self.kind == LOOSE else self.kind
+
     def _data(self, state: Any) -> Any:
-        return read_json(state, LONGEST_OF[self.kind]) if isinstance(state, str) else state
+        return read_json(state, _LONGEST_OF[self.kind]) if isinstance(state, str) else state
 
 
 @dataclass(frozen=True)
@@ -78,7 +85,7 @@ class Everything:
 def schema() -> Schema:
     """The shape of a file of everything as JSON Schema."""
     change = group({"at": text(40), "patch": {}, "damaged": text(LONGEST_OF[JOB] * 2)}, ("at",))
-    kept = group({"kind": {"enum": [METHOD, JOB]}, "id": {"anyOf": [ID, text(0)]}, "changes": listed(change, MOST_CHANGES)}, ("kind", "id", "changes"))
+    kept = group({"kind": {"enum": [METHOD, JOB, LOOSE]}, "id": {"anyOf": [ID, text(0)]}, "changes": listed(change, MOST_CHANGES)}, ("kind", "id", "changes"))
     properties = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
@@ -94,7 +101,7 @@ def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Do
     changes, before = [], {}
     for version in versions:
         try:
-            data = read_json(version["text"], LONGEST_OF[kind])
+            data = read_json(version["text"], _LONGEST_OF[kind])
         except Unreadable:
             data = None
         if not isinstance(data, dict) or _has_null(data):
@@ -164,4 +171,9 @@ def _from_1(file: Document) -> Document:
     return {"format": FORMAT, "version": 2, "kept": kept}
 
 
-_FORMAT = Format(FORMAT, VERSION, schema, {1: _from_1})
+def _from_2(file: Document) -> Document:
+    """The second version held nothing of a batch that is kept as no job."""
+    return {**file, "version": 3}
+
+
+_FORMAT = Format(FORMAT, VERSION, schema, {1: _from_1, 2: _from_2})

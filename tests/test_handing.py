@@ -116,6 +116,41 @@ def test_the_first_version_of_the_file_still_opens():
     assert "It is new here" in ask(ask="handed", text=(HERE / "samples/workroom-1.json").read_text(encoding="utf-8"), kept={})["body"]
 
 
+def test_the_second_version_of_the_file_still_opens():
+    """As it was saved before the ticks of a batch without a job were in it."""
+    found = read_file((HERE / "samples/workroom-2.json").read_text(encoding="utf-8"))
+    assert found.kept[0].versions() == states() and found.kept[1].newest.text == WRITTEN
+    assert (found.follows, found.ruler) == ("summer-linen", "in 1/16")
+
+
+LOOSE = job_written_down({"format": "job", "version": 2, "id": "batch", "name": "This batch", "walk": "batch", "ticks": {"hem": [1, 3]}, "measured": [{"piece": "1", "width": "40 cm"}]})
+
+
+def test_what_was_ticked_without_a_job_is_in_the_file_and_comes_back():
+    part = ask(ask="save one", kind="loose", id="batch", versions=[{"at": "2026-11-25T08:00:00+01:00", "text": LOOSE}])
+    assert part["said"] == ""
+    whole = ask(ask="everything", saved=[part["saved"], *methods(WRITTEN)], follows="", ruler="")["text"]
+    reply = ask(ask="handed", text=whole, kept={})
+    assert reply["items"][0] == {"kind": "loose", "id": "batch", "known": False, "same": False}
+    assert "Work ticket “This batch”" in reply["body"] and "bundles 1, 3" in reply["body"]
+    assert keep(whole, id="batch") == [{"at": "2026-11-25T08:00:00+01:00", "text": LOOSE}]
+    same = ask(ask="handed", text=whole, kept={"loose batch": LOOSE})
+    assert same["items"][0]["same"] and "exactly this already" in same["body"]
+
+
+def test_a_ticket_without_a_job_is_never_kept_beside_another():
+    whole = file_of([saved("loose", "batch", [{"at": "2026-11-25T08:00:00+01:00", "text": LOOSE}])])
+    mine = job_written_down({**json.loads(LOOSE), "ticks": {"hem": 12}})
+    body = ask(ask="handed", text=whole, kept={"loose batch": mine})["body"]
+    assert "Put this in place of mine" in body and "Keep both" not in body
+    assert rows(body)[0] == ["Ticked: hem", "12", "bundles 1, 3"]
+
+
+def test_a_method_saved_as_a_ticket_is_refused():
+    whole = file_of([saved("loose", "batch", [{"at": "", "text": WRITTEN}])])
+    assert "saved as a job and is none" in ask(ask="handed", text=whole, kept={})["body"]
+
+
 def keep(text, item=0, **more):
     return ask(ask="one handed", text=text, item=item, **{"id": "sage-napkins", "mine": "", **more})["versions"]
 

@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Mapping
 
 from calculators.documents import Unreadable, read_json
-from calculators.everything import Everything, Kept
+from calculators.everything import LOOSE, Everything, Kept
 from calculators.faces.answered import scrolling
 from calculators.faces.jobs_page import pieces_of
 from calculators.faces.markup import element
@@ -17,7 +17,8 @@ from calculators.job.reading import opened as opened_job
 from calculators.method.difference import Difference
 from calculators.method.difference import differences as method_differences
 
-_WORDS = {"method": "House method", "job": "Job"}
+_WORDS = {"method": "House method", "job": "Job", LOOSE: "Work ticket"}
+_OF_NO_JOB = "This was ticked and measured for a batch that is kept as no job. The numbers of that batch are not in it: it stands on the ticket of whatever batch is filled in here."
 
 
 def opened_parts(found: Everything, kept: Mapping[str, str]) -> list[ET.Element]:
@@ -36,13 +37,16 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     parts = [element("h2", None, f"{_WORDS[kept.kind]} “{newest.document['name']}”"), *_dated(kept)]
     if kept.kind == JOB:
         parts.append(element("p", None, pieces_of(opened_job(newest.document), "")))
+    if kept.kind == LOOSE:
+        parts.append(element("p", None, _OF_NO_JOB))
     if newest.troubles:
         parts += [element("p", None, "Not all of it can be used here:"), element("ul", None, *(element("li", None, sentence) for sentence in newest.troubles.values()))]
     if mine == newest.text:
         return element("section", {"class": "handed"}, *parts, element("p", None, "You have exactly this already: there is nothing to keep."))
     if mine:
         parts += [element("p", None, "You have an earlier or later form of it. Where yours and this one differ:"), _compared(mine, newest)]
-        parts += [_button("Put this in place of mine", "replace", number), " ", _button("Keep both", "beside", number)]
+        parts += [_button("Put this in place of mine", "replace", number)]
+        parts += [" ", _button("Keep both", "beside", number)] if kept.kind != LOOSE else []  # there is one such ticket
     else:
         parts += [*_as_new(newest), _button("Keep it", "beside", number)]
     return element("section", {"class": "handed"}, *parts, *_whole(newest))

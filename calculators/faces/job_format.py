@@ -14,7 +14,7 @@ EXAMPLE = {
     "walk": "batch",
     "typed": {"wash-test": {"cloth_width": "142 cm"}, "pieces-from-cloth": {"piece_width": "46 cm", "piece_length": "46 cm"}},
     "ticks": {"press": 12, "hem": [1, 2]},
-    "measured": [{"piece": "first of bundle 1", "width": "40.2 cm", "length": "40 cm"}],
+    "measured": [{"piece": "first of bundle 1", "width": "40.2 cm", "length": "40 cm", "diagonal_1": "56.7 cm", "diagonal_2": "56.5 cm"}],
     "time": "about 4 hours with pressing",
 }
 

@@ -13,16 +13,17 @@ from calculators.ticket.cautions import DEFER
 from calculators.ticket.marking import Marking, markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ticket_steps
+from calculators.ticket.ticks import Kept
 
 TO_WRITE = "not settled yet: "
 UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
 FILLED_IN_BY_HAND = ("Begun", "Done", "By")
 
 
-def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, int], measured: Sequence[Mapping[str, str]], notes: str = "") -> list[ET.Element]:
+def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]], notes: str = "") -> list[ET.Element]:
     """The two sheets of a ticket.
 
-    name: of the job. ticks: step → pieces done. measured: sizes written down, each with the piece it is of. notes: the maker's own words.
+    name: of the job. ticks: step → pieces done, or bundles. measured: sizes written down, each with the piece it is of. notes: the maker's own words.
     Raises NotYet where the batch cannot be made yet.
     """
     steps = ticket_steps(batch)  # first, since what cannot be made has no sheet

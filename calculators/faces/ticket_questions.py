@@ -5,17 +5,17 @@ the batch that is kept as no job; that one brings its ``typed`` (calculator → 
 the ``method`` that the pages follow. A reply that changes something holds the text to keep under the name of the kind.
 """
 
+import json
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.bundles import Bundles
 from calculators.catalogue import calculator_named
 from calculators.faces.markup import element, html
 from calculators.faces.questions import ruler_wanted
 from calculators.faces.ticket import ticket_sheets
 from calculators.faces.ticket_page import settle_blanks
-from calculators.faces.ticket_sizes import size_said
-from calculators.faces.ticket_steps import bundles_of, ticked
+from calculators.faces.ticket_sizes import all_together, size_said, square_said
+from calculators.faces.ticket_steps import MOST_BOXES, bundles_of, ticked
 from calculators.job.change import begun, changed
 from calculators.job.merge import merged
 from calculators.job.reading import Job, opened, read_job, written_down
@@ -23,6 +23,8 @@ from calculators.kinds import Refused
 from calculators.method.reading import read_method
 from calculators.ticket.batch import Batch, NotYet, batch_of
 from calculators.ticket.sizes import read_size
+from calculators.ticket.steps import ONCE
+from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
 
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
@@ -36,7 +38,7 @@ def _ticket(request: Reply) -> Reply:
     try:
         batch = _batch(job, request)
         document = job.document
-        sheets = ticket_sheets(job.name, batch, _ticks(job, batch), document.get("measured", []), document.get("notes", ""))
+        sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""))
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
         return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}
@@ -44,32 +46,39 @@ def _ticket(request: Reply) -> Reply:
 
 
 def _tick(request: Reply) -> Reply:
-    """{…, "step", "by": 1 or -1} → the text to keep, and {"done": HTML of the step's boxes}."""
+    """{…, "step", its "title", and either "by": 1 or -1, or "box": a piece of the box that is turned} → the text to keep, and {"done": HTML of the step's boxes}."""
     job = _in_hand(request)
     batch = _batch(job, request)
     step = request["step"]
     bundles = bundles_of(step, batch)
-    before = _pieces_done(job.document.get("ticks", {}).get(step, 0), bundles)
-    done = bundles.after_one_more(before) if request["by"] > 0 else bundles.after_one_less(before)
-    text = _kept(job, {f"ticks.{step}": str(done) if done else ""}, request)
-    return {request["kind"]: text, "done": html(ticked(step, "", bundles, done))}
+    before = job.document.get("ticks", {}).get(step, 0)
+    if "box" in request:
+        box = next((each for each in bundles.boxes(MOST_BOXES) if request["box"] in each), None)
+        after = turned(before, box, bundles) if box else before  # another window may have made the batch smaller
+    else:
+        after = one_more(before, bundles) if request["by"] > 0 else one_less(before, bundles)
+    text = _kept(job, {f"ticks.{step}": json.dumps(after) if after else ""}, request)
+    return {request["kind"]: text, "done": html(ticked(step, request["title"], bundles, after))}
 
 
 def _size(request: Reply) -> Reply:
-    """{…, "piece", "side": width, length or note, "text"} → the text to keep, {"shown", "said", "within"}; or {"refusal"}."""
+    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "said", "within", "square", "is_square", "all": HTML}; or {"refusal"}."""
     job, side, text = _in_hand(request), request["side"], request["text"].strip()
     batch = _batch(job, request)
     try:
         if side != "note" and text:
             read_size(text, side, batch)
-            text = calculator_named("finished-size").kinds[f"finished_{side}"].write_out(text, batch.ruler)
+            text = calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler)
         lines = job.document.get("measured", [])
         at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
         kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
     except Refused as trouble:
         return {"refusal": str(trouble)}
     said, within = ("", True) if side == "note" else size_said(text, side, batch)
-    return {request["kind"]: kept, "shown": text, "said": said, "within": within}
+    lines = read_job(kept).document["measured"]
+    square, is_square = square_said(lines[at], batch)
+    every = "".join(map(html, all_together(batch, lines)))
+    return {request["kind"]: kept, "shown": text, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
 
 
 def _settle(request: Reply) -> Reply:
@@ -80,11 +89,23 @@ def _settle(request: Reply) -> Reply:
             return {request["kind"]: _kept(job, {"cloth": text}, request)}
         if text:
             calculator_named("bundles").field("bundle").kind.parse(text, _batch(job, request).ruler)
+        changes = {"typed.bundles.bundle": text, **_moved(job, text, request)}
+        kept = {request["kind"]: _kept(job, changes, request)}
         if request["kind"] == LOOSE:
-            return {"typed": {"calculator": "bundles", "field": "bundle", "text": text}}
-        return {JOB: _kept(job, {"typed.bundles.bundle": text}, request)}
+            return {"typed": {"calculator": "bundles", "field": "bundle", "text": text}, **(kept if len(changes) > 1 else {})}
+        return kept
     except Refused as trouble:
         return {"refusal": str(trouble)}
+
+
+def _moved(job: Job, size: str, request: Reply) -> dict[str, str]:
+    """What has to change among the bundles ticked by number once bundles have another size."""
+    ticks = {step: kept for step, kept in job.document.get("ticks", {}).items() if isinstance(kept, list) and step not in ONCE}
+    if not ticks:
+        return {}
+    before, after = (_batch(each, request).bundles for each in (job, opened(changed(job, {"typed.bundles.bundle": size}))))
+    moved = {step: in_other_bundles(kept, before, after) for step, kept in ticks.items()}
+    return {f"ticks.{step}": json.dumps(kept) if kept else "" for step, kept in moved.items()}
 
 
 def _merge(request: Reply) -> Reply:
@@ -116,15 +137,6 @@ def _kept(job: Job, changes: Mapping[str, str], request: Reply) -> str:
     if request["kind"] == LOOSE:
         document = {name: each for name, each in document.items() if name not in OF_THE_WALK}
     return written_down(document)
-
-
-def _ticks(job: Job, batch: Batch) -> dict[str, int]:
-    return {step: _pieces_done(done, batch.bundles) for step, done in job.document.get("ticks", {}).items()}
-
-
-def _pieces_done(done: int | list[int], bundles: Bundles) -> int:
-    """How many pieces a tick stands for; one that names bundles counts as so many of them."""
-    return min(bundles.pieces, len(done) * bundles.size) if isinstance(done, list) else done
 
 
 TICKET_QUESTIONS = {

@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Mapping, Sequence
 
-from calculators.bundles import Bundles
+from calculators.bundles import Box, Bundles
 from calculators.faces.markup import add, element
 from calculators.faces.ticket_sizes import sizes
 from calculators.ticket.batch import Batch
@@ -11,14 +11,15 @@ from calculators.ticket.care import PRACTICE, Care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ONCE, TicketStep
+from calculators.ticket.ticks import Kept, done, of_box, pieces_done
 
 MOST_BOXES = 10  # as many as stand beside a step on paper
 AS_WRITTEN = ("needle", "thread")
 SHORT = {"stitch_seam": "Stitch", "stitch_hem": "Stitch", "edge_stitch": "From the fold", "tolerance_cut": "May be off by", "tolerance_finished": "May be off by", "tolerance_square": "Diagonals may differ by"}
 
 
-def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, int], measured: Sequence[Mapping[str, str]]) -> ET.Element:
-    """All steps in working order. ticks: step → pieces done. measured: as for `sizes`."""
+def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]]) -> ET.Element:
+    """All steps in working order. ticks: step → pieces done, or bundles. measured: as for `sizes`."""
     settings = {each.name: each for each in (*machine_settings(batch), *tolerances(batch))}
     listed = element("ol", {"class": "ticket-steps"})
     told_before: set[str] = set()
@@ -28,7 +29,7 @@ def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, 
     return listed
 
 
-def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], done: int, measured, told_before: set[str]) -> ET.Element:
+def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str]) -> ET.Element:
     what = element("div", {"class": "what"}, element("p", {"class": "place"}, place), element("h3", {"tabindex": "-1"}, step.title))
     if step.picture:
         add(what, element("figure", {"class": "drawing"}, step.picture.svg))
@@ -43,7 +44,7 @@ def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Set
         add(what, element("div", {"class": "only-at-machine"}, *_marks_again(batch)))
     if step.key == "check":
         add(what, sizes(batch, measured))
-    return element("li", {"class": "ticket-step", "data-step": step.key}, what, ticked(step.key, step.title, bundles_of(step.key, batch), done))
+    return element("li", {"class": "ticket-step", "data-step": step.key}, what, ticked(step.key, step.title, bundles_of(step.key, batch), kept))
 
 
 def _set(settings: Iterable[Setting]) -> list:
@@ -66,33 +67,42 @@ def bundles_of(step: str, batch: Batch) -> Bundles:
     return Bundles(1, 1) if step in ONCE else batch.bundles
 
 
-def ticked(key: str, title: str, bundles: Bundles, done: int) -> ET.Element:
+def ticked(key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
     """The boxes of a step, what they say in words, and the two buttons that change them.
 
-    done: pieces done; for a step of the whole batch 1 once it is done.
+    kept: pieces done, or bundles; for a step of the whole batch 1 once it is done.
     """
-    whole = bundles.done(done)
-    words = _words(bundles, whole, done)
+    whole = len(done(kept, bundles))
     once = bundles.pieces == 1
     return element(
         "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key},
-        element("div", {"class": "boxes", "aria-hidden": "true"}, *(_box(box.last, done, once) for box in bundles.boxes(MOST_BOXES))),
-        element("p", {"class": "count", "role": "status"}, words),
+        element("div", {"class": "boxes"}, *(_box(box, key, title, bundles, kept) for box in bundles.boxes(MOST_BOXES))),
+        element("p", {"class": "count", "role": "status"}, _words(bundles, whole, kept)),
         _button(key, "1", "Done" if once else "+1 bundle", title, whole == bundles.count),
-        _button(key, "-1", "Undo", title, not done),
+        _button(key, "-1", "Undo", title, not kept),
     )  # fmt: skip
 
 
-def _box(last: int, done: int, once: bool) -> ET.Element:
-    box = element("span", {"class": "box ticked" if done >= last else "box"}, "✓" if done >= last else None)
-    return element("span", {"class": "boxed"}, box, None if once else element("small", None, f"{last}"))
+def _box(box: Box, key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
+    own = of_box(box, bundles)
+    of_these = len(own & done(kept, bundles))
+    state, sign = ("ticked", "✓") if of_these == len(own) else ("part", "–") if of_these else ("", None)
+    square = element("span", {"class": f"box {state}".strip(), "aria-hidden": "true"}, sign)
+    if bundles.pieces == 1:
+        return element("span", {"class": "boxed"}, square)
+    which = f"Bundle {min(own)}" if len(own) == 1 else f"Bundles {min(own)}–{max(own)}"
+    pressed = {"ticked": "true", "part": "mixed"}.get(state, "false")
+    told = {"type": "button", "class": "boxed", "data-box": str(box.first), "data-step": key, "aria-label": f"{which}: {title}", "aria-pressed": pressed}
+    return element("button", told, square, element("small", {"aria-hidden": "true"}, f"{box.last}"))
 
 
-def _words(bundles: Bundles, whole: int, done: int) -> str:
+def _words(bundles: Bundles, whole: int, kept: Kept) -> str:
     if bundles.pieces == 1:
         return "Done." if whole else "Not done yet."
-    begun = f", and {more} more" if whole < bundles.count and (more := done - whole * bundles.size) > 0 else ""
-    return f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {min(done, bundles.pieces) if not begun else whole * bundles.size} of {bundles.pieces} pieces{begun}."
+    pieces = pieces_done(kept, bundles)
+    more = 0 if isinstance(kept, list) or whole == bundles.count else pieces - whole * bundles.size
+    begun = f", and {more} more" if more else ""
+    return f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {pieces - more} of {bundles.pieces} pieces{begun}."
 
 
 def _button(key: str, by: str, words: str, title: str, idle: bool) -> ET.Element:
@@ -103,7 +113,7 @@ def box_words(bundles: Bundles) -> str:
     """What one box stands for."""
     first = bundles.boxes(MOST_BOXES)[0]
     each = -(-first.last // bundles.size)
-    return f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it says how many are done then."
+    return f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it is the last of them."
 
 
 def _marks_again(batch: Batch) -> list[ET.Element]:

@@ -44,7 +44,7 @@ def label(path: str) -> str:
 def shown(entry: Any) -> str:
     """An entry in words, empty where there is none."""
     if isinstance(entry, dict):
-        return ", ".join(f"{name} {entry[name]}" for name in MEASURED if name in entry)
+        return ", ".join(f"{name.replace('_', ' ')} {entry[name]}" for name in MEASURED if name in entry)
     if isinstance(entry, list):
         return "bundles " + ", ".join(map(str, entry))
     return "yes" if entry is True else "" if entry is None else str(entry)

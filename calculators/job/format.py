@@ -10,7 +10,7 @@ from calculators.method.format import schema as method_schema
 from calculators.shape import Schema, group, listed, named, text, whole, yes_or_no
 from calculators.versions import Document, Format
 
-FORMAT, VERSION = "job", 1
+FORMAT, VERSION = "job", 2
 LONGEST_NAME, LONGEST_TYPED, LONGEST_NOTE, LONGEST_NOTES = 80, 4_000, 500, 10_000
 MOST_MEASURED, MOST_BUNDLES, MOST_TICKED = 500, 500, 100_000
 RULER = text(12, pattern=r"^(cm|mm|in)( [0-9]{1,2}(/[0-9]{1,2})?)?$", description="a ruler, such as in 1/16")
@@ -18,6 +18,8 @@ MEASURED = {
     "piece": "which piece it was",
     "width": "its width, as read off the ruler",
     "length": "its length, as read off the ruler",
+    "diagonal_1": "one diagonal, from corner to corner, as read off the ruler",
+    "diagonal_2": "the other diagonal, as read off the ruler",
     "note": "anything worth knowing about it",
 }
 FIGURES = {"thread": "thread for the batch", "time": "time for the batch", "cost": "cost of the batch"}
@@ -54,7 +56,12 @@ def schema() -> Schema:
     }
 
 
-_JOB = Format(FORMAT, VERSION, schema)  # a step from an older version is a line in its `older`
+def _from_1(job: Document) -> Document:
+    """The first version had no diagonals; all else was the same."""
+    return {**job, "version": 2}
+
+
+_JOB = Format(FORMAT, VERSION, schema, {1: _from_1})
 
 
 def brought_up(data: Any) -> Document:

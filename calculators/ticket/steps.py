@@ -203,6 +203,6 @@ def _other_sides(batch: Batch) -> Iterator[Phrase]:
 def _checked(batch: Batch) -> TicketStep:
     told = (
         say("Let each piece cool and lie flat. Finished it must measure {width:length} by {length:length}.", **batch.finished),
-        say("Measure one piece of every bundle and write it down below."),
+        say("Measure pieces of every bundle, both ways and from corner to corner, and write them down below."),
     )
     return TicketStep("check", "Check and write down", told, cares.CHECK, ("tolerance_finished", "tolerance_square"))

@@ -87,6 +87,34 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
     assert Path(second.value.path()).read_bytes() == saved.read_bytes()
 
 
+def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(page, browser, served, tmp_path):
+    page.goto("/house/ticket/")
+    expect(page.locator(".ticket.is-live")).to_be_visible()
+    page.get_by_role("button", name="Bundle 2: Second fold").click()
+    expect(page.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles")
+    page.locator('[name="7.diagonal_1"]').fill("56.6")
+    page.locator('[name="7.diagonal_1"]').blur()
+    expect(page.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
+    page.goto("/house/hand-over/")
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save everything").click()
+    saved = tmp_path / "workroom.json"
+    download.value.save_as(saved)
+    elsewhere = browser.new_context(base_url=served).new_page()
+    elsewhere.goto("/house/hand-over/")
+    elsewhere.locator("[name=file]").set_input_files(saved)
+    expect(elsewhere.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
+    elsewhere.get_by_role("button", name="Keep it").click()
+    expect(elsewhere.locator(".said")).to_contain_text("on the work ticket")
+    with elsewhere.expect_download() as again:
+        elsewhere.get_by_role("button", name="Save everything").click()
+    assert Path(again.value.path()).read_bytes() == saved.read_bytes()
+    elsewhere.goto("/house/ticket/")
+    expect(elsewhere.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "true")
+    expect(elsewhere.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
+    elsewhere.context.close()
+
+
 def test_nothing_is_overwritten_unseen(page):
     page.goto("/house/hand-over/")
     keep_and_follow(page, SAMPLE)

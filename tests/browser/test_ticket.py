@@ -96,9 +96,25 @@ def test_bundles_are_counted_and_taken_back_with_keys_too(phone: Page):
     counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
 
 
+def test_any_bundle_is_ticked_by_its_own_box(phone: Page):
+    third = phone.get_by_role("button", name="Bundle 3: Second fold")
+    third.tap()
+    counted(phone, "2 of 3 bundles done: 12 of 18 pieces.")
+    expect(third).to_have_attribute("aria-pressed", "true")
+    expect(phone.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "false")
+    phone.reload()
+    expect(third).to_have_attribute("aria-pressed", "true", timeout=WAKING)
+    third.focus()
+    phone.keyboard.press("Enter")
+    counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
+    assert phone.evaluate("document.activeElement.ariaLabel") == "Bundle 3: Second fold", "the finger of a keyboard stays where it was"
+
+
 def test_every_button_at_the_machine_is_large_and_nothing_around_it_can_be_reached(phone: Page):
-    boxes = phone.locator(".at-machine button:visible").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    boxes = phone.locator(".at-machine button:visible:not(.boxed)").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
     assert len(boxes) == 5 and all(min(box) >= 64 for box in boxes)
+    to_tick = phone.locator(".now button.boxed").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    assert len(to_tick) == 3 and all(min(box) >= 44 for box in to_tick)
     lowest = phone.locator("[data-do=next]").bounding_box()
     assert lowest["y"] > 844 * 0.75
     assert phone.evaluate("[...document.querySelectorAll('a, button, input, select')].filter((it) => it.checkVisibility() && !it.closest('[inert]') && !it.closest('.at-machine')).length") == 0
@@ -136,10 +152,20 @@ def test_a_measured_size_is_compared_and_a_bad_one_gets_one_sentence(phone: Page
     expect(blank).to_have_value("40.2 cm")
 
 
+def test_several_pieces_are_measured_with_their_diagonals(phone: Page):
+    for name, text in (("8.width", "39.8"), ("7.diagonal_1", "56.6"), ("7.diagonal_2", "57.2")):
+        phone.locator(f'[name="{name}"]').fill(text)
+        phone.locator(f'[name="{name}"]').blur()
+    expect(phone.locator('[data-size="7.square"]')).to_have_text("The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", timeout=WAKING)
+    expect(phone.locator(".all-sizes")).to_have_text("Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm.")
+    assert phone.evaluate("document.documentElement.scrollWidth") == 390
+
+
 def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_network(phone: Page):
     phone.reload()
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
     expect(phone.locator('[name="7.width"]')).to_have_value("40.2 cm")
+    expect(phone.locator('[name="7.diagonal_2"]')).to_have_value("57.2 cm")
     phone.context.set_offline(True)
     phone.locator('[name="bundle"]').fill("9")
     phone.locator('[name="bundle"]').blur()

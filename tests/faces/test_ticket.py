@@ -51,19 +51,19 @@ def test_boxes_are_by_bundle_and_five_hundred_pieces_have_few(page):
 
 
 def test_a_tick_is_kept_and_taken_back():
-    one = ask("ticket tick", step="hem", by=1)
+    one = ask("ticket tick", title="T", step="hem", by=1)
     assert json.loads(one["loose"])["ticks"] == {"hem": 6} and "1 of 3 bundles done: 6 of 18 pieces." in one["done"]
-    three = ask("ticket tick", step="hem", by=1, kept=ask("ticket tick", step="hem", by=1, kept=one["loose"])["loose"])
+    three = ask("ticket tick", title="T", step="hem", by=1, kept=ask("ticket tick", title="T", step="hem", by=1, kept=one["loose"])["loose"])
     assert "3 of 3 bundles done: 18 of 18 pieces." in three["done"]
-    assert ask("ticket tick", step="hem", by=1, kept=three["loose"])["loose"] == three["loose"]
-    back = ask("ticket tick", step="hem", by=-1, kept=one["loose"])
+    assert ask("ticket tick", title="T", step="hem", by=1, kept=three["loose"])["loose"] == three["loose"]
+    back = ask("ticket tick", title="T", step="hem", by=-1, kept=one["loose"])
     assert "ticks" not in json.loads(back["loose"])
-    once = ask("ticket tick", step="wash", by=1)
+    once = ask("ticket tick", title="T", step="wash", by=1)
     assert json.loads(once["loose"])["ticks"] == {"wash": 1} and "Done." in once["done"]
 
 
 def test_what_is_ticked_stands_in_the_sheets_again():
-    kept = ask("ticket tick", step="hem", by=1)["loose"]
+    kept = ask("ticket tick", title="T", step="hem", by=1)["loose"]
     body = BeautifulSoup(ask("ticket", kept=kept)["body"], "html.parser")
     assert len(body.select('[data-ticks="hem"] .box.ticked')) == 1 and not body.select('[data-ticks="turn"] .box.ticked')
 
@@ -78,19 +78,71 @@ def test_a_measured_size_is_kept_with_its_unit_and_compared():
     assert json.loads(emptied["loose"])["measured"] == [{"piece": "7"}]
 
 
+def lines(body):
+    return BeautifulSoup(body, "html.parser").select(".sizes .size-line")
+
+
+@pytest.mark.parametrize(("bundle", "pieces"), [("18", "1 2 3 4 5"), ("6", "1 2 7 8 13"), ("4", "1 5 9 13 17"), ("2", "1 3 5 7 9 11 13 15 17")])
+def test_five_pieces_can_be_measured_and_one_of_every_box(bundle, pieces):
+    made = lines(ask("ticket", typed={"bundles": {"bundle": bundle}})["body"])
+    assert [line.select_one("input")["name"].removesuffix(".width") for line in made] == pieces.split()
+    assert all([blank["name"].partition(".")[2] for blank in line.select("input")] == ["width", "length", "diagonal_1", "diagonal_2", "note"] for line in made)
+    assert len({line["aria-label"] for line in made}) == len(made)
+
+
+def test_fewer_pieces_than_five_have_a_line_each():
+    made = lines(ask("ticket", typed={"bundles": {"pieces": "3"}})["body"])
+    assert [line.select_one("input")["name"] for line in made] == ["1.width", "2.width", "3.width"]
+
+
+def measure(kept, **texts):
+    reply = {}
+    for place, text in texts.items():
+        piece, side = place.lstrip("_").split("_", 1)
+        reply = ask("ticket size", piece=piece, side=side, text=text, kept=kept)
+        kept = reply["loose"]
+    return reply
+
+
+def test_squareness_is_said_once_both_diagonals_are_written_down():
+    one = measure("", _1_diagonal_1="56.6")
+    assert (one["said"], one["square"], one["is_square"]) == ("", "", True)
+    both = measure(one["loose"], _1_diagonal_2="57.2")
+    assert (both["square"], both["is_square"]) == ("The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", False)
+    assert json.loads(both["loose"])["measured"] == [{"piece": "1", "diagonal_1": "56.6 cm", "diagonal_2": "57.2 cm"}]
+    (place,) = BeautifulSoup(ask("ticket", kept=both["loose"])["body"], "html.parser").select('[data-size="1.square"]')
+    assert "differ by 6" in place.text and "off" in place["class"]
+    taken_back = measure(both["loose"], _1_diagonal_2="")
+    assert (taken_back["square"], taken_back["is_square"]) == ("", True)
+
+
+def test_mean_and_spread_are_of_what_was_typed_and_of_nothing_else():
+    one = measure("", _1_width="40.2", _7_length="40")
+    assert one["all"] == "", "of one piece there is no mean"
+    two = BeautifulSoup(measure(one["loose"], _7_width="39.8")["all"], "html.parser")
+    (said,) = (each.text.replace("\N{NO-BREAK SPACE}", " ") for each in two.select("p"))
+    assert said == "Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm."
+
+
+def test_a_line_that_cannot_be_read_has_no_part_in_the_mean():
+    measured = [{"piece": "1", "width": "40 cm"}, {"piece": "2", "width": "banana"}, {"piece": "99", "width": "41 cm"}, {"piece": "7", "width": "40.2 cm"}]
+    body = BeautifulSoup(ask("ticket", kept=json.dumps({"format": "job", "version": 2, "id": "batch", "name": "B", "walk": "batch", "measured": measured}))["body"], "html.parser")
+    assert "Width of 2" in body.select_one(".all-sizes").text and "99, 41" in body.select(".size-line")[-1].text
+
+
 def test_a_bad_size_is_refused_and_not_kept():
     reply = ask("ticket size", piece="7", side="width", text="banana")
     assert set(reply) == {"refusal", "final"} and "not a length" in reply["refusal"]
 
 
 def test_a_loose_batch_keeps_nothing_that_the_walk_has():
-    kept = json.loads(ask("ticket tick", step="hem", by=1, typed={"finished-size": {"hem": "3 cm"}})["loose"])
+    kept = json.loads(ask("ticket tick", title="T", step="hem", by=1, typed={"finished-size": {"hem": "3 cm"}})["loose"])
     assert not {"typed", "method", "read_on"} & set(kept)
 
 
 def test_a_job_keeps_ticks_sizes_and_what_is_settled_in_its_record():
     job = written_down(opened({"format": "job", "version": 1, "id": "j", "name": "Long table", "walk": "batch", "typed": {"finished-size": {"hem": "3 cm"}}}).document)
-    ticked = ask("ticket tick", kind="job", kept=job, step="hem", by=1)["job"]
+    ticked = ask("ticket tick", title="T", kind="job", kept=job, step="hem", by=1)["job"]
     settled = ask("ticket settle", kind="job", kept=ticked, name="bundle", text="9")["job"]
     named = ask("ticket settle", kind="job", kept=settled, name="cloth", text="Half linen, light")["job"]
     document = json.loads(named)
@@ -106,9 +158,47 @@ def test_bundles_ticked_by_number_count_too():
     assert "2 of 3 bundles done" in body.select_one('[data-ticks="hem"] .count').text
 
 
+def turn(kept, box, **more):
+    return ask("ticket tick", title="T", step="hem", box=box, kept=kept, **more)
+
+
+def test_any_box_is_ticked_and_taken_back_by_itself():
+    third = turn("", 13)
+    assert json.loads(third["loose"])["ticks"] == {"hem": [3]} and "1 of 3 bundles done: 6 of 18 pieces." in third["done"]
+    boxes = BeautifulSoup(third["done"], "html.parser").select("[data-box]")
+    assert [(box["aria-label"], box["aria-pressed"]) for box in boxes] == [("Bundle 1: T", "false"), ("Bundle 2: T", "false"), ("Bundle 3: T", "true")]
+    first = ask("ticket tick", title="T", step="hem", by=1, kept=third["loose"])
+    assert json.loads(first["loose"])["ticks"] == {"hem": [1, 3]}, "one more is the first that lacks"
+    whole = turn(first["loose"], 7)
+    assert json.loads(whole["loose"])["ticks"] == {"hem": 18}, "in order again, as pieces"
+    assert json.loads(turn(whole["loose"], 1)["loose"])["ticks"] == {"hem": [2, 3]}
+    assert "ticks" not in json.loads(turn(third["loose"], 13)["loose"])
+    back = ask("ticket tick", title="T", step="hem", by=-1, kept=first["loose"])
+    assert json.loads(back["loose"])["ticks"] == {"hem": 6}
+    assert turn(third["loose"], 99)["loose"] == third["loose"]
+
+
+def test_a_box_for_several_bundles_shows_when_only_some_are_done():
+    """90 pieces by 6 are 15 bundles, two a box, the last box one."""
+    typed = {"wash-test": {"cloth_length": "16 m"}, "bundles": {"pieces": "90"}}
+    one = ask("ticket tick", title="T", step="hem", by=1, typed=typed)
+    boxes = BeautifulSoup(one["done"], "html.parser").select("[data-box]")
+    assert [box["aria-pressed"] for box in boxes] == ["mixed", *["false"] * 7] and boxes[-1]["aria-label"] == "Bundle 15: T"
+    assert json.loads(turn(one["loose"], 1, typed=typed)["loose"])["ticks"] == {"hem": 12}
+
+
+def test_bundles_ticked_by_number_never_stand_for_other_pieces():
+    """Bundle 3 of 6 is pieces 13 to 18: by 9 that is no whole bundle, by 3 it is the fifth and sixth, by 18 none."""
+    third = turn("", 13)["loose"]
+    for size, ticks in (("9", None), ("3", {"hem": [5, 6]}), ("18", None)):
+        moved = ask("ticket settle", name="bundle", text=size, kept=third)
+        assert moved["typed"]["text"] == size and json.loads(moved["loose"]).get("ticks") == ticks
+    assert "loose" not in ask("ticket settle", name="bundle", text="9", kept=ask("ticket tick", title="T", step="hem", by=1)["loose"])
+
+
 def test_two_windows_ticking_lose_nothing():
-    base = ask("ticket tick", step="wash", by=1)["loose"]
-    mine, theirs = (ask("ticket tick", step=step, by=1, kept=base)["loose"] for step in ("turn", "hem"))
+    base = ask("ticket tick", title="T", step="wash", by=1)["loose"]
+    mine, theirs = (ask("ticket tick", title="T", step=step, by=1, kept=base)["loose"] for step in ("turn", "hem"))
     both = ask("loose merge", base=base, mine=mine, theirs=theirs)["loose"]
     assert json.loads(both)["ticks"] == {"wash": 1, "turn": 6, "hem": 6}
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from calculators.job.change import begun, changed
 from calculators.job.difference import differences
-from calculators.job.format import normal
+from calculators.job.format import VERSION, normal
 from calculators.job.merge import merged
 from calculators.job.reading import opened, read_job
 from calculators.kinds import Refused
@@ -30,7 +30,7 @@ def test_every_kind_of_entry_is_written_and_taken_out_again():
     document = changed(job(), written, "cm 1/10")
     assert document == normal(
         {
-            "format": "job", "version": 1, "id": "j", "name": "Runners", "walk": "batch", "notes": "two\nlines", "thread": "a spool", "time": "3 h", "cost": "40", "archived": True,
+            "format": "job", "version": VERSION, "id": "j", "name": "Runners", "walk": "batch", "notes": "two\nlines", "thread": "a spool", "time": "3 h", "cost": "40", "archived": True,
             "typed": {"wash-test": {"cloth_width": "140 cm"}}, "read_on": "cm 1/10", "ticks": {"hem": 3, "press": [1, 2]}, "measured": [{"piece": "first", "width": "40 cm"}],
         }
     )  # fmt: skip

@@ -44,6 +44,14 @@ def test_a_job_of_every_version_opens_and_is_worked_out_anew(path):
     assert job.document["measured"][0]["note"] == "pressed <b>twice</b>"
 
 
+def test_diagonals_came_with_the_second_version():
+    first, second = (read_job(path.read_text(encoding="utf-8")).document for path in SAMPLES[:2])
+    assert first["version"] == second["version"] == VERSION
+    assert "diagonal_1" not in first["measured"][0]
+    assert (second["measured"][0]["diagonal_1"], second["measured"][0]["diagonal_2"]) == ("56.8 cm", "56.5 cm")
+    assert second["measured"][1] == {"piece": "7", "width": "40.1 cm", "diagonal_1": "567 mm"}
+
+
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_written_down_and_read_again_it_is_the_same_byte_for_byte(path):
     once = written_down(read_job(path.read_text(encoding="utf-8")).document)
@@ -79,8 +87,8 @@ def test_a_blank_that_cannot_be_used_is_refused_at_its_place_as_when_it_was_type
     [
         ([], "not a job"),
         ({"format": METHOD_FORMAT, "version": 1, "name": "x"}, "not a job"),
-        (OURS | {"version": 2}, "newer handbook"),
-        (OURS | {"version": 2, "method": {"version": 9}, "more": 1}, "This job was kept by a newer handbook"),
+        (OURS | {"version": VERSION + 1}, "newer handbook"),
+        (OURS | {"version": VERSION + 1, "method": {"version": 9}, "more": 1}, "This job was kept by a newer handbook"),
         (OURS | {"version": 10**400}, "newer handbook"),
         (OURS | {"version": True}, "which version"),
         (OURS | {"version": 0}, "which version"),

@@ -1,9 +1,11 @@
-"""Measured sizes against the ticket: in the maker's unit, in one sentence."""
+"""Measured sizes against the ticket: in the maker's unit, in one sentence; each, its squareness, and several together."""
+
+from fractions import Fraction
 
 import pytest
 
 from calculators.kinds import Refused
-from calculators.ticket.sizes import compared, read_size
+from calculators.ticket.sizes import compared, read_size, square, squareness_together, together
 from tests.sentences import is_one_message
 from tests.ticket.test_ticket import batch
 
@@ -43,3 +45,61 @@ def test_what_cannot_be_a_size_gets_one_sentence(text):
     with pytest.raises(Refused) as refused:
         read_size(text, "width", batch())
     assert is_one_message(str(refused.value))
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "within", "said"),
+    [
+        ("41", "41", True, "Both diagonals are the same: square."),
+        ("41.2", "41", True, "The diagonals differ by 2 mm; within 5 mm."),
+        ("40.5 cm", "410 mm", True, "The diagonals differ by 5 mm; within 5 mm."),
+        ("41", "41.6", False, "The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside."),
+    ],
+)
+def test_a_piece_is_square_when_its_diagonals_are_alike(one, other, within, said):
+    """29 by 29 cm is 41.01 cm from corner to corner; only the difference of the two is judged."""
+    made = batch()
+    assert made.settled("tolerance_square") == 5
+    found = square([read_size(one, "diagonal_1", made), read_size(other, "diagonal_2", made)], made)
+    assert (found.within, found.said.filled(made.ruler)) == (within, said)
+
+
+@pytest.mark.parametrize("text", ["61.6", "20.4", "290"])
+def test_a_diagonal_far_from_the_one_that_the_sizes_give_is_asked_about(text):
+    """29 by 29 cm: 41.01 cm from corner to corner; half of it more or less is 20.5 to 61.5."""
+    with pytest.raises(Refused, match="about 41 cm that the sizes on the ticket give from corner to corner"):
+        read_size(text, "diagonal_1", batch())
+    assert read_size("29", "diagonal_1", batch()) == 290
+
+
+@pytest.mark.parametrize(
+    ("texts", "side", "said"),
+    [
+        (["29.1", "29.3"], "width", "Width of 2 pieces: 29.2 cm in the mean, 2 mm wider than the ticket says; from the smallest to the largest it is 2 mm."),
+        (["28.8", "29.1", "29.1"], "length", "Length of 3 pieces: 29 cm in the mean, as the ticket says; from the smallest to the largest it is 3 mm."),
+        (["28.8", "288 mm"], "length", "Length of 2 pieces: 28.8 cm in the mean, 2 mm shorter than the ticket says; all are the same."),
+    ],
+)
+def test_several_pieces_together(texts, side, said):
+    made = batch()
+    assert together([read_size(text, side, made) for text in texts], side, made).filled(made.ruler) == said
+
+
+def test_several_pieces_together_in_inches():
+    """Finished 15 3/4 in: 15 3/4 and 15 7/8 have the mean 15 13/16."""
+    made = batch(INCHES, "in 1/16")
+    said = together([read_size(text, "width", made) for text in ("15 3/4", "15 7/8")], "width", made).filled(made.ruler)
+    assert said == "Width of 2 pieces: 15 13/16 in in the mean, 1/16 in wider than the ticket says; from the smallest to the largest it is 1/8 in."
+
+
+@pytest.mark.parametrize(
+    ("differences", "said"),
+    [
+        ([0, 0], "Diagonals of 2 pieces: the same on every piece."),
+        ([1, 5, 0], "Diagonals of 3 pieces: they differ by 5 mm at most; within 5 mm."),
+        ([1, 6, 7], "Diagonals of 3 pieces: they differ by 7 mm at most; on 2 pieces by more than the 5 mm allowed."),
+    ],
+)
+def test_diagonals_of_several_pieces(differences, said):
+    made = batch()
+    assert squareness_together([Fraction(each) for each in differences], made).filled(made.ruler) == said

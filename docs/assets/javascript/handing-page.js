@@ -6,7 +6,7 @@ import { ask } from "./python.js";
 import { Overtaken, isSafe, keepAll, last, newId, newest, versions, whyNothingLasts } from "./store.js";
 
 const LONGEST = 20_000_000; // [bytes] of a file; Python refuses a larger one by its size alone
-const KINDS = ["method", "job"];
+const KINDS = ["method", "job", "loose"]; // loose: ticked and measured for the batch that is kept as no job
 const MARK = "#handed=";
 const CHOSEN = "Chosen. Every page shows it so from now on.";
 
@@ -69,7 +69,7 @@ class HandingPage {
 
   async #keep(how, number) {
     const { kind, id } = await this.#take(how, number);
-    this.#say("Kept. You find it under House, with your methods and your jobs.");
+    this.#say(`Kept. You find it under House, ${kind === "loose" ? "on the work ticket" : "with your methods and your jobs"}.`);
     if (kind === "method" && id !== followedId()) this.#offerToFollow(id);
     this.said.scrollIntoView({ block: "nearest" });
   }

@@ -17,7 +17,7 @@ class TicketPage {
     this.body = element.querySelector(".ticket-body");
     this.said = element.querySelector(".said");
     this.settled = element.querySelector(".settle");
-    this.machine = new AtMachine(element, (step, by) => this.#inTurn(() => this.#tick(step, by)));
+    this.machine = new AtMachine(element, (step, by) => this.#inTurn(() => this.#tick(step, { by })));
     if (location.hash.startsWith(MARK)) {
       takeInHand(location.hash.slice(MARK.length));
       history.replaceState(history.state, "", location.pathname);
@@ -25,8 +25,8 @@ class TicketPage {
     element.querySelector(".tools").addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
     this.settled.addEventListener("change", ({ target }) => this.#inTurn(() => this.#settle(target)));
     this.body.addEventListener("click", ({ target }) => {
-      const { tick, step } = target.closest("[data-tick]")?.dataset ?? {};
-      if (tick) this.#inTurn(() => this.#tick(step, Number(tick)));
+      const { tick, box, step } = target.closest("[data-tick], [data-box]")?.dataset ?? {};
+      if (step) this.#inTurn(() => this.#tick(step, box ? { box: Number(box) } : { by: Number(tick) }));
     });
     this.body.addEventListener("change", ({ target }) => target.closest(".size") && this.#inTurn(() => this.#size(target)));
   }
@@ -92,9 +92,12 @@ class TicketPage {
     else if (what === "machine") this.machine.enter(this.held.id);
   }
 
-  async #tick(step, by) {
-    const reply = await this.#keep("ticket tick", { step, by });
-    if (reply) renew(this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`), reply.done);
+  /** @param {{by: number} | {box: number}} what one bundle more or less, or the box of a piece turned */
+  async #tick(step, what) {
+    const place = () => this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`);
+    const title = place().closest(".ticket-step").querySelector("h3").textContent;
+    const reply = await this.#keep("ticket tick", { step, title, ...what });
+    if (reply) renew(place(), reply.done);
   }
 
   async #size(blank) {
@@ -102,12 +105,20 @@ class TicketPage {
     const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
-    const place = this.body.querySelector(`[data-size="${CSS.escape(blank.name)}"]`);
-    if (place) {
-      place.textContent = reply.refusal ?? reply.said;
-      place.classList.toggle("off", Boolean(reply.refusal) || !reply.within);
-    } else if (reply.refusal) this.#say(reply.refusal);
-    if (reply.shown !== undefined && blank !== document.activeElement) blank.value = reply.shown;
+    const isThere = this.#compare(blank.name, reply.refusal ?? reply.said, !reply.refusal && reply.within);
+    if (reply.refusal) return isThere ? undefined : this.#say(reply.refusal);
+    this.#compare(`${piece}.square`, reply.square, reply.is_square);
+    this.body.querySelector(".all-sizes").innerHTML = reply.all; // made by Python as elements
+    if (blank !== document.activeElement) blank.value = reply.shown;
+  }
+
+  /** Say how something measured compares; whether there is a place for it. */
+  #compare(name, words, within) {
+    const place = this.body.querySelector(`[data-size="${CSS.escape(name)}"]`);
+    if (!place) return false;
+    place.textContent = words;
+    place.classList.toggle("off", !within);
+    return true;
   }
 
   async #settle(blank) {
@@ -157,17 +168,19 @@ class TicketPage {
   }
 }
 
-/** Let a step's boxes and words be those of newer HTML; its buttons stay, so that the finger stays on one. */
+/** Let a step's boxes and words be those of newer HTML; its two buttons stay, so that the finger stays on one. */
 function renew(place, html) {
   const made = document.createElement("template");
   made.innerHTML = html; // made by Python as elements
   const newer = made.content.firstElementChild;
+  const { box } = place.contains(document.activeElement) ? document.activeElement.dataset : {};
   place.className = newer.className;
   for (const part of [".boxes", ".count"]) place.querySelector(part).replaceChildren(...newer.querySelector(part).childNodes);
-  for (const button of place.querySelectorAll("button")) {
+  for (const button of place.querySelectorAll("[data-tick]")) {
     const idle = newer.querySelector(`[data-tick="${button.dataset.tick}"]`).getAttribute("aria-disabled");
     idle ? button.setAttribute("aria-disabled", idle) : button.removeAttribute("aria-disabled");
   }
+  if (box) place.querySelector(`[data-box="${box}"]`)?.focus({ preventScroll: true });
 }
 
 let page = null;
