@@ -92,8 +92,8 @@ def _box(box: Box, key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Ele
         return element("span", {"class": "boxed"}, square)
     which = f"Bundle {min(own)}" if len(own) == 1 else f"Bundles {min(own)}–{max(own)}"
     pressed = {"ticked": "true", "part": "mixed"}.get(state, "false")
-    told = {"type": "button", "class": "boxed", "data-box": str(box.first), "data-step": key, "aria-label": f"{which}: {title}, to piece {box.last}", "aria-pressed": pressed}
-    return element("button", told, square, element("small", {"aria-hidden": "true"}, f"{box.last}"))
+    told = {"type": "button", "class": "boxed", "data-box": str(box.first), "data-step": key, "aria-pressed": pressed}
+    return element("button", told, square, element("span", {"class": "unseen"}, f"{which}: {title}, to piece "), element("small", None, f"{box.last}"))
 
 
 def _words(bundles: Bundles, whole: int, kept: Kept) -> str:
