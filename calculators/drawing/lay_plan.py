@@ -1,5 +1,6 @@
 """Cloths with every piece of a mixed order on them, a long cloth drawn in stretches one under another so that a phone shows it."""
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
@@ -48,8 +49,9 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     stretches, per_stretch, scale = _laid_out(drawn)
     bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
     sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
+    left_over = {id(lay): remnants(lay, outcome.order.rules.keep) for lay, _ in drawn}
     for stretch in stretches:
-        _ground(sheet, stretch, outcome)
+        _ground(sheet, stretch, left_over[id(stretch.lay)])
         _edges(sheet, stretch)
         _pieces(sheet, stretch, outcome, ruler)
         _marks(sheet, stretch, ruler)
@@ -108,8 +110,11 @@ def _break(lay: Lay, start: Fraction, latest: Fraction) -> Fraction:
     """Where a stretch ends: between two strips where that is not much sooner than it must."""
     if latest >= lay.length:
         return lay.length
-    ends = [lay.extent(part).end for part in lay.strips] if lay.first_cut == "across" else []
-    return max((end for end in ends if start + (latest - start) * 3 / 4 <= end <= latest), default=latest)
+    if lay.first_cut != "across":
+        return latest
+    before = bisect_right(lay.strip_boxes, latest, key=lambda box: box.end)
+    last = lay.strip_boxes[before - 1].end if before else start
+    return last if last >= start + (latest - start) * 3 / 4 else latest
 
 
 def _seen(stretch: Stretch, box: Box) -> list | None:
@@ -121,14 +126,14 @@ def _seen(stretch: Stretch, box: Box) -> list | None:
     return rectangle(left, top, right, low)
 
 
-def _ground(sheet: Sheet, stretch: Stretch, outcome: Outcome) -> None:
+def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Box]) -> None:
     lay = stretch.lay
     sheet.area("cloth", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
-    for number, part in enumerate(lay.strips):
-        seen = _seen(stretch, lay.extent(part))
+    for number, (part, box) in enumerate(zip(lay.strips, lay.strip_boxes)):
+        seen = _seen(stretch, box)
         if seen and any(leaf.piece is not None for leaf in part.leaves()):
             sheet.area(("strip-one", "strip-other")[number % 2], seen)
-    for box in remnants(lay, outcome.order.rules.keep):
+    for box in left_over:
         if seen := _seen(stretch, box):
             sheet.area(lines.REMNANT, seen, pattern=True)
     for flaw in lay.cloth.flaws:

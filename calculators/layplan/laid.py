@@ -58,6 +58,11 @@ class Lay:
         root = self.plan.cloth
         return root.parts or (root,)
 
+    @cached_property
+    def strip_boxes(self) -> tuple[Box, ...]:
+        """The strips as rectangles of cloth."""
+        return tuple(self.extent(part) for part in self.strips)
+
     @property
     def first_cut(self) -> str:
         """The way of the first cuts: "across" or "along"."""

@@ -138,3 +138,24 @@ def test_what_cannot_be_planned_is_said_in_one_sentence_at_its_table(page):
         for column, text in enumerate(good):
             write(cell(plan, table, 0, column), text)
         expect(refusal).to_be_hidden(timeout=AWAKE)
+
+
+def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_breaks_in(page):
+    plan = opened(page)
+    for row, copies in enumerate(("300", "150", "50")):
+        write(cell(plan, "pieces", row, 3), copies)
+    write(cell(plan, "cloths", 0, 2), "95 m")
+    expect(plan.locator(".spoken")).to_contain_text("500 pieces from Linen: the whole order", timeout=AWAKE)
+    refusal = plan.locator(".refusal[data-field=pieces]")
+    write(cell(plan, "pieces", 0, 3), "0")  # whether or not the plan could still be bettered
+    expect(refusal).to_contain_text("from 1", timeout=AWAKE)
+    expect(plan.locator(".old-answer")).to_be_visible()
+    write(cell(plan, "pieces", 0, 3), "300")
+    expect(refusal).to_be_hidden(timeout=AWAKE)
+    pieces = plan.locator("figure.drawing .pointed-at")
+    expect(pieces).to_have_count(500, timeout=AWAKE)
+    pieces.nth(499).scroll_into_view_if_needed()
+    pieces.nth(499).click()
+    expect(plan.locator(".told")).to_contain_text("from the straight end")
+    listed = plan.locator("table.results", has_text="Marking table").locator("tbody tr")
+    assert listed.count() > 50 and page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
