@@ -22,7 +22,7 @@ Rows = list[Sequence[int]]
 
 def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds for a task with a length and any number of stages."""
-    if max(_positions(task)) > MOST_POSITIONS:
+    if is_too_fine(task):
         yield from _in_two_stages(task)
         return
     recursion = FreeRecursion(task)
@@ -30,6 +30,11 @@ def solve(task: Task) -> Iterator[Progress]:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
         return
     yield from _Search(task, recursion).run()
+
+
+def is_too_fine(task: Task) -> bool:
+    """Whether there are too many places for a cut, so that strips alone are tried."""
+    return max(_positions(task)) > MOST_POSITIONS
 
 
 def _positions(task: Task) -> tuple[int, int]:

@@ -14,6 +14,7 @@ from calculators.drawing.lay_plan import lay_plan
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
 from calculators.faces.plain import plain_answer, refusals
+from calculators.layplan import any_stage_value
 from calculators.layplan.lay_check import lay_faults
 from calculators.layplan.listed import exact
 from calculators.measure import CENTIMETRES, SIXTEENTHS
@@ -94,6 +95,13 @@ def test_says_plainly_where_the_plan_is_cut_in_strips_after_all(strips):
     assert "This plan is cut in plain strips, stepping over what must stay free" in flawed
     assert "plain strips" not in notes(answer(LAY, Asking({**SECTIONED, "strips": strips})))
     assert "not along" in notes(answer(LAY, Asking({"aim": "shortest", "strips": "either"})))
+
+
+def test_says_where_there_are_too_many_places_for_a_cut(monkeypatch):
+    asked = Asking({**SECTIONED, "strips": "free"})
+    assert "too many places" not in notes(answer(LAY, asked))
+    monkeypatch.setattr(any_stage_value, "MOST_POSITIONS", 3)
+    assert "This plan is cut in plain strips: there are too many places for a cut" in notes(answer(LAY, asked))
 
 
 def test_says_what_keeping_to_the_grain_costs():

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from calculators.layplan.any_stage_value import is_too_fine
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
 from calculators.phrase import Phrase, say
@@ -86,6 +87,8 @@ def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
     if outcome.hindered and strips in ("sections", "free"):
         between = "stepping over what must stay free" if any(cloth.flaws for cloth in outcome.order.cloths) else "starting where the repeat starts"
         yield say("This plan is cut in plain strips, {between:text}; sections and cuts any way were not tried on this cloth.", between=between)
+    elif strips == "free" and any(is_too_fine(lay.plan.task) for lay in outcome.lays):
+        yield say("This plan is cut in plain strips: there are too many places for a cut to try them all. Sizes in whole centimetres leave fewer.")
     if outcome.open_ended and strips == "either":
         yield say("The least length was looked for in strips across the cloth, not along.")
 
