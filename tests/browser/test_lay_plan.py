@@ -154,7 +154,7 @@ def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_br
     expect(refusal).to_be_hidden(timeout=AWAKE)
     pieces = plan.locator("figure.drawing .pointed-at")
     expect(pieces).to_have_count(500, timeout=AWAKE)
-    pieces.nth(499).scroll_into_view_if_needed()
+    expect(plan.locator(".notes")).not_to_contain_text("still being looked for", timeout=AWAKE)
     pieces.nth(499).click()
     expect(plan.locator(".told")).to_contain_text("from the straight end")
     listed = plan.locator("table.results", has_text="Marking table").locator("tbody tr")
