@@ -14,6 +14,7 @@ expect.set_options(timeout=20_000)  # Python may still be waking on a busy machi
 def begin(page: Page, name: str = "Summer linen") -> None:
     """Set down a new method under a name; the page then stands open for filling in."""
     page.goto("/house/")
+    expect(page.get_by_role("combobox", name="Ruler in hand")).to_be_visible()  # it moves what stands below it
     page.get_by_role("button", name="Set down your own").click()
     expect(blank(page, "name")).to_be_focused()
     fill(page, "name", name)
