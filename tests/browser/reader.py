@@ -1,6 +1,7 @@
 """What a reader does on a page: the calculators, their blanks and their answers, by what she sees."""
 
 import re
+from pathlib import Path
 
 from playwright.sync_api import Locator, Page, expect
 
@@ -36,3 +37,9 @@ def refusal(section: Locator, name: str) -> Locator:
 
 def choose_ruler(page: Page, ruler: str) -> None:
     page.locator(".ruler-choice select").select_option(ruler)
+
+
+def open_file(page: Page, file: str | Path | dict) -> None:
+    """Open a file that was handed over, once the page can take one."""
+    expect(page.get_by_role("button", name="Save everything")).to_be_visible()
+    page.locator("[name=file]").set_input_files(file)

@@ -3,7 +3,8 @@
 from pathlib import Path
 from xml.etree import ElementTree
 
-from playwright.sync_api import Page
+import pytest
+from playwright.sync_api import Browser, Page
 
 
 def addresses(site: Path, served: str) -> list[str]:
@@ -34,3 +35,24 @@ def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path
             small[address.removeprefix(served)] = found
     assert wide == {}, "pages that scroll sideways"
     assert small == {}
+
+
+#: Names what is marked as hidden and is seen all the same.
+SEEN_THOUGH_HIDDEN = """() => [...document.querySelectorAll(".md-content [hidden]")]
+    .filter((each) => each.checkVisibility({ visibilityProperty: true }))
+    .map((each) => each.outerHTML.slice(0, 120))"""
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+@pytest.mark.parametrize("scripts", ["none", "late"])
+def test_nothing_can_be_pressed_before_the_script_that_works_it_has_come(browser: Browser, site: Path, served: str, scripts: str, width: int):
+    context = browser.new_context(viewport={"width": width, "height": 844}, java_script_enabled=scripts == "late")
+    context.route("**/*.js", lambda route: route.abort())
+    page = context.new_page()
+    seen = {}
+    for address in addresses(site, served):
+        page.goto(address, wait_until="domcontentloaded")
+        if found := page.evaluate(SEEN_THOUGH_HIDDEN):
+            seen[address.removeprefix(served)] = found
+    context.close()
+    assert seen == {}

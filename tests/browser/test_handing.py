@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.handing import packed
 from calculators.method.reading import read_method, written_down
+from tests.browser.reader import open_file
 from tests.test_handing import states
 
 expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
@@ -76,7 +77,7 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
         localStorage.clear();
     }""")  # fmt: skip
     page.goto("/house/hand-over/")
-    page.locator("[name=file]").set_input_files(saved)
+    open_file(page, saved)
     expect(page.locator(".handed > h2")).to_have_text(["Job “Napkins in sage linen”", "House method “Summer linen”", "Choices"])
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     expect(page.locator(".said")).to_contain_text("All that was new")
@@ -102,7 +103,7 @@ def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(pag
     download.value.save_as(saved)
     elsewhere = browser.new_context(base_url=served).new_page()
     elsewhere.goto("/house/hand-over/")
-    elsewhere.locator("[name=file]").set_input_files(saved)
+    open_file(elsewhere, saved)
     expect(elsewhere.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
     elsewhere.get_by_role("button", name="Keep it").click()
     expect(elsewhere.locator(".said")).to_contain_text("on the work ticket")

@@ -8,7 +8,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.everything import file_of, saved
 from calculators.handing import packed
-from tests.browser.reader import blank, calculator
+from tests.browser.reader import blank, calculator, open_file
 from tests.test_handing import JOB, WRITTEN
 
 expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
@@ -147,7 +147,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     page.get_by_role("button", name="Keep it").click()
     says(page, "Kept.")
     everything = file_of([saved("method", "x", [{"at": NASTY[:40], "text": json.dumps(method)}]), saved("job", "y", [{"at": "", "text": NASTY}])])
-    page.locator("[name=file]").set_input_files({"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
+    open_file(page, {"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     says(page, "All that was new")
     page.goto("/house/jobs/")
@@ -167,7 +167,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     assert page.locator("article img, article script").count() == 0
     page.goto("/house/hand-over/")
     for broken, words in (("{", "damaged"), ("[" * 5000, "nested"), (json.dumps({"format": "job", "version": 9, "name": "x"}), "newer handbook")):
-        page.locator("[name=file]").set_input_files({"name": "x.json", "mimeType": "application/json", "buffer": broken.encode()})
+        open_file(page, {"name": "x.json", "mimeType": "application/json", "buffer": broken.encode()})
         says(page, words)
     page.locator("[name=file]").evaluate(LARGE)
     says(page, "50.0 MB")
