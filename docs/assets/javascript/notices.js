@@ -8,8 +8,13 @@ shelf.className = "notices";
 shelf.setAttribute("role", "status");
 document.body.append(shelf);
 
-// What they cover is added to the foot of the page.
-new ResizeObserver(() => document.documentElement.style.setProperty("--notices", shelf.childElementCount ? `${shelf.offsetHeight}px` : "0px")).observe(shelf);
+// What they cover is added to the foot of the page, which stays in reach above them. No variable: the whole page would be styled anew.
+new ResizeObserver(() => {
+  const covered = shelf.childElementCount ? `${shelf.offsetHeight}px` : "";
+  for (const [{ style }, property] of [[document.documentElement, "scrollPaddingBlockEnd"], [document.body, "paddingBlockEnd"]]) {
+    if (style[property] !== covered) style[property] = covered;
+  }
+}).observe(shelf);
 
 function button(className, text, press) {
   const made = document.createElement("button");

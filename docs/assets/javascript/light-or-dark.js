@@ -1,0 +1,23 @@
+/** The choice of light or dark in the header. What was chosen before is applied by a script in the page, before anything is drawn. */
+const choices = [...document.querySelectorAll("[name=__palette]")];
+
+function show() {
+  const chosen = lightOrDark();
+  choices[chosen].checked = true;
+  for (const [at, { nextElementSibling }] of choices.entries()) nextElementSibling.hidden = at !== chosen;
+}
+
+for (const [index, choice] of choices.entries()) {
+  choice.addEventListener("change", () => {
+    __md_set("__palette", { index });
+    show();
+  });
+  choice.addEventListener("keydown", ({ key }) => {
+    if (key !== "Enter") return;
+    const next = choices[(index + 1) % choices.length];
+    next.click();
+    next.focus();
+  });
+}
+matchMedia("(prefers-color-scheme: dark)").addEventListener("change", show);
+show();
