@@ -105,6 +105,17 @@ def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
     assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
 
 
+def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
+    plan = opened(page)
+    plan.locator("figure.drawing .pointed-at").nth(1).click()
+    told = plan.locator(".told")
+    expect(told).to_contain_text("strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the first long edge 35\u00a0cm to 70\u00a0cm")
+    cell(plan, "pieces", 0, 1).evaluate("(blank) => { blank.value = '34 cm'; blank.dispatchEvent(new Event('input', { bubbles: true })); }")
+    expect(told).to_contain_text("from the first long edge 34\u00a0cm to 68\u00a0cm", timeout=AWAKE)
+    expect(plan.locator("figure.drawing .pointed-at").nth(1)).to_be_focused()
+    expect(plan.get_by_role("button", name="from the first long edge 34", pressed=True)).to_have_count(1)
+
+
 def test_what_goes_to_the_table_prints_on_two_sheets(page):
     plan = opened(page)
     page.evaluate("print = () => (window.printed = true)")

@@ -3,9 +3,13 @@
 const ONLY_SHEETS = "only-sheets";
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
-/** Make the drawing in a calculator's answer live; called whenever an answer has been put there. */
-export function dressDrawing(section) {
-  const figure = section.querySelector("figure.drawing:has(.frame)");
+/**
+ * Make the drawing in an answer live.
+ * @param {HTMLElement} answer the answer, whether it stands in the page yet or not
+ * @param {HTMLElement} section the calculator it belongs to, which keeps the size
+ */
+export function dressDrawing(answer, section) {
+  const figure = answer.querySelector("figure.drawing:has(.frame)");
   if (!figure) return;
   const pieces = piecesOf(figure);
   figure.querySelector("svg").setAttribute("role", "group");
@@ -16,11 +20,11 @@ export function dressDrawing(section) {
     piece.setAttribute("tabindex", index ? "-1" : "0");
   });
   for (const each of figure.querySelectorAll(".sizes, .told")) each.hidden = false;
-  for (const each of section.querySelectorAll("button.sheets")) each.closest("li").hidden = false;
+  for (const each of answer.querySelectorAll("button.sheets")) each.closest("li").hidden = false;
   show(section, figure, section.dataset.size ?? "1");
 }
 
-const piecesOf = (figure) => [...figure.querySelectorAll(".pointed-at")];
+const piecesOf = (element) => [...element.querySelectorAll(".pointed-at")];
 
 /** The size is kept on the section, so that it outlives the answer. */
 function show(section, figure, size) {
@@ -35,6 +39,15 @@ function point(piece) {
     each.setAttribute("tabindex", each === piece ? "0" : "-1");
   }
   figure.querySelector(".told").textContent = piece.dataset.words;
+}
+
+/** Change an answer; who points at a piece of its drawing then points at the same place in the new one, and is told of that. */
+export function changeUnder(answer, change) {
+  const at = piecesOf(answer).indexOf(document.activeElement);
+  change();
+  const piece = at < 0 ? null : (piecesOf(answer)[at] ?? piecesOf(answer).at(-1));
+  piece?.focus({ preventScroll: true });
+  if (piece) point(piece);
 }
 
 /** The nearest piece that way: how far it lies that way counts once, how far beside three times. */

@@ -1,7 +1,8 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
+import morphdom from "morphdom";
 import { keepTyped, nameOf, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
-import { dressDrawing } from "./drawings.js";
+import { changeUnder, dressDrawing } from "./drawings.js";
 import { RowsTable } from "./rows.js";
 
 export class Section {
@@ -31,7 +32,7 @@ export class Section {
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
-    dressDrawing(this.element);
+    dressDrawing(this.answer, this.element);
     const { texts, readOn } = keeper.read(this.name);
     this.hold(texts, readOn);
   }
@@ -94,6 +95,7 @@ export class Section {
   #age(sentence) {
     this.oldAnswer.dataset.usual ??= this.oldAnswer.textContent;
     this.answer.classList.toggle("is-old", sentence !== "");
+    if (this.oldAnswer.hidden && sentence === "") return;
     this.oldAnswer.hidden = sentence === "";
     this.oldAnswer.textContent = sentence || this.oldAnswer.dataset.usual;
   }
@@ -101,6 +103,7 @@ export class Section {
   #markTroubles(refusals) {
     for (const place of this.form.querySelectorAll(".refusal")) {
       const sentence = refusals[place.dataset.field] ?? "";
+      if (place.textContent === sentence && place.hidden === !sentence) continue; // as nearly always
       place.textContent = sentence;
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
@@ -108,17 +111,17 @@ export class Section {
     }
   }
 
+  /** Change what has changed, and leave alone what has not: what is pointed at, opened or scrolled to stays so. */
   #replaceAnswer(html) {
     const open = new Set([...this.answer.querySelectorAll("details[open]")].map((each) => each.className));
-    const made = document.createElement("template");
-    made.innerHTML = html; // made by Python as elements: whatever was typed is escaped in it
-    const spoken = this.answer.querySelector(".spoken"); // stays in place, so that a screen reader hears it change
-    spoken.replaceChildren(...made.content.querySelector(".spoken").childNodes);
-    made.content.querySelector(".spoken").remove();
-    while (spoken.nextSibling) spoken.nextSibling.remove();
-    for (const details of made.content.querySelectorAll("details")) details.open = open.has(details.className);
-    this.answer.append(made.content);
-    dressDrawing(this.element);
+    const template = document.createElement("template");
+    template.innerHTML = `<div>${html}</div>`; // made by Python as elements: whatever was typed is escaped in it
+    const made = template.content.firstChild;
+    for (const details of made.querySelectorAll("details")) details.open = open.has(details.className);
+    dressDrawing(made, this.element);
+    const spoken = this.answer.querySelector(".spoken");
+    spoken.replaceChildren(...made.querySelector(".spoken").cloneNode(true).childNodes); // so that a screen reader hears it even when it says the same
+    changeUnder(this.answer, () => morphdom(this.answer, made, { childrenOnly: true, onBeforeElUpdated: (now, next) => !now.isEqualNode(next) }));
   }
 
   #type(name, changed) {
