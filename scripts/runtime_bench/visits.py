@@ -12,6 +12,7 @@ from tools import browser as chromium
 
 SCRIPT = Path(__file__).with_name("page.js")
 LONG = 120_000  # [ms]
+OWN_START = 1_500  # [ms] a browser that has just been started is busy with its own window, whatever page it opens
 ASKED = {"name": "pieces-from-cloth", "field": "piece_width", "page": "plan/pieces/"}
 NEXT = {"name": "mitre-marks", "field": "turn", "page": "corners/mitre/"}
 FIRST_TEXT = "37 cm"
@@ -24,6 +25,7 @@ def visit(playwright: Playwright) -> Iterator[Page]:
     context = launched.new_context(viewport={"width": 390, "height": 844}, reduced_motion="reduce")
     context.set_default_timeout(LONG)
     page = context.new_page()
+    page.wait_for_timeout(OWN_START)
     yield page
     launched.close()
 

@@ -157,6 +157,30 @@ def test_until_python_is_awake_the_page_s_own_answer_is_not_shown_as_the_answer_
     expect(section.locator(".old-answer")).to_be_visible()
 
 
+def test_a_measure_that_two_calculators_of_a_page_ask_for_is_written_once(page: Page):
+    """Equal hems of 3 cm at a square corner: mark at twice the hem, 6 cm."""
+    page.goto("/corners/mitre/")
+    marks, steps = calculator(page, "mitre-marks"), calculator(page, "corner-steps")
+    fill(marks, hem_1="3", hem_2="3 cm")
+    says(marks, "Mark 6 cm")
+    expect(blank(steps, "hem_1")).to_have_value("3 cm", timeout=WAKING)
+    expect(blank(steps, "hem_2")).to_have_value("3 cm")
+    expect(steps.locator("figcaption", has_text="Second fold.")).to_contain_text("3 cm", timeout=WAKING)
+    blank(steps, "hem_2").fill("5 banana")
+    for each in (marks, steps):
+        expect(refusal(each, "hem_2")).to_contain_text("5 banana", timeout=WAKING)
+    blank(steps, "hem_2").fill("5 cm")
+    blank(steps, "hem_2").blur()
+    says(marks, re.compile("Mark 10.cm on edge 1 and 6.cm on edge 2"))
+    page.goto("/corners/self-bound/")
+    expect(blank(calculator(page, "corner-steps"), "hem_2")).to_have_value("5 cm")
+    page.goto("/corners/mitre/")
+    marks.get_by_role("button", name="Back to the house’s numbers").click()
+    says(marks, "Mark 4 cm")
+    expect(blank(steps, "hem_2")).to_have_value("2 cm", timeout=WAKING)
+    expect(steps.get_by_role("button", name="Back to the house’s numbers")).to_be_hidden()
+
+
 def test_back_to_the_house_s_numbers(page: Page):
     section = open_pieces(page)
     house = {name: section.locator(f'[name="{name}"]').input_value() for name in ISSUE_CLOTH}

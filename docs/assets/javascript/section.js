@@ -8,7 +8,7 @@ import { RowsTable } from "./rows.js";
 export class Section {
   /**
    * @param {HTMLElement} element the calculator's section
-   * @param {() => void} changed is called when the reader has changed a blank
+   * @param {(names: string[]) => void} changed is called when the reader has changed blanks, with their names
    * @param {{read: Function, keep: Function}} [keeper] where what is typed is found and left
    */
   constructor(element, changed, keeper = LOOSE) {
@@ -59,6 +59,21 @@ export class Section {
       this.typed[name] = blank.value;
     }
     this.#keep();
+  }
+
+  /**
+   * Take over what was written, or emptied, in the blanks of the same names in another calculator.
+   * @returns {boolean} whether anything is different here now
+   */
+  takeFrom(other, names) {
+    const shared = names.filter((name) => this.typed[name] !== other.typed[name] && this.#blank(name)?.takes?.(other.typed[name]));
+    for (const name of shared) {
+      delete this.typed[name];
+      delete this.written[name];
+      if (name in other.typed) this.typed[name] = this.#blank(name).value = other.typed[name];
+    }
+    if (shared.length) this.#keep();
+    return shared.length > 0;
   }
 
   get isTyped() {
@@ -128,7 +143,7 @@ export class Section {
     this.typed[name] = this.#blank(name).value;
     delete this.written[name];
     this.#keep();
-    changed();
+    changed([name]);
   }
 
   /** On leaving a blank: add the unit it was read in; one that was emptied is the house's again. */
@@ -137,7 +152,7 @@ export class Section {
     const blank = this.#blank(name);
     if (!blank.value.trim()) {
       delete this.typed[name];
-      changed();
+      changed([name]);
     } else if (this.written[name] && name in this.typed) {
       this.typed[name] = blank.value = this.written[name];
     }
@@ -145,9 +160,10 @@ export class Section {
   }
 
   #startAfresh(changed) {
+    const names = Object.keys(this.typed);
     this.typed = {};
     this.#keep();
-    changed();
+    changed(names);
     this.form.querySelector("input, select").focus();
   }
 
@@ -213,6 +229,11 @@ class Blank {
     if (this.element.value === text || this.element.localName !== "select") return;
     this.element.append(new Option(text, text)); // not on offer here, and hers all the same: Python says what is wrong with it
     this.element.value = text;
+  }
+
+  /** Whether this text, or none, can stand here. */
+  takes(text = "") {
+    return this.element.localName !== "select" || text === "" || [...this.element.options].some(({ value }) => value === text);
   }
 
   /** Let a list offer these: pairs of what is kept and the words for it. */

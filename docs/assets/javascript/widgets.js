@@ -25,9 +25,17 @@ class Newest {
   }
 }
 
-/** A calculator that stands alone; `answered` is called when it has shown an answer. */
-function alone(element, answered) {
-  const section = new Section(element, () => live.answer());
+/**
+ * A calculator that stands alone.
+ * @param {HTMLElement} element
+ * @param {() => void} answered called when it has shown an answer
+ * @param {(section: Section, names: string[]) => void} changed called when the reader has changed blanks
+ */
+function alone(element, answered, changed) {
+  const section = new Section(element, (names) => {
+    live.answer();
+    changed(section, names);
+  });
   const { calculator, given } = section;
   const live = liveForms(
     [section],
@@ -38,8 +46,14 @@ function alone(element, answered) {
   const take = (texts) => {
     section.take(texts);
     live.answer();
+    changed(section, Object.keys(texts));
   };
   return { ...live, section, take };
+}
+
+/** A measure that several calculators of a page ask for is written once: what stands in one of its blanks stands in the others. */
+function spread(lone, from, names) {
+  for (const { section, answer } of lone) if (section !== from && section.takeFrom(from, names)) answer();
 }
 
 /** Several calculators of which each takes over what the one before worked out. */
@@ -152,7 +166,8 @@ async function upgrade(page) {
   const came = arrived(); // at once: the theme writes into the address as the page is scrolled
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
-  const lone = elements.map((each) => alone(each, () => inText.follow()));
+  const lone = elements.map((each) => alone(each, () => inText.follow(), (from, names) => spread(lone, from, names)));
+  for (const { section } of lone) for (const { section: other } of lone) other.takeFrom(section, Object.keys(section.typed).filter((name) => !(name in other.typed)));
   const inText = numbers(page, lone.map(({ section }) => section));
   live = [...walks, ...lone, inText];
   const select = choice.querySelector("select");
