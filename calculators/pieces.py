@@ -45,6 +45,16 @@ class Grid:
         return self.cloth_length - self.along * self.lie_length
 
 
+def further_length(pieces: int, across: int, size: Fraction) -> Fraction:
+    """The length that pieces still lacking take on a further cloth of the same width.
+
+    pieces: how many are lacking; across: how many lie side by side; size: one piece along the cloth [mm].
+    Returns whole rows [mm]. What is left of the first cloth is not counted on: a piece cannot lie over two ends.
+    Source: derived: the next whole number of rows × size.
+    """
+    return -(-pieces // across) * size
+
+
 @dataclass(frozen=True)
 class OtherCount:
     """What another number of pieces in one direction asks for.

@@ -142,6 +142,7 @@ def test_the_order_comes_first_and_its_number_reaches_the_ticket():
     assert by_hand.answer.results["bundles"] == 4
     assert [(each.title, each.value) for each in by_hand.departures] == [("The order", 25)]
     assert "25 pieces are to be made, and this cloth gives 18: 7 are lacking" in walk_replies(BATCH, ordered, Asking({}))["pieces-from-cloth"]["answer"]
+    assert "138\N{NO-BREAK SPACE}cm between straight ends" in walk_replies(BATCH, ordered, Asking({}))["pieces-from-cloth"]["answer"]  # 7 at 3 across: 3 rows of 46 cm
     assert "to be made" not in walk_replies(BATCH, {"order": {"ordered": "18"}}, Asking({}))["pieces-from-cloth"]["answer"]
 
 

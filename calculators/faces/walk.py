@@ -13,6 +13,7 @@ from calculators.faces.markup import add, element
 from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
 from calculators.phrase import Phrase, say
+from calculators.pieces import further_length
 from calculators.walk import Departure, Stop, Walk, go
 
 
@@ -85,5 +86,13 @@ def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
     to_make = next((each.answer.results["pieces"] for each in stops if each.calculator.name == "order" and each.answer), None)
     if stop.calculator.name != "pieces-from-cloth" or not stop.answer or not to_make or to_make <= stop.answer.results["count"]:
         return ()
-    count = stop.answer.results["count"]
-    return (say("{pieces:piece|pieces} are to be made, and this cloth gives {count:count}: {lacking:count} are lacking. The work ticket says how much more cloth they take.", pieces=to_make, count=count, lacking=to_make - count),)
+    pieces = stop.answer.results
+    lacking = to_make - pieces["count"]
+    return (
+        say(
+            "{to_make:piece|pieces} are to be made, and this cloth gives {count:count}: {lacking:count} are lacking. "
+            "They want a further length of it, as wide as this: {further:length_up} between straight ends.",
+            to_make=to_make, count=pieces["count"], lacking=lacking, further=further_length(lacking, pieces["across"], pieces["marks_along"][0]),
+        ),
+        say("Or make them smaller: how small for one more across or along stands below, under all measures, in the table of other counts."),
+    )  # fmt: skip

@@ -6,18 +6,21 @@ from fractions import Fraction
 
 from calculators.answering import Asking, answer
 from calculators.catalogue import calculator_named
+from calculators.cloth import cloth_to_start_from
 from calculators.declaration import AskAgain
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
 from calculators.folding.steps import Step as CornerStep
 from calculators.house_method import Written
 from calculators.kinds import Change
-from calculators.measure import CENTIMETRES
+from calculators.measure import CENTIMETRES, Ruler
 from calculators.phrase import Phrase, say
+from calculators.pieces import further_length
 from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, NotYet
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
+from calculators.ticket.small import show_small
 
 ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 """Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""
@@ -145,12 +148,16 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
     if batch.bundles.pieces < pieces["count"]:
         yield say("{made:piece|pieces} of the {count:count} that fit are cut.", made=batch.bundles.pieces, count=pieces["count"])
     elif batch.bundles.pieces > pieces["count"]:
-        rows = -(-batch.bundles.pieces // pieces["across"])
-        lacking = rows * (pieces["marks_along"][-1] / pieces["along"]) - pieces["cloth_length"]
+        rest = batch.bundles.pieces - pieces["count"]
+        further = further_length(rest, pieces["across"], pieces["marks_along"][0])
         yield say(
-            "This cloth gives {count:piece|pieces}; the rest of {made:count} wants {lacking:length_up} more of it, as wide as this.",
-            count=pieces["count"], made=batch.bundles.pieces, lacking=lacking,
+            "This cloth gives {count:piece|pieces}; {rest:count} more want a further length of it, as wide as this: {further:length_up} between straight ends.",
+            count=pieces["count"], rest=rest, further=further,
         )
+        if "length" not in _sizes_by_hand(batch):
+            usable, wash = batch.values["usable-cloth"], batch.values["wash-test"]
+            whole = further + 2 * usable["end_loss"] + usable["skew"]
+            yield say("Unwashed, that is {whole:length_up}.", whole=max(whole, cloth_to_start_from(whole, wash["change_length"])))
 
 
 def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
@@ -160,23 +167,27 @@ def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
     before: tuple[Phrase, ...] = ()
     for step, picture in zip(steps, pictures):
         if step.name in _TOLD_WITH_THE_NEXT:
-            before = (_told(step),)
+            before = (_told(step, batch.ruler),)
             continue
         if step.name not in _CORNER:
             continue
         of_corner = _CORNER[step.name]
-        told = () if step.name in _TOLD_BY_TICKET else (_told(step),)
+        told = () if step.name in _TOLD_BY_TICKET else (_told(step, batch.ruler),)
         care = of_corner.care if isinstance(of_corner.care, Care) else how_much[of_corner.care]
         extra = tuple(_other_sides(batch)) if of_corner.key == "hem" else ()
         yield TicketStep(of_corner.key, of_corner.title, (*before, *told, *extra, *of_corner.more), care, of_corner.settings, of_corner.cautions, picture)
         before = ()
 
 
-def _told(step: CornerStep) -> Phrase:
-    template = step.told
-    for name in step.lengths:
-        template = template.replace(f"{{{name}}}", f"{{{name}:length}}")
-    return say(template, **step.lengths)
+def _told(step: CornerStep, ruler: Ruler) -> Phrase:
+    """The words of a step; the distance of the edge stitch as it stands among the settings, in millimetres."""
+    template, values = step.told, dict(step.lengths)
+    for name in values:
+        kind = "text" if name == "edge_stitch" else "length"
+        template = template.replace(f"{{{name}}}", f"{{{name}:{kind}}}")
+    if "edge_stitch" in values:
+        values["edge_stitch"] = show_small(values["edge_stitch"], ruler)
+    return say(template, **values)
 
 
 def _construction(batch: Batch) -> list[CornerStep]:

@@ -119,7 +119,26 @@ def test_fewer_pieces_than_the_cloth_gives_are_said():
     words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
     assert "12 pieces of the 21 that fit" in words["cut"]
     more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
-    assert "gives 21 pieces; the rest of 30 wants 108 cm more of it" in more  # 10 rows of 3, 36 cm each, from 252 cm
+    assert "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more  # 3 rows of 36 cm
+
+
+def test_what_is_left_of_a_cloth_is_not_counted_towards_a_further_length():
+    """By hand: 18 of 38 fit, 2 across; the other 20 are 10 rows of 46 cm = 460 cm, not the 460 − 21.7 cm that one long cloth would take.
+    Unwashed: (460 + 2 × 1 + 2) ÷ (47.8 ÷ 50) = 485.4 cm."""
+    order = {
+        "order": {"ordered": "38"},
+        "wash-test": {"after_length": "47.8 cm", "after_width": "48.6 cm", "cloth_length": "4.6 m", "cloth_width": "132 cm"},
+        "pieces-from-cloth": {"piece_width": "46 cm", "piece_length": "46 cm"},
+    }
+    cut = told(batch(order))["cut"]
+    assert "gives 18 pieces; 20 more" in cut and "460 cm between straight ends" in cut and "about 485.4 cm" in cut
+    by_hand = order | {"pieces-from-cloth": order["pieces-from-cloth"] | {"cloth_length": "435.7 cm"}}
+    assert "460 cm between straight ends" in told(batch(by_hand))["cut"] and "Unwashed" not in told(batch(by_hand))["cut"]
+
+
+def test_the_edge_stitch_is_told_as_it_stands_among_the_settings():
+    assert "Stitch 2 mm from the inner edge" in told(batch())["edge-stitch"]
+    assert "Stitch 1/16 in from the inner edge" in told(batch(ruler="in"))["edge-stitch"]
 
 
 def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():
