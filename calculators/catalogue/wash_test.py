@@ -67,9 +67,12 @@ def _notes(given, along, across, results):
         yield say(f"The cloth grew {way}, and growing is not counted on: start from what you need. Check that it dried flat and was not pulled, then measure again.")
     if _as_shown(min(along, across)) <= -_SHOWS:
         yield say("Wash all of this cloth before cutting: a change of {shows:percent} or more shows in a finished piece (common practice, no source).", shows=_SHOWS)
-    for way, in_hand, cut in (("long", given.cloth_length, results["cut_length"]), ("wide", given.cloth_width, results["cut_width"])):
+    for way, needed, in_hand, cut in (
+        ("long", given.needed_length, given.cloth_length, results["cut_length"]),
+        ("wide", given.needed_width, given.cloth_width, results["cut_width"]),
+    ):
         if in_hand < cut:
-            yield say(f"The cloth in hand is not {way} enough: it lacks {{lacking:length_up}}.", lacking=cut - in_hand)
+            yield say(f"The cloth in hand is not {way} enough for the {{needed:length}} written as needed: it lacks {{lacking:length_up}}.", needed=needed, lacking=cut - in_hand)
     yield say("The cloth in hand will be {washed_length} by {washed_width} once it is washed.", **results)
 
 

@@ -69,7 +69,7 @@ def test_cloth_that_grew_is_not_counted_on():
 
 def test_cloth_in_hand_that_is_too_small_is_named():
     typed = {"before_length": "50 cm", "after_length": "47.5 cm", "needed_length": "285 cm", "before_width": "50 cm", "after_width": "50 cm", "needed_width": "100 cm", "cloth_width": "100 cm"}
-    assert "not long enough: it lacks 10 cm" in said("wash-test", typed | {"cloth_length": "290 cm"})[0]
+    assert "not long enough for the 285 cm written as needed: it lacks 10 cm" in said("wash-test", typed | {"cloth_length": "290 cm"})[0]
     assert "enough" not in said("wash-test", typed | {"cloth_length": "300 cm"})[0]
 
 
