@@ -56,6 +56,11 @@ class Ruler:
     unit: str
     step: Fraction
 
+    @property
+    def unit_to_read(self) -> str:
+        """The unit behind the word in, where "in in" could not be read."""
+        return "inches" if self.unit == "in" else self.unit
+
     @cached_property
     def step_mm(self) -> Fraction:
         return MM_IN[self.unit] * self.step

@@ -55,7 +55,7 @@ def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
         sheet.tick((mark, 0), (0, 4))
         if index in labelled:
             sheet.words(_bare(mark, ruler), (mark, 0), style="dimension-text", shift=(0, -10))
-    sheet.words(f"marks along, in {ruler.unit}", (0, 0), anchor="start", shift=(0, -26))
+    sheet.words(f"marks along, in {ruler.unit_to_read}", (0, 0), anchor="start", shift=(0, -26))
     marks = grid.marks_across
     labelled = thinned(marks, sheet.scale, 15)
     edge = _drawn_length(grid)

@@ -7,7 +7,7 @@ from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import SIZES, WIDTH, Picture, Sheet, rectangle
+from calculators.drawing.picture import SIZES, WIDTH, Picture, Sheet, rectangle, text_width
 from calculators.layplan.cutting import remnants
 from calculators.layplan.laid import Box, Lay, LaidPiece
 from calculators.layplan.marking import piece_marks
@@ -235,10 +235,22 @@ def _with_room(labels: list[_Label], size: int) -> list[_Label]:
 
 
 def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
-    """The cloth's name over its marks, with the way of the grain."""
-    copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
-    name = f"{stretch.lay.cloth.cloth.name}{copies}" if stretch.start == 0 else f"{stretch.lay.cloth.cloth.name}, from {show_length(stretch.start, ruler)} on"
-    sheet.words(f"{name}; grain ↔; marks in {ruler.unit}", stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
+    """The cloth's name over its marks, on one line; the first stretch also tells the way of the grain and the unit of the marks."""
+    name = stretch.lay.cloth.cloth.name
+    if stretch.start:
+        after = f", from {show_length(stretch.start, ruler)} on"
+    else:
+        copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
+        after = f"{copies}; grain ↔; marks in {ruler.unit_to_read}"
+    sheet.words(_on_one_line(name, after), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
+
+
+def _on_one_line(name: str, after: str) -> str:
+    """A name shortened until it fits on the sheet with what comes after it: a second line would run into the marks."""
+    shown = name
+    while text_width(shown + after) > _ROOM and len(shown) > 1:
+        shown = shown.removesuffix("…")[:-1].rstrip() + "…"
+    return shown + after
 
 
 def _listed(outcome: Outcome, ruler: Ruler) -> str:

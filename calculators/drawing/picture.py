@@ -101,7 +101,7 @@ class Sheet:
         sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
         """
         x, y = self.at(place)
-        rows = text.split("; ") if _wide(text) > WIDTH else [text]
+        rows = text.split("; ") if text_width(text) > WIDTH else [text]
         for row, part in enumerate(rows):
             attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1] + row * _TEXT_ROW), "text-anchor": anchor}
             if sizes and tuple(sizes) != SIZES:
@@ -137,9 +137,9 @@ class Sheet:
         The limit stands off the sine of 30°, where a float's last digit would decide.
         """
         anchor = "middle" if abs(nx) < 0.499 else ("start" if nx > 0 else "end")
-        left = x + nx * 8 - _wide(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
+        left = x + nx * 8 - text_width(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
         place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
-        if left < 0 or left + _wide(text) > WIDTH:
+        if left < 0 or left + text_width(text) > WIDTH:
             lean = degrees(atan2(nx, -ny))
             lean -= 180 * round(lean / 180)  # so that it is read from below or from the right
             x, y = x + nx * 10, y + ny * 10
@@ -198,7 +198,7 @@ def fillings() -> ET.Element:
     return svg
 
 
-def _wide(text: str) -> float:
+def text_width(text: str) -> float:
     """How wide words are drawn, rather too much than too little [drawing units]."""
     return len(text) * _LETTER
 

@@ -22,7 +22,7 @@ ODD = {
     "corner-steps": HEMS,
     "finished-size": ({"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"}, {"width": "72 3/8 in", "length": "15 1/16 in"}),
     "gauge-finder": tuple({name: text for name, text in hems.items() if name != "turn"} for hems in HEMS),
-    "lay-plan": ({"cloths": "Linen | 138 cm | 11 m | 1 | no", "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no"}, {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"}),
+    "lay-plan": ({"cloths": "White two-layer cotton, row 2 | 132 cm | 4.6 m | 1 | no", "pieces": "Napkin | 46 cm | 46 cm | 18 | no"}, {"cloths": "Linen | 138 cm | 11 m | 1 | no", "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no"}, {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"}),
     "mitre-gauge": HEMS,
     "mitre-marks": (*HEMS, *({"hem_1": "30 mm", "hem_2": "30 mm", "angle": angle} for angle in ("45", "60", "120", "135"))),
     "pieces-from-cloth": ({"cloth_width": "138 cm", "cloth_length": "9 m", "piece_width": "13 cm", "piece_length": "47 cm"}, {"cloth_width": "54 in", "cloth_length": "1 yd", "piece_width": "13 3/8 in", "piece_length": "9 in"}),

@@ -250,6 +250,16 @@ def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show
         assert shown.count("Napkin") + shown.count("A") == 180
 
 
+@pytest.mark.parametrize("name", ["Linen", "White two-layer cotton, row 2"])
+def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
+    """A second line would lie on the marks. The first stretch tells the grain and the unit, the others where they begin."""
+    asking = Asking({"cloths": f"{name} | 132 cm | 4.6 m", "pieces": "Napkin | 46 cm | 46 cm | 18"}, wanted_ruler="in")
+    words = [node.text for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("text")]
+    named = [word for word in words if word.startswith(name[:5])]
+    assert named[0].endswith("; grain ↔; marks in inches") and all(word.endswith(" on") for word in named[1:]) and len(named) >= 2
+    assert not {"grain ↔", "marks in inches"} & set(words)
+
+
 @pytest.mark.parametrize("ruler", ["cm", "in"])
 @pytest.mark.parametrize("size", [1, 2, 4])
 def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler):
