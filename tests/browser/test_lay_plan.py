@@ -170,3 +170,11 @@ def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_br
     expect(plan.locator(".told")).to_contain_text("from the straight end")
     listed = plan.locator("table.results", has_text="Marking table").locator("tbody tr")
     assert listed.count() > 50 and page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
+
+
+def test_the_cuts_of_a_plan_are_read_without_pushing_the_table_aside(page):
+    plan = opened(page)
+    cuts = plan.locator(".wide", has_text="Cuts in working order")
+    marks = plan.locator(".wide", has_text="Marking table")
+    for table in (cuts, marks):
+        assert table.evaluate("(box) => box.scrollWidth - box.clientWidth") <= 0
