@@ -146,6 +146,15 @@ def test_the_order_comes_first_and_its_number_reaches_the_ticket():
     assert "to be made" not in walk_replies(BATCH, {"order": {"ordered": "18"}}, Asking({}))["pieces-from-cloth"]["answer"]
 
 
+def test_the_washed_cloth_is_the_same_length_in_words_and_in_the_drawing():
+    """By hand: 460 × 47.8 ÷ 50 = 439.76 cm, told as what is there at least, 439.7 cm."""
+    typed = {"wash-test": {"after_length": "47.8 cm", "cloth_length": "4.6 m"}}
+    replies = walk_replies(BATCH, typed, Asking({}))
+    for step in ("wash-test", "usable-cloth"):
+        said = replies[step]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+        assert "439.7 cm" in said and "439.8 cm" not in said.split("How it was worked out")[0], step
+
+
 def test_a_kind_of_piece_brings_its_own_turn_and_hem_and_says_so():
     """46 − 2 × (0.8 + 1.2) = 42 cm, the tea towel of the house's table; by hand 46 − 2 × (0.8 + 3) = 38.4 cm."""
     towel = {"order": {"piece": "tea towel"}}

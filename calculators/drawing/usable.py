@@ -29,14 +29,14 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     sheet.grain(((start + end) / 2, (low + high) / 2), along_x=True)
     sheet.dimension((start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16)
     sheet.dimension((end, low), (end, high), show_length(cloth.width, ruler, "down"), away=14)
-    whole = f"whole cloth {show_length(cloth.whole_length, ruler)} by {show_length(cloth.full_width, ruler)}"
+    whole = f"whole cloth {show_length(cloth.whole_length, ruler, 'down')} by {show_length(cloth.full_width, ruler, 'down')}"
     sheet.words(f"{whole}; not all of its length is drawn" if drawn < cloth.whole_length else whole, (0, cloth.full_width), anchor="start", shift=(0, 20))
     return sheet.finish("The cloth and what can be used of it", _in_words(cloth, ruler))
 
 
 def _in_words(cloth: UsableCloth, ruler: Ruler) -> str:
     return (
-        f"Of a cloth {show_length(cloth.whole_length, ruler)} long and {show_length(cloth.full_width, ruler)} wide, "
+        f"Of a cloth {show_length(cloth.whole_length, ruler, 'down')} long and {show_length(cloth.full_width, ruler, 'down')} wide, "
         f"{show_length(cloth.length, ruler, 'down')} by {show_length(cloth.width, ruler, 'down')} can be used. Cut away: "
         f"{show_length(cloth.end_loss, ruler)} at each end, {show_length(cloth.selvedge, ruler)} at each selvedge; both ends slant by "
         f"{show_length(cloth.skew, ruler)}."
