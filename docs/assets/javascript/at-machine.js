@@ -99,8 +99,9 @@ export class AtMachine {
     if (figure) {
       figure.style.setProperty("--below", "0px");
       const room = what.clientHeight - (figure.offsetTop - what.offsetTop);
-      figure.style.setProperty("--room", `${room - FOOT}px`);
-      if (room - FOOT < LEAST) figure.style.setProperty("--below", `${Math.max(0, room)}px`); // none of it rather than half
+      const below = room - FOOT < LEAST; // none of it rather than half, and then as large as the screen allows
+      figure.style.setProperty("--room", `${(below ? what.clientHeight : room) - FOOT}px`);
+      if (below) figure.style.setProperty("--below", `${Math.max(0, room)}px`);
     }
     what.classList.toggle("has-more", what.scrollTop + what.clientHeight < what.scrollHeight - 24);
   }
