@@ -164,6 +164,15 @@ def test_several_pieces_are_measured_with_their_diagonals(phone: Page):
     assert phone.evaluate("document.documentElement.scrollWidth") == 390
 
 
+def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Page):
+    phone.emulate_media(media="print")
+    line = phone.locator(".size-line", has=phone.locator('[name="7.width"]'))
+    whole, which, blank, said = (each.bounding_box() for each in (line, line.locator(".which"), line.locator('[name="7.width"]'), line.locator('[data-size="7.width"]')))
+    phone.emulate_media(media="null")
+    assert said["width"] > 0.6 * whole["width"] and said["y"] >= blank["y"] + blank["height"] - 1
+    assert which["x"] + which["width"] <= blank["x"] and abs(which["y"] - blank["y"]) < blank["height"]
+
+
 def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_network(phone: Page):
     phone.reload()
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
