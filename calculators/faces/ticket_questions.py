@@ -62,23 +62,33 @@ def _tick(request: Reply) -> Reply:
 
 
 def _size(request: Reply) -> Reply:
-    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "said", "within", "square", "is_square", "all": HTML}; or {"refusal"}."""
+    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "refusal", "said", "within", "square", "is_square", "all": HTML}.
+
+    What cannot be read as a size is kept as it was typed, with one sentence as "refusal"; what cannot be kept gives that sentence alone.
+    """
     job, side, text = _in_hand(request), request["side"], request["text"].strip()
     batch = _batch(job, request)
+    text, refusal = (text, "") if side == "note" or not text else _written(text, side, batch)
+    lines = job.document.get("measured", [])
+    at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
     try:
-        if side != "note" and text:
-            read_size(text, side, batch)
-            text = calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler)
-        lines = job.document.get("measured", [])
-        at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
         kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
     except Refused as trouble:
-        return {"refusal": str(trouble)}
+        return {"refusal": refusal or str(trouble)}
     said, within = ("", True) if side == "note" else size_said(text, side, batch)
     lines = read_job(kept).document["measured"]
     square, is_square = square_said(lines[at], batch)
     every = "".join(map(html, all_together(batch, lines)))
-    return {request["kind"]: kept, "shown": text, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
+    return {request["kind"]: kept, "shown": text, "refusal": refusal, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
+
+
+def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
+    """A measured size with the unit it was read in, or as it was typed, and one sentence why it could not be read."""
+    try:
+        read_size(text, side, batch)
+        return calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler), ""
+    except Refused as trouble:
+        return text, str(trouble)
 
 
 def _settle(request: Reply) -> Reply:

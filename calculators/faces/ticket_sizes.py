@@ -68,7 +68,7 @@ def _line(box: Box, number: int, line: Line, batch: Batch) -> ET.Element:
 
 
 def _side(side: str, label: str, piece: str, which: str, text: str, batch: Batch) -> ET.Element:
-    made = _blank(side, label, piece, which, text)
+    made = _blank(side, label, piece, which, text, unread=bool(text) and _read({side: text}, side, batch) is None)
     said, within = size_said(text, side, batch)
     add(made, element("p", {"class": _class(within), "role": "status", "data-size": f"{piece}.{side}"}, said))
     return made
@@ -78,10 +78,14 @@ def _class(within: bool) -> str:
     return "compared" if within else "compared off"
 
 
-def _blank(side: str, label: str, piece: str, which: str, text: str) -> ET.Element:
+def _blank(side: str, label: str, piece: str, which: str, text: str, unread: bool = False) -> ET.Element:
     control = element(
-        "input", {"type": "text", "name": f"{piece}.{side}", "value": text, "maxlength": LONGEST, "aria-label": f"{label}, {which.lower()}", "autocomplete": "off", "spellcheck": "false"}
-    )
+        "input",
+        {
+            "type": "text", "name": f"{piece}.{side}", "value": text, "maxlength": LONGEST, "aria-label": f"{label}, {which.lower()}",
+            "autocomplete": "off", "spellcheck": "false", "aria-invalid": "true" if unread else None,
+        },
+    )  # fmt: skip
     short = element("span", {"class": "on-paper short"}, SHORT[side]) if side in SHORT else None
     return element("div", {"class": f"size {side.partition('_')[0]}"}, element("label", None, element("span", {"class": "long"}, label), short, " ", control))
 

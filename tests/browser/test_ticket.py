@@ -149,6 +149,9 @@ def test_a_measured_size_is_compared_and_a_bad_one_gets_one_sentence(phone: Page
     blank.blur()
     expect(said).to_contain_text("is not a length", timeout=WAKING)
     expect(blank).to_have_attribute("aria-invalid", "true")
+    phone.reload()
+    expect(said).to_contain_text("is not a length", timeout=WAKING)
+    expect(blank).to_have_value("40 banana")  # nothing that was typed is lost
     blank.fill("40.2")
     blank.blur()
     expect(said).to_have_text("2 mm wider than the ticket says; within 4 mm.", timeout=WAKING)

@@ -130,9 +130,19 @@ def test_a_line_that_cannot_be_read_has_no_part_in_the_mean():
     assert "Width of 2" in body.select_one(".all-sizes").text and "99, 41" in body.select(".size-line")[-1].text
 
 
-def test_a_bad_size_is_refused_and_not_kept():
-    reply = ask("ticket size", piece="7", side="width", text="banana")
-    assert set(reply) == {"refusal", "final"} and "not a length" in reply["refusal"]
+def test_a_bad_size_is_kept_as_it_was_typed_with_one_sentence_and_no_part_in_the_mean():
+    reply = ask("ticket size", piece="7", side="width", text=" 40 x 40 ")
+    assert "not a length" in reply["refusal"] and reply["shown"] == "40 x 40" and not reply["within"] and reply["all"] == ""
+    assert json.loads(reply["loose"])["measured"] == [{"piece": "7", "width": "40 x 40"}]
+    body = BeautifulSoup(ask("ticket", kept=reply["loose"])["body"], "html.parser")
+    assert body.select_one('[name="7.width"]')["value"] == "40 x 40" and body.select_one('[name="7.width"]')["aria-invalid"] == "true"
+    assert "not a length" in body.select_one('[data-size="7.width"]').text
+    assert not body.select_one('[name="7.length"]').has_attr("aria-invalid")
+
+
+def test_a_size_too_long_to_be_one_is_refused_and_not_kept():
+    reply = ask("ticket size", piece="7", side="width", text="4" * 500)
+    assert set(reply) == {"refusal", "final"} and reply["refusal"]
 
 
 def test_a_loose_batch_keeps_nothing_that_the_walk_has():

@@ -105,8 +105,9 @@ class TicketPage {
     const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
-    const isThere = this.#compare(blank.name, reply.refusal ?? reply.said, !reply.refusal && reply.within);
-    if (reply.refusal) return isThere ? undefined : this.#say(reply.refusal);
+    const isThere = this.#compare(blank.name, reply.refusal || reply.said, !reply.refusal && reply.within);
+    if (reply.refusal && !isThere) this.#say(reply.refusal);
+    if (reply.all === undefined) return; // not kept
     this.#compare(`${piece}.square`, reply.square, reply.is_square);
     this.body.querySelector(".all-sizes").innerHTML = reply.all; // made by Python as elements
     if (blank !== document.activeElement) blank.value = reply.shown;
