@@ -164,21 +164,27 @@ class Angle(Number):
     sample: str = "90"
 
 
+_COUNT = re.compile(r"(\d{1,9})|(half a|a|one|\d{1,7})\s*(?:dozen|doz\.?)", re.ASCII)
+_IN_WORDS = {"half a": 6, "a": 12, "one": 12}
+
+
 @dataclass(frozen=True)
 class Count(Kind):
-    """A whole number of things."""
+    """A whole number of things, also by the dozen: 24 is ``2 dozen``, 6 ``half a dozen``."""
 
     least: int = 0
     most: int = 10_000
     mode: ClassVar[str] = "numeric"
 
     def parse(self, text, ruler):
-        tidy = text.strip()
-        if not re.fullmatch(r"\d{1,9}", tidy, re.ASCII):
+        found = _COUNT.fullmatch(text.strip().lower())
+        if not found:
             raise Refused(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
-        if not self.least <= int(tidy) <= self.most:
+        plain, dozens = found.groups()
+        count = int(plain) if plain else _IN_WORDS.get(dozens) or 12 * int(dozens)
+        if not self.least <= count <= self.most:
             raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
-        return int(tidy)
+        return count
 
     def show(self, value, ruler):
         return f"{value:,}"

@@ -35,6 +35,7 @@ VULGAR = {
 _NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:(?:\s+|-)\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
 _UNIT = re.compile(r"''|[\"″”“'′’‘]|[a-z]+\.?", re.ASCII)
 _ENDING_IN_0 = re.compile(r"[1-9]\d{0,2}\.\d\d0")
+_TWO_LENGTHS = re.compile(r"[1-9][^x×*]*?(?:[x×*]|\bby\b)\s*\d", re.ASCII)  # 40 x 40
 _LONGEST_TEXT = 60
 _A_HAIR = Fraction(1, 10**6)
 
@@ -204,6 +205,8 @@ def _run_together(fraction: str) -> str:
 
 
 def _not_a_length(typed: str) -> NotALength:
+    if _TWO_LENGTHS.search(typed.lower()):
+        return NotALength(f"“{quote(typed)}” is not a length but two. Write one of them here, the other in a blank of its own.")
     return NotALength(f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in.")
 
 

@@ -20,7 +20,8 @@ EVERY_KIND = [Length(), Number(), Percent(), Angle(), Count(), CHOICE, YesNo(), 
     [
         (Length(), "36", F(360)), (Length(), "14 1/4 in", F("361.95")), (Number(), "3.5", F(7, 2)), (Number(), " 3,5 ", F(7, 2)),
         (Percent(), "5 %", F(5)), (Percent(least=F(-50)), "-5%", F(-5)), (Percent(least=F(-50)), "−5", F(-5)), (Angle(most=F(180)), "120°", F(120)),
-        (Angle(most=F(180)), "67.5", F(135, 2)), (Count(), "18", 18), (Count(), " 4 ", 4), (CHOICE, "Cut", "cut"), (CHOICE, " finished ", "finished"),
+        (Angle(most=F(180)), "67.5", F(135, 2)), (Count(), "18", 18), (Count(), " 4 ", 4), (Count(), "2 dozen", 24), (Count(), "3doz.", 36), (Count(), "a dozen", 12),
+        (Count(), "Half a dozen", 6), (CHOICE, "Cut", "cut"), (CHOICE, " finished ", "finished"),
         (YesNo(), "Yes", True), (YesNo(), "no", False), (Text(), " a napkin ", "a napkin"),
     ],
 )  # fmt: skip
@@ -34,7 +35,8 @@ def test_reads(kind, text, value):
         (Length(least=F(20)), "0", "least that works is 2 cm"), (Length(most=F(6000)), "7 m", "most that works is 600 cm"),
         (Length(), "36 banana", "not a length"), (Number(), "1e9", "not a number"), (Number(), "inf", "not a number"), (Number(), "nan", "not a number"),
         (Number(), "٣", "not a number"), (Number(), "101", "from 0 to 100"), (Percent(), "-1", "from 0 % to 100 %"), (Angle(least=F(20), most=F(160)), "180", "from 20° to 160°"),
-        (Count(), "4.5", "not a count"), (Count(), "-4", "not a count"), (Count(), "", "not a count"), (Count(most=200), "201", "from 0 to 200"),
+        (Count(), "4.5", "not a count"), (Count(), "-4", "not a count"), (Count(), "", "not a count"), (Count(), "a", "not a count"), (Count(), "half a", "not a count"), (Count(), "2 dozen or so", "not a count"),
+        (Count(most=20), "2 dozen", "from 0 to 20"), (Count(most=200), "201", "from 0 to 200"),
         (Count(), "9" * 40, "not a count"), (CHOICE, "sewn", "cut, finished"), (YesNo(), "perhaps", "yes or no"), (Text(), "x" * 81, "81 characters"),
     ],
 )  # fmt: skip

@@ -69,7 +69,7 @@ def test_a_bare_number_is_in_the_unit_of_the_ruler_in_hand(unit):
         ("31/2 in", "Write 3 1/2 or 15 1/2, whichever"), ("11/4 yd", "Write 1 1/4 or 2 3/4,"), ("115/8", "Write 11 5/8 or 14 3/8,"), ("14 - 1/4 in", "not a length"),
         ("14 -1/4 in", "not a length"), ("1,500", "Write 1500 or 1.5,"), ("1.500", "Write 1500 or 1.5,"), ("1.250 cm", "Write 1250 or 1.25,"), ("2.500mm", "2500 or 2.5,"),
         ("3/4", "Write 3/4 in, or 0.75 cm."), ("½", "Write 1/2 in, or 0.5 cm."), ("1/3", "Write 1/3 in, or 0.333 cm."),
- ("++36", "not a length"), ("36 cm,", "not a length"),
+        ("40 x 40", "not a length but two"), ("40×40 cm", "length but two"), ("14 in by 19 1/2 in", "length but two"), ("++36", "not a length"), ("36 cm,", "not a length"),
     ],
 )  # fmt: skip
 def test_refuses_in_one_message_that_says_what_would_be_right(text, says):
