@@ -57,7 +57,13 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     if isinstance(drawn, Picture):
         return _drawing(drawn)
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
-    return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), _drawing(drawn.key))
+    alone = _print_alone("Print the gauge alone") if any(map(_is_true_size, drawn.pictures)) else None
+    return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), alone, _drawing(drawn.key))
+
+
+def _print_alone(words: str) -> ET.Element:
+    """A button that prints only what goes to the table; a script shows it and serves it."""
+    return element("p", {"class": "alone", "hidden": True}, element("button", {"type": "button", "class": "sheets"}, words))
 
 
 def _drawing(picture: Picture) -> ET.Element:
@@ -81,8 +87,11 @@ def _told(picture: Picture) -> ET.Element:
 def _step(picture: Picture) -> ET.Element:
     """A drawing under the words that say what to do."""
     words = element("figcaption", None, element("strong", None, f"{picture.title}."), " ", picture.caption)
-    true_size = "true-size" in picture.svg.get("class")
-    return element("figure", {"class": "drawing gauge-sheet" if true_size else "drawing"}, words, picture.svg)
+    return element("figure", {"class": "drawing gauge-sheet" if _is_true_size(picture) else "drawing"}, words, picture.svg)
+
+
+def _is_true_size(picture: Picture) -> bool:
+    return "true-size" in picture.svg.get("class")
 
 
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:

@@ -96,3 +96,16 @@ def is_tick(line):
     """A mark: 4 mm long, level or upright."""
     width, height = (line["x1"] - line["x0"]) * MM, (line["bottom"] - line["top"]) * MM
     return (abs(width - 4) < TENTH and height < TENTH) or (abs(height - 4) < TENTH and width < TENTH)
+
+
+def test_a_gauge_is_printed_without_the_page_around_it(page):
+    page.goto("/corners/gauges/")
+    page.evaluate("print = () => (window.printed = true)")
+    page.get_by_role("button", name="Print the gauge alone").click()
+    assert page.evaluate("window.printed")
+    with pdfplumber.open(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))) as pdf:
+        (only,) = pdf.pages
+        assert holds(level(only.lines), 100) and "Gauges to print" not in only.extract_text()
+    page.evaluate("dispatchEvent(new Event('afterprint'))")
+    with pdfplumber.open(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))) as pdf:
+        assert len(pdf.pages) > 2

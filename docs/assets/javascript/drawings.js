@@ -1,6 +1,7 @@
 /** Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows them. */
 
 const ONLY_SHEETS = "only-sheets";
+const WANTED = "wanted"; // the calculator whose sheets they are
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /**
@@ -9,6 +10,7 @@ const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDo
  * @param {HTMLElement} section the calculator it belongs to, which keeps the size
  */
 export function dressDrawing(answer, section) {
+  for (const each of answer.querySelectorAll("button.sheets")) each.parentElement.hidden = false;
   const figure = answer.querySelector("figure.drawing:has(.frame)");
   if (!figure) return;
   const pieces = piecesOf(figure);
@@ -20,7 +22,6 @@ export function dressDrawing(answer, section) {
     piece.setAttribute("tabindex", index ? "-1" : "0");
   });
   for (const each of figure.querySelectorAll(".sizes, .told")) each.hidden = false;
-  for (const each of answer.querySelectorAll("button.sheets")) each.closest("li").hidden = false;
   show(section, figure, section.dataset.size ?? "1");
 }
 
@@ -73,7 +74,7 @@ document.addEventListener("click", ({ target }) => {
   piece?.focus({ preventScroll: true });
   const size = target.closest?.(".sizes button");
   if (size) show(size.closest(".calculator"), size.closest("figure"), size.dataset.size);
-  if (target.closest?.("button.sheets")) printSheets();
+  if (target.closest?.(".calculator button.sheets")) printSheets(target.closest(".calculator"));
 });
 
 document.addEventListener("focusin", ({ target }) => target.matches?.(".calculator .pointed-at") && point(target));
@@ -85,10 +86,15 @@ document.addEventListener("keydown", (event) => {
   neighbour(event.target, way)?.focus();
 });
 
-/** Print only what goes to the table: the drawing on one sheet, the marking table on the next. */
-function printSheets() {
-  const page = document.documentElement.classList;
+/** Print only what goes to the table: a lay plan's drawing on one sheet and its marking table on the next, or the sheets of a gauge. */
+function printSheets(section) {
+  const [page, own] = [document.documentElement.classList, section.classList];
   page.add(ONLY_SHEETS);
-  addEventListener("afterprint", () => page.remove(ONLY_SHEETS), { once: true });
+  own.add(WANTED);
+  const after = () => {
+    page.remove(ONLY_SHEETS);
+    own.remove(WANTED);
+  };
+  addEventListener("afterprint", after, { once: true });
   print();
 }
