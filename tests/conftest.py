@@ -9,18 +9,21 @@ from urllib.parse import urlsplit
 
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, expect, sync_playwright
 
 from scripts.runtime.policy import headers_for
 from scripts.tools import browser as chromium
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
+from tests.browser.reader import KEEPS_NO_COPY
 from tests.same_origin import strangers
 
 # The same examples at every run; `--hypothesis-profile=search` looks for new ones.
 settings.register_profile("steady", derandomize=True, deadline=None)
 settings.register_profile("search", derandomize=False, deadline=None, max_examples=2000)
 settings.load_profile("steady")
+
+expect.set_options(timeout=30_000)  # [ms] Python may still be waking on a busy machine
 
 # Playwright then also reports what a service worker asks for.
 os.environ["PW_EXPERIMENTAL_SERVICE_WORKER_NETWORK_EVENTS"] = "1"
@@ -92,7 +95,7 @@ def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
     against the site's policy.
     """
     context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
-    context.add_init_script("delete Navigator.prototype.serviceWorker")  # else every test fetches the whole site for it
+    context.add_init_script(KEEPS_NO_COPY)
     asked_for: list[str] = []
     broken: list[str] = []
     context.on("request", lambda request: asked_for.append(request.url))

@@ -1,11 +1,56 @@
 """What a reader does on a page: the calculators, their blanks and their answers, by what she sees."""
 
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, Route, expect
 
-WAKING = 30_000  # [ms] Python wakes on first use; on a busy machine that takes a while
+WAKING = 60_000  # [ms] Python wakes on first use; on a busy machine that takes a while
+
+#: Said to a page before it is opened: it keeps no copy of the site, which every new profile would fetch whole.
+KEEPS_NO_COPY = "delete Navigator.prototype.serviceWorker"
+
+#: Said to a page before it is opened: what Python answers arrives late, while `window.heldBack` is a list.
+ANSWERS_HELD_BACK = """{
+    const Prompt = Worker;
+    window.heldBack = null;
+    window.Worker = class Worker extends Prompt {
+        get onmessage() { return super.onmessage; }
+        set onmessage(hear) { super.onmessage = (event) => (heldBack ? heldBack.push(() => hear.call(this, event)) : hear.call(this, event)); }
+    };
+}"""
+
+
+def hold_back(page: Page) -> None:
+    """From now on what Python answers does not arrive."""
+    page.evaluate("() => { heldBack = []; }")
+
+
+def let_through(page: Page) -> None:
+    """Everything that was held back arrives, and what is answered from now on."""
+    page.evaluate("() => { const late = heldBack; heldBack = null; late.forEach((arrive) => arrive()); }")
+
+
+@contextmanager
+def scripts_held_back(page: Page) -> Iterator[None]:
+    """Inside the block no script of a page arrives, but for the first, which a page waits for before it shows anything; at
+    the end of the block all do. Open a page with `wait_until="commit"`."""
+    late: list[Route] = []
+    go_on = late.append
+    page.route(re.compile(r"/(?!at-first-paint)[^/]*\.js$"), lambda route: go_on(route))
+    yield
+    go_on = Route.continue_
+    for each in late:
+        each.continue_()
+
+
+def elsewhere(browser: Browser, served: str, **look) -> Page:
+    """A page in another profile, as of another reader; closed with its context."""
+    context = browser.new_context(base_url=served, **look)
+    context.add_init_script(KEEPS_NO_COPY)
+    return context.new_page()
 
 
 def calculator(page: Page, name: str) -> Locator:
@@ -15,6 +60,7 @@ def calculator(page: Page, name: str) -> Locator:
 def blank(section: Locator, name: str) -> Locator:
     """A blank, with the drawer it may lie in pulled open."""
     found = section.locator(f'[name="{name}"]')
+    found.wait_for(state="attached")  # the page may still be on its way
     if not found.is_visible():
         section.locator("details.more > summary").click()
     return found

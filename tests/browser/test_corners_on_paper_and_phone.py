@@ -6,17 +6,19 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from tests.browser.reader import elsewhere
+
 PAGES = sorted("" if path.stem == "index" else path.stem for path in Path("docs/corners").glob("*.md"))
 each_page = pytest.mark.parametrize("name", PAGES, ids=lambda name: name or "index")
 
 
 @pytest.fixture
 def opened(browser, served, name):
-    page = browser.new_page(base_url=served, viewport={"width": 390, "height": 844})
+    page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
     page.goto(f"/corners/{name}")
     page.evaluate("document.fonts.ready")
     yield page
-    page.close()
+    page.context.close()
 
 
 @each_page

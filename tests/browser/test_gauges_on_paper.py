@@ -7,7 +7,7 @@ import pdfplumber
 import pytest
 
 from calculators.drawing.gauge import OVERLAP, PAPERS
-from tests.browser.reader import blank, calculator, says
+from tests.browser.reader import blank, calculator, elsewhere, says
 
 MM = 25.4 / 72  # [mm] a PDF point
 TENTH = 0.1
@@ -18,10 +18,10 @@ SIZES = {"A4": (210, 297), "Letter": (215.9, 279.4)}
 @pytest.fixture(scope="module", params=SIZES)
 def sheets(request, browser, served):
     """The pages of the printed gauges that carry a gauge."""
-    page = browser.new_page(base_url=served)
+    page = elsewhere(browser, served)
     page.goto("/corners/gauges/")
     printed = page.pdf(format=request.param, prefer_css_page_size=True)
-    page.close()
+    page.context.close()
     with pdfplumber.open(io.BytesIO(printed)) as pdf:
         assert (pdf.pages[0].width * MM, pdf.pages[0].height * MM) == pytest.approx(SIZES[request.param], abs=1)
         yield [page.lines for page in pdf.pages if page.lines][:SHEETS]
@@ -66,7 +66,7 @@ BAR_BELOW = 11  # [mm] from the gauge's lowest line to the first bar
 @pytest.mark.parametrize(("paper", "size"), [("a4", "A4"), ("letter", "Letter")])
 def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper, size):
     """Laid with their overlap, the printed sheets carry both marks where they belong, and bars on every one."""
-    page = browser.new_page(base_url=served)
+    page = elsewhere(browser, served)
     page.goto("/corners/gauges/")
     gauge = calculator(page, "mitre-gauge")
     for name, text in LARGE.items():
@@ -74,7 +74,7 @@ def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper,
     gauge.locator('[name="paper"]').select_option(paper)
     says(gauge, re.compile(rf"4 sheets of {size}"))
     printed = page.pdf(format=size, prefer_css_page_size=True)
-    page.close()
+    page.context.close()
     with pdfplumber.open(io.BytesIO(printed)) as pdf:
         sheets = [page for page in pdf.pages if page.lines][:4]
         found = [page.lines for page in sheets]

@@ -9,10 +9,9 @@ from playwright.sync_api import Page, expect
 
 from calculators.handing import packed
 from calculators.method.reading import read_method, written_down
-from tests.browser.reader import open_file
+from tests.browser.reader import elsewhere, open_file
 from tests.test_handing import states
 
-expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
 SAMPLE = written_down(read_method((Path(__file__).parents[1] / "method/samples/method-1.json").read_text(encoding="utf-8"))[0])
 pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
 
@@ -24,6 +23,7 @@ def keep_and_follow(page: Page, text: str) -> None:
         await keep('method', 'summer-linen', text, 0);
         await choose('method', 'summer-linen');
     }""", text)  # fmt: skip
+    expect(page.locator(".whose-method")).to_contain_text("Summer linen")
 
 
 def numbers(page: Page) -> list[str]:
@@ -43,18 +43,18 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     link = page.get_by_label("A link that holds this method").input_value()
     expect(page.get_by_role("img", name="square code")).to_be_visible()
     here = numbers(page)
-    elsewhere = browser.new_context(base_url=served).new_page()
-    elsewhere.goto(link)
-    expect(elsewhere.locator(".opened h2").first).to_have_text("House method “Summer linen”")
-    assert elsewhere.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
-    elsewhere.get_by_role("button", name="Keep it").click()
-    expect(elsewhere.locator(".said")).to_contain_text("Kept.")
-    elsewhere.get_by_role("button", name="Let every page show its numbers").click()
-    expect(elsewhere.locator(".said")).to_contain_text("Every page shows it so from now on.")
-    elsewhere.goto("/house/")
-    expect(elsewhere.locator("[name=followed] option:checked")).to_have_text("Summer linen")
-    assert numbers(elsewhere) == here
-    elsewhere.context.close()
+    other = elsewhere(browser, served)
+    other.goto(link)
+    expect(other.locator(".opened h2").first).to_have_text("House method “Summer linen”")
+    assert other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
+    other.get_by_role("button", name="Keep it").click()
+    expect(other.locator(".said")).to_contain_text("Kept.")
+    other.get_by_role("button", name="Let every page show its numbers").click()
+    expect(other.locator(".said")).to_contain_text("Every page shows it so from now on.")
+    other.goto("/house/")
+    expect(other.locator("[name=followed] option:checked")).to_have_text("Summer linen")
+    assert numbers(other) == here
+    other.context.close()
 
 
 def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
@@ -82,6 +82,7 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     expect(page.locator(".said")).to_contain_text("All that was new")
     page.get_by_role("button", name="Choose the same here").click()
+    expect(page.locator(".said")).to_contain_text("Every page shows it so from now on.")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     with page.expect_download() as second:
         page.get_by_role("button", name="Save everything").click()
@@ -101,19 +102,19 @@ def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(pag
         page.get_by_role("button", name="Save everything").click()
     saved = tmp_path / "workroom.json"
     download.value.save_as(saved)
-    elsewhere = browser.new_context(base_url=served).new_page()
-    elsewhere.goto("/house/hand-over/")
-    open_file(elsewhere, saved)
-    expect(elsewhere.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
-    elsewhere.get_by_role("button", name="Keep it").click()
-    expect(elsewhere.locator(".said")).to_contain_text("on the work ticket")
-    with elsewhere.expect_download() as again:
-        elsewhere.get_by_role("button", name="Save everything").click()
+    other = elsewhere(browser, served)
+    other.goto("/house/hand-over/")
+    open_file(other, saved)
+    expect(other.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
+    other.get_by_role("button", name="Keep it").click()
+    expect(other.locator(".said")).to_contain_text("on the work ticket")
+    with other.expect_download() as again:
+        other.get_by_role("button", name="Save everything").click()
     assert Path(again.value.path()).read_bytes() == saved.read_bytes()
-    elsewhere.goto("/house/ticket/")
-    expect(elsewhere.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "true")
-    expect(elsewhere.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
-    elsewhere.context.close()
+    other.goto("/house/ticket/")
+    expect(other.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "true")
+    expect(other.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
+    other.context.close()
 
 
 def test_nothing_is_overwritten_unseen(page):

@@ -7,8 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.method.reading import read_method
-
-expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
+from tests.browser.reader import ANSWERS_HELD_BACK, hold_back, let_through
 
 
 def begin(page: Page, name: str = "Summer linen") -> None:
@@ -90,6 +89,31 @@ def test_the_form_explains_refuses_falls_back_and_is_undone(page):
 
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_what_is_typed_while_the_page_is_being_drawn_afresh_stands_there_afterwards(page):
+    page.context.add_init_script(ANSWERS_HELD_BACK)
+    begin(page)
+    hold_back(page)
+    page.locator(".ruler-choice select").select_option("mm 1")  # the page is drawn afresh
+    blank(page, "measures.hem").evaluate("it => { it.dataset.before = ''; }")
+    fill(page, "measures.hem", "30")
+    let_through(page)
+    expect(page.locator("[data-before]")).to_have_count(0)
+    expect(blank(page, "measures.hem")).to_have_value("30 mm")
+    expect(page.locator('.fallback[data-for="measures.hem"]')).to_be_hidden()
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_the_sheet_shows_what_was_typed_just_before(page):
+    page.context.add_init_script(ANSWERS_HELD_BACK)
+    begin(page)
+    hold_back(page)
+    fill(page, "measures.turn", "1.5 cm")
+    page.get_by_role("button", name="Done").click()
+    let_through(page)
+    expect(page.locator(".settled > div", has_text="First turn")).to_contain_text(re.compile(r"1\.5\scm"))
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_lines_are_added_and_taken_out(page):
     begin(page)
     page.locator("summary", has_text="Add a kind of piece").click()
@@ -130,6 +154,7 @@ def test_two_methods_are_compared_and_one_removed(page):
 
 @pytest.mark.parametrize("width", [1280], ids=["screen"])
 def test_two_windows_change_one_method_and_neither_loses_a_change(page):
+    page.context.add_init_script(ANSWERS_HELD_BACK)
     begin(page)
     other = page.context.new_page()
     other.goto("/house/")
@@ -144,8 +169,12 @@ def test_two_windows_change_one_method_and_neither_loses_a_change(page):
     expect(blank(other, "measures.hem")).to_have_value("3 cm")
     _, method, _ = read_method(kept(page))
     assert (method.measures["turn"], method.measures["hem"]) == ("1.5 cm", "3 cm")
+    hold_back(page)  # so that the other window is first
     fill(page, "measures.hem", "4")
-    expect(page.locator(".said")).to_contain_text("changed in another window too. Hem depth: here “4 cm” stands, there it was “3 cm”")
+    fill(other, "measures.hem", "3.5")
+    expect(blank(other, "measures.hem")).to_have_value("3.5 cm")
+    let_through(page)
+    expect(page.locator(".said")).to_contain_text("changed in another window too. Hem depth: here “4 cm” stands, there it was “3.5 cm”")
     other.close()
 
 

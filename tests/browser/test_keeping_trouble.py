@@ -11,7 +11,6 @@ from calculators.everything import read_file
 from scripts.tools import browser as chromium
 from tests.test_handing import JOB, WRITTEN
 
-expect.set_options(timeout=20_000)  # Python may still be waking on a busy machine
 on_phone = pytest.mark.parametrize("width", [390], ids=["phone"])
 #: The browser's own answer when the disk is full, given at the first thing that is put down.
 FULL = """() => {

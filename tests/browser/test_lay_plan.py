@@ -5,6 +5,8 @@ import io
 
 from playwright.sync_api import Locator, expect
 
+from tests.browser.reader import scripts_held_back
+
 AWAKE = 60_000
 
 
@@ -35,6 +37,15 @@ def test_an_order_is_typed_and_its_plan_seen(page):
     expect(plan.locator("figure.drawing svg")).to_contain_text("Runner")
     expect(plan.locator("table.results caption", has_text="Marking table")).to_be_visible()
     assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
+
+
+def test_a_row_that_is_changed_before_the_scripts_have_come_is_planned(page):
+    with scripts_held_back(page):
+        page.goto("/plan/lay-plan/", wait_until="commit")
+        plan = page.locator(".calculator").first
+        write(cell(plan, "pieces", 0, 3), "11")
+    expect(plan.locator(".spoken")).to_contain_text("21 pieces", timeout=AWAKE)
+    expect(cell(plan, "pieces", 0, 3)).to_have_value("11")
 
 
 def test_a_bad_row_is_answered_at_its_table_and_the_old_plan_stays(page):

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says, spoken
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says, scripts_held_back, spoken
 
 PIECES = "plan/pieces/"
 
@@ -89,9 +89,9 @@ def test_inches_with_fractions(page: Page):
     blank(section, "least_width").click()
     expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
     choose_ruler(page, "cm 1/10")
+    expect(section.locator(".marks").last.locator("li").first).to_contain_text("cm", timeout=WAKING)
     says(section, "28 pieces")
     expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
-    expect(section.locator(".marks").last.locator("li").first).to_contain_text("cm")
 
 
 def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(page: Page):
@@ -236,6 +236,17 @@ def pythons(page: Page) -> list:
     return [worker for worker in page.workers if worker.url.endswith("python-worker.js")]
 
 
+def test_what_is_written_before_the_scripts_have_come_is_answered(page: Page):
+    with scripts_held_back(page):
+        page.goto(f"/{PIECES}", wait_until="commit")
+        section = calculator(page, "pieces-from-cloth")
+        fill(section, **ISSUE_CLOTH)
+    says(section, "21 pieces: 3 across, 7 along")
+    expect(blank(section, "piece_width")).to_have_value("36 cm")
+    page.reload()
+    says(section, "21 pieces: 3 across, 7 along")
+
+
 def test_two_calculators_on_one_visit_answer_from_one_python(page: Page):
     section = open_pieces(page)
     fill(section, piece_width="36 cm")
@@ -270,6 +281,7 @@ def test_the_link_that_carries_the_numbers_is_copied(page):
     page.goto("/corners/mitre/")
     section = calculator(page, "mitre-marks")
     blank(section, "hem_1").fill("3 cm")
+    says(section, "6 cm")
     section.locator(".carry").click()
     expect(section.locator(".carry")).to_have_text("Link copied")
     assert "#carries=" in page.evaluate("navigator.clipboard.readText()") and "#" not in page.url

@@ -56,6 +56,11 @@ export class Held {
     throw new Error("the other window never paused");
   }
 
+  /** Resolves once every change begun so far is kept, or could not be. */
+  rest() {
+    return this.#queue;
+  }
+
   /** Take over what another window has kept, unless something here could not be kept yet. Returns whether it did. */
   refresh() {
     const done = this.#queue.then(async () => {

@@ -40,7 +40,10 @@ export class JobInHand {
   get keeper() {
     return {
       read: (name) => (this.id ? { texts: {}, readOn: ruler() } : typedIn(name)),
-      keep: (name, texts, readOn, calculator) => (this.id ? this.#typed(calculator, texts, readOn) : keepTyped(name, texts, readOn)),
+      keep: (name, texts, readOn, calculator) => {
+        if (!this.id) keepTyped(name, texts, readOn);
+        else if (this.#held) this.#typed(calculator, texts, readOn); // what is written before its numbers stand there is not the job's
+      },
     };
   }
 

@@ -61,9 +61,9 @@ class MethodPage {
     }
   }
 
-  /** One thing after another, so that no button acts on what is still being fetched. */
+  /** One thing after another, so that no button acts on what is still being fetched, or before what was typed is kept. */
   #inTurn(act) {
-    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
+    return (this.#last = this.#last.then(() => this.held?.rest()).then(act).catch((problem) => this.#say(problem.message)));
   }
 
   async #list() {
@@ -92,12 +92,12 @@ class MethodPage {
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
     for (const [path, text, sentence] of refused) {
-      const again = this.body.querySelector(`[name="${CSS.escape(path)}"]`);
+      const again = this.#blank(path);
       if (!again) continue;
       again.value = text;
       this.#refuse(path, sentence);
     }
-    const blank = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
+    const blank = name && this.#blank(name);
     if (blank) {
       blank.value = value;
       blank.focus();
@@ -184,7 +184,8 @@ class MethodPage {
       this.#refuse(path, reply.refusal);
       refused = Boolean(reply.refusal);
       if (reply.refusal || !blank) return;
-      if (blank !== document.activeElement) blank.value = reply.shown;
+      const now = this.#blank(path); // the page may have been drawn afresh meanwhile
+      if (now && now !== document.activeElement) now.value = reply.shown;
       const fallback = this.body.querySelector(`.fallback[data-for="${CSS.escape(path)}"]`);
       if (fallback) fallback.hidden = !reply.empty;
     });
@@ -211,6 +212,10 @@ class MethodPage {
     }
   }
 
+  #blank(path) {
+    return this.body.querySelector(`[name="${CSS.escape(path)}"]`);
+  }
+
   #refusal(path) {
     return this.body.querySelector(`.refusal[data-field="${CSS.escape(path)}"]`);
   }
@@ -220,7 +225,7 @@ class MethodPage {
     if (!place) return;
     place.textContent = sentence;
     place.hidden = !sentence;
-    this.body.querySelector(`[name="${CSS.escape(path)}"]`).setAttribute("aria-invalid", String(Boolean(sentence)));
+    this.#blank(path).setAttribute("aria-invalid", String(Boolean(sentence)));
   }
 
   /** What is folded away is worked out when it is opened. */

@@ -28,7 +28,16 @@ export class RowsTable {
   }
 
   get value() {
-    return JSON.stringify([...this.body.rows].map((row) => this.#controls(row).map((control) => control.value)));
+    return this.#text((control) => control.value);
+  }
+
+  /** What the page was built with. */
+  get built() {
+    return this.#text(builtText);
+  }
+
+  #text(read) {
+    return JSON.stringify([...this.body.rows].map((row) => this.#controls(row).map(read)));
   }
 
   set value(text) {
@@ -63,6 +72,12 @@ export class RowsTable {
   #showLeaveOut() {
     for (const button of this.body.querySelectorAll(".leave-out")) button.hidden = false;
   }
+}
+
+/** The text that a control was built with. */
+export function builtText(control) {
+  if (control.localName !== "select") return control.defaultValue;
+  return ([...control.options].find((option) => option.defaultSelected) ?? control.options[0])?.value ?? "";
 }
 
 /** Rows as a list of lists of texts, or null where the text holds anything else. */

@@ -3,7 +3,7 @@ import morphdom from "morphdom";
 import { keepTyped, nameOf, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
-import { RowsTable } from "./rows.js";
+import { RowsTable, builtText } from "./rows.js";
 
 export class Section {
   /**
@@ -34,7 +34,15 @@ export class Section {
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
     dressDrawing(this.answer, this.element);
     const { texts, readOn } = keeper.read(this.name);
-    this.hold(texts, readOn);
+    const early = this.#early();
+    this.hold({ ...texts, ...early }, readOn);
+    if (Object.keys(early).length) this.#keep();
+  }
+
+  /** What the reader wrote before this script came, as on a slow connection. */
+  #early() {
+    const blanks = this.#names.map((name) => [name, this.#blank(name)]);
+    return Object.fromEntries(blanks.filter(([, blank]) => blank.value !== blank.built).map(([name, blank]) => [name, blank.value]));
   }
 
   /** Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. */
@@ -94,9 +102,9 @@ export class Section {
   /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
   show(reply) {
     this.#markTroubles(reply.refusals ?? {});
-    this.settle(reply.written, this.readOn);
     for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
     for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
+    this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
     this.#replaceAnswer(reply.answer);
@@ -182,8 +190,7 @@ export class Section {
   /** The link that carries every number as it stands, the house's own among them. */
   #carry() {
     const link = this.form.querySelector(".carry");
-    const names = [...this.form.querySelectorAll(".refusal")].map(({ dataset }) => dataset.field);
-    const address = carried(this.name, Object.fromEntries(names.map((name) => [name, this.#blank(name).value])));
+    const address = carried(this.name, Object.fromEntries(this.#names.map((name) => [name, this.#blank(name).value])));
     if (link.getAttribute("href") !== address) link.textContent = link.dataset.usual ?? link.textContent;
     link.href = address;
     link.hidden = !this.isTyped;
@@ -200,6 +207,11 @@ export class Section {
     } catch {
       location.assign(link.href); // it then stands in the address, to be copied there
     }
+  }
+
+  /** Every field of the form. */
+  get #names() {
+    return [...this.form.querySelectorAll(".refusal")].map(({ dataset }) => dataset.field);
   }
 
   #afresh() {
@@ -221,6 +233,11 @@ class Blank {
 
   get value() {
     return this.element.value;
+  }
+
+  /** What the page was built with. */
+  get built() {
+    return builtText(this.element);
   }
 
   set value(text) {

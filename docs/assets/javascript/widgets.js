@@ -160,10 +160,10 @@ let offerIn = () => {}; // offers the page in view numbers that came with an add
 
 async function upgrade(page) {
   live = [];
-  offerIn = () => {};
+  let came = arrived(); // at once: the theme writes into the address as the page is scrolled
+  offerIn = (brought) => (came = brought ?? came); // until it is known whose numbers stand here
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
-  const came = arrived(); // at once: the theme writes into the address as the page is scrolled
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
   const lone = elements.map((each) => alone(each, () => inText.follow(), (from, names) => spread(lone, from, names)));
