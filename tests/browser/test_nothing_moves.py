@@ -1,28 +1,29 @@
 """What a reader looks at stays where it is: when the page comes alive, and when she takes another ruler."""
 
+import re
+
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import choose_ruler
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, scripts_held_back
 
-BEFORE_IT_IS_LIVE = """
-    const look = () => {
-        const choice = document.querySelector(".ruler-choice[hidden]");
-        const sentence = document.querySelector(".calculator .sentence");
-        if (choice && sentence) window.keptPlace = choice.getBoundingClientRect().height;
-        else requestAnimationFrame(look);
-    };
-    look();
-"""
+HEIGHT = "it => it.getBoundingClientRect().height"
 
 
 def test_the_choice_of_a_ruler_has_its_place_before_it_works_and_keeps_its_width(page: Page):
-    page.add_init_script(BEFORE_IT_IS_LIVE)
-    page.goto("/plan/pieces/")
     choice = page.locator(".ruler-choice")
+    with scripts_held_back(page):
+        page.goto("/plan/pieces/", wait_until="commit")
+        page.wait_for_function("() => performance.getEntriesByName('first-contentful-paint').length")  # its style sheets are there
+        expect(choice).to_be_hidden()
+        kept_place = choice.evaluate(HEIGHT)
     expect(choice).to_be_visible()
-    assert page.evaluate("window.keptPlace") == choice.bounding_box()["height"] > 40  # [CSS px] a line to press
+    assert kept_place == choice.evaluate(HEIGHT) > 40  # [CSS px] a line to press
+    page.evaluate("document.fonts.ready.then(() => true)")
     select = choice.locator("select")
     before = select.bounding_box()
-    for ruler in ("in 1/16", "mm 1"):
+    width = blank(calculator(page, "pieces-from-cloth"), "piece_width")
+    for ruler, unit in (("in 1/16", "in"), ("mm 1", "cm")):
         choose_ruler(page, ruler)
+        assert select.bounding_box() == before
+        expect(width).to_have_value(re.compile(rf" {unit}$"), timeout=WAKING)
         assert select.bounding_box() == before

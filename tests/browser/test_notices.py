@@ -19,7 +19,7 @@ IN_REACH = """() => {
 
 
 def until(page: Page, holds) -> None:
-    for _ in range(50):
+    for _ in range(300):
         if holds():
             return
         page.wait_for_timeout(100)
@@ -28,6 +28,7 @@ def until(page: Page, holds) -> None:
 
 def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
     page.goto("/batch/")
+    page.evaluate("document.fonts.ready.then(() => true)")  # letters that come later change the height
     height = page.evaluate("document.documentElement.scrollHeight")
     page.evaluate(SHOW)
     shelf = page.locator(".notices")

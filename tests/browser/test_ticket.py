@@ -8,7 +8,7 @@ import pdfplumber
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING
+from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, elsewhere, hold_back, let_through
 from tests.same_origin import strangers
 
 TICKET = "/house/ticket/"
@@ -36,6 +36,11 @@ def now(page: Page):
     return page.locator(".ticket-step.now")
 
 
+def in_focus(page: Page, words: str) -> None:
+    """Wait until what has the focus says this: a tap may arrive in the page after the next question to it."""
+    expect(page.locator(":focus")).to_have_text(words)
+
+
 def counted(page: Page, words: str) -> None:
     expect(now(page).locator(".count")).to_contain_text(words, timeout=WAKING)
 
@@ -43,11 +48,11 @@ def counted(page: Page, words: str) -> None:
 def test_at_the_machine_one_step_at_a_time_is_ticked_and_still_ticked_when_loaded_again(phone: Page):
     phone.get_by_role("button", name="At the machine").tap()
     expect(now(phone)).to_have_count(1)
-    assert phone.evaluate("document.activeElement.textContent") == "Wash the cloth"
+    in_focus(phone, "Wash the cloth")
     phone.get_by_role("button", name="Done: Wash the cloth").tap()
     counted(phone, "Done.")
     phone.get_by_role("button", name="Next").tap()
-    assert phone.evaluate("document.activeElement.textContent") == "Straighten one end"
+    in_focus(phone, "Straighten one end")
     phone.reload()
     expect(now(phone)).to_contain_text("Straighten one end", timeout=WAKING)
     phone.get_by_role("button", name="Back", exact=True).tap()
@@ -66,16 +71,18 @@ DRAWING_IN_SIGHT = """() => {
 
 @pytest.mark.parametrize(("across", "down"), [(390, 844), (390, 664), (360, 600), (844, 390)])
 def test_at_the_machine_no_drawing_is_cut_by_the_buttons(browser: Browser, served: str, across: int, down: int):
-    context = browser.new_context(base_url=served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce")
-    page = context.new_page()
+    page = elsewhere(browser, served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce")
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
     page.get_by_role("button", name="At the machine").tap()
+    steps = page.locator(".ticket-step")
+    expect(steps.first).to_have_class(re.compile(r"\bnow\b"))
     seen = []
-    for _ in range(14):
+    for number in range(1, steps.count()):
         page.locator(".machine-ways [data-do=next]").tap()
+        expect(steps.nth(number)).to_have_class(re.compile(r"\bnow\b"))
         seen.append(page.evaluate(DRAWING_IN_SIGHT))
-    context.close()
+    page.context.close()
     drawings = [each for each in seen if each]
     assert len(drawings) == 9
     assert [share for share, *_ in drawings if 0.01 < share < 0.999] == []
@@ -107,6 +114,7 @@ def test_any_bundle_is_ticked_by_its_own_box(phone: Page):
     expect(phone.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "false")
     phone.reload()
     expect(third).to_have_attribute("aria-pressed", "true", timeout=WAKING)
+    expect(now(phone)).to_have_count(1)  # it takes the focus when it goes on
     third.focus()
     phone.keyboard.press("Enter")
     counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
@@ -135,7 +143,7 @@ def test_it_says_plainly_whether_the_screen_stays_on(phone: Page):
     expect(said).to_have_text(re.compile("The screen stays on|may go dark"))
     phone.evaluate("Object.defineProperty(navigator, 'wakeLock', { value: undefined, configurable: true })")
     phone.get_by_role("button", name="Leave").tap()
-    assert phone.evaluate("document.activeElement.textContent") == "At the machine"
+    in_focus(phone, "At the machine")
     expect(phone.locator(".at-machine")).to_have_count(0)
     phone.get_by_role("button", name="At the machine").tap()
     expect(said.locator("[data-wake=off]")).to_be_visible()
@@ -176,11 +184,32 @@ def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Pa
     assert which["x"] + which["width"] <= blank["x"] and abs(which["y"] - blank["y"]) < blank["height"]
 
 
+def test_what_is_being_measured_while_the_ticket_is_drawn_afresh_is_kept(browser: Browser, served: str):
+    page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
+    page.context.add_init_script(ANSWERS_HELD_BACK)
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
+    hold_back(page)
+    page.locator("[name=cloth]").select_option("Half linen, light")
+    size = page.locator('[name="7.width"]')
+    size.press_sequentially("40.2")
+    let_through(page)
+    expect(page.locator("[data-setting=needle]")).to_contain_text("80/12", timeout=WAKING)
+    expect(size).to_be_focused()
+    expect(size).to_have_value("40.2")
+    page.keyboard.press("Tab")
+    expect(size).to_have_value("40.2 cm", timeout=WAKING)
+    page.reload()
+    expect(size).to_have_value("40.2 cm", timeout=WAKING)
+    page.context.close()
+
+
 def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_network(phone: Page):
     phone.reload()
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
     expect(phone.locator('[name="7.width"]')).to_have_value("40.2 cm")
     expect(phone.locator('[name="7.diagonal_2"]')).to_have_value("57.2 cm")
+    phone.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=WAKING)  # the handbook is kept: letters not used yet come from it
     phone.context.set_offline(True)
     phone.locator('[name="bundle"]').fill("9")
     phone.locator('[name="bundle"]').blur()
@@ -238,9 +267,7 @@ BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) =
 
 @pytest.mark.parametrize(("pieces", "cloth"), [(1, ""), (24, "6 m"), (54, "16 m"), (90, "16 m"), (519, "84 m")])
 def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Browser, served: str, pieces: int, cloth: str):
-    context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
-    context.add_init_script("delete Navigator.prototype.serviceWorker")
-    page = context.new_page()
+    page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
     page.goto("/batch/")
     page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
     if cloth:
@@ -257,6 +284,6 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Brows
         assert "The maker’s manual of each tool" in words[0] and "Measured sizes" in words[1]
     page.emulate_media(media="print")
     found = page.evaluate(BOXES)
-    context.close()
+    page.context.close()
     assert min(side for side, _ in found) >= 4 - 0.05
     assert not any(on for _, on in found), "no box lies on a title"

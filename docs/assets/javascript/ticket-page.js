@@ -28,7 +28,7 @@ class TicketPage {
       const { tick, box, step } = target.closest("[data-tick], [data-box]")?.dataset ?? {};
       if (step) this.#inTurn(() => this.#tick(step, box ? { box: Number(box) } : { by: Number(tick) }));
     });
-    this.body.addEventListener("change", ({ target }) => target.closest(".size") && this.#inTurn(() => this.#size(target)));
+    for (const left of ["change", "focusout"]) this.body.addEventListener(left, ({ target }) => this.#left(target));
   }
 
   async start() {
@@ -79,7 +79,14 @@ class TicketPage {
   async #draw() {
     const { body, settle, trouble } = await this.#ask("ticket", this.held.text);
     if (trouble) return this.#say(trouble);
+    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
+    const inUse = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
+    if (inUse) {
+      inUse.value = value; // kept once it is left
+      inUse.focus({ preventScroll: true });
+      inUse.setSelectionRange(selectionStart, selectionEnd);
+    }
     this.settled.innerHTML = settle;
     this.element.querySelector(".of-what").hidden = true;
     this.element.classList.add("is-live");
@@ -100,6 +107,13 @@ class TicketPage {
     if (reply) renew(place(), reply.done);
   }
 
+  /** A blank for a size is left: what was written there is kept, if it is not yet. */
+  #left(blank) {
+    if (!blank.closest(".size") || blank.value === (blank.dataset.sent ?? blank.defaultValue)) return;
+    blank.dataset.sent = blank.value;
+    this.#inTurn(() => this.#size(blank));
+  }
+
   async #size(blank) {
     const [piece, side] = blank.name.split(".");
     const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
@@ -110,7 +124,7 @@ class TicketPage {
     if (reply.all === undefined) return; // not kept
     this.#compare(`${piece}.square`, reply.square, reply.is_square);
     this.body.querySelector(".all-sizes").innerHTML = reply.all; // made by Python as elements
-    if (blank !== document.activeElement) blank.value = reply.shown;
+    if (blank !== document.activeElement) blank.value = blank.dataset.sent = reply.shown;
   }
 
   /** Say how something measured compares; whether there is a place for it. */
@@ -132,7 +146,7 @@ class TicketPage {
     }
     if (reply.typed) this.#typed(reply.typed);
     await this.#draw();
-    this.settled.querySelector(`[name="${blank.name}"]`)?.focus();
+    if (!this.body.contains(document.activeElement)) this.settled.querySelector(`[name="${blank.name}"]`)?.focus();
   }
 
   #typed({ calculator, field, text }) {
