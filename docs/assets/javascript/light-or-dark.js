@@ -9,7 +9,11 @@ function show() {
 
 for (const [index, choice] of choices.entries()) {
   choice.addEventListener("change", () => {
-    __md_set("__palette", { index });
+    try {
+      __md_set("__palette", { index });
+    } catch {
+      globalThis.chosenHere = index; // forbidden: this page still remembers
+    }
     show();
   });
   choice.addEventListener("keydown", ({ key }) => {
