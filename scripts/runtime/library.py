@@ -16,7 +16,7 @@ LEFT_OUT = {
     "_markupbase", "colorsys", "difflib", "filecmp", "getopt", "getpass", "graphlib", "html", "json/tool", "nturl2path", "platform", "pty",
     "py_compile", "sched", "shelve", "statistics", "sysconfig/__main__", "tabnanny", "tty", "uuid", "wave", "zipapp",
     "asyncio/__main__", "asyncio/proactor_events", "asyncio/tools", "asyncio/windows_events", "asyncio/windows_utils", "email/mime", "pyodide/console",
-    "urllib/robotparser",
+    "email/_header_value_parser", "email/headerregistry", "email/policy", "urllib/robotparser", "_ast_unparse",
     "concurrent/futures/process", "concurrent/interpreters", "logging/config", "logging/handlers", "urllib/request", "xml/dom", "xml/sax",
 }  # fmt: skip
 #: The text encodings that can occur; the many others are for reading files from elsewhere.
