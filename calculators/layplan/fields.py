@@ -76,10 +76,15 @@ class Fields:
 
     def with_item(self, table: Packed, size: int, value: int, counts: Sequence[int]) -> Packed:
         """A knapsack table after groups of `counts` items of a size and a value may be added to what it holds."""
+        guards, top = self.guards, self.top
         for count in counts:
-            if size * count >= self.count:
+            first = size * count
+            if first >= self.count:
                 break
-            table = self.larger(table, self.later(table, size * count, value * count))
+            added = (table << (self.bits * first) & self.all) + value * count * self.from_field(first)
+            spare = (table | guards) - added
+            guard = spare & guards
+            table = added + (spare & (guard - (guard >> top)))
         return table
 
     def at(self, table: Packed, field: int) -> int:

@@ -50,15 +50,14 @@ def list_strips(
     """
     height = shapes.heights[height_class]
     wanted = sum(counts.field(way.piece) for way in shapes.ways_in[height_class] if way.height == height)
-    floor = shapes.positions.floor
+    floor = shapes.widths.floor
     if filled.value < least_worth:
         return []
-    layers = []
-    layer = filled.top
-    while layer is not None:
-        if copies[layer.piece]:
-            layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
-        layer = layer.below
+    layers = [
+        (before, width, min(limit, copies[piece]), value, counts.unit(piece))
+        for before, width, limit, value, piece in filled.entries
+        if copies[piece]
+    ]
     still_wanted = [0] * (len(layers) + 1)
     for index in range(len(layers) - 1, -1, -1):
         still_wanted[index] = still_wanted[index + 1] | (layers[index][4] & wanted)

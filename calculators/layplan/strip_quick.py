@@ -19,13 +19,12 @@ def good_contents(shapes: StripShapes, counts: PackedCounts, copies: Sequence[in
         copies: how many of each piece are left.
         filled: a table for at least these copies.
     """
-    floor = shapes.positions.floor
-    layers = []
-    layer = filled.top
-    while layer is not None:
-        if copies[layer.piece] and layer.width <= width:
-            layers.append((layer.before, layer.width, min(layer.copies, copies[layer.piece]), layer.value, counts.unit(layer.piece)))
-        layer = layer.below
+    floor = shapes.widths.floor
+    layers = [
+        (before, across, min(limit, copies[piece]), value, counts.unit(piece))
+        for before, across, limit, value, piece in filled.entries
+        if across <= width and copies[piece]
+    ]
     depth = len(layers)
     found: list[tuple[int, int, int]] = []
     least = -1

@@ -12,8 +12,18 @@ sub-ranges that it covers whole), which keeps every table exact at a few times t
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
-from calculators.layplan.positions import Positions, Table
+from calculators.layplan.positions import Positions
+from calculators.layplan.width_tables import InFields, WidthTables, fields_serve, width_tables
+
+# What entered a table: the table before, width of a copy, most copies, value of a copy, piece.
+Entry = tuple[Sequence[int], int, int, int, int]
+# A way with the first and the last height class in whose strips it is used.
+Span = tuple["Way", int, int]
+
+
+LIMITS = ((1 << 31) - 1, (1 << 62) - 1, 1 << 512)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,29 +35,49 @@ class Way:
     height: int
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
-    """One piece entered into a table: the table before it, and how it was entered."""
-
-    before: Table
-    width: int
-    copies: int
-    value: int
-    piece: int
-    below: "Layer | None"
-
-
-@dataclass(frozen=True, slots=True)
 class Filled:
-    """The finished table of one strip height, with the layers that made it."""
+    """A table over widths with the last piece that entered it, and the table before that.
 
-    table: Table
-    top: Layer | None
+    piece, width, copies, gain: what entered last, how wide a copy is, how many may be used, and what each is worth.
+    below: the table before; None where nothing has entered yet.
+    """
+
+    __slots__ = ("_tables", "_kept", "_table", "_entries", "below", "piece", "width", "copies", "gain")
+
+    def __init__(self, tables: WidthTables, kept: Any, below: "Filled | None" = None, entered: tuple[int, int, int, int] = (-1, 0, 0, 0)):
+        self._tables, self._kept, self.below = tables, kept, below
+        self.piece, self.width, self.copies, self.gain = entered
+        self._table: Sequence[int] | None = None
+        self._entries: list[Entry] | None = None
+
+    def with_piece(self, piece: int, width: int, copies: int, gain: int) -> "Filled":
+        """The table after some copies of a piece may be used."""
+        kept = self._tables.with_item(self._kept, width, gain, copies) if gain else self._kept
+        return Filled(self._tables, kept, self, (piece, width, copies, gain))
 
     @property
     def value(self) -> int:
         """Best value of a whole strip."""
-        return self.table[-1]
+        return self._tables.whole(self._kept)
+
+    @property
+    def table(self) -> Sequence[int]:
+        """The best values at the widths that tables know (StripShapes.widths)."""
+        if self._table is None:
+            same = self.below is not None and not self.gain
+            self._table = self.below.table if same else self._tables.listed(self._kept)
+        return self._table
+
+    @property
+    def entries(self) -> list[Entry]:
+        """What entered, last first, each with the table before it."""
+        if self._entries is None:
+            entries, at = [], self
+            while at.below is not None:
+                entries.append((at.below.table, at.width, at.copies, at.gain, at.piece))
+                at = at.below
+            self._entries = entries
+        return self._entries
 
 
 class StripShapes:
@@ -71,7 +101,7 @@ class StripShapes:
         self._spans = self._spans_of(ways)
         self._one_span_each = all(last == len(self.heights) - 1 for _, _, last in self._spans)
 
-    def _spans_of(self, ways: Sequence[Way]) -> list[tuple[Way, int, int]]:
+    def _spans_of(self, ways: Sequence[Way]) -> list[Span]:
         """Each way with its first and last strip height class, low ways ending where the narrower high way begins."""
         top = len(self.heights) - 1
         spans = []
@@ -94,79 +124,86 @@ class StripShapes:
             for height_class in range(len(self.heights))
         ]
 
+    @cached_property
+    def widths(self) -> Positions:
+        """The widths that strip tables know: every single one where they are kept all at once, else those pieces can reach."""
+        return Positions([(1, self.width)], self.width) if fields_serve(self.positions) else self.positions
+
+    def _nothing(self, values: Sequence[int]) -> Filled:
+        """An empty table for pieces of these values."""
+        most = max(self.width * values[way.piece] // way.width for way in self.ways)
+        for limit, tables in self._tables:
+            if most <= limit:
+                return Filled(tables, tables.nothing)
+        raise ValueError("Values too large for a table.")
+
+    @cached_property
+    def _tables(self) -> list[tuple[int, WidthTables]]:
+        """Kinds of tables with the largest values that they hold, the quickest first."""
+        return [(limit, width_tables(self.widths, limit)) for limit in LIMITS]
+
     def fill_class(self, height_class: int, values: Sequence[int], copies: Sequence[int]) -> Filled:
         """The best strip of one height class."""
-        filled = Filled(self.positions.empty_table(), None)
+        filled = self._nothing(values)
         for way in self.ways_in[height_class]:
             most = min(copies[way.piece], self.width // way.width)
             if most > 0:
-                filled = self._entered(filled, Layer([], way.width, most, values[way.piece], way.piece, None))
+                filled = filled.with_piece(way.piece, way.width, most, values[way.piece])
         return filled
 
     def fill(self, values: Sequence[int], copies: Sequence[int] | None = None) -> list[Filled]:
         """The best strip of every height class for these whole-number piece values, none below 0."""
         copies = self.copies if copies is None else copies
         items = [
-            (Layer([], way.width, min(copies[way.piece], self.width // way.width), values[way.piece], way.piece, None), a, b)
-            for way, a, b in self._spans
+            ((way.piece, way.width, min(copies[way.piece], self.width // way.width), values[way.piece]), first, last)
+            for way, first, last in self._spans
             if copies[way.piece] > 0
         ]
-        start = Filled(self.positions.empty_table(), None)
-        if self._one_span_each:
-            return self._fill_in_order(items, start)
         filled: list[Filled] = []
-        self._fill_by_halves(items, start, 0, len(self.heights) - 1, filled)
+        if self._one_span_each:
+            self._fill_in_order(items, self._nothing(values), filled)
+        else:
+            self._fill_by_halves(items, self._nothing(values), 0, len(self.heights) - 1, filled)
         return filled
 
-    def _fill_in_order(self, items, start: Filled) -> list[Filled]:
-        filled = []
-        current = start
-        following = 0
-        for height_class in range(len(self.heights)):
-            while following < len(items) and items[following][1] <= height_class:
-                current = self._entered(current, items[following][0])
-                following += 1
-            filled.append(current)
-        return filled
+    def _fill_in_order(self, items, current: Filled, filled: list[Filled]) -> None:
+        for item, first, _ in items:
+            filled.extend([current] * (first - len(filled)))
+            current = current.with_piece(*item)
+        filled.extend([current] * (len(self.heights) - len(filled)))
 
     def _fill_by_halves(self, items, current: Filled, first: int, last: int, filled: list[Filled]) -> None:
         rest = []
         for item in items:
             if item[1] <= first and item[2] >= last:
-                current = self._entered(current, item[0])
+                current = current.with_piece(*item[0])
             else:
                 rest.append(item)
-        if first == last:
-            filled.append(current)
+        if not rest:
+            filled.extend([current] * (last - first + 1))
             return
         middle = (first + last) // 2
         self._fill_by_halves([item for item in rest if item[1] <= middle], current, first, middle, filled)
         self._fill_by_halves([item for item in rest if item[2] > middle], current, middle + 1, last, filled)
 
-    def _entered(self, current: Filled, item: Layer) -> Filled:
-        layer = Layer(current.table, item.width, item.copies, item.value, item.piece, current.top)
-        if item.value == 0:
-            return Filled(current.table, layer)
-        return Filled(self.positions.with_item(current.table, item.width, item.value, item.copies), layer)
-
     def content(self, filled: Filled, width: int | None = None) -> tuple[tuple[int, int], ...]:
         """The pieces of the best strip (or of the best part of it `width` wide): pairs (piece, copies)."""
-        points, floor = self.positions.points, self.positions.floor
-        index = self.positions.last if width is None else floor[width]
+        points, floor = self.widths.points, self.widths.floor
+        index = self.widths.last if width is None else floor[width]
         value = filled.table[index]
-        layer = filled.top
         pieces = []
-        while layer is not None and value > 0:
+        while value > 0:
+            before = filled.below.table
             count = 0
             space = points[index]
-            while layer.before[floor[space]] + count * layer.value != value:
+            while before[floor[space]] + count * filled.gain != value:
                 count += 1
-                space -= layer.width
+                space -= filled.width
             if count:
-                pieces.append((layer.piece, count))
+                pieces.append((filled.piece, count))
                 index = floor[space]
-                value = layer.before[index]
-            layer = layer.below
+                value = before[index]
+            filled = filled.below
         return tuple(pieces)
 
 

@@ -117,7 +117,7 @@ class _Solver:
                 for height, width in shapes.own_heights[piece]:
                     filled = shapes.fill_class(shapes.class_of[height], areas, left)
                     space = shapes.width - width
-                    area = areas[piece] + filled.table[shapes.positions.floor[space]]
+                    area = areas[piece] + filled.table[shapes.widths.floor[space]]
                     options.append((area / height, height, shapes.content(filled, space)))
                 _, height, beside = max(options)
                 left[piece] += 1

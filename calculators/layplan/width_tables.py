@@ -30,13 +30,20 @@ class WidthTables(Protocol):
     def listed(self, table: Any) -> Sequence[int]:
         """The values at the reachable widths."""
 
+    def whole(self, table: Any) -> int:
+        """The value at the whole width."""
+
 
 def width_tables(positions: Positions, most: int) -> WidthTables:
     """Tables over these positions for values up to `most`."""
-    widths = len(positions.floor)
-    if widths <= DENSE * len(positions.points) and most < 1 << 62:
+    if fields_serve(positions) and most < 1 << 62:
         return InFields(positions, most)
     return InLists(positions)
+
+
+def fields_serve(positions: Positions) -> bool:
+    """Whether enough widths are reachable."""
+    return len(positions.floor) <= DENSE * len(positions.points)
 
 
 class InFields:
@@ -58,6 +65,9 @@ class InFields:
     def listed(self, table: int) -> Sequence[int]:
         return self._pick(self.fields.listed(table))
 
+    def whole(self, table: int) -> int:
+        return self.fields.at(table, self.fields.count - 1)
+
 
 class InLists:
     """A list over the reachable widths."""
@@ -74,3 +84,6 @@ class InLists:
 
     def listed(self, table: list[int]) -> list[int]:
         return table
+
+    def whole(self, table: list[int]) -> int:
+        return table[-1]
