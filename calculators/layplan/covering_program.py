@@ -9,11 +9,16 @@ are brought in from outside as they are found (Gilmore and Gomory 1961; all from
 are taken from whole-number values elsewhere, never from here.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from operator import itemgetter
 
 Column = tuple[int, tuple[tuple[int, int], ...]]  # height, pieces as pairs (piece, count)
 
 TINY = 1e-9
+WORTHWHILE = 1e-7  # of its height must bringing in a strip save
+AT_A_TIME = 12
+NEARLY = 0.8  # of what a column promised; one of much less use by now would soon leave again
+NOISE = 1e-11  # of rounding
 NUDGE = 0.01  # spread over the right-hand sides so that pivots seldom tie
 
 
@@ -70,9 +75,15 @@ class CoveringProgram:
         values = self.values
         return column[0] - sum([values[row] * count for row, count in self._rows(column)])
 
-    def bring_in(self, column: Column) -> bool:
-        """Lets a column enter the basis if that improves it."""
-        return self._pivot(self._rows(column), self.reduced_height(column), column)
+    def bring_in_best(self, columns: Iterable[Column]) -> int:
+        """Lets those of the columns enter the basis that promise most, as long as they still do; returns how many did."""
+        promising = sorted([(promise, column) for column in columns if (promise := self.reduced_height(column) / column[0]) < -WORTHWHILE])
+        entered = 0
+        for promise, column in promising[:AT_A_TIME]:
+            reduced = self.reduced_height(column)
+            if reduced < NEARLY * promise * column[0]:
+                entered += self._pivot(self._rows(column), reduced, column)
+        return entered
 
     def tidy(self) -> None:
         """Lets more be cut than is asked for wherever a value has become negative, and strips be raised where one is too high."""
@@ -92,7 +103,8 @@ class CoveringProgram:
             row, count = content[0]
             change = [line[row] * count for line in inverse]
         else:
-            change = [sum([line[row] * count for row, count in content]) for line in inverse]
+            entries = itemgetter(*[row for row, count in content for _ in range(count)])
+            change = [sum(entries(line)) for line in inverse]
         leaving, least = -1, float("inf")
         for row, amount in enumerate(change):
             if amount > TINY:
@@ -114,7 +126,7 @@ class CoveringProgram:
         filled = [(place, entry) for place, entry in enumerate(line) if entry]
         sparse = len(filled) * 3 < len(line)
         for row, factor in enumerate(change):
-            if row == leaving or not factor:
+            if row == leaving or -NOISE < factor < NOISE:
                 continue
             if sparse:
                 other = inverse[row]

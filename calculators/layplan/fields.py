@@ -8,6 +8,8 @@ processing with full-word instructions; from memory).
 from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 
+from calculators.layplan.positions import doublings
+
 Packed = int
 
 
@@ -74,10 +76,10 @@ class Fields:
 
         return held
 
-    def with_item(self, table: Packed, size: int, value: int, counts: Sequence[int]) -> Packed:
-        """A knapsack table after groups of `counts` items of a size and a value may be added to what it holds."""
+    def with_item(self, table: Packed, size: int, value: int, copies: int) -> Packed:
+        """The knapsack table after up to `copies` of an item may be added to what `table` holds."""
         guards, top = self.guards, self.top
-        for count in counts:
+        for count in doublings(copies):
             first = size * count
             if first >= self.count:
                 break

@@ -155,10 +155,7 @@ class LengthBound:
         return columns
 
     def _price_pool(self, program: CoveringProgram) -> Iterator[None]:
-        while True:
-            useful = sorted((program.reduced_height(column) / column[0], column) for column in self._pool)
-            if not any([program.bring_in(column) for reduced, column in useful[:8] if reduced < -1e-7]):
-                return
+        while program.bring_in_best(self._pool):
             yield
 
     def _generate(self, program: CoveringProgram) -> Iterator[None]:
@@ -182,8 +179,7 @@ class LengthBound:
             total = FairValues(self.shapes, self.scale, exact, exact_steps).worth(self.ordered, self.least)
             if self.worth >= total * (1 - 1e-7) or (not pull and ratio < 1 + 1e-7):
                 return
-            entered = [program.bring_in(column) for column in self._crowded(filled, 0.97, steps)]
-            if any(entered):
+            if program.bring_in_best(self._crowded(filled, 0.97, steps)):
                 misses = 0
                 pull = PULL
             elif pull:

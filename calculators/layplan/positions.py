@@ -6,6 +6,7 @@ every unit of length stay small when sizes are large numbers and few.
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import cache
 from operator import itemgetter
 
 Table = list[int]
@@ -32,7 +33,8 @@ def reachable_sums(sizes: Iterable[tuple[int, int]], limit: int) -> list[int]:
     return [position for position, digit in enumerate(digits) if digit == "1"]
 
 
-def doublings(copies: int) -> list[int]:
+@cache
+def doublings(copies: int) -> tuple[int, ...]:
     """Group sizes 1, 2, 4, … and a rest whose sub-sums give every number from 0 to `copies`."""
     groups = []
     size = 1
@@ -41,7 +43,7 @@ def doublings(copies: int) -> list[int]:
         groups.append(group)
         copies -= group
         size *= 2
-    return groups
+    return tuple(groups)
 
 
 class Positions:

@@ -5,7 +5,7 @@ from operator import add, itemgetter
 from typing import Any, Protocol
 
 from calculators.layplan.fields import Fields
-from calculators.layplan.positions import Positions, doublings
+from calculators.layplan.positions import Positions
 
 DENSE = 8  # as many single widths for each reachable one are quick enough all at once
 
@@ -52,12 +52,10 @@ class InFields:
     def __init__(self, positions: Positions, most: int):
         self.fields = Fields(len(positions.floor), most)
         self.nothing = 0
+        self.with_item: Callable[[int, int, int, int], int] = self.fields.with_item
         self.largest: Callable[[Iterable[int]], int] = self.fields.largest
         every = len(positions.points) == len(positions.floor)
         self._pick = (lambda table: table) if every else itemgetter(*positions.points) if positions.last else lambda table: (table[0],)
-
-    def with_item(self, table: int, size: int, value: int, copies: int) -> int:
-        return self.fields.with_item(table, size, value, doublings(copies))
 
     def sum(self, one: int, other: int) -> int:
         return one + other
