@@ -6,6 +6,7 @@ every height), after widths were sharpened by a dual feasible function (Fekete a
 """
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 
 from calculators.layplan.strip_table import StripShapes
 
@@ -14,21 +15,32 @@ SHARES = 12
 
 def least_strips(shapes: StripShapes, copies: Sequence[int]) -> list[int]:
     """For each height class of `shapes` how many strips of that height or a greater one these copies need at least."""
-    width = shapes.positions.points[-1]
-    sharpened = [_as_it_is(width), *(_in_shares(width, parts) for parts in range(1, SHARES + 1))]
-    used = [0] * len(sharpened)
-    least = [0] * len(shapes.heights)
-    by_class: list[list[tuple[int, int]]] = [[] for _ in shapes.heights]
+    shares, wholes = _shares(shapes)
+    by_class: dict[int, list[int]] = {}
     for piece, count in enumerate(copies):
         if count:
-            narrowest = min(across for _, across in shapes.own_heights[piece])
-            by_class[shapes.class_of[shapes.lowest[piece]]].append((narrowest, count))
-    for height_class in reversed(range(len(least))):
-        for across, count in by_class[height_class]:
-            for number, (share, _) in enumerate(sharpened):
-                used[number] += share(across) * count
-        least[height_class] = max(-(-amount // whole) for amount, (_, whole) in zip(used, sharpened))
+            by_class.setdefault(shapes.class_of[shapes.lowest[piece]], []).append(piece)
+    used = [0] * len(wholes)
+    number, above = 0, len(shapes.heights)
+    least = [0] * above
+    for height_class in sorted(by_class, reverse=True):
+        for piece in by_class[height_class]:
+            count = copies[piece]
+            used = [amount + share * count for amount, share in zip(used, shares[piece])]
+        least[height_class + 1 : above] = [number] * (above - height_class - 1)
+        number = least[height_class] = max([-(-amount // whole) for amount, whole in zip(used, wholes)])
+        above = height_class
+    least[:above] = [number] * above
     return least
+
+
+@lru_cache(maxsize=4)
+def _shares(shapes: StripShapes) -> tuple[list[list[int]], list[int]]:
+    """What a copy of each piece counts in the several ways, and what the whole width then is."""
+    width = shapes.positions.points[-1]
+    ways = [_as_it_is(width), *(_in_shares(width, parts) for parts in range(1, SHARES + 1))]
+    narrowest = [min(across for _, across in own) for own in shapes.own_heights]
+    return [[share(across) for share, _ in ways] for across in narrowest], [whole for _, whole in ways]
 
 
 def _as_it_is(width: int) -> tuple[Callable[[int], int], int]:

@@ -19,7 +19,7 @@ from calculators.layplan.strip_table import Filled, StripShapes
 
 MANY_PIECES = 25
 WARM_STEPS = 60
-BATCH = 25
+BATCH = 12
 PULL = 0.8
 ROWS_AT_A_TIME = 8
 

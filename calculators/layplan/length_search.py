@@ -6,14 +6,14 @@ cannot reach the target are dropped, and of many the most promising are kept. Wh
 search is a proof.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.fair_values import FairValues
 from calculators.layplan.least_strips import least_strips
-from calculators.layplan.strip_list import Strip, TooManyStrips, list_strips
-from calculators.layplan.strip_quick import good_contents
+from calculators.layplan.strip_list import Strip, list_best_strips
+from calculators.layplan.strip_contents import contents, layers_of
 from calculators.layplan.strip_table import StripShapes
 
 # A state: (score, length so far, strips so far, state before, strip laid as (height, packed pieces)). The score is the least length
@@ -23,6 +23,7 @@ State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 Listed = tuple[int, int, int, int]
 FEW = 3
 MADE = 6
+LOOKS = 250
 
 
 @dataclass(frozen=True)
@@ -83,12 +84,14 @@ class LengthSearch:
         slack = max(0, target * self.fair.scale - self.worth)
         filled = self._filled = self.shapes.fill(self.fair.pieces, self._copies)
         listed: list[Listed] = []
-        sure = slack
+        sure = guess = slack
+        smallest = self.fair.scale // 8 + 1
         opened = {height for piece in self._by_demand for height, _ in self.shapes.own_heights[piece]}
         for height_class, height in enumerate(self.shapes.heights):
             if height not in opened:
                 continue
-            found, reach = self._list_class(height_class, filled[height_class], slack, most)
+            found, reach = self._list_class(height_class, filled[height_class], slack, guess, most)
+            guess = max(smallest, 2 * reach)
             sure = min(sure, reach)
             cost = self.fair.costs[height_class]
             listed.extend([(cost - strip.worth, strip.packed, strip.could_add, height) for strip in found])
@@ -96,27 +99,21 @@ class LengthSearch:
         listed.sort()
         self.lists = StripLists(listed, sure)
 
-    def _list_class(self, height_class: int, filled, slack: int, most: int) -> tuple[list[Strip], int]:
-        """The strips of one height, and up to which loss of height they are all there."""
-        full, cost = self.shapes.heights[height_class] * self.fair.scale, self.fair.costs[height_class]
-        allowed = min(slack, full // 64)
-        best: list[Strip] | None = None
+    def _list_class(self, height_class: int, filled, slack: int, guess: int, most: int) -> tuple[list[Strip], int]:
+        """The strips of one height, and up to which loss of height they are all there; looked for up to the guessed loss first."""
+        cost = self.fair.costs[height_class]
+        enough = min(slack, self.shapes.heights[height_class] * self.fair.scale)
+        allowed = min(enough, guess)
         while True:
-            try:
-                found = list_strips(self.shapes, self.counts, self._copies, height_class, filled, cost - allowed, most)
-            except TooManyStrips:
-                allowed //= 2
-                if best is not None:
-                    return best, allowed
-                if allowed == 0:
-                    return [], -1
-                continue
-            if allowed >= min(slack, full):
+            least = cost - allowed
+            found, sure = list_best_strips(self.shapes, self.counts, self._copies, height_class, filled, least, most)
+            if sure > least:
+                return found, cost - sure
+            if allowed == enough:
                 return found, slack
-            if 3 * len(found) > most or best is not None and allowed * 2 > full:
+            if 3 * len(found) > most:
                 return found, allowed
-            best = found
-            allowed = min(slack, allowed * 2)
+            allowed = min(enough, 2 * allowed)
 
     def run(self, target: int, breadth: int, choices: int) -> Iterator[None]:
         """One pass for a target length, pausing often. Afterwards `best_length`, `strips` and `complete` tell what was found.
@@ -140,6 +137,10 @@ class LengthSearch:
             listed = [strip for strip in listed if not strip[1] & mask]
             if not states:
                 return
+
+    def aim(self, target: int) -> None:
+        """Makes a pass that goes on look for nothing longer than this."""
+        self._target = min(self._target, target)
 
     def _place(self, piece: int, fitting: list[Listed], states: dict[int, State]) -> Iterator[None]:
         """Lays strips with a piece until none of it is left; returns the states that go on to other pieces."""
@@ -199,22 +200,19 @@ class LengthSearch:
         return max(0, reached - self._climbs_needed[strips]) if strips < len(self._climbs_needed) else reached
 
     def _make_strips(self, piece: int, left: int, state: State, reached: dict[int, State]) -> None:
-        """Where hardly any listed strip fits: the best strips around a piece, as high as the piece, from the pieces left."""
-        copies = self.counts.unpack(left)
-        copies[piece] -= 1
+        """Where hardly any listed strip fits: good strips around a piece, as high as the piece, from the pieces left."""
+        shapes, unit = self.shapes, self.counts.unit(piece)
+        copies = self.counts.unpack(left - unit)
         made = []
-        for height, width in self.shapes.own_heights[piece]:
-            for strip in self._best_around(height, width, copies):
-                lacking = self.fair.costs[self.shapes.class_of[height]] - strip.worth - self.fair.pieces[piece]
-                made.append((lacking, strip.packed + self.counts.unit(piece), strip.could_add, height))
+        for height, width in shapes.own_heights[piece]:
+            height_class = shapes.class_of[height]
+            space = shapes.width - width
+            layers = layers_of(self._filled[height_class], copies, self.counts, space)
+            found, _ = contents(layers, shapes.widths.floor, space, 0, MADE, looks=LOOKS)
+            cost = self.fair.costs[height_class] - self.fair.pieces[piece]
+            made.extend([(cost - worth, packed + unit, 0, height) for worth, packed, _ in found])
         made.sort()
         self._try_strips(made, left, state, reached)
-
-    def _best_around(self, height: int, width: int, copies: Sequence[int]) -> list[Strip]:
-        """Good contents for what a piece `width` wide leaves of a strip."""
-        height_class = self.shapes.class_of[height]
-        found = good_contents(self.shapes, self.counts, copies, self._filled[height_class], self.shapes.width - width, MADE)
-        return [Strip(worth, packed, 0) for worth, packed, _ in found]
 
     def _thinned(self, states: dict[int, State]) -> dict[int, State]:
         most = self._target * self.fair.scale

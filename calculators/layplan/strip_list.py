@@ -5,10 +5,12 @@ that falls short by more than the gap between bound and target cannot be in any 
 that remain can be listed whole, and a search over them that drops nothing is a proof.
 """
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from calculators.layplan.counts import PackedCounts
+from calculators.layplan.strip_contents import contents, layers_of
 from calculators.layplan.strip_table import Filled, StripShapes
 
 
@@ -48,62 +50,41 @@ def list_strips(
 
     Raises: TooManyStrips when there are more.
     """
+    strips, sure = list_best_strips(shapes, counts, copies, height_class, filled, least_worth, most, all_or_none=True)
+    if sure > least_worth:
+        raise TooManyStrips
+    return strips
+
+
+def list_best_strips(
+    shapes: StripShapes,
+    counts: PackedCounts,
+    copies: Sequence[int],
+    height_class: int,
+    filled: Filled,
+    least_worth: int,
+    most: int,
+    all_or_none: bool = False,
+) -> tuple[list[Strip], int]:
+    """The same, but the best ones when there are more; and from which worth on all are there.
+
+    all_or_none: to give up as soon as there are more.
+    """
     height = shapes.heights[height_class]
-    wanted = sum(counts.field(way.piece) for way in shapes.ways_in[height_class] if way.height == height)
-    floor = shapes.widths.floor
+    ways = [way for way in shapes.ways_in[height_class] if copies[way.piece]]
+    wanted = sum([counts.field(way.piece) for way in ways if way.height == height])
     if filled.value < least_worth:
-        return []
-    layers = [
-        (before, width, min(limit, copies[piece]), value, counts.unit(piece))
-        for before, width, limit, value, piece in filled.entries
-        if copies[piece]
-    ]
-    still_wanted = [0] * (len(layers) + 1)
-    for index in range(len(layers) - 1, -1, -1):
-        still_wanted[index] = still_wanted[index + 1] | (layers[index][4] & wanted)
-    widths = [*(layer[1] for layer in layers), 0]
-    found = []
-    depth = len(layers)
-    stack = [(0, shapes.width, 0, 0)]
-    while stack:
-        index, space, worth, packed = stack.pop()
-        while True:
-            while widths[index] > space:
-                index += 1
-            if not (packed & wanted or still_wanted[index]):
-                break
-            if index == depth:
-                found.append((worth, packed, space))
-                if len(found) > most:
-                    raise TooManyStrips
-                break
-            before, piece_width, limit, value, unit = layers[index]
-            index += 1
-            with_some, space_then, worth_then = packed, space, worth
-            for _ in range(limit):
-                space_then -= piece_width
-                if space_then < 0:
-                    break
-                worth_then += value
-                with_some += unit
-                if worth_then + before[floor[space_then]] >= least_worth:
-                    stack.append((index, space_then, worth_then, with_some))
-            if worth + before[floor[space]] < least_worth:
-                break
-    found.sort(reverse=True)
-    masks = _could_add(counts, shapes.ways_in[height_class], found)
-    return [Strip(worth, packed, mask) for (worth, packed, _), mask in zip(found, masks)]
+        return [], least_worth
+    layers = layers_of(filled, copies, counts)
+    found, sure = contents(layers, shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted, all_or_none=all_or_none)
+    widths, masks = _could_add(counts, ways)
+    return [Strip(worth, packed, masks[bisect_right(widths, space)]) for worth, packed, space in found], sure
 
 
-def _could_add(counts: PackedCounts, ways, found) -> list[int]:
-    """For each found strip the fields of the pieces narrow enough for what is left of its width."""
-    by_width = sorted((way.width, counts.field(way.piece)) for way in ways)
-    masks = []
-    for _, _, space in found:
-        mask = 0
-        for width, field in by_width:
-            if width > space:
-                break
-            mask |= field
-        masks.append(mask)
-    return masks
+def _could_add(counts: PackedCounts, ways) -> tuple[list[int], list[int]]:
+    """The widths of these ways, rising, and the fields of the pieces as narrow as the first so many."""
+    rising = sorted([(way.width, counts.field(way.piece)) for way in ways])
+    masks = [0]
+    for _, field in rising:
+        masks.append(masks[-1] | field)
+    return [width for width, _ in rising], masks

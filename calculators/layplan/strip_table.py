@@ -15,10 +15,12 @@ from functools import cached_property
 from typing import Any
 
 from calculators.layplan.positions import Positions
-from calculators.layplan.width_tables import InFields, WidthTables, fields_serve, width_tables
+from calculators.layplan.width_tables import WidthTables, fields_serve, width_tables
 
 # What entered a table: the table before, width of a copy, most copies, value of a copy, piece.
 Entry = tuple[Sequence[int], int, int, int, int]
+# The piece, its width, most copies, value of a copy.
+Entered = tuple[int, int, int, int]
 # A way with the first and the last height class in whose strips it is used.
 Span = tuple["Way", int, int]
 
@@ -38,22 +40,21 @@ class Way:
 class Filled:
     """A table over widths with the last piece that entered it, and the table before that.
 
-    piece, width, copies, gain: what entered last, how wide a copy is, how many may be used, and what each is worth.
+    entered: the piece that entered last, how wide a copy is, how many may be used, and what each is worth.
     below: the table before; None where nothing has entered yet.
     """
 
-    __slots__ = ("_tables", "_kept", "_table", "_entries", "below", "piece", "width", "copies", "gain")
+    __slots__ = ("_tables", "_kept", "_table", "_entries", "below", "entered")
 
-    def __init__(self, tables: WidthTables, kept: Any, below: "Filled | None" = None, entered: tuple[int, int, int, int] = (-1, 0, 0, 0)):
-        self._tables, self._kept, self.below = tables, kept, below
-        self.piece, self.width, self.copies, self.gain = entered
-        self._table: Sequence[int] | None = None
-        self._entries: list[Entry] | None = None
+    def __init__(self, tables: WidthTables, kept: Any, below: "Filled | None" = None, entered: Entered = (-1, 0, 0, 0)):
+        self._tables, self._kept, self.below, self.entered = tables, kept, below, entered
+        self._table = self._entries = None
 
-    def with_piece(self, piece: int, width: int, copies: int, gain: int) -> "Filled":
+    def with_piece(self, entered: Entered) -> "Filled":
         """The table after some copies of a piece may be used."""
-        kept = self._tables.with_item(self._kept, width, gain, copies) if gain else self._kept
-        return Filled(self._tables, kept, self, (piece, width, copies, gain))
+        tables, kept = self._tables, self._kept
+        _, width, copies, gain = entered
+        return Filled(tables, tables.with_item(kept, width, gain, copies) if gain else kept, self, entered)
 
     @property
     def value(self) -> int:
@@ -64,7 +65,7 @@ class Filled:
     def table(self) -> Sequence[int]:
         """The best values at the widths that tables know (StripShapes.widths)."""
         if self._table is None:
-            same = self.below is not None and not self.gain
+            same = self.below is not None and self.below._kept is self._kept
             self._table = self.below.table if same else self._tables.listed(self._kept)
         return self._table
 
@@ -74,7 +75,8 @@ class Filled:
         if self._entries is None:
             entries, at = [], self
             while at.below is not None:
-                entries.append((at.below.table, at.width, at.copies, at.gain, at.piece))
+                piece, width, copies, gain = at.entered
+                entries.append((at.below.table, width, copies, gain, piece))
                 at = at.below
             self._entries = entries
         return self._entries
@@ -148,7 +150,7 @@ class StripShapes:
         for way in self.ways_in[height_class]:
             most = min(copies[way.piece], self.width // way.width)
             if most > 0:
-                filled = filled.with_piece(way.piece, way.width, most, values[way.piece])
+                filled = filled.with_piece((way.piece, way.width, most, values[way.piece]))
         return filled
 
     def fill(self, values: Sequence[int], copies: Sequence[int] | None = None) -> list[Filled]:
@@ -169,14 +171,14 @@ class StripShapes:
     def _fill_in_order(self, items, current: Filled, filled: list[Filled]) -> None:
         for item, first, _ in items:
             filled.extend([current] * (first - len(filled)))
-            current = current.with_piece(*item)
+            current = current.with_piece(item)
         filled.extend([current] * (len(self.heights) - len(filled)))
 
     def _fill_by_halves(self, items, current: Filled, first: int, last: int, filled: list[Filled]) -> None:
         rest = []
         for item in items:
             if item[1] <= first and item[2] >= last:
-                current = current.with_piece(*item[0])
+                current = current.with_piece(item[0])
             else:
                 rest.append(item)
         if not rest:
@@ -193,17 +195,18 @@ class StripShapes:
         value = filled.table[index]
         pieces = []
         while value > 0:
-            before = filled.below.table
-            count = 0
-            space = points[index]
-            while before[floor[space]] + count * filled.gain != value:
-                count += 1
-                space -= filled.width
-            if count:
-                pieces.append((filled.piece, count))
-                index = floor[space]
-                value = before[index]
+            piece, across, _, gain = filled.entered
             filled = filled.below
+            before = filled.table
+            if before[index] == value:
+                continue
+            count, space = 1, points[index] - across
+            while before[floor[space]] + count * gain != value:
+                count += 1
+                space -= across
+            pieces.append((piece, count))
+            index = floor[space]
+            value = before[index]
         return tuple(pieces)
 
 

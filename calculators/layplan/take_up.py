@@ -5,6 +5,7 @@ length is good enough: it is another place to go on from. Values that were fair 
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate
 from random import Random
 
 from calculators.layplan.counts import PackedCounts
@@ -14,7 +15,7 @@ from calculators.layplan.length_search import LengthSearch
 Strip = tuple[int, int]  # height, packed pieces
 TRIES_AT_ONE_SIZE = 6
 NUMBERS = (3, 4, 5, 6, 8, 10, 14, 20)
-LISTED = 200
+LISTED = 100
 BREADTH, CHOICES = 40, 10
 SIDEWAYS = 0.3
 LOWERED = 0.02
@@ -32,8 +33,8 @@ class TakeUp:
         self.random = Random(1)
         self.complete = False
         self._fruitless = 0
-        self._wasted: dict[Strip, int] = {}
-        self._wasted_at: FairValues | None = None
+        self._weighed: Sequence[Strip] = ()
+        self._weighed_at: FairValues | None = None
 
     def once(self, laid: Sequence[Strip], fair: FairValues) -> Iterator[list[Strip] | None]:
         """One try, pausing often (None); last come the strips of a plan no longer than before, if there is one."""
@@ -73,7 +74,9 @@ class TakeUp:
 
     def _choose(self, laid: Sequence[Strip], fair: FairValues, number: int) -> set[int]:
         """Which strips to take up: often those that waste most and neighbours in height, else any."""
-        waste = [self._waste(strip, fair) for strip in laid]
+        if laid is not self._weighed or fair is not self._weighed_at:
+            self._weighed, self._weighed_at = laid, fair
+            self._waste = list(accumulate(self._wasted(strip, fair) for strip in laid))
         chosen: set[int] = set()
         while len(chosen) < number:
             luck = self.random.random()
@@ -82,19 +85,14 @@ class TakeUp:
                 if not 0 <= index < len(laid):
                     continue
             elif luck < 0.7:
-                index = self.random.choices(range(len(laid)), waste)[0]
+                index = self.random.choices(range(len(laid)), cum_weights=self._waste)[0]
             else:
                 index = self.random.randrange(len(laid))
             chosen.add(index)
         return chosen
 
-    def _waste(self, strip: Strip, fair: FairValues) -> int:
+    def _wasted(self, strip: Strip, fair: FairValues) -> int:
         """What a strip costs more than its pieces are worth, and a little so that every strip has a chance."""
-        if fair is not self._wasted_at:
-            self._wasted, self._wasted_at = {}, fair
-        known = self._wasted.get(strip)
-        if known is None:
-            height, packed = strip
-            worth = sum(fair.pieces[piece] * count for piece, count in self.counts.pairs(packed))
-            known = self._wasted[strip] = max(0, fair.costs[fair.shapes.class_of[height]] - worth) + fair.scale // 8 + 1
-        return known
+        height, packed = strip
+        worth = sum(fair.pieces[piece] * count for piece, count in self.counts.pairs(packed))
+        return max(0, fair.costs[fair.shapes.class_of[height]] - worth) + fair.scale // 8 + 1

@@ -4,8 +4,8 @@
 2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a search for
    what is left, make a plan when pieces are many.
 3. Searches over the whole order (length_search) with these values, wider each time; one early, with rough values.
-4. Taking up a few strips at a time and laying their pieces again on less length (take_up), until the bound is met or the caller
-   stops; with many sizes some of this goes on beside the linear programme.
+4. Taking up a few strips at a time and laying their pieces again on less length (take_up), by turns with ever wider searches,
+   until the bound is met or the caller stops; with many sizes some of this goes on beside the linear programme.
 """
 
 from collections import Counter
@@ -21,10 +21,10 @@ from calculators.layplan.progress import Progress
 from calculators.layplan.take_up import Strip, TakeUp
 
 MANY_COPIES = 400
-LISTED = 400
+LISTED = 200
 PAUSES_A_STEP = 4  # of the linear programme, while some searching goes on beside it
 PAUSES_TOLD = 2  # callers count steps, and one pause is less than a step of other methods
-TURN = 2  # how long strips are taken up, for one search over the whole order
+TURN = 4  # pauses of taking up strips for each pause, a longer step, of the search over the whole order
 WIDER = ((20, 6), (40, 9), (80, 13))
 
 
@@ -76,19 +76,25 @@ class _Solver:
         yield self._progress(True)
 
     def _by_turns(self) -> Iterator[Progress]:
-        """A few strips at a time, and searches over the whole order, wider every time, which end in a proof if nothing else does."""
+        """A few strips at a time, and beside it searches over the whole order, which end in a proof if nothing else does."""
+        searching = self._ever_wider()
+        owed = 0
+        while not self._closed():
+            before = self._pauses
+            yield from self._lay_again()
+            owed += self._pauses - before
+            while owed > 0 and not self._closed():
+                before = self._pauses
+                yield next(searching, None) or self._progress()
+                owed -= TURN * max(1, self._pauses - before)
+
+    def _ever_wider(self) -> Iterator[Progress]:
+        """Searches over the whole order until the plan is proven."""
         breadth, choices = WIDER[-1]
         listed = LISTED
-        searching = self._pauses
         while not self._closed():
-            enough = self._pauses + TURN * searching
-            while self._pauses < enough and not self._closed():
-                yield from self._lay_again()
             breadth, choices, listed = 2 * breadth, 2 * choices, 2 * listed
-            if not self._closed():
-                before = self._pauses
-                yield from self._search(((breadth, choices),), listed)
-                searching = self._pauses - before
+            yield from self._search(((breadth, choices),), listed)
 
     def _progress(self, finished: bool = False) -> Progress:
         self.bound = max(self.bound, self.bounds.bound)
@@ -146,8 +152,9 @@ class _Solver:
         search = self._searcher(self.counts.all)
         yield from self._telling(search.list_up(self.length - 1, listed))
         for breadth, choices in widths:
-            target = self.length - 1
-            yield from self._telling(search.run(target, breadth, choices))
+            for progress in self._telling(search.run(self.length - 1, breadth, choices)):
+                yield progress
+                search.aim(self.length - 1)  # plans may have been bettered meanwhile
             if search.best_length is not None:
                 self._keep(search.strips())
             if search.complete:
