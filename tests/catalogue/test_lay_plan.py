@@ -82,6 +82,16 @@ def test_says_that_no_plan_can_give_more_only_when_it_is_proven():
 SECTIONED = {"cloths": "Linen | 100 cm | 60 cm", "pieces": "Runner | 40 cm | 60 cm | 1; Napkin | 30 cm | 30 cm | 4", "selvedge": "0", "end_loss": "0"}
 
 
+def test_says_how_much_less_is_not_ruled_out_until_it_is_proven_that_nothing_is():
+    pieces = "Cloth | 61 cm | 83 cm | 5; Napkin | 46 cm | 41 cm | 9; Runner | 37 cm | 97 cm | 4; Towel | 53 cm | 71 cm | 6; Mat | 31 cm | 43 cm | 8; Bag | 27 cm | 34 cm | 5"
+    found = [each for each in answers(LAY, Asking({"cloths": "Linen | 150 cm", "pieces": pieces, "aim": "shortest"})) if each]
+    gaps = [each.results["used_length"] - each.results["least_length"] for each in found]
+    assert gaps[0] > gaps[-1] == 0
+    for each, gap in zip(found, gaps):
+        assert ("No plan cut this way can use less." in notes(each)) == (gap == 0)
+        assert (f"no plan uses less: up to {gap / 10} cm less is not ruled out." in notes(each)) == (gap > 0)
+
+
 def test_strips_may_be_cut_into_sections_and_those_into_pieces():
     strips, sections = (answer(LAY, Asking({**SECTIONED, "strips": way})) for way in ("across", "sections"))
     assert strips.results["count"] == 4 and "No plan cut this way can give more." in notes(strips)  # four napkins in two strips
