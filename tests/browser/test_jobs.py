@@ -49,6 +49,19 @@ def job_is(page: Page, **entries) -> None:
     raise AssertionError(f"{entries} is not in {found}")
 
 
+def test_what_was_typed_last_is_kept_when_the_page_is_put_away(page: Page):
+    page.goto("/batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
+    page.evaluate("setTimeout = () => 0")  # the pause that a keystroke is kept after never ends
+    page.locator(".walk .jobs [name=notes]").fill("The blue one shrinks more")
+    page.evaluate("""() => {
+        Object.defineProperty(document, "visibilityState", { value: "hidden" });
+        document.dispatchEvent(new Event("visibilitychange"));
+    }""")  # fmt: skip
+    job_is(page, notes="The blue one shrinks more")
+
+
 def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     page.goto("/batch/")
     pieces = calculator(page, "pieces-from-cloth")

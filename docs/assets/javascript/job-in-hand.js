@@ -63,6 +63,11 @@ export class JobInHand {
     return this.#held !== null;
   }
 
+  /** Keep at once what was typed last, as when the page is being left. */
+  keepNow() {
+    if (this.#held) this.#commit();
+  }
+
   /** The address names a job, as a link to one does when this page is already there. */
   async arrive() {
     if (!takeFromAddress() || jobInHand() === this.id) return;
@@ -237,4 +242,5 @@ addEventListener(
   { capture: true },
 );
 addEventListener("hashchange", () => here.forEach((job) => job.element.isConnected && job.arrive()));
+document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && here.forEach((job) => job.keepNow()));
 onChange((change) => here.forEach((job) => job.hear(change)));
