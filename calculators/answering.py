@@ -43,9 +43,13 @@ class Asking:
             return typed
         if asked.name in self.taken:
             return asked.kind.write(self.taken[asked.name], self.ruler)
+        return self.usual(asked)
+
+    def usual(self, asked: Field) -> str:
+        """What fills a field that is left alone and takes nothing over."""
         if asked.default:
             return self.method.measure(asked.default, self.ruler)
-        return asked.fixed or ""
+        return (asked.from_method and asked.from_method(self.method, self.ruler)) or asked.fixed or ""
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
@@ -95,7 +99,7 @@ def _value(asked: Field, asking: Asking) -> Any:
 
 
 def _sample(asked: Field, asking: Asking) -> str:
-    usual = asking.method.measure(asked.default, asking.ruler) if asked.default else asked.fixed
+    usual = asking.usual(asked)
     return f"a value, such as {usual}" if usual else "a value"
 
 

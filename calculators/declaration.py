@@ -9,6 +9,7 @@ from types import SimpleNamespace
 from typing import Any, Callable, Iterator, Mapping
 
 from calculators.drawing.picture import Picture, PictureSeries
+from calculators.house_method import HouseMethod
 from calculators.kinds import Kind
 from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
@@ -22,6 +23,7 @@ class Field:
     default: key of the house method that fills it when nothing is typed, or None.
     fixed: text that fills it when the house method has no say, such as ``no``.
     optional: may stay empty; the function then gets None.
+    from_method: what entries of the house method come to for it, such as the minutes of several steps; empty where they say nothing.
     """
 
     name: str
@@ -31,6 +33,7 @@ class Field:
     default: str | None = None
     fixed: str | None = None
     optional: bool = False
+    from_method: Callable[[HouseMethod, Ruler], str] | None = None
 
 
 @dataclass(frozen=True)

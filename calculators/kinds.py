@@ -96,6 +96,30 @@ class Length(Kind):
 
 
 @dataclass(frozen=True)
+class LongLength(Length):
+    """A length of thread and the like, read and shown in metres, or in yards on an inch ruler."""
+
+    def parse(self, text, ruler):
+        return super().parse(text, _long_ruler(ruler))
+
+    def carried(self, value, ruler):
+        return super().carried(value, _long_ruler(ruler))
+
+    def show(self, value, ruler):
+        return super().show(value, _long_ruler(ruler))
+
+    def write(self, value, ruler):
+        return super().write(value, _long_ruler(ruler))
+
+    def write_out(self, text, ruler):
+        return super().write_out(text, _long_ruler(ruler))
+
+
+def _long_ruler(ruler: Ruler) -> Ruler:
+    return Ruler("yd" if ruler.unit == "in" else "m", Fraction(1, 10))
+
+
+@dataclass(frozen=True)
 class Lengths(Kind):
     """Several lengths in order, such as the marks along an edge."""
 

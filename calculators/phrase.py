@@ -4,14 +4,20 @@ import re
 from dataclasses import dataclass, field
 from typing import Any, Mapping
 
-from calculators.kinds import Angle, Count, Kind, Length, Number, Percent, Text
+from calculators.duration import Minutes
+from calculators.kinds import Angle, Count, Kind, Length, LongLength, Number, Percent, Text
 from calculators.measure import Ruler
+from calculators.money import Amount, PriceOfLength
 
 _BLANK = re.compile(r"\{(\w+)(?::([^{}]*))?\}")
 _KINDS: dict[str, Kind] = {
     "length": Length(),
     "length_up": Length(toward="up"),
     "length_down": Length(toward="down"),
+    "long": LongLength(),
+    "amount": Amount(),
+    "price": PriceOfLength(),
+    "minutes": Minutes(),
     "percent": Percent(),
     "angle": Angle(),
     "count": Count(),
@@ -24,8 +30,8 @@ _KINDS: dict[str, Kind] = {
 class Phrase:
     """A sentence with blanks: ``{left:length} more cloth gives {more:piece|pieces}``.
 
-    After the colon stands a kind (length, length_up, length_down, percent, angle, count, number, text), or the two
-    words for one and for several, which shows the count and the word. ``**…**`` marks the figure to set large.
+    After the colon stands a kind (length, length_up, length_down, long, amount, price, minutes, percent, angle, count,
+    number, text), or the two words for one and for several, which shows the count and the word. ``**…**`` marks the figure to set large.
     """
 
     template: str

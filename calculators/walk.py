@@ -250,6 +250,17 @@ BATCH = Walk(
             },
         ),
         Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))}),
+        Step(
+            "thread-time-cost",
+            "Thread, time and cost",
+            taken={
+                "pieces": Taken("bundles", "pieces"),
+                "finished_width": Taken("finished-size", "finished_width"),
+                "finished_length": Taken("finished-size", "finished_length"),
+                "mitre_seam": Taken("mitre-marks", "seam_length"),
+                "cloth_bought": Taken("wash-test", "cloth_length"),
+            },
+        ),
     ),
     kind_in=("order", "piece"),
 )

@@ -29,7 +29,7 @@ def by_name(stops):
 def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
     """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
     stops = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
-    assert [stop.answer is not None for stop in stops.values()] == [True] * 7
+    assert [stop.answer is not None for stop in stops.values()] == [True] * 8
     assert (stops["pieces-from-cloth"].answer.results["across"], stops["pieces-from-cloth"].answer.results["along"]) == (3, 7)
     assert stops["finished-size"].answer.results["finished_width"] == 290
     assert stops["mitre-marks"].answer.results["mark_1"] == 50
@@ -183,5 +183,5 @@ def test_a_blank_that_a_kind_leaves_empty_is_the_usual_one():
 def test_a_kind_that_the_method_does_not_have_is_asked_again_and_only_what_needs_it_waits():
     replies = walk_replies(BATCH, {"order": {"piece": "Bib"}}, Asking({}))
     assert "not one of the choices: none, napkin, placemat, runner, tea towel" in replies["order"]["refusals"]["piece"]
-    assert {name for name, reply in replies.items() if "waits" in reply} == {"finished-size", "mitre-marks", "bundles"}
+    assert {name for name, reply in replies.items() if "waits" in reply} == {"finished-size", "mitre-marks", "bundles", "thread-time-cost"}
     assert [kept for kept, _ in replies["order"]["choices"]["piece"]] == ["none", "napkin", "placemat", "runner", "tea towel"]

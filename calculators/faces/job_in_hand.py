@@ -1,11 +1,11 @@
-"""The job a walk is filled in for: the line above the walk, and the places below it for what has no calculator yet."""
+"""The job a walk is filled in for: the line above the walk, and the places below it for the maker's own figures and notes."""
 
 import xml.etree.ElementTree as ET
 
 from calculators.faces.markup import element
 from calculators.job.format import LONGEST_NAME, LONGEST_NOTE, LONGEST_NOTES
 
-NO_CALCULATOR_YET = "Thread, time and cost have no calculator yet. Work out your own figure, or measure it, and write it down here."
+OWN_FIGURES = "What you measured, or know better than the sum above, goes here. On the work ticket your own figure stands in its place."
 WITHOUT_A_JOB = "There is a place for each once the batch is kept as a job."
 CLOTHS = "cloths-of-the-house"
 FIGURES = {"thread": "Thread", "time": "Time", "cost": "Cost"}
@@ -40,13 +40,13 @@ def job_line(home: str) -> ET.Element:
 
 
 def job_places(number: int, place: str) -> list[ET.Element]:
-    """The last step of a walk: the maker's own figures, and her notes.
+    """What comes after the last step of a walk: the maker's own figures, and her notes.
 
-    number: of the step. place: a word that keeps ids apart.
+    number: of this heading. place: a word that keeps ids apart.
     """
     return [
-        element("h2", {"id": f"{place}-figures"}, f"{number}. Thread, time and cost"),
-        element("p", None, NO_CALCULATOR_YET, " ", element("span", {"class": "without-job"}, WITHOUT_A_JOB)),
+        element("h2", {"id": f"{place}-figures"}, f"{number}. Your own figures and notes"),
+        element("p", None, OWN_FIGURES, " ", element("span", {"class": "without-job"}, WITHOUT_A_JOB)),
         element(
             "div", {"class": "jobs with-job", "hidden": True},
             *(_area(name, f"{label}: your own figure", LONGEST_NOTE, place) for name, label in FIGURES.items()),

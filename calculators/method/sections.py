@@ -6,7 +6,7 @@ from functools import cache
 
 from calculators.catalogue import catalogue
 from calculators.house_method import site_method
-from calculators.kinds import Change, Choice, Kind, Length, Number, Text
+from calculators.kinds import Change, Choice, Kind, Length, LongLength, Number, Text
 
 _SHORT = Length(most=Fraction(1_000))
 _STITCH = Length(least=Fraction(1, 10), most=Fraction(50))
@@ -116,12 +116,15 @@ _DECLARED = (
     Section(
         "stitches",
         "Stitches",
-        "Stitch length as it stands on the machine, and the thread on a bobbin.",
+        "Stitch length as it stands on the machine, and the thread on a bobbin and a spool.",
         (
             Entry("stitch_seam", "Stitch length for seams", _STITCH, "One stitch."),
             Entry("stitch_hem", "Stitch length for hems", _STITCH, "One stitch of a hem or an edge."),
             Entry("stitch_topstitch", "Stitch length for topstitching", _STITCH, "One stitch of a line that is meant to be seen."),
             Entry("bobbin", "Thread on a full bobbin", Length(least=Fraction(1_000)), "Wind one, measure it off once, and write it here."),
+            Entry("spool", "Thread on a spool", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the spool, in metres or yards."),
+            Entry("seam_thickness", "Thickness of a stitched hem", _STITCH, "All its layers, pressed together; measure several on one another and divide."),
+            Entry("thread_end", "Thread end left at a seam", _SHORT, "What one thread hangs out where a seam begins or ends, before it is cut."),
         ),
     ),
     Section("cloths", "Cloths", "What each cloth of the shelf needs, and what its wash test found.", (Entry("cloth", "Cloth used most", _WORDS, "As it is called in the list below; a work ticket begins with its needle and thread."),), CLOTHS),

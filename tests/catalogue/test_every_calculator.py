@@ -12,6 +12,7 @@ from calculators.answering import Asking, answer, filled
 from calculators.bibliography import source_named
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
+from calculators.duration import Minutes
 from calculators.drawing.picture import PictureSeries
 from calculators.faces.asked import asked_form
 from calculators.faces.answered import answered
@@ -19,7 +20,8 @@ from calculators.faces.markup import html
 from calculators.faces.plain import plain_answer, refusals
 from calculators.house_method import RULER_STEPS, site_method
 from calculators.kinds import Choice, Count, Length, Number, YesNo
-from calculators.measure import show_exactly
+from calculators.measure import CENTIMETRES, show_exactly
+from calculators.money import Amount
 from calculators.phrase import without_marks
 from tests.sentences import PROGRAMMERS_WORDS, is_one_message
 
@@ -113,6 +115,11 @@ def text_for(kind):
         return st.builds(lambda value: f"{float(value):.4f}", st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=8))
     if isinstance(kind, Count):
         return st.integers(kind.least, kind.most).map(str)
+    if isinstance(kind, Amount):
+        hundredths = st.integers(int(kind.least * 100), int(kind.most * 100)) | st.integers(int(kind.least * 100), int(kind.least * 100) + 5_000)
+        return st.builds(lambda value: kind.write(Fraction(value, 100), CENTIMETRES), hundredths)
+    if isinstance(kind, Minutes):
+        return st.builds(lambda value: f"{value} min", st.integers(int(kind.least), int(kind.most))) | st.builds("{}:{:02}".format, st.integers(0, 99), st.integers(0, 59))
     if isinstance(kind, Choice):
         return st.sampled_from(sorted(kind.options))
     if isinstance(kind, YesNo):

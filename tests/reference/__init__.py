@@ -7,7 +7,7 @@ from typing import Any, Mapping
 
 import yaml
 
-_UNIT_MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "%": 1.0, "pieces": 1.0}
+_UNIT_MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "%": 1.0, "pieces": 1.0, "times": 1.0}
 
 
 @dataclass(frozen=True)

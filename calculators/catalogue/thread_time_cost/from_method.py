@@ -1,0 +1,98 @@
+"""What the house method holds for thread, time and cost: minutes of its steps, prices, and the size of its usual piece."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from calculators.folding.mitre_marks import mitre_marks
+from calculators.house_method import HouseMethod, on_ruler
+from calculators.kinds import Kind, Length, Number, Refused
+from calculators.measure import Ruler, show_exactly
+from calculators.money import Amount
+
+_CORNERS = 4
+_MINUTES = Number(most=Fraction(10_000), sign=" min", places=2)
+_UNITS = {"metre": "m", "yard": "yd"}
+
+
+def minutes_for_the_batch(method: HouseMethod, ruler: Ruler) -> str:
+    """The minutes of all steps that are done once."""
+    return _minutes(sum(_timed(method, ruler, "batch"), Fraction(0)), ruler)
+
+
+def minutes_for_a_piece(method: HouseMethod, ruler: Ruler) -> str:
+    """The minutes of all steps that are done to every piece, those of its four corners too."""
+    return _minutes(sum(_timed(method, ruler, "piece"), Fraction(0)) + _CORNERS * sum(_timed(method, ruler, "corner"), Fraction(0)), ruler)
+
+
+def price_of_cloth(method: HouseMethod, ruler: Ruler) -> str:
+    """The price of the cloth that the house uses most, or of the only cloth that has one."""
+    prices = [(thing, f"{price} per {_UNITS[per]}") for thing, price, per in _priced(method, ruler) if per in _UNITS]
+    used_most = on_ruler(method.measures.get("cloth", ""), ruler).casefold()
+    return next((price for thing, price in prices if thing.casefold() == used_most), prices[0][1] if len(prices) == 1 else "")
+
+
+def price_of_a_spool(method: HouseMethod, ruler: Ruler) -> str:
+    """The first price of a spool."""
+    return next((price for _, price, per in _priced(method, ruler) if per == "spool"), "")
+
+
+def price_of_an_hour(method: HouseMethod, ruler: Ruler) -> str:
+    """The first price of an hour."""
+    return next((price for _, price, per in _priced(method, ruler) if per == "hour"), "")
+
+
+def finished_width(method: HouseMethod, ruler: Ruler) -> str:
+    """Across the usual piece, hemmed with the usual turn and hem."""
+    return _hemmed(method, ruler, "piece_width")
+
+
+def finished_length(method: HouseMethod, ruler: Ruler) -> str:
+    """Along the usual piece, hemmed."""
+    return _hemmed(method, ruler, "piece_length")
+
+
+def cloth_bought(method: HouseMethod, ruler: Ruler) -> str:
+    """The usual cloth."""
+    return method.measure("cloth_length", ruler)
+
+
+def mitre_seam(method: HouseMethod, ruler: Ruler) -> str:
+    """The seam of a square mitre of the usual hem, to the ruler in hand."""
+    hem = _length(method, ruler, "hem")
+    return Length().write(mitre_marks(hem, hem, Fraction(90), Fraction(0), Fraction(0)).half_line, ruler) if hem else ""
+
+
+def _hemmed(method: HouseMethod, ruler: Ruler, cut: str) -> str:
+    size = _length(method, ruler, cut) - 2 * (_length(method, ruler, "turn") + _length(method, ruler, "hem"))
+    return show_exactly(size, ruler.unit) if size > 0 else ""
+
+
+def _length(method: HouseMethod, ruler: Ruler, name: str) -> Fraction:
+    return _read(Length(), method.measure(name, ruler), ruler) or Fraction(0)
+
+
+def _timed(method: HouseMethod, ruler: Ruler, each: str) -> Iterator[Fraction]:
+    for step in method.tables.get("steps", ()):
+        minutes = _read(_MINUTES, on_ruler(step.get("minutes", ""), ruler), ruler)
+        if minutes and on_ruler(step.get("for_each", ""), ruler) == each:
+            yield minutes
+
+
+def _minutes(minutes: Fraction, ruler: Ruler) -> str:
+    return _MINUTES.show(minutes, ruler) if minutes else ""
+
+
+def _priced(method: HouseMethod, ruler: Ruler) -> Iterator[tuple[str, str, str]]:
+    """What is bought, its price in digits, and what that is for."""
+    for line in method.tables.get("prices", ()):
+        thing, price, per = (on_ruler(line.get(name, ""), ruler).strip() for name in ("thing", "price", "per"))
+        if (amount := _read(Amount(), price, ruler)) is not None:
+            yield thing, Amount().write(amount, ruler), per
+
+
+def _read(kind: Kind, text: str, ruler: Ruler) -> Fraction | None:
+    """The value of an entry; None where it is empty or cannot be read, which the page of the method says."""
+    try:
+        return kind.parse(text, ruler)
+    except Refused:
+        return None

@@ -1,0 +1,113 @@
+"""What the calculator of thread, time and cost takes from a method, says, and asks again."""
+
+from dataclasses import replace
+from fractions import Fraction as F
+
+import pytest
+
+from calculators.answering import Asking, answer, filled
+from calculators.catalogue import calculator_named
+from calculators.declaration import AskAgain
+from calculators.faces.plain import refusals
+from calculators.house_method import site_method
+from calculators.walk import BATCH, go
+
+CALCULATOR = calculator_named("thread-time-cost")
+ALL_PRICES = ("rate", "price_cloth", "price_spool")
+
+
+def said(typed, ruler="cm", method=None):
+    asking = Asking(typed, wanted_ruler=ruler, method=method or site_method())
+    reply = answer(CALCULATOR, asking)
+    return " ".join(filled(phrase, CALCULATOR, asking.ruler) for phrase in (reply.spoken, *reply.notes, *reply.working)), reply.results
+
+
+def with_tables(**tables):
+    method = site_method()
+    return replace(method, tables={**method.tables, **tables})
+
+
+def begins_with(name, method=None, ruler="cm"):
+    return Asking({}, wanted_ruler=ruler, method=method or site_method()).text(CALCULATOR.field(name))
+
+
+def test_the_blanks_begin_with_the_house_method():
+    """20 min for the batch; for a piece 1.5 + 4 + 3 min, and 1.5 min for each of four corners: 14.5 min. 46 − 2 × (1 + 2) = 40 cm."""
+    begun = {name: begins_with(name) for name in ("minutes_batch", "minutes_piece", "rate", "price_cloth", "price_spool", "finished_width", "stitch", "mitre_seam")}
+    assert begun == {
+        "minutes_batch": "20 min", "minutes_piece": "14.5 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.8 cm",
+    }  # fmt: skip
+    assert begins_with("finished_width", ruler="in") == "15 3/4 in"  # 18 − 2 × (3/8 + 3/4)
+
+
+def test_the_price_is_that_of_the_cloth_used_most_or_of_the_only_one():
+    linen, other = {"thing": "Washed linen, medium", "price": "18,50", "per": "yard"}, {"thing": "Half linen", "price": "11", "per": "metre"}
+    assert begins_with("price_cloth", with_tables(prices=(other, linen))) == "18.50 per yd"
+    assert begins_with("price_cloth", with_tables(prices=(other,))) == "11.00 per m"
+    assert begins_with("price_cloth", with_tables(prices=(other, {**other, "thing": "Lawn"}))) == ""
+    assert begins_with("rate", with_tables(prices=(other,))) == "" == begins_with("price_spool", with_tables(prices=(other,)))
+
+
+def test_entries_of_a_method_that_cannot_be_read_are_passed_over():
+    method = with_tables(prices=({"thing": "Hour", "price": "dear", "per": "hour"}, {"thing": "Hour", "price": "20", "per": "hour"}), steps=({"step": "Hem", "minutes": "soon", "for_each": "piece"}, {"step": "Cut"}))
+    assert (begins_with("rate", method), begins_with("minutes_piece", method), begins_with("minutes_batch", method)) == ("20.00", "15 min", "20 min")
+
+
+def test_without_any_price_only_thread_and_time_are_told():
+    text, results = said(dict.fromkeys(ALL_PRICES, ""))
+    assert results["total"] is results["each"] is results["one_more"] is None
+    assert "Not in the sum, for want of a price: the cloth, the thread, the time." in text and "for the batch**, " not in text and "One more piece" not in text
+
+
+def test_what_has_no_price_is_named_and_the_rest_is_added_up():
+    text, results = said({"price_spool": "", "price_cloth": "10 per m", "cloth_bought": "2 m", "rate": "60", "minutes_batch": "0", "minutes_piece": "1 h 20", "pieces": "2", "other": "0,25"})
+    assert (results["cost_cloth"], results["cost_thread"], results["cost_time"], results["total"]) == (20, None, 160, F("180.5"))
+    assert "The largest part is the time: 160.00 of 180.50." in text and "for want of a price: the thread." in text and "2 h 40 min" in text
+
+
+def test_both_rulers_tell_the_same_batch():
+    """1 yd at 9.144 m for ten yards: 10 a metre is 9.144 a yard, shown as 9.14."""
+    typed = {"price_cloth": "10 per m", "cloth_bought": "9144 mm", "finished_width": "16 in", "finished_length": "16 in", "stitch": "1/8 in", "thickness": "1/16 in", "thread_end": "4 in", "mitre_seam": "1 in", "spool": "100 yd"}
+    on_cm, on_inches = said(typed), said(typed, "in")
+    for name in ("stitching", "thread", "ratio", "spools", "cost_cloth", "total"):
+        assert on_cm[1][name] == on_inches[1][name], name
+    assert "914.4 cm at 10.00 per m = 91.44" in on_cm[0] and "360 in at 9.14 per yd = 91.44" in on_inches[0]
+
+
+def test_a_piece_sewn_by_hand_needs_no_spool():
+    text, results = said({"rows": "0", "corners": "0"})
+    assert (results["thread"], results["spools"], results["bobbins"]) == (0, 0, 0)
+    assert "Nothing is stitched by machine" in text and "Buy" not in text
+
+
+@pytest.mark.parametrize(
+    ("field", "bad"),
+    [
+        ("pieces", "0"), ("rows", "1.5"), ("corners", "-1"), ("minutes_batch", "soon"), ("minutes_piece", "1:80"), ("rate", "dear"), ("price_cloth", "18 per cm"), ("price_spool", "-3"), ("other", "1,250"),
+        ("stitch", "0"), ("thickness", "6 cm"), ("waste", "101"), ("spool", "0"), ("spool", "90 cm"), ("bobbin", "0.5"), ("thread_end", "2 m"), ("mitre_seam", "6 m"), ("finished_width", "0"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_asked_again_at_its_blank(field, bad):
+    asking = Asking({field: bad})
+    with pytest.raises(AskAgain) as trouble:
+        answer(CALCULATOR, asking)
+    assert set(refusals(trouble.value, CALCULATOR, asking)) == {field}
+
+
+def test_a_bare_number_on_a_spool_is_metres_or_yards():
+    assert said({"spool": "100"})[1]["spools"] == said({"spool": "100 m"})[1]["spools"] == 2
+    spool = CALCULATOR.field("spool").kind
+    on_inches = Asking({}, wanted_ruler="in").ruler
+    assert spool.parse("100", on_inches) == 91_440 and spool.write_out("100", on_inches) == "100 yd"
+
+
+def test_at_the_end_of_the_batch_it_takes_over_what_the_steps_before_know():
+    """24 ordered and 1 to spare; 46 − 2 × (1 + 2.5) = 39 cm; the seam of a square mitre is the hem × √2."""
+    typed = {"order": {"ordered": "24", "spare": "1"}, "finished-size": {"hem": "2.5 cm"}, "wash-test": {"cloth_length": "5 m"}}
+    last = go(BATCH, typed, Asking({}))[-1]
+    taken = last.asking.taken
+    assert last.calculator is CALCULATOR and last.answer
+    assert (taken["pieces"], taken["finished_width"], taken["finished_length"], taken["cloth_bought"]) == (25, 390, 390, 5000)
+    assert taken["mitre_seam"] == pytest.approx(25 * 2**0.5)
+    assert last.answer.results["cost_cloth"] == 5 * F("18.5")
+    assert last.answer.results["stitching"] == pytest.approx(25 * (4 * 390 + 4 * 25 * 2**0.5), abs=1e-3)
