@@ -37,9 +37,13 @@ class Asking:
         return self.method.ruler("cm" if self.ruler.unit == "in" else "in")
 
     def text(self, asked: Field) -> str:
-        """What stands in a field: what was typed, else what was taken over, else the house's measure."""
+        """What stands in a field: what was typed, else what was taken over, else the house's measure.
+
+        A blank that is emptied asks for a value, unless there is one to take over again; no job keeps an empty text.
+        """
         typed = self.typed.get(asked.name)
-        if typed is not None and (typed.strip() or asked.name not in self.taken):
+        taken_again = asked.name in self.taken or (asked.optional and asked.from_method)
+        if typed is not None and (typed.strip() or not taken_again):
             return typed
         if asked.name in self.taken:
             return asked.kind.write(self.taken[asked.name], self.ruler)

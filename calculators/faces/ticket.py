@@ -13,6 +13,7 @@ from calculators.ticket.cautions import DEFER
 from calculators.ticket.marking import Marking, markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ticket_steps
+from calculators.ticket.sums import sums
 from calculators.ticket.ticks import Kept
 
 TO_WRITE = "not settled yet: "
@@ -20,10 +21,11 @@ UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
 FILLED_IN_BY_HAND = ("Begun", "Done", "By")
 
 
-def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]], notes: str = "") -> list[ET.Element]:
+def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]], notes: str = "", own: Mapping[str, str] = {}) -> list[ET.Element]:
     """The two sheets of a ticket.
 
     name: of the job. ticks: step → pieces done, or bundles. measured: sizes written down, each with the piece it is of. notes: the maker's own words.
+    own: her own figures for thread, time and cost, by their names in a job.
     Raises NotYet where the batch cannot be made yet.
     """
     steps = ticket_steps(batch)  # first, since what cannot be made has no sheet
@@ -37,7 +39,11 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
             figure(batch.stops["pieces-from-cloth"].calculator, batch.stops["pieces-from-cloth"].answer, batch.ruler),
             element("h3", None, "Marking table"),
             element("div", {"class": "markings"}, *(_marks(each, batch) for each in markings(batch))),
-            element("div", {"class": "settings"}, *_settings("Settings", machine_settings(batch)), *_settings("What may be off", tolerances(batch))),
+            element(
+                "div", {"class": "settings"},
+                *_settings("Settings", machine_settings(batch)),
+                element("div", None, *_settings("What may be off", tolerances(batch)), *_settings("Thread, time and cost", sums(batch, own))),
+            ),
             element("p", {"class": "defer"}, DEFER),
         ),
         element(

@@ -17,6 +17,7 @@ from calculators.faces.ticket_page import settle_blanks
 from calculators.faces.ticket_sizes import all_together, size_said, square_said
 from calculators.faces.ticket_steps import MOST_BOXES, bundles_of, ticked
 from calculators.job.change import begun, changed
+from calculators.job.format import FIGURES
 from calculators.job.merge import merged
 from calculators.job.reading import Job, opened, read_job, written_down
 from calculators.kinds import Refused
@@ -38,7 +39,7 @@ def _ticket(request: Reply) -> Reply:
     try:
         batch = _batch(job, request)
         document = job.document
-        sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""))
+        sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""), {name: document.get(name, "") for name in FIGURES})
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
         return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}

@@ -13,6 +13,10 @@ from calculators.measure import Ruler
 from calculators.walk import Stop
 
 
+SUMS = "thread-time-cost"
+"""The step of the walk that tells what a batch takes and costs: a price that needs mending keeps nobody from cutting."""
+
+
 class NotYet(ValueError):
     """Raised with one sentence when a batch has no ticket yet; `title` names the step of the walk to mend."""
 
@@ -25,8 +29,8 @@ class NotYet(ValueError):
 class Batch:
     """One batch as its ticket needs it.
 
-    stops: calculator name → its answered step of the walk.
-    values: calculator name → its fields and results.
+    stops: calculator name → its step of the walk.
+    values: calculator name → its fields and results; every step is answered but, perhaps, that of the SUMS.
     method: the house method that all of it follows. ruler: the one in hand.
     cloth: what the cloth is called, and its line in the house method if it has one there.
     """
@@ -65,13 +69,13 @@ def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Bat
     """The batch that a walk has worked out.
 
     cloth: what the cloth is called; empty for the one the house uses most.
-    Raises NotYet when a step of the walk has no answer.
+    Raises NotYet when a step of the walk has no answer, other than the one of its sums.
     """
     for stop in stops:
-        if stop.refusal:
+        if stop.refusal and stop.calculator.name != SUMS:
             first = next(iter(stop.refusal.sentences.values()))
             raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler))
-    values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops}
+    values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops if stop.answer}
     name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
     line = next((each for each in method.tables.get("cloths", ()) if each.get("cloth", "").casefold() == name.casefold()), {})
     return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, line)

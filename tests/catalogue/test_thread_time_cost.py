@@ -13,7 +13,6 @@ from calculators.house_method import site_method
 from calculators.walk import BATCH, go
 
 CALCULATOR = calculator_named("thread-time-cost")
-ALL_PRICES = ("rate", "price_cloth", "price_spool")
 
 
 def said(typed, ruler="cm", method=None):
@@ -54,19 +53,29 @@ def test_entries_of_a_method_that_cannot_be_read_are_passed_over():
 
 
 def test_without_any_price_only_thread_and_time_are_told():
-    text, results = said(dict.fromkeys(ALL_PRICES, ""))
+    text, results = said({}, method=with_tables(prices=()))
     assert results["total"] is results["each"] is results["one_more"] is None
     assert "Not in the sum, for want of a price: the cloth, the thread, the time." in text and "for the batch**, " not in text and "One more piece" not in text
 
 
 def test_what_has_no_price_is_named_and_the_rest_is_added_up():
-    text, results = said({"price_spool": "", "price_cloth": "10 per m", "cloth_bought": "2 m", "rate": "60", "minutes_batch": "0", "minutes_piece": "1 h 20", "pieces": "2", "other": "0,25"})
+    typed = {"price_cloth": "10 per m", "cloth_bought": "2 m", "rate": "60", "minutes_batch": "0", "minutes_piece": "1 h 20", "pieces": "2", "other": "0,25"}
+    text, results = said(typed, method=with_tables(prices=()))
     assert (results["cost_cloth"], results["cost_thread"], results["cost_time"], results["total"]) == (20, None, 160, F("180.5"))
     assert "The largest part is the time: 160.00 of 180.50." in text and "for want of a price: the thread." in text and "2 h 40 min" in text
 
 
+def test_an_emptied_price_is_that_of_the_house_again():
+    assert said({"rate": " "})[1] == said({})[1] != said({"rate": "40"})[1]
+
+
+def test_a_price_of_0_leaves_a_part_out_without_a_word():
+    text, results = said({"rate": "0", "price_cloth": "10 per m", "cloth_bought": "2 m", "price_spool": "0"})
+    assert (results["cost_time"], results["total"]) == (0, 20) and "for want of a price" not in text and "The largest part is the cloth: 20.00 of 20.00." in text
+
+
 def test_both_rulers_tell_the_same_batch():
-    """1 yd at 9.144 m for ten yards: 10 a metre is 9.144 a yard, shown as 9.14."""
+    """9144 mm are ten yards: at 10 a metre 91.44, and 10 a metre is 9.144 a yard, shown as 9.14."""
     typed = {"price_cloth": "10 per m", "cloth_bought": "9144 mm", "finished_width": "16 in", "finished_length": "16 in", "stitch": "1/8 in", "thickness": "1/16 in", "thread_end": "4 in", "mitre_seam": "1 in", "spool": "100 yd"}
     on_cm, on_inches = said(typed), said(typed, "in")
     for name in ("stitching", "thread", "ratio", "spools", "cost_cloth", "total"):

@@ -34,6 +34,27 @@ def test_it_is_complete_before_any_script(page):
     assert page.select_one("[data-setting=needle] dd").text == "90/14 universal"
 
 
+def test_it_tells_thread_time_and_cost(page):
+    """18 pieces of the house: 20 + 18 × 14.5 = 281 min; 3.2 m at 18.50, two spools at 3.20 and 281 min at 32 an hour: 59.20 + 6.40 + 149.87."""
+    told = {name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ") for name in ("thread", "time", "cost")}
+    assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 spools")
+    assert (told["time"], told["cost"]) == ("4 h 41 min, 15.6 min a piece", "215.47, 11.97 a piece")
+
+
+def test_the_makers_own_figure_stands_in_place_of_the_sum():
+    job = opened({"format": "job", "version": 2, "name": "Long table", "walk": "batch", "time": "most of a day", "cost": NASTY, "thread": ""})
+    body = BeautifulSoup(ask("ticket", kind="job", kept=written_down(job.document))["body"], "html.parser")
+    assert body.select_one("[data-setting=sum-time] dd").text == "most of a day" and body.select_one("[data-setting=sum-time] .why").text == "Your own figure."
+    assert body.select_one("[data-setting=sum-cost] dd").text == NASTY and not body.select_one("img")
+    assert "2 spools" in body.select_one("[data-setting=sum-thread] dd").text and not body.select_one("[data-setting=sum-thread] .why")
+
+
+def test_a_price_that_needs_mending_keeps_nobody_from_cutting():
+    body = BeautifulSoup(ask("ticket", typed={"thread-time-cost": {"rate": "dear"}})["body"], "html.parser")
+    assert len(body.select(".ticket-step")) == 15
+    assert all(body.select_one(f"[data-setting=sum-{name}] dd").text.startswith("not settled yet") for name in ("thread", "time", "cost"))
+
+
 def test_every_id_stands_once_and_every_blank_has_a_name(page):
     ids = [node["id"] for node in page.select("[id]")]
     assert len(ids) == len(set(ids))

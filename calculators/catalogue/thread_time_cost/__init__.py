@@ -47,7 +47,7 @@ def _work(given: SimpleNamespace) -> Answer:
         "each": costs.each if priced else None,
         "one_more": costs.one_more if priced else None,
     }
-    spoken = "**{thread} of thread** and **{time} of work**"
+    spoken = "**{time} of work**, {thread} of thread"
     spoken += "; **{total} for the batch**, {each} a piece." if priced else "."
     return Answer(
         results,
