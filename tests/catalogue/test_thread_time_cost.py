@@ -34,9 +34,16 @@ def test_the_blanks_begin_with_the_house_method():
     """20 min for the batch; for a piece 1.5 + 4 + 3 min, and 1.5 min for each of four corners: 14.5 min. 46 − 2 × (1 + 2) = 40 cm."""
     begun = {name: begins_with(name) for name in ("minutes_batch", "minutes_piece", "rate", "price_cloth", "price_spool", "finished_width", "stitch", "mitre_seam")}
     assert begun == {
-        "minutes_batch": "20 min", "minutes_piece": "14.5 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.8 cm",
+        "minutes_batch": "20 min", "minutes_piece": "14.5 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.83 cm",
     }  # fmt: skip
     assert begins_with("finished_width", ruler="in") == "15 3/4 in"  # 18 − 2 × (3/8 + 3/4)
+    assert begins_with("mitre_seam", ruler="in") == "1 1/16 in"  # 3/4 × √2 = 1.0607
+
+
+def test_the_page_and_the_batch_tell_the_same_of_the_house():
+    last = go(BATCH, {}, Asking({}))[-1]
+    alone = Asking({})
+    assert filled(last.answer.spoken, CALCULATOR, last.asking.ruler) == filled(answer(CALCULATOR, alone).spoken, CALCULATOR, alone.ruler)
 
 
 def test_the_price_is_that_of_the_cloth_used_most_or_of_the_only_one():

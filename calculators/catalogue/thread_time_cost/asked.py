@@ -33,7 +33,7 @@ FIELDS = (
     Field("stitch", "Stitch length", Length(least=Fraction(1, 2), most=Fraction(50)), "One stitch, as it stands on the machine.", "stitch_hem"),
     Field("thickness", "Thickness stitched through", Length(most=Fraction(50)), "All layers of the hem, pressed together; measure several on one another and divide.", "seam_thickness"),
     Field("thread_end", "Thread end left at a seam", Length(most=Fraction(1_000)), "What one thread hangs out at each start and at each stop, before it is cut.", "thread_end"),
-    Field("waste", "Thread for waste", Percent(), "Samples, broken threads, the rest of a bobbin. Texts for clothing makers add 10 to 15 %.", fixed="15"),
+    Field("waste", "Thread for waste", Percent(), "Samples, broken threads, the rest of a bobbin. Texts for clothing makers add 10 to 15 %.", fixed="15 %"),
     Field("spool", "Thread on a spool", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the spool, in metres or yards.", "spool"),
     Field("bobbin", "Thread on a full bobbin", LongLength(least=Fraction(1_000)), "Wind one and measure it off once.", "bobbin"),
 )

@@ -57,9 +57,10 @@ def cloth_bought(method: HouseMethod, ruler: Ruler) -> str:
 
 
 def mitre_seam(method: HouseMethod, ruler: Ruler) -> str:
-    """The seam of a square mitre of the usual hem, to the ruler in hand."""
+    """The seam of a square mitre of the usual hem, finer than the ruler in hand: a batch has many of them."""
     hem = _length(method, ruler, "hem")
-    return Length().write(mitre_marks(hem, hem, Fraction(90), Fraction(0), Fraction(0)).half_line, ruler) if hem else ""
+    finer = Ruler(ruler.unit, Fraction(1, 64) if ruler.unit == "in" else ruler.step / 10)
+    return Length().write(mitre_marks(hem, hem, Fraction(90), Fraction(0), Fraction(0)).half_line, finer) if hem else ""
 
 
 def _hemmed(method: HouseMethod, ruler: Ruler, cut: str) -> str:
