@@ -42,7 +42,7 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
             element(
                 "div", {"class": "settings"},
                 *_settings("Settings", machine_settings(batch)),
-                element("div", None, *_settings("What may be off", tolerances(batch)), *_settings("Thread, time and cost", sums(batch, own))),
+                element("div", None, *_settings("What may be off", tolerances(batch)), *_settings("Thread, time and cost", sums(batch, own), "group sums")),
             ),
             element("p", {"class": "defer"}, DEFER),
         ),
@@ -93,7 +93,7 @@ def readings(marking: Marking) -> ET.Element:
     return element("ol", {"class": "readings"}, *(element("li", {"class": "last" if at == last else None}, each) for at, each in enumerate(marking.readings)))
 
 
-def _settings(title: str, settings: Sequence[Setting]) -> list[ET.Element]:
+def _settings(title: str, settings: Sequence[Setting], kind: str = "group") -> list[ET.Element]:
     listed = element("dl")
     for each in settings:
         value = [as_set(each)] if each.text else [TO_WRITE, element("span", {"class": "line"})]
@@ -101,4 +101,4 @@ def _settings(title: str, settings: Sequence[Setting]) -> list[ET.Element]:
         if each.why:
             add(told, element("dd", {"class": "why"}, each.why))
         add(listed, told)
-    return [element("div", {"class": "group"}, element("h3", None, title), listed)]
+    return [element("div", {"class": kind}, element("h3", None, title), listed)]

@@ -7,6 +7,7 @@ from calculators.phrase import Phrase, say
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
 
+LABELS = {"thread": "Thread for the batch", "time": "Time for the batch", "cost": "Cost of the batch"}
 OWN = "Your own figure."
 
 
@@ -16,7 +17,7 @@ def sums(batch: Batch, own: Mapping[str, str]) -> tuple[Setting, ...]:
     own: the maker's own figures by their names in a job.
     """
     worked = _worked_out(batch)
-    return tuple(Setting(f"sum-{name}", name.capitalize(), own[name], OWN) if own.get(name) else Setting(f"sum-{name}", name.capitalize(), worked.get(name, "")) for name in FIGURES)
+    return tuple(Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], worked.get(name, "")) for name in FIGURES)
 
 
 def _worked_out(batch: Batch) -> dict[str, str]:

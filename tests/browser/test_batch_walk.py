@@ -87,7 +87,7 @@ def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
     blank(last, "cloth_bought").fill("10 m")
     blank(last, "price_cloth").fill("10,00")
     blank(last, "price_spool").fill("0")
-    says(last, re.compile("6.h 8.min of work, about .* of thread; 284.00 for the batch, 11.83 a piece"))
+    says(last, re.compile("6.h 8.min of work, about.*of thread; 284.00 for the batch, 11.83 a piece"))
     blank(last, "minutes_piece").fill("soon")
     expect(refusal(last, "minutes_piece")).to_contain_text("such as 8.5")
     blank(last, "minutes_piece").fill("0:10")
