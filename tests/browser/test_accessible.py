@@ -40,7 +40,7 @@ def test_every_page(checked, site, served):
     assert faults == {}
 
 
-@pytest.mark.parametrize("path", ["/", "/batch/", "/plan/lay-plan/", "/corners/mitre/", "/house/", "/house/ticket/", "/reference/glossary/"])
+@pytest.mark.parametrize("path", ["/", "/batch/", "/plan/lay-plan/", "/plan/cost/", "/corners/mitre/", "/house/", "/house/ticket/", "/reference/glossary/"])
 def test_the_kinds_of_page_on_a_wide_screen(checked, path):
     page, found = checked
     page.set_viewport_size(SCREEN)

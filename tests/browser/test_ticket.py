@@ -287,3 +287,27 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Brows
     page.context.close()
     assert min(side for side, _ in found) >= 4 - 0.05
     assert not any(on for _, on in found), "no box lies on a title"
+
+
+def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(browser: Browser, served: str):
+    context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})
+    context.add_init_script("delete Navigator.prototype.serviceWorker")
+    page = context.new_page()
+    page.goto("/batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
+    page.locator("[data-calculator=order] [name=ordered]").fill("54")
+    page.locator("[data-calculator=wash-test] details.more > summary").click()
+    page.locator("[data-calculator=wash-test] [name=cloth_length]").fill("16 m")
+    for name, text in {"thread": "five spools of the grey", "time": "two days", "cost": "seven hundred"}.items():
+        page.locator(f"textarea[name={name}]").fill(text)
+        page.locator(f"textarea[name={name}]").blur()
+    page.wait_for_timeout(1000)
+    page.goto(TICKET)
+    expect(page.locator("[data-setting=sum-cost]")).to_contain_text("seven hundred", timeout=WAKING)
+    for paper in ("A4", "Letter"):
+        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+            words = [each.extract_text() for each in pdf.pages]
+        assert len(words) == 2, paper
+        assert "five spools of the grey" in words[0] and "two days" in words[0]
+    context.close()
