@@ -61,7 +61,7 @@ def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
 
     Raises AskAgain with a sentence for every field whose value cannot be used.
     """
-    worked = calculator.work(SimpleNamespace(**read(calculator, asking)))
+    worked = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler))
     if isinstance(worked, Answer):
         yield worked
     else:

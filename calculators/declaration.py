@@ -103,7 +103,7 @@ class Calculator:
 
     name: as typed at a terminal, words joined by hyphens.
     asked: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
-    work: from the values asked (as attributes) to an Answer; raises AskAgain when values cannot go together. Long work gives an
+    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises AskAgain when values cannot go together. Long work gives an
         iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
         it can be broken off.
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one another.

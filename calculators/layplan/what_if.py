@@ -3,10 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import floor
-
 from calculators.layplan.order import CannotPlan, Order
 from calculators.layplan.planning import FEW_STEPS, Outcome, plan_order
+from calculators.measure import Ruler
 
 SMALL_CHANGE = Fraction(5, 100)
 MOST_TRIED = 3
@@ -17,7 +16,8 @@ class WhatIf:
     """One change and what it gives.
 
     kind: "more cloth", "shorter", "narrower", "grain", "one-way" or "repeat".
-    pieces: more pieces that fit. saved: less length needed [mm]. by: how much more cloth, or less piece [mm].
+    pieces: more pieces that fit. saved: less length needed [mm]. by: how much more cloth, or less piece [mm], so that what is then
+        laid out is a division of the ruler in hand.
     piece: number of the piece made smaller. none: whether it is proven to change nothing.
     """
 
@@ -29,8 +29,8 @@ class WhatIf:
     none: bool = False
 
 
-def what_ifs(outcome: Outcome) -> Iterator[WhatIf | None]:
-    """Changes worth telling, one after another; None for a moment to look up."""
+def what_ifs(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
+    """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look up."""
     could_be_better = outcome.open_ended or outcome.missing or any(piece.count is None for piece in outcome.pieces)
     if not could_be_better:
         return
@@ -38,8 +38,8 @@ def what_ifs(outcome: Outcome) -> Iterator[WhatIf | None]:
     if outcome.joins or len(outcome.lays) != 1 or len(outcome.order.cloths) != 1 or outcome.order.cloths[0].how_many != 1:
         return
     if not outcome.open_ended:
-        yield from _more_cloth(outcome)
-    yield from _smaller_pieces(outcome)
+        yield from _more_cloth(outcome, ruler)
+    yield from _smaller_pieces(outcome, ruler)
 
 
 def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:
@@ -54,7 +54,7 @@ def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:
         yield from _changed(outcome, "repeat", replace(order, cloths=tuple(replace(cloth, repeat=None) for cloth in order.cloths)))
 
 
-def _more_cloth(outcome: Outcome) -> Iterator[WhatIf | None]:
+def _more_cloth(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
     lay, (cloth,) = outcome.lays[0], outcome.order.cloths
     if lay.first_cut != "across":
         return
@@ -62,14 +62,14 @@ def _more_cloth(outcome: Outcome) -> Iterator[WhatIf | None]:
     sizes = {size for piece in outcome.pieces for size in (piece.length, *([piece.width] if piece.may_turn else []))}
     extra = sorted(size - left for size in sizes if 0 < size - left <= cloth.length / 4)
     for by in extra[:MOST_TRIED]:
-        before_wash = by / (1 + outcome.order.rules.change_length / 100)
+        before_wash = ruler.read(by / (1 + outcome.order.rules.change_length / 100), "up")
         found = yield from _gain(outcome, replace(outcome.order, cloths=(replace(cloth, length=cloth.length + before_wash),)))
         if found and found.pieces > 0:
             yield WhatIf("more cloth", found.pieces, by=before_wash)
             return
 
 
-def _smaller_pieces(outcome: Outcome) -> Iterator[WhatIf | None]:
+def _smaller_pieces(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
     lay = outcome.lays[0]
     tried = 0
     for kind, room in (("shorter", lay.cloth.length), ("narrower", lay.cloth.width)):
@@ -77,8 +77,8 @@ def _smaller_pieces(outcome: Outcome) -> Iterator[WhatIf | None]:
             size = piece.length if kind == "shorter" else piece.width
             if room is None or tried >= MOST_TRIED or size > room:
                 continue
-            fit = floor((room + lay.gap) / (size + lay.gap))
-            smaller = Fraction(floor((room + lay.gap) / (fit + 1) - lay.gap))
+            fit = (room + lay.gap) // (size + lay.gap)
+            smaller = ruler.read((room + lay.gap) / (fit + 1) - lay.gap, "down")
             if not 0 < size - smaller <= size * SMALL_CHANGE:
                 continue
             tried += 1

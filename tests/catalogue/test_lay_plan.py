@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 import xml.etree.ElementTree as ET
 from fractions import Fraction
 
@@ -17,7 +18,7 @@ from calculators.faces.plain import plain_answer, refusals
 from calculators.layplan import any_stage_value
 from calculators.layplan.lay_check import lay_faults
 from calculators.layplan.listed import exact
-from calculators.measure import CENTIMETRES, SIXTEENTHS
+from calculators.measure import CENTIMETRES, SIXTEENTHS, parse_length
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 from tests.sentences import is_one_message
 
@@ -132,6 +133,45 @@ def test_tells_of_near_misses_and_they_are_true():
     assert "“Napkin” 0.6 cm shorter, 45.4 cm, would give 3 more pieces" in notes(reply)
     assert answer(LAY, Asking({**typed, "cloths": "Linen | 150 cm | 324 cm"})).results["count"] == 21
     assert answer(LAY, Asking({**typed, "pieces": "Napkin | 46 cm | 45.4 cm"})).results["count"] == 21
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+@pytest.mark.parametrize(
+    ("width", "length", "piece_width", "piece_length", "gap"),
+    [
+        ("60 in", "179 in", "18 in", "22 1/2 in", "0"),
+        ("60 in", "90 1/4 in", "19 in", "15 1/8 in", "1/8 in"),
+        ("58 7/8 in", "3 yd 4 in", "20 in", "22 11/16 in", "0"),
+        ("150 cm", "320 cm", "46 cm", "46 cm", "0"),
+        ("147.3 cm", "211.9 cm", "37.4 cm", "43.2 cm", "3 mm"),
+    ],
+)
+def test_a_near_miss_is_the_largest_piece_the_ruler_shows_that_gives_the_extra_pieces(width, length, piece_width, piece_length, gap, ruler):
+    """Counted by hand: whole rows and whole columns of one size, at the size that is said and one division above it."""
+    typed = {"cloths": f"Linen | {width} | {length}", "pieces": f"Towel | {piece_width} | {piece_length}", "gap": gap, "selvedge": "0", "end_loss": "0"}
+    asking = Asking(typed, wanted_ruler=ruler)
+    wide, long, across, along, lost = (parse_length(each, asking.ruler.unit) for each in (width, length, piece_width, piece_length, gap))
+
+    def count(piece_across, piece_along):
+        return ((wide + lost) // (piece_across + lost)) * ((long + lost) // (piece_along + lost))
+
+    reply = answer(LAY, asking)
+    assert reply.results["count"] == count(across, along)
+    found = re.findall(r"“Towel” (?:about )?([^,]+) (shorter|narrower), ([^,]+), would give (\d+) more piece", notes(reply, asking.ruler))
+    assert found
+    step = asking.ruler.step_mm
+    for by, way, said, more in found:
+        size = parse_length(said, asking.ruler.unit)  # no “about”: the very division to lay out
+        assert asking.ruler.read(size) == size and 0 <= parse_length(by) - ((along if way == "shorter" else across) - size) < step
+        sizes = [(across, each) if way == "shorter" else (each, along) for each in (size, size + step)]
+        assert count(*sizes[0]) == reply.results["count"] + int(more) > count(*sizes[1])
+
+
+def test_an_eighth_of_an_inch_shorter_is_said_where_eight_lengths_then_fit_exactly():
+    typed = {"cloths": "Linen | 60 in | 179 in", "pieces": "Towel | 18 in | 22 1/2 in", "selvedge": "0", "end_loss": "0"}
+    said = notes(answer(LAY, Asking(typed, wanted_ruler="in")), SIXTEENTHS)
+    assert "“Towel” 1/8 in shorter, 22 3/8 in, would give 3 more pieces." in said  # 8 × 22 3/8 = 179
+    assert "Cloth 1 in longer would give 3 more pieces." in said  # 8 × 22 1/2 = 180
 
 
 def test_says_how_much_to_buy_for_what_does_not_fit():

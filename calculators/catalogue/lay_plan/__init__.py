@@ -31,7 +31,7 @@ def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
         yield answered(best, given, (), None, working=True) if better else None
     rest = yield from _for_the_rest(best)
     changes = []
-    for change in what_ifs(best):
+    for change in what_ifs(best, given.ruler):
         changes += [change] if change else []
         yield None
     yield answered(best, given, tuple(changes), rest, working=False)
