@@ -174,6 +174,18 @@ def test_an_eighth_of_an_inch_shorter_is_said_where_eight_lengths_then_fit_exact
     assert "Cloth 1 in longer would give 3 more pieces." in said  # 8 × 22 1/2 = 180
 
 
+def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_mark():
+    """612 cm is 240.94 in: 241 of cloth, rounded up; a mark at 240 15/16, the nearest."""
+    typed = {"cloths": "Linen | 150 cm", "pieces": "Runner | 50 cm | 204 cm | 9", "aim": "buy", "selvedge": "0", "end_loss": "0"}
+    for ruler, cloth, mark in (("in", "about 241 in", "about 240 15/16 in"), ("cm", "612 cm", "612 cm")):
+        asking = Asking(typed, wanted_ruler=ruler)
+        reply = answer(LAY, asking)
+        kinds = {each.name: each.kind.show(reply.results[each.name], asking.ruler) for each in LAY.results if each.name in ("to_start_from", "least_length", "last_mark")}
+        assert kinds == {"to_start_from": cloth, "least_length": cloth, "last_mark": mark}
+        assert f"Buy **{cloth}**" in filled(reply.spoken, LAY, asking.ruler) and f"last mark along must read {mark}:" in notes(reply, asking.ruler)
+        assert ("Cloth is rounded up to the next division" in notes(reply, asking.ruler)) == (cloth != mark)
+
+
 def test_says_how_much_to_buy_for_what_does_not_fit():
     reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"}))
     assert reply.results["count"] == 6 and "For the rest, buy 48 cm of Linen." in notes(reply)

@@ -46,13 +46,12 @@ _JOINS = Table(
 
 RESULTS = (
     Result("count", "Pieces cut", Count(), "Pieces in all."),
-    Result("used_length", "Length used", Length(toward="up"), "How far the pieces reach along the cloth, from the straight end."),
     Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends."),
-    Result("least_length", "No plan can need less than", Length(), "The least usable length under the same rules of cutting."),
+    Result("least_length", "No plan can need less than", Length(toward="up"), "The least usable length under the same rules of cutting, rounded up as cloth is."),
     Result("most_pieces", "No plan can give more than", Count(), "The most pieces under the same rules of cutting."),
     Result("proof", "Could another plan do better", Text(longest=200), "Whether this is proven to be the best plan cut this way."),
     Result("used_share", "Share of the cloth used", Percent(), "Area of the pieces as a share of the cloth they are cut from."),
-    Result("last_mark", "Last mark", Length(), "What the last mark must read from the straight end, on the cloth used furthest."),
+    Result("last_mark", "Last mark, where the pieces end", Length(), "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the nearest division of the ruler."),
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
     Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts."),
@@ -75,7 +74,6 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
     proof = bound_said(outcome)
     results = {
         "count": sum(outcome.counts.values()),
-        "used_length": max(lay.used_length for lay in outcome.lays),
         "to_start_from": outcome.to_start_from if outcome.open_ended else None,
         "least_length": outcome.bound if outcome.open_ended else None,
         "most_pieces": _most_pieces(outcome),
@@ -90,7 +88,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
     }
-    notes = [proof, *next_steps(outcome, results, changes, rest)]
+    notes = [proof, *next_steps(outcome, results, changes, rest, given.ruler)]
     if working:
         notes.insert(0, say("A better plan is still being looked for."))
     return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=not working)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from calculators.layplan.any_stage_value import is_too_fine
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
+from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
 
 
@@ -66,7 +67,7 @@ def _length_bound(outcome: Outcome) -> Phrase:
     return say("It is not proven that no plan uses less: up to {gap:length_up} less is not ruled out.", gap=outcome.result - outcome.bound)
 
 
-def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], rest: Outcome | None) -> Iterator[Phrase]:
+def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], rest: Outcome | None, ruler: Ruler) -> Iterator[Phrase]:
     """What to do next, and what a change would bring."""
     yield from _cut_otherwise(outcome)
     if outcome.missing:
@@ -79,6 +80,8 @@ def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], res
     for change in changes:
         yield from _change_said(outcome, change)
     yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=results["last_mark"])
+    if outcome.open_ended and ruler.read(outcome.result) != ruler.read(outcome.result, "up"):
+        yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
 
 
 def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
@@ -96,7 +99,7 @@ def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
 def _left_of_cloth(outcome: Outcome) -> Iterator[Phrase]:
     left = outcome.order.cloths[0].length - outcome.to_start_from
     if left > 0:
-        yield say("{left:length_down} of the cloth is not touched, measured before the wash.", left=left)
+        yield say("Not touched: {left:length_down} of the cloth, measured before the wash.", left=left)
     elif outcome.short_by:
         yield say("Start from {length:length_up} of cloth, measured before the wash.", length=outcome.to_start_from)
 
