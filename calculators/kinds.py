@@ -265,11 +265,12 @@ class Text(Kind):
 
 @dataclass(frozen=True)
 class Column:
-    """One column of a table result."""
+    """One column of a table result. as_data: only in plain data, where another column says it in words."""
 
     name: str
     label: str
     kind: Kind
+    as_data: bool = False
 
 
 @dataclass(frozen=True)
@@ -278,11 +279,16 @@ class Table(Kind):
 
     columns: tuple[Column, ...] = ()
 
+    @property
+    def read(self) -> tuple[Column, ...]:
+        """The columns that a maker reads."""
+        return tuple(column for column in self.columns if not column.as_data)
+
     def show(self, value, ruler):
         return "; ".join(", ".join(shown for shown in self.cells(row, ruler) if shown) for row in value)
 
     def cells(self, row: Mapping[str, Any], ruler: Ruler) -> list[str]:
-        return ["" if row[c.name] is None else c.kind.show(row[c.name], ruler) for c in self.columns]
+        return ["" if row[c.name] is None else c.kind.show(row[c.name], ruler) for c in self.read]
 
     def plain(self, value):
         return [{c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value]

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, YesNo
+from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
 from calculators.phrase import say
 from calculators.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 
@@ -74,6 +74,7 @@ def _does_not_fit(given):
 def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:
     now = grid.across if entry.direction == "across" else grid.along
     return {
+        "laid": f"{entry.in_direction} {entry.direction}{', as now' if entry.in_direction == now else ''}",
         "direction": entry.direction,
         "pieces": entry.in_direction,
         "count": entry.count,
@@ -127,11 +128,12 @@ CALCULATOR = Calculator(
             "Other counts",
             Table(
                 columns=(
-                    Column("direction", "Way", Choice(options=_DIRECTIONS)),
-                    Column("pieces", "Pieces", Count()),
+                    Column("laid", "Pieces", Text()),
+                    Column("direction", "Way", Choice(options=_DIRECTIONS), as_data=True),
+                    Column("pieces", "Pieces", Count(), as_data=True),
                     Column("count", "In all", Count()),
-                    Column("piece_size", "Largest piece", Length(toward="down")),
-                    Column("more_cloth", "or more cloth", Length(toward="up")),
+                    Column("piece_size", "Largest piece that way", Length(toward="down")),
+                    Column("more_cloth", "or more cloth that way", Length(toward="up")),
                 )
             ),
             "What the next counts would need: a piece of another size, or more cloth for the piece as it is.",

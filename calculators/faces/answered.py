@@ -128,10 +128,10 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
 
 
 def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
-    told = [number for number, column in enumerate(result.kind.columns) if any(row[column.name] is not None for row in rows)]
-    head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.columns[number].label) for number in told))
+    told = [number for number, column in enumerate(result.kind.read) if any(row[column.name] is not None for row in rows)]
+    head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.read[number].label) for number in told))
     cells = [result.kind.cells(row, ruler) for row in rows]
-    labels = [column.label for column in result.kind.columns]
+    labels = [column.label for column in result.kind.read]
     lines = [element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told)) for shown in cells]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
     table = scrolling(element("table", {"class": "results many" if len(told) > FEW and not result.sheet else "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)

@@ -82,7 +82,7 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
             continue
         if isinstance(result.kind, Table):
             lines.append(f"{result.label}:")
-            lines += ["  " + " | ".join(cells) for cells in ([c.label for c in result.kind.columns], *(result.kind.cells(row, asking.ruler) for row in value))]
+            lines += ["  " + " | ".join(cells) for cells in ([c.label for c in result.kind.read], *(result.kind.cells(row, asking.ruler) for row in value))]
         else:
             lines.append(f"{result.label}: {result.kind.show(value, asking.ruler)}")
     return "\n".join(lines + [""] + [filled(note, calculator, asking.ruler) for note in reply.notes])

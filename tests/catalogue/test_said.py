@@ -11,6 +11,8 @@ from calculators.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
 from calculators.declaration import AskAgain
 from calculators.drawing.cloth import cloth_with_pieces
+from calculators.faces.answered import answered
+from calculators.faces.markup import html
 from calculators.faces.plain import refusals
 from calculators.measure import parse_length
 from calculators.pieces import Grid
@@ -78,6 +80,16 @@ def test_a_threshold_is_met_where_the_number_shown_meets_it(after, wash_first):
     """48.52 of 50 is −2.96 %, shown as −3 %; 48.53 is −2.94 %, shown as −2.9 %."""
     text, _ = said("wash-test", {"before_length": "50 cm", "after_length": after, "before_width": "50 cm", "after_width": "50 cm"})
     assert ("Wash all of this cloth" in text) == wash_first
+
+
+def test_every_line_of_the_other_counts_says_first_what_it_is_about():
+    """A phone shows one line under another, each behind its own first words."""
+    calculator, asking = calculator_named("pieces-from-cloth"), Asking({"cloth_width": "150 cm", "cloth_length": "320 cm", "piece_width": "46 cm", "piece_length": "46 cm"})
+    kind, rows = calculator.result("other_counts").kind, answer(calculator, asking).results["other_counts"]
+    assert [kind.cells(row, asking.ruler)[0] for row in rows] == ["2 across", "3 across, as now", "4 across", "5 across", "5 along", "6 along, as now", "7 along", "8 along"]
+    assert [(row["direction"], row["pieces"]) for row in kind.plain(rows)] == [(way, n) for way, counts in (("across", range(2, 6)), ("along", range(5, 9))) for n in counts]
+    page = "".join(html(each) for each in answered(calculator, answer(calculator, asking), asking))
+    assert 'data-label="In all"' in page and 'data-label="Way"' not in page
 
 
 def test_a_piece_longer_than_six_cloth_widths_is_drawn():
