@@ -44,11 +44,11 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     if mine == newest.text:
         return element("section", {"class": "handed"}, *parts, element("p", None, "You have exactly this already: there is nothing to keep."))
     if mine:
-        parts += [element("p", None, "You have an earlier or later form of it. Where yours and this one differ:"), _compared(mine, newest)]
-        parts += [_button("Put this in place of mine", "replace", number)]
-        parts += [" ", _button("Keep both", "beside", number)] if kept.kind != LOOSE else []  # there is one such ticket
+        shown = [element("p", None, "You have an earlier or later form of it. Where yours and this one differ:"), _compared(mine, newest)]
+        choices = {"replace": "Put this in place of mine"} | ({} if kept.kind == LOOSE else {"beside": "Keep both"})  # there is one such ticket
     else:
-        parts += [*_as_new(newest), _button("Keep it", "beside", number)]
+        shown, choices = _as_new(newest), {"beside": "Keep it"}
+    parts += [_chosen_from(choices, number), *shown, _chosen_from(choices, number)]  # what is shown may be longer than a screen
     return element("section", {"class": "handed"}, *parts, *_whole(newest))
 
 
@@ -109,6 +109,10 @@ def _choices(found: Everything) -> list[ET.Element]:
         return []
     said = " and ".join(words)
     return [element("section", {"class": "handed"}, element("h2", None, "Choices"), element("p", None, f"Where this was saved, {said}."), _button("Choose the same here", "choices", ""))]
+
+
+def _chosen_from(choices: Mapping[str, str], number: int) -> ET.Element:
+    return element("p", {"class": "tools"}, *(_button(words, what, number) for what, words in choices.items()))
 
 
 def _button(words: str, what: str, number: int | str) -> ET.Element:

@@ -47,7 +47,7 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     other.goto(link)
     expect(other.locator(".opened h2").first).to_have_text("House method “Summer linen”")
     assert other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
-    other.get_by_role("button", name="Keep it").click()
+    other.get_by_role("button", name="Keep it").first.click()
     expect(other.locator(".said")).to_contain_text("Kept.")
     other.get_by_role("button", name="Let every page show its numbers").click()
     expect(other.locator(".said")).to_contain_text("Every page shows it so from now on.")
@@ -106,7 +106,7 @@ def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(pag
     other.goto("/house/hand-over/")
     open_file(other, saved)
     expect(other.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
-    other.get_by_role("button", name="Keep it").click()
+    other.get_by_role("button", name="Keep it").first.click()
     expect(other.locator(".said")).to_contain_text("on the work ticket")
     with other.expect_download() as again:
         other.get_by_role("button", name="Save everything").click()
@@ -125,6 +125,6 @@ def test_nothing_is_overwritten_unseen(page):
     expect(page.locator(".handed > .wide tbody tr")).to_have_text(["NameSummer linenWinter linen"])
     newest = "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', 'summer-linen')).text).name"
     assert page.evaluate(newest) == "Summer linen"
-    page.get_by_role("button", name="Put this in place of mine").click()
+    page.get_by_role("button", name="Put this in place of mine").first.click()
     expect(page.locator(".said")).to_contain_text("Kept.")
     assert page.evaluate(newest) == "Winter linen"
