@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ET
 from calculators.faces.markup import add, element
 from calculators.faces.method_sheet import heading_id, in_both, jump_list
 from calculators.house_method import RULER_STEPS, Written, on_ruler, read_house_method, site_document, site_method
-from calculators.kinds import Choice
+from calculators.kinds import Choice, Text
 from calculators.measure import Ruler
 from calculators.method.change import lines_of, written_at
 from calculators.method.difference import RULER_LABELS
@@ -13,14 +13,17 @@ from calculators.method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPEN
 from calculators.method.sections import Entry, Rows, Section, sections
 from calculators.method.usual_wash import usual_cloth, with_its_wash
 
-WRITING_HELP = "A blank line begins a paragraph, - a list. **Thick**, *leaning*, [words](address) for a link."
+WRITING_HELP = (
+    "Leave a line empty to begin a new paragraph; begin a line with a dash for a list. Two stars before and after a word make it thick, one "
+    "makes it lean. For a link write its words in square brackets, and its address in round ones straight after."
+)
 
 
 def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     """The whole method with a blank for everything in it, read and shown on the ruler in hand."""
     opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
     return [
-        element("section", {"class": "house"}, _row("name", "Name of this method", "How you call it.", _input("name", document["name"])), opening),
+        element("section", {"class": "house"}, _row("name", "Name of this method", "How you call it.", _input("name", document["name"], in_words=True)), opening),
         jump_list(),
         element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
         *(_section(section, document, ruler) for section in sections()),
@@ -66,7 +69,7 @@ def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
     text = on_ruler(now, ruler) if now else ""
     if isinstance(entry.kind, Choice):
         return _select(path, {"": "", **entry.kind.options}, text)
-    return _input(path, text, entry.kind.mode)
+    return _input(path, text, entry.kind.mode, in_words=isinstance(entry.kind, Text))
 
 
 def _lines(rows: Rows, document: Document, ruler: Ruler) -> list[ET.Element]:
@@ -110,8 +113,8 @@ def _area(document: Document, path: str, label: str, help: str, longest: int, li
     return _row(path, shown or label, help, element("textarea", attributes, f"\n{text}" if text.startswith("\n") else text))
 
 
-def _input(path: str, text: str, mode: str = "text") -> ET.Element:
-    return element("input", {"id": _id(path), "name": path, "type": "text", "inputmode": mode, "value": text, "spellcheck": "false", "size": str(max(12, len(text) + 2))})
+def _input(path: str, text: str, mode: str = "text", in_words: bool = False) -> ET.Element:
+    return element("input", {"class": "in-words" if in_words else None, "id": _id(path), "name": path, "type": "text", "inputmode": mode, "value": text, "spellcheck": "false", "size": str(max(12, len(text) + 2))})
 
 
 def _select(path: str, words: dict[str, str], now: str) -> ET.Element:
