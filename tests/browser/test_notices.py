@@ -38,3 +38,32 @@ def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
     assert shelf.evaluate("it => it.offsetHeight <= innerHeight * 0.45 + 1")
     page.evaluate(CLEAR)
     until(page, lambda: page.evaluate("document.documentElement.scrollHeight") <= height + 2)
+
+
+#: Stands for the keeper of pages, which the fixture takes away: what it says is then said by the test.
+KEEPER = """Object.defineProperty(navigator, "serviceWorker", {
+    value: Object.assign(new EventTarget(), { controller: null, startMessages() {}, register: () => new Promise(() => {}) }),
+});"""
+SAY_READY = 'navigator.serviceWorker.dispatchEvent(new MessageEvent("message", { data: { say: "in use" } }))'
+
+
+def test_that_all_is_ready_is_said_and_passes_unless_the_reader_is_at_it(page: Page):
+    page.add_init_script(KEEPER)
+    page.clock.install()
+    page.goto("/")
+    ready = page.locator("[data-topic=ready]")
+    until(page, lambda: page.evaluate(SAY_READY) and ready.count() == 1)
+    page.clock.run_for(9_000)
+    expect(ready).to_contain_text("Ready for the workroom")  # six words are read aloud in three seconds
+    ready.get_by_role("button", name="Close").focus()
+    page.clock.run_for(60_000)
+    expect(ready).to_be_visible()
+    ready.get_by_role("button", name="Close").blur()
+    ready.hover()
+    page.clock.run_for(60_000)
+    expect(ready).to_be_visible()
+    page.mouse.move(1, 1)
+    page.clock.run_for(9_000)
+    expect(ready).to_be_visible()
+    page.clock.run_for(9_000)
+    expect(ready).to_have_count(0)

@@ -1,6 +1,8 @@
 /** Short notices at the foot of the window: one sentence each, at most one thing to press, and never in the way of reading. */
 
 const shown = new Map(); // topic → element
+const passing = new Map(); // topic → timer
+const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
 const shelf = document.createElement("div");
@@ -32,8 +34,9 @@ function button(className, text, press) {
  * @param {object} [more]
  * @param {number} [more.share] how much is done, from 0 to 1, shown as a bar
  * @param {[string, () => void]} [more.action] what can be pressed: its words and what it does
+ * @param {boolean} [more.passes] whether it goes by itself once it has been read
  */
-export function notice(topic, sentence, { share, action } = {}) {
+export function notice(topic, sentence, { share, action, passes } = {}) {
   let row = shown.get(topic);
   if (!row) {
     row = document.createElement("div");
@@ -54,6 +57,25 @@ export function notice(topic, sentence, { share, action } = {}) {
   if (share !== undefined) row.append(progress(sentence, share));
   if (action) row.append(button("notice-action", action[0], action[1]));
   row.append(button("notice-close", "Close", () => clear(topic)));
+  stay(topic);
+  if (passes) letPass(topic, row);
+}
+
+/** Takes a notice away after a while, which begins anew whenever the reader points at it, is in it by keyboard, or looks at another window. */
+function letPass(topic, row) {
+  let left = READING;
+  passing.set(
+    topic,
+    setInterval(() => {
+      left = document.hidden || row.matches(":hover, :focus-within") ? READING : left - 1;
+      if (!left) clear(topic);
+    }, 1000),
+  );
+}
+
+function stay(topic) {
+  clearInterval(passing.get(topic));
+  passing.delete(topic);
 }
 
 function progress(label, share) {
@@ -65,6 +87,7 @@ function progress(label, share) {
 
 /** Take a notice away. */
 export function clear(topic) {
+  stay(topic);
   shown.get(topic)?.remove();
   shown.delete(topic);
 }

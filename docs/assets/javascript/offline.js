@@ -60,8 +60,7 @@ const HEARD = {
   "not kept": ({ why, detail }) => stopped(why, detail),
   "in use": () => {
     clear("keeping");
-    notice("ready", READY);
-    setTimeout(() => clear("ready"), 10_000);
+    notice("ready", READY, { passes: true });
   },
   "other edition": offer,
   "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer] }),
