@@ -186,6 +186,20 @@ def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_m
         assert ("Cloth is rounded up to the next division" in notes(reply, asking.ruler)) == (cloth != mark)
 
 
+@pytest.mark.parametrize(
+    ("cloth", "napkins", "said"),
+    [
+        ("12 m", "", "1 piece from Linen, cut in 3 parts: the whole order."),
+        ("12 m", "; Napkin | 40 cm | 40 cm | 12", "13 pieces from Linen, cut in 15 parts: the whole order."),
+        ("4 m", "; Napkin | 40 cm | 40 cm | 2", "2 pieces of 3 ordered can be cut."),
+    ],
+)
+def test_a_tablecloth_joined_from_widths_is_one_piece(cloth, napkins, said):
+    """A centre of 150 cm and two sides of 47 cm, 300 cm long each; 4 m take the centre or the sides, not both."""
+    typed = {"cloths": f"Linen | 150 cm | {cloth}", "pieces": f"Tablecloth | 240 cm | 300 cm | 1 | no | joined{napkins}", "selvedge": "0", "end_loss": "0", "seam_allowance": "1 cm"}
+    assert filled(answer(LAY, Asking(typed)).spoken, LAY, CENTIMETRES).replace("**", "") == said
+
+
 def test_says_how_much_to_buy_for_what_does_not_fit():
     reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"}))
     assert reply.results["count"] == 6 and "For the rest, buy 48 cm of Linen." in notes(reply)

@@ -12,6 +12,7 @@ from calculators.layplan.cutting import Cut, cuts, remnants
 from calculators.layplan.laid import Lay
 from calculators.layplan.marking import Marked, marked
 from calculators.layplan.planning import Outcome
+from calculators.layplan.usable import length_to_start_from
 from calculators.layplan.what_if import WhatIf
 from calculators.phrase import Phrase, say
 
@@ -45,9 +46,9 @@ _JOINS = Table(
 )  # fmt: skip
 
 RESULTS = (
-    Result("count", "Pieces cut", Count(), "Pieces in all."),
+    Result("count", "Cut out in all", Count(), "Pieces; of a piece that is joined from widths, every part."),
     Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends."),
-    Result("least_length", "No plan can need less than", Length(toward="up"), "The least usable length under the same rules of cutting, rounded up as cloth is."),
+    Result("least_length", "No plan can start from less than", Length(toward="up"), "The least cloth to start from under the same rules of cutting."),
     Result("most_pieces", "No plan can give more than", Count(), "The most pieces under the same rules of cutting."),
     Result("proof", "Could another plan do better", Text(longest=200), "Whether this is proven to be the best plan cut this way."),
     Result("used_share", "Share of the cloth used", Percent(), "Area of the pieces as a share of the cloth they are cut from."),
@@ -75,7 +76,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
     results = {
         "count": sum(outcome.counts.values()),
         "to_start_from": outcome.to_start_from if outcome.open_ended else None,
-        "least_length": outcome.bound if outcome.open_ended else None,
+        "least_length": length_to_start_from(outcome.bound, outcome.order.rules) if outcome.open_ended and outcome.bound is not None else None,
         "most_pieces": _most_pieces(outcome),
         "proof": "no: this is proven" if outcome.proven else "not ruled out",
         "used_share": 100 * sum((lay.piece_area for lay in outcome.lays), Fraction(0)) / whole,

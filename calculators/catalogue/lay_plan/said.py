@@ -11,7 +11,6 @@ from calculators.phrase import Phrase, say
 
 def spoken(outcome: Outcome) -> Phrase:
     """The one sentence that answers first."""
-    total = sum(outcome.counts.values())
     rules, name = outcome.order.rules, outcome.lays[0].cloth.cloth.name
     if rules.aim == "buy":
         return say("Buy **{length:length_up}** of {cloth:text} for the whole order.", length=outcome.to_start_from, cloth=name)
@@ -20,21 +19,33 @@ def spoken(outcome: Outcome) -> Phrase:
         if outcome.short_by:
             return say(sentence + ", and the cloth is {short:length_up} too short.", length=outcome.result, cloth=name, short=outcome.short_by)
         return say(sentence + ".", length=outcome.result, cloth=name)
-    missing = sum(outcome.missing.values())
-    if missing:
-        return say("**{total:piece|pieces}** of {wanted:count} ordered can be cut.", total=total, wanted=total + missing - _unasked(outcome))
-    if len(outcome.lays) == 1:
-        return say("**{total:piece|pieces}** from {cloth:text}" + (": the whole order." if _all_counted(outcome) else "."), total=total, cloth=name)
-    return say("**{total:piece|pieces}** from {cloths:count} cloths" + (": the whole order." if _all_counted(outcome) else "."), total=total, cloths=len(outcome.lays))
+    made = _made(outcome)
+    total = sum(made)
+    if outcome.missing:
+        ordered = [piece.count if piece.count is not None else count for piece, count in zip(outcome.order.pieces, made)]
+        return say("**{total:piece|pieces}** of {wanted:count} ordered can be cut.", total=total, wanted=sum(ordered))
+    from_cloths = "{cloth:text}" if len(outcome.lays) == 1 else "{cloths:count} cloths"
+    parts = ", cut in {parts:count} parts" if outcome.joins else ""
+    end = ": the whole order." if _all_counted(outcome) else "."
+    return say(f"**{{total:piece|pieces}}** from {from_cloths}{parts}{end}", total=total, cloth=name, cloths=len(outcome.lays), parts=sum(outcome.counts.values()))
+
+
+def _made(outcome: Outcome) -> list[int]:
+    """How many of each piece ordered can be made; one joined from widths once all its parts are cut."""
+    counts, joins = outcome.counts, iter(outcome.joins)
+    part, made, join = 0, [], next(joins, None)
+    for piece in outcome.order.pieces:
+        if join is not None and join.piece is piece:
+            made.append(min(counts[part] // join.full_widths, counts[part + 1] // 2))
+            part, join = part + 2, next(joins, None)
+        else:
+            made.append(counts[part])
+            part += 1
+    return made
 
 
 def _all_counted(outcome: Outcome) -> bool:
     return all(piece.count is not None for piece in outcome.pieces)
-
-
-def _unasked(outcome: Outcome) -> int:
-    """Pieces cut of which as many as fit were wanted."""
-    return sum(count for number, count in outcome.counts.items() if outcome.pieces[number].count is None)
 
 
 def bound_said(outcome: Outcome) -> Phrase:
