@@ -74,7 +74,7 @@ CALCULATOR = Calculator(
         Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cloth cut off each end to reach clean, whole threads.", "end_loss"),
         Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would.", "skew"),
     ),
-    asked="{layers} layers of {folded_length} with {extra_length} over, {full_width} wide.",
+    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide.",
     results=(
         Result("usable_length", "Usable length", Length(toward="down"), "Length between two ends that follow a thread."),
         Result("usable_width", "Usable width", Length(toward="down"), "Width between the trimmed selvedges."),
