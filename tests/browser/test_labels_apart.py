@@ -26,6 +26,7 @@ ODD = {
     "mitre-gauge": HEMS,
     "mitre-marks": (*HEMS, *({"hem_1": "30 mm", "hem_2": "30 mm", "angle": angle} for angle in ("45", "60", "120", "135"))),
     "pieces-from-cloth": ({"cloth_width": "138 cm", "cloth_length": "9 m", "piece_width": "13 cm", "piece_length": "47 cm"}, {"cloth_width": "54 in", "cloth_length": "1 yd", "piece_width": "13 3/8 in", "piece_length": "9 in"}),
+    "pointed-end": ({"runner_width": "34.7 cm", "point_length": "1.3 m"}, {"runner_width": "15 3/8 in", "point_length": "1 1/16 in"}),
     "usable-cloth": ({"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"}, {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"}),
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
