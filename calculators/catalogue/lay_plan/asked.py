@@ -50,7 +50,7 @@ _PIECES = Rows(
         Field("count", "How many", Count(least=1, most=1_000), "Empty: as many as fit.", optional=True),
         Field("may_turn", "May turn", YesNo(), "Its length may lie across the cloth.", fixed="no"),
         Field("cut_as", "Cut as", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
-        Field("matters", "Counts as", Count(least=1, most=9), "1 to 9: what one of them is worth against the others.", fixed="1"),
+        Field("matters", "Worth", Count(least=1, most=9), "1 to 9: what one of them is worth against the others.", fixed="1"),
     ),
     one="piece",
     most=20,
@@ -82,7 +82,7 @@ _REPEATS = Rows(
 FIELDS = (
     Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
     Field(
-        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. “Counts as” 2: where not all fit, one of these is worth two others.",
+        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. “Worth” 2: where not all fit, one of these counts as two others.",
         fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
     ),
     Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
