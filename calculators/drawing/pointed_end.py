@@ -16,14 +16,14 @@ def pointed_end(end: PointedEnd, ruler: Ruler) -> Picture:
     width, begins = float(end.width), float(end.width) * _RUNS_ON
     top = begins + float(end.point)
     tip, side = (_degrees(each) for each in (end.tip, end.side))
-    sheet = Sheet((0, 0, width, top), margins=(100, 30, 60, 44), tallest=300)
+    sheet = Sheet((0, 0, width, top), margins=(112, 30, 60, 44), tallest=300)
     outline = [(0, 0), (0, begins), (width / 2, top), (width, begins), (width, 0)]
     sheet.area(lines.CLOTH_RIGHT, outline)
     sheet.line(lines.EDGE, *outline)
     sheet.line(lines.BREAK, outline[-1], outline[0])
     sheet.words(tip, (width / 2, top), shift=(0, -8))
     sheet.words(side, (width, begins), anchor="start", shift=(6, 4))
-    sheet.dimension((0, begins), (0, top), f"point {show_length(end.point, ruler)}", away=14)
+    sheet.dimension((0, begins), (0, top), show_length(end.point, ruler), away=14)
     sheet.dimension((width, 0), (0, 0), show_length(end.width, ruler), away=14)
     return sheet.finish(
         "The pointed end",
