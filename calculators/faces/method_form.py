@@ -23,7 +23,7 @@ def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     """The whole method with a blank for everything in it, read and shown on the ruler in hand."""
     opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
     return [
-        element("section", {"class": "house"}, _row("name", "Name of this method", "How you call it.", _input("name", document["name"], in_words=True)), opening),
+        element("section", {"class": "house"}, _row("name", "Name of this method", "What you call it.", _input("name", document["name"], in_words=True)), opening),
         jump_list(),
         element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
         *(_section(section, document, ruler) for section in sections()),
