@@ -1,13 +1,13 @@
 """Cloths with every piece of a mixed order on them, a long cloth drawn in stretches one under another so that a phone shows it."""
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import SIZES, WIDTH, Picture, Sheet, rectangle, text_width
+from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width
 from calculators.layplan.cutting import remnants
 from calculators.layplan.laid import Box, Lay, LaidPiece
 from calculators.layplan.marking import piece_marks
@@ -15,7 +15,6 @@ from calculators.layplan.planning import Outcome
 from calculators.measure import Ruler, show_length
 
 _MARGINS = (10, 46, 10, 22)
-_ROOM = WIDTH - _MARGINS[0] - _MARGINS[2]
 _BETWEEN = 52  # drawing units between two stretches, for the name of the next and its marks
 _WIDE = 130  # drawing units that the width of a cloth should have on a phone
 _TALLEST = 720
@@ -45,10 +44,20 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     outcome: the order as planned; ruler: the one the marks are read on.
     """
     lays = _alike(outcome.lays)
-    drawn = lays[:_MOST_DRAWN]
-    stretches, per_stretch, scale = _laid_out(drawn)
+    sheet, stretches = _drawn(outcome, lays[:_MOST_DRAWN], ruler, WIDTH)
+    listed = _listed(outcome, ruler)
+    more = f" {len(lays) - _MOST_DRAWN} more cloths are in the tables." if len(lays) > _MOST_DRAWN else ""
+    title, in_words = "The lay plan", f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."
+    picture = sheet.finish(title, in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks")
+    on_screen, fewer = _drawn(outcome, lays[:_MOST_DRAWN], ruler, ON_SCREENS) if stretches > 1 else (sheet, stretches)
+    return replace(picture, wide=on_screen.finish(title, in_words).svg) if fewer < stretches else picture
+
+
+def _drawn(outcome: Outcome, drawn: list[tuple[Lay, int]], ruler: Ruler, width: int) -> tuple[Sheet, int]:
+    """The cloths on a sheet so wide [drawing units], and in how many stretches."""
+    stretches, per_stretch, scale = _laid_out(drawn, _room(width))
     bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
-    sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale)
+    sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale, width=width)
     left_over = {id(lay): remnants(lay, outcome.order.rules.keep) for lay, _ in drawn}
     for stretch in stretches:
         _ground(sheet, stretch, left_over[id(stretch.lay)])
@@ -56,10 +65,12 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
         _pieces(sheet, stretch, outcome, ruler)
         _marks(sheet, stretch, ruler)
         _named(sheet, stretch, ruler)
-    listed = _listed(outcome, ruler)
-    more = f" {len(lays) - len(drawn)} more cloths are in the tables." if len(lays) > len(drawn) else ""
-    in_words = f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."
-    return sheet.finish("The lay plan", in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks")
+    return sheet, len(stretches)
+
+
+def _room(width: int) -> int:
+    """What of a sheet's width cloth can be drawn on [drawing units]."""
+    return width - _MARGINS[0] - _MARGINS[2]
 
 
 def letter(number: int) -> str:
@@ -78,15 +89,15 @@ def _alike(lays: tuple[Lay, ...]) -> list[tuple[Lay, int]]:
     return found
 
 
-def _laid_out(lays: list[tuple[Lay, int]]) -> tuple[list[Stretch], Fraction, float]:
+def _laid_out(lays: list[tuple[Lay, int]], room: int) -> tuple[list[Stretch], Fraction, float]:
     """The stretches to draw, the length of the longest [mm], and the scale: as large as the height of the sheet allows."""
     longest = max(lay.length for lay, _ in lays)
     widest = max(lay.cloth.width for lay, _ in lays)
     shortest_drawn = widest / 2
-    parts = max(1, ceil(_WIDE * longest / (_ROOM * widest)))
+    parts = max(1, ceil(_WIDE * longest / (room * widest)))
     length = max(longest / parts, shortest_drawn)
     while True:
-        scale = _ROOM / float(length)
+        scale = room / float(length)
         stretches = _stretches(lays, length, scale)
         if (stretches[-1].down + float(stretches[-1].lay.cloth.width)) * scale <= _TALLEST:
             return stretches, length, scale
@@ -195,7 +206,7 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     marks = sorted({place for placed in lay.placed for place in (placed.box.y, placed.box.end) if stretch.start < place <= stretch.end})
     if lay.first_cut == "across":
         marks = sorted({mark for part in lay.strips for mark in (lay.extent(part).y, lay.extent(part).end) if stretch.start < mark <= stretch.end} & set(marks))
-    labels = [_Label(mark, show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}"), *sheet.at(stretch.place(0, mark))) for mark in marks]
+    labels = [_Label(mark, show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}"), *sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
     shown = {size: _with_room(labels, size) for size in SIZES}
     for label in labels:
         at = stretch.place(0, label.mark)
@@ -206,17 +217,18 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
 
 @dataclass(frozen=True)
 class _Label:
-    """What is read at a mark, which stands at x on the sheet [drawing units]."""
+    """What is read at a mark, which stands at x on a sheet so wide [drawing units]."""
 
     mark: Fraction
     text: str
     x: float
     y: float
+    sheet: int
 
     @property
     def last(self) -> bool:
         """Whether it stands so far right that its text must end there."""
-        return self.x > WIDTH - 24
+        return self.x > self.sheet - 24
 
     def ends(self, size: int) -> tuple[float, float]:
         """From where to where the text reaches on a drawing enlarged so many times."""
@@ -242,13 +254,13 @@ def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     else:
         copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
         after = f"{copies}; grain ↔; marks in {ruler.unit_to_read}"
-    sheet.words(_on_one_line(name, after), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
+    sheet.words(_on_one_line(name, after, _room(sheet.width)), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
 
 
-def _on_one_line(name: str, after: str) -> str:
-    """A name shortened until it fits on the sheet with what comes after it: a second line would run into the marks."""
+def _on_one_line(name: str, after: str, room: int) -> str:
+    """A name shortened until it fits into the room on the sheet with what comes after it: a second line would run into the marks."""
     shown = name
-    while text_width(shown + after) > _ROOM and len(shown) > 1:
+    while text_width(shown + after) > room and len(shown) > 1:
         shown = shown.removesuffix("…")[:-1].rstrip() + "…"
     return shown + after
 

@@ -12,6 +12,7 @@ from calculators.drawing import lines
 Point = tuple[float, float]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
+ON_SCREENS = 600  # drawing units of a drawing laid out anew for a screen, where its words are a little larger than on a phone
 SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
 _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
 _LETTER, _TEXT_ROW = 6.7, 16  # drawing units a letter takes at most, on average, and a row of letters
@@ -24,6 +25,7 @@ class Picture:
     caption: what stands below it, if not the title.
     told: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point at. Such a
         drawing can also be enlarged.
+    wide: the same drawing laid out for a screen, where that makes another one; it is shown in place of the other.
     """
 
     svg: ET.Element
@@ -31,6 +33,7 @@ class Picture:
     description: str
     caption: str = ""
     told: str = ""
+    wide: ET.Element | None = None
 
 
 @dataclass(frozen=True)
@@ -44,13 +47,14 @@ class PictureSeries:
 class Sheet:
     """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
 
-    margins: left, top, right, bottom, in drawing units, for what stands outside the cloth.
+    margins: left, top, right, bottom, in drawing units, for what stands outside the cloth. width: of the sheet, in drawing units.
     """
 
-    def __init__(self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420):
+    def __init__(self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH):
+        self.width = width
         self.left, self.low, right, high = (float(edge) for edge in box)
         self.margins = margins
-        self.scale = min((WIDTH - margins[0] - margins[2]) / (right - self.left), tallest / (high - self.low))
+        self.scale = min((width - margins[0] - margins[2]) / (right - self.left), tallest / (high - self.low))
         self.down = down
         self.drawn_height = (high - self.low) * self.scale
         self.used: list[str] = []
@@ -101,7 +105,7 @@ class Sheet:
         sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
         """
         x, y = self.at(place)
-        rows = text.split("; ") if text_width(text) > WIDTH else [text]
+        rows = text.split("; ") if text_width(text) > self.width else [text]
         for row, part in enumerate(rows):
             attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1] + row * _TEXT_ROW), "text-anchor": anchor}
             if sizes and tuple(sizes) != SIZES:
@@ -139,7 +143,7 @@ class Sheet:
         anchor = "middle" if abs(nx) < 0.499 else ("start" if nx > 0 else "end")
         left = x + nx * 8 - text_width(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
         place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
-        if left < 0 or left + text_width(text) > WIDTH:
+        if left < 0 or left + text_width(text) > self.width:
             lean = degrees(atan2(nx, -ny))
             lean -= 180 * round(lean / 180)  # so that it is read from below or from the right
             x, y = x + nx * 10, y + ny * 10
@@ -166,7 +170,7 @@ class Sheet:
     def _key(self, top: float) -> float:
         """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""
         for index, style in enumerate(self.used):
-            x, y = 8 + (index % _KEY_COLUMNS) * (WIDTH / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
+            x, y = 8 + (index % _KEY_COLUMNS) * (self.width / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
                 box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
                 fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES else {}
@@ -178,7 +182,7 @@ class Sheet:
         return -(-len(self.used) // _KEY_COLUMNS) * _KEY_ROW
 
     def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
-        self.svg.set("viewBox", f"0 0 {WIDTH} {_round(height)}")
+        self.svg.set("viewBox", f"0 0 {self.width} {_round(height)}")
         self.svg.set("aria-label", f"{title}. {description}")
         return Picture(self.svg, title, description, caption)
 

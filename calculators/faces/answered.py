@@ -70,7 +70,14 @@ def _drawing(picture: Picture) -> ET.Element:
     caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
     if not picture.told:
         return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
-    return element("figure", {"class": "drawing", **NOT_SEARCHED}, _sizes(), element("div", {"class": "frame"}, picture.svg), _told(picture), caption)
+    return element("figure", {"class": "drawing", **NOT_SEARCHED}, _sizes(), element("div", {"class": "frame"}, picture.svg, _for_screens(picture)), _told(picture), caption)
+
+
+def _for_screens(picture: Picture) -> ET.Element | None:
+    """The drawing as it is laid out for screens, beside the one for phones and paper; a style sheet shows one of them."""
+    if picture.wide is not None:
+        picture.wide.set("class", f"{picture.wide.get('class')} on-screens")
+    return picture.wide
 
 
 def _sizes() -> ET.Element:

@@ -30,7 +30,7 @@ ODD = {
     "usable-cloth": ({"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"}, {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"}),
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
-  const svg = figure.querySelector('svg');
+  const svg = [...figure.querySelectorAll('svg')].find((each) => each.checkVisibility());
   const [,, width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
   const there = svg.getScreenCTM().inverse();
   const words = [...svg.querySelectorAll('text')].filter((text) => text.checkVisibility()).map((text) => {
@@ -77,15 +77,16 @@ def drawings() -> Iterator[str]:
                 yield html(drawn)
 
 
-def test_no_words_lie_on_each_other(browser: Browser, served: str):
-    context = browser.new_context(base_url=served, viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True)
+def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
+    """A drawing may be laid out anew for a screen: what is shown at this width is measured."""
+    context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, service_workers="block", java_script_enabled=True)
     page = context.new_page()
     page.goto("/corners/mitre/")
     page.evaluate("(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div class='answer'>${all}</div></section>`; }", "".join(drawings()))
     page.evaluate("document.fonts.ready")
     faults = page.evaluate(MEASURE)
     planted = page.evaluate("""() => {
-      const word = [...document.querySelectorAll('figure[data-of] svg text')].find((text) => text.getBBox().width > 0);
+      const word = [...document.querySelectorAll('figure[data-of] svg text')].find((text) => text.checkVisibility() && text.getBBox().width > 0);
       word.after(word.cloneNode(true));
     }""") or page.evaluate(MEASURE)
     context.close()

@@ -34,7 +34,7 @@ def test_an_order_is_typed_and_its_plan_seen(page):
     expect(plan.locator(".spoken")).to_contain_text("23 pieces of 24", timeout=AWAKE)
     write(cell(plan, "cloths", 0, 2), "7 m")
     expect(plan.locator(".spoken")).to_contain_text("24 pieces from Linen: the whole order", timeout=AWAKE)
-    expect(plan.locator("figure.drawing svg")).to_contain_text("Runner")
+    expect(plan.locator("figure.drawing svg:visible")).to_contain_text("Runner")
     expect(plan.locator("table.results caption", has_text="Marking table")).to_be_visible()
     assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
 
@@ -127,6 +127,18 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
     expect(plan.get_by_role("button", name="from the first long edge 34", pressed=True)).to_have_count(1)
 
 
+def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(page, width):
+    page.goto("/plan/lay-plan/")
+    drawing = page.locator("figure.drawing:has(.on-screens)").first
+    shown = drawing.locator("svg:visible")
+    expect(shown).to_have_count(1)
+    assert shown.evaluate("(svg) => svg.matches('.on-screens')") == (width == 1280)
+    expect(shown.get_by_text("from 240")).to_have_count(0 if width == 1280 else 1)  # where a second stretch begins
+    page.emulate_media(media="print")
+    expect(shown).to_have_count(1)
+    assert not shown.evaluate("(svg) => svg.matches('.on-screens')")
+
+
 def test_what_goes_to_the_table_prints_on_two_sheets(page):
     plan = opened(page)
     page.evaluate("print = () => (window.printed = true)")
@@ -174,7 +186,7 @@ def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_br
     expect(plan.locator(".old-answer")).to_be_visible()
     write(cell(plan, "pieces", 0, 3), "300")
     expect(refusal).to_be_hidden(timeout=AWAKE)
-    pieces = plan.locator("figure.drawing .pointed-at")
+    pieces = plan.locator("figure.drawing svg:visible .pointed-at")
     expect(pieces).to_have_count(500, timeout=AWAKE)
     expect(plan.locator(".notes")).not_to_contain_text("still being looked for", timeout=AWAKE)
     pieces.nth(499).click()

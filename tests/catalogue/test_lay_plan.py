@@ -338,9 +338,10 @@ def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
 
 @pytest.mark.parametrize("ruler", ["cm", "in"])
 @pytest.mark.parametrize("size", [1, 2, 4])
-def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler):
+@pytest.mark.parametrize("layout", ["svg", "wide"])
+def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler, layout):
     asking = Asking(LARGE, wanted_ruler=ruler)
-    svg = lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg
+    svg = getattr(lay_plan(answer(LAY, asking).drawn_from, asking.ruler), layout)
     lines: dict[str, list[tuple[float, float]]] = {}
     for node in svg.iter("text"):
         if node.get("class") == "dimension-text" and str(size) in node.get("data-at", "1 2 4") and node.text[0].isdigit():
@@ -349,6 +350,25 @@ def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler):
     assert len(lines) > 3
     for reach in lines.values():
         assert all(before[1] < after[0] for before, after in zip(sorted(reach), sorted(reach)[1:]))
+
+
+def stretches(svg):
+    return 1 + sum("from" in node.text and node.text.endswith("on") for node in svg.iter("text"))
+
+
+def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
+    typed = {"cloths": "Linen | 150 cm", "pieces": "Runner | 50 cm | 204 cm | 9", "aim": "buy", "selvedge": "0", "end_loss": "0"}
+    picture = lay_plan(answer(LAY, Asking(typed)).drawn_from, CENTIMETRES)
+    assert (stretches(picture.svg), stretches(picture.wide)) == (2, 1)
+    boxes = [node for node in picture.wide.iter("polyline") if node.get("class").startswith("cut") and len(node.get("points").split()) == 5]
+    places = sorted(tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes)
+    scale = (600 - 20) / 6120
+    wanted = [(10 + 2040 * n * scale, 46 + 500 * m * scale) for n in range(3) for m in range(3)]
+    assert [each for place in places for each in place] == pytest.approx([each for place in wanted for each in place], abs=0.1)
+
+
+def test_a_cloth_that_a_phone_shows_whole_is_not_drawn_twice():
+    assert lay_plan(answer(LAY, Asking({})).drawn_from, CENTIMETRES).wide is None
 
 
 def test_pieces_are_drawn_where_they_lie():

@@ -13,14 +13,15 @@ export function dressDrawing(answer, section) {
   for (const each of answer.querySelectorAll("button.sheets")) each.parentElement.hidden = false;
   const figure = answer.querySelector("figure.drawing:has(.frame)");
   if (!figure) return;
-  const pieces = piecesOf(figure);
-  figure.querySelector("svg").setAttribute("role", "group");
-  pieces.forEach((piece, index) => {
-    piece.setAttribute("role", "button");
-    piece.setAttribute("aria-pressed", "false");
-    piece.setAttribute("aria-label", piece.dataset.words);
-    piece.setAttribute("tabindex", index ? "-1" : "0");
-  });
+  for (const svg of figure.querySelectorAll(".frame > svg")) {
+    svg.setAttribute("role", "group");
+    piecesOf(svg).forEach((piece, index) => {
+      piece.setAttribute("role", "button");
+      piece.setAttribute("aria-pressed", "false");
+      piece.setAttribute("aria-label", piece.dataset.words);
+      piece.setAttribute("tabindex", index ? "-1" : "0");
+    });
+  }
   for (const each of figure.querySelectorAll(".sizes, .told")) each.hidden = false;
   show(section, figure, section.dataset.size ?? "1");
 }
@@ -34,19 +35,20 @@ function show(section, figure, size) {
 }
 
 function point(piece) {
-  const figure = piece.closest("figure");
-  for (const each of piecesOf(figure)) {
+  for (const each of piecesOf(piece.closest("svg"))) {
     each.setAttribute("aria-pressed", String(each === piece));
     each.setAttribute("tabindex", each === piece ? "0" : "-1");
   }
-  figure.querySelector(".told").textContent = piece.dataset.words;
+  piece.closest("figure").querySelector(".told").textContent = piece.dataset.words;
 }
 
 /** Change an answer; who points at a piece of its drawing then points at the same place in the new one, and is told of that. */
 export function changeUnder(answer, change) {
-  const at = piecesOf(answer).indexOf(document.activeElement);
+  const svg = answer.contains(document.activeElement) && document.activeElement.closest(".frame > svg");
+  const at = svg ? piecesOf(svg).indexOf(document.activeElement) : -1;
   change();
-  const piece = at < 0 ? null : (piecesOf(answer)[at] ?? piecesOf(answer).at(-1));
+  const pieces = at < 0 ? [] : piecesOf([...answer.querySelectorAll(".frame > svg")].find((each) => each.checkVisibility()) ?? answer);
+  const piece = pieces[at] ?? pieces.at(-1);
   piece?.focus({ preventScroll: true });
   if (piece) point(piece);
 }
@@ -60,7 +62,7 @@ function neighbour(piece, [right, down]) {
   const [fromX, fromY] = middle(piece);
   let best = null;
   let least = Infinity;
-  for (const each of piecesOf(piece.closest("figure"))) {
+  for (const each of piecesOf(piece.closest("svg"))) {
     const [x, y] = middle(each);
     const onward = (x - fromX) * right + (y - fromY) * down;
     const far = onward + 3 * Math.abs((x - fromX) * down + (y - fromY) * right);
