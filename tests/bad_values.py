@@ -62,5 +62,11 @@ OTHER_KINDS = [
 ] + [
     ("lay-plan", "pieces", f"Napkin | 46 cm | 46 cm | {bad}") for bad in ["0", "1000000", "-1", "1.5", "many", "<b>1</b>"]
 ] + [
+    ("thread-time-cost", "rate", bad) for bad in ["dear", "-3", "1,250", "12.345,6", "12 cm", "1e2", "nan", "٣", LONG, "<b>1</b>", "🧵"]
+] + [
+    ("thread-time-cost", "price_cloth", bad) for bad in ["18 per cm", "18 m", "per m", LONG, "🧵"]
+] + [
+    ("thread-time-cost", "minutes_piece", bad) for bad in ["soon", "1:80", "1 h 80", "-5", "20 cm", "nan", "٣", LONG, "<b>1</b>", "🧵"]
+] + [
     ("finished-size", "start_from", bad) for bad in ["sewn", "cut finished", "1", LONG, "<b>cut</b>", "🧵"]
 ]  # fmt: skip
