@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+
 from calculators.layplan.order import CannotPlan, Order
 from calculators.layplan.planning import FEW_STEPS, Outcome, plan_order
 from calculators.measure import Ruler
