@@ -17,6 +17,7 @@ LEFT_OUT = {
     "py_compile", "sched", "shelve", "statistics", "sysconfig/__main__", "tabnanny", "tty", "uuid", "wave", "zipapp",
     "asyncio/__main__", "asyncio/proactor_events", "asyncio/tools", "asyncio/windows_events", "asyncio/windows_utils", "email/mime", "pyodide/console",
     "email/_header_value_parser", "email/headerregistry", "email/policy", "urllib/robotparser", "_ast_unparse",
+    "_compat_pickle", "antigravity", "argparse", "gettext", "pickle", "pprint", "this",
     "concurrent/futures/process", "concurrent/interpreters", "logging/config", "logging/handlers", "urllib/request", "xml/dom", "xml/sax",
 }  # fmt: skip
 #: The text encodings that can occur; the many others are for reading files from elsewhere.

@@ -7,8 +7,10 @@ import zipimport
 
 import calculators
 
+OF_THE_TERMINAL = ("calculators.__main__", "calculators.faces.command_line")
+
 for module in pkgutil.walk_packages(calculators.__path__, "calculators."):
-    if not module.name.endswith("__main__"):
+    if module.name not in OF_THE_TERMINAL:
         importlib.import_module(module.name)
 for name in ("_strptime", "datetime", "traceback", "linecache"):  # imported late by the library itself
     importlib.import_module(name)

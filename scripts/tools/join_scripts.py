@@ -33,7 +33,7 @@ def join(target: Path = SCRIPTS) -> None:
 
 
 def _esbuild(folder: str, *words: str) -> None:
-    usual = ("--bundle", "--format=esm", "--charset=utf8", "--log-level=warning", "--external:*/runtime-bundle.js", f"--outdir={folder}")
+    usual = ("--bundle", "--minify-identifiers", "--minify-syntax", "--format=esm", "--charset=utf8", "--log-level=warning", "--external:*/runtime-bundle.js", f"--outdir={folder}")
     command = [*node.find(VENV).node, str(NODE_MODULES / "esbuild/bin/esbuild"), *usual, *words]
     if subprocess.run(command, cwd=ROOT).returncode:
         raise Trouble("The pages' scripts could not be joined; the lines above say why.")
