@@ -89,7 +89,7 @@ def _with_index(address: str) -> str:
 def _write_start(target: Path, entries: list[str]) -> None:
     modules = {path.name: path.read_text() for path in (target / SCRIPTS).glob("*.js")}
     assemble = (HERE / "assemble.js").read_text()
-    in_worker = {name: (SOURCES / name).read_text() for name in ("python-worker.js", "python-start.js", "python-picture.js", "hash.js", "messages.js")}
+    in_worker = {name: (SOURCES / name).read_text() for name in ("python-worker.js", "python-practice.js", "python-start.js", "python-picture.js", "hash.js", "messages.js")}
     in_worker |= {"python-files.js": (HERE / "python-files.js").read_text(), "runtime-bundle.js": modules["runtime-bundle.js"]}
     worker = {"modules": in_worker, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")

@@ -5,6 +5,7 @@ export const ToWorker = Object.freeze({
   WAKE: "wake", //     {way, kept}: start Python this way, from files that are kept or not
   ASK: "ask", //       {id, request}: answer this
   CANCEL: "cancel", // {id}: nobody waits for this answer any more
+  PRACTISE: "practise", // {request}: answer this over and over while nothing is asked
 });
 
 /** What the worker says to its page. */
@@ -17,6 +18,7 @@ export const FromWorker = Object.freeze({
   FINAL: "final", //       {id, reply}: the answer
   TROUBLE: "trouble", //   {id, trouble}: no answer, and why
   LOST: "lost", //         {trouble}: Python itself has stopped for good
+  PRACTISED: "practised", // {times, milliseconds}: the practice has ended
 });
 
 /** An error as a plain object, since an Error loses its kind on the way. */

@@ -4,6 +4,7 @@
  */
 import bundle from "./runtime-bundle.js";
 import { FromWorker, ToWorker, plain } from "./messages.js";
+import { Practice } from "./python-practice.js";
 import { startPython } from "./python-start.js";
 // What these import, named here so that all is asked for at once.
 import "./python-files.js";
@@ -14,6 +15,7 @@ const open = new Map(); // id → iterator of replies, in the order of turns
 const waiting = []; // questions that came before Python was awake
 const breath = new MessageChannel(); // lets messages in between two steps, without a timer's delay
 let answers = null;
+let practice = null;
 let turning = false;
 let arrived = 0; // bytes of the runtime
 let said = 0; // when that was last said
@@ -24,6 +26,7 @@ self.onmessage = ({ data }) => {
   if (data.say === ToWorker.WAKE) wake(data);
   else if (data.say === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
   else if (data.say === ToWorker.CANCEL) cancel(data.id);
+  else if (data.say === ToWorker.PRACTISE) practise(data.request);
 };
 breath.port1.onmessage = turn;
 
@@ -59,24 +62,53 @@ function begin({ id, request }) {
   }
 }
 
+/** Whatever is asked meanwhile goes before. */
+function practise(request) {
+  practice = new Practice(() => answers(request), nextReply);
+  if (turning) return;
+  turning = true;
+  turn();
+}
+
 function turn() {
   const next = open.entries().next();
   if (next.done) {
-    turning = false;
+    turning = practice !== null;
+    if (turning) practiseOnce();
     return;
   }
   const [id, replies] = next.value;
   open.delete(id); // goes to the back of the queue
   if (open.size) say({ say: FromWorker.WORKING, id });
   guard(id, () => {
-    const { value: text, done } = replies.next();
-    if (done) throw new Error("the answer ended without a last word");
-    const reply = text ? JSON.parse(text) : null; // an empty step is only a sign of life
+    const reply = nextReply(replies);
     if (reply?.final) replies.destroy();
     else open.set(id, replies);
     if (!reply) say({ say: FromWorker.WORKING, id });
     else say({ say: reply.final ? FromWorker.FINAL : FromWorker.PARTIAL, id, reply });
   });
+  breath.port2.postMessage(null);
+}
+
+/** An empty step is only a sign of life. */
+function nextReply(replies) {
+  const { value: text, done } = replies.next();
+  if (done) throw new Error("the answer ended without a last word");
+  return text ? JSON.parse(text) : null;
+}
+
+function practiseOnce() {
+  try {
+    practice.step();
+  } catch (error) {
+    practice = null;
+    if (isFatal(error)) return say({ say: FromWorker.LOST, trouble: plain(error) });
+    console.warn(`Python's practice was broken off: ${plain(error).detail}`);
+  }
+  if (practice?.isOver) {
+    say({ say: FromWorker.PRACTISED, ...practice.record });
+    practice = null;
+  }
   breath.port2.postMessage(null);
 }
 
@@ -87,13 +119,17 @@ function cancel(id) {
   if (index >= 0) waiting.splice(index, 1);
 }
 
+/** Whether Python, as it is, can answer nothing more. */
+function isFatal(error) {
+  return error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError;
+}
+
 function guard(id, step) {
   try {
     step();
   } catch (error) {
     const trouble = plain(error);
-    const fatal = error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError;
     if (error?.type) trouble.kind = error.type;
-    say(fatal ? { say: FromWorker.LOST, trouble } : { say: FromWorker.TROUBLE, id, trouble });
+    say(isFatal(error) ? { say: FromWorker.LOST, trouble } : { say: FromWorker.TROUBLE, id, trouble });
   }
 }

@@ -35,6 +35,7 @@ let working = null; // id of the call Python is busy with
 let watch = null;
 let lastId = 0;
 let way = "snapshot";
+let practised = null; // the worker that has been given something to practise
 
 function tell(name, more = {}) {
   state = { name, sentence: SENTENCES[name] ?? "", awaited: calls.size > 0, ...more };
@@ -97,6 +98,16 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     if (worker) send(id);
     else end(id).reject(new NoAnswer("absent", state.detail));
   });
+}
+
+/**
+ * Let Python practise on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life is enough.
+ * @param {object} request a question as for `ask`
+ */
+export function practise(request) {
+  if (state.name !== "ready" || calls.size > 0 || practised === worker) return;
+  practised = worker;
+  worker.postMessage({ say: ToWorker.PRACTISE, request: JSON.stringify(request) });
 }
 
 function aborted(signal) {

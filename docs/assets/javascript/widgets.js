@@ -3,10 +3,12 @@ import { arrived, offer } from "./carried.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { jobOf } from "./job-in-hand.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
+import { onState, practise } from "./python.js";
 import { Section } from "./section.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
 const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
+const CALM = 500; // [ms] of an awake Python before it practises
 const WAITING = "Your numbers are being worked out. Until then an earlier answer stands here.";
 
 /** Asks for the newest state only: a question overtaken by a newer one is dropped. */
@@ -48,7 +50,7 @@ function alone(element, answered, changed) {
     live.answer();
     changed(section, Object.keys(texts));
   };
-  return { ...live, section, take };
+  return { ...live, section, take, example: { ask: "calculator", calculator, given, typed: {} } };
 }
 
 /** A measure that several calculators of a page ask for is written once: what stands in one of its blanks stands in the others. */
@@ -67,7 +69,8 @@ function walk(element) {
     (reply) => reply.steps,
   );
   job.begin(sections, live.answer);
-  return { ...live, isTyped: () => job.isOpen || live.isTyped() };
+  const example = { ask: "walk", walk: element.dataset.walk, typed: {} };
+  return { ...live, isTyped: () => job.isOpen || live.isTyped(), example };
 }
 
 /**
@@ -170,6 +173,7 @@ async function upgrade(page) {
   for (const { section } of lone) for (const { section: other } of lone) other.takeFrom(section, Object.keys(section.typed).filter((name) => !(name in other.typed)));
   const inText = numbers(page, lone.map(({ section }) => section));
   live = [...walks, ...lone, inText];
+  practiseSoon();
   const select = choice.querySelector("select");
   if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();
   choice.hidden = false;
@@ -185,6 +189,14 @@ async function upgrade(page) {
   };
   offerIn(came);
 }
+
+/** Python practises on the worked example of the page in view. */
+function practiseSoon() {
+  const practisable = live.find(({ example }) => example);
+  if (practisable) setTimeout(() => practise({ ...practisable.example, ruler: "" }), CALM);
+}
+
+onState(({ name }) => name === "ready" && practiseSoon());
 
 addEventListener("hashchange", () => offerIn(arrived()));
 
