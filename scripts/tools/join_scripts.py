@@ -1,14 +1,12 @@
 """The pages' scripts become few files, so that a page is not kept waiting for one small script after another."""
 
 import shutil
-import subprocess
 import tempfile
 from pathlib import Path
 
-from . import node
-from .places import NODE_MODULES, ROOT, SITE, VENV
+from . import esbuild
+from .places import ROOT, SITE
 from .steps import Step
-from .trouble import Trouble
 
 SOURCES = Path("docs/assets/javascript")
 SCRIPTS = SITE / "assets/javascript"
@@ -22,8 +20,8 @@ AS_THEY_ARE = ("at-first-paint.js", "runtime-bundle.js")
 def join(target: Path = SCRIPTS) -> None:
     """Write the scripts of the site, made from those in docs and from libraries of npm."""
     with tempfile.TemporaryDirectory() as folder:
-        _esbuild(folder, "--splitting", "--chunk-names=[name]-[hash]", *(str(SOURCES / name) for name in OF_PAGES))
-        _esbuild(folder, str(SOURCES / OF_THE_WORKER))
+        _join(folder, "--splitting", "--chunk-names=[name]-[hash]", *(str(SOURCES / name) for name in OF_PAGES))
+        _join(folder, str(SOURCES / OF_THE_WORKER))
         shutil.rmtree(target, ignore_errors=True)
         target.mkdir(parents=True)
         for made in Path(folder).iterdir():
@@ -32,11 +30,8 @@ def join(target: Path = SCRIPTS) -> None:
         shutil.copyfile(ROOT / SOURCES / name, target / name)
 
 
-def _esbuild(folder: str, *words: str) -> None:
-    usual = ("--bundle", "--minify-identifiers", "--minify-syntax", "--format=esm", "--charset=utf8", "--log-level=warning", "--external:*/runtime-bundle.js", f"--outdir={folder}")
-    command = [*node.find(VENV).node, str(NODE_MODULES / "esbuild/bin/esbuild"), *usual, *words]
-    if subprocess.run(command, cwd=ROOT).returncode:
-        raise Trouble("The pages' scripts could not be joined; the lines above say why.")
+def _join(folder: str, *words: str) -> None:
+    esbuild.run("--bundle", "--minify-identifiers", "--minify-syntax", "--format=esm", "--external:*/runtime-bundle.js", f"--outdir={folder}", *words)
 
 
-after_pages = [Step("scripts joined", join, reads=["package-lock.json", "scripts/tools/join_scripts.py", str(SOURCES)], makes=["site/assets/javascript/handbook.js"])]
+after_pages = [Step("scripts joined", join, reads=["package-lock.json", "scripts/tools/join_scripts.py", "scripts/tools/esbuild.py", str(SOURCES)], makes=["site/assets/javascript/handbook.js"])]

@@ -27,3 +27,25 @@ def test_the_choice_of_a_ruler_has_its_place_before_it_works_and_keeps_its_width
         assert select.bounding_box() == before
         expect(width).to_have_value(re.compile(rf" {unit}$"), timeout=WAKING)
         assert select.bounding_box() == before
+
+
+def test_style_sheets_stay_as_they_were_loaded_from_the_first_page_to_the_last(page: Page):
+    """A style sheet whose address is written anew is loaded anew, and for a moment the page stands there without it."""
+    page.add_init_script(
+        """window.touched = [];
+        new MutationObserver((records) => {
+            for (const { type, target, addedNodes, removedNodes } of records) {
+                const sheets = type === "attributes" ? [target] : [...addedNodes, ...removedNodes];
+                touched.push(...sheets.filter((each) => each.rel === "stylesheet").map(() => `${type} at ${document.readyState}`));
+            }
+        }).observe(document, { subtree: true, childList: true, attributeFilter: ["href"] });"""
+    )
+    page.goto("/plan/pieces/")
+    expect(page.locator(".ruler-choice")).to_be_visible()
+    assert page.evaluate("touched") == ["childList at loading"]
+    for link, title in (("Sources", "Sources"), ("Workroom handbook", "Workroom handbook"), ("Pieces from cloth", "Pieces from cloth")):
+        page.evaluate("text => [...document.querySelectorAll('.md-nav a, .md-logo')].find((each) => each.textContent.trim() === text || each.title === text).click()", link)
+        expect(page).to_have_title(re.compile(f"^{title}"))
+        expect(page.locator("article h1")).to_be_visible()
+    assert page.evaluate("touched") == ["childList at loading"]
+    assert page.locator("h1").evaluate("it => getComputedStyle(it).fontFamily").startswith("Brygada")
