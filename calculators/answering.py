@@ -6,7 +6,7 @@ from types import SimpleNamespace
 from typing import Any, Iterator, Mapping
 
 from calculators.declaration import Answer, AskAgain, Calculator, Field
-from calculators.house_method import HouseMethod, site_method
+from calculators.house_method import HouseMethod, on_ruler, site_method
 from calculators.kinds import Refused
 from calculators.measure import Ruler, quote
 from calculators.phrase import Phrase
@@ -53,7 +53,7 @@ class Asking:
         """What fills a field that is left alone and takes nothing over."""
         if asked.default:
             return self.method.measure(asked.default, self.ruler)
-        return (asked.from_method and asked.from_method(self.method, self.ruler)) or asked.fixed or ""
+        return (asked.from_method and asked.from_method(self.method, self.ruler)) or on_ruler(asked.fixed or "", self.ruler)
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:

@@ -9,7 +9,7 @@ from types import SimpleNamespace
 from typing import Any, Callable, Iterator, Mapping
 
 from calculators.drawing.picture import Picture, PictureSeries
-from calculators.house_method import HouseMethod
+from calculators.house_method import HouseMethod, Written
 from calculators.kinds import Kind
 from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
@@ -21,7 +21,7 @@ class Field:
 
     name: as typed at a terminal. label: as read on the page.
     default: key of the house method that fills it when nothing is typed, or None.
-    fixed: text that fills it when the house method has no say, such as ``no``.
+    fixed: text that fills it when the house method has no say, such as ``no``; one for each ruler where a round figure differs.
     optional: may stay empty; the function then gets None.
     from_method: what entries of the house method come to for it, such as the minutes of several steps; empty where they say nothing.
     """
@@ -31,7 +31,7 @@ class Field:
     kind: Kind
     help: str
     default: str | None = None
-    fixed: str | None = None
+    fixed: Written | None = None
     optional: bool = False
     from_method: Callable[[HouseMethod, Ruler], str] | None = None
 

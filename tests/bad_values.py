@@ -28,6 +28,7 @@ BEYOND_LIMITS = [
     ("usable-cloth", "folded_length", "0"), ("usable-cloth", "full_width", "100 m"), ("usable-cloth", "selvedge", "1 m"), ("usable-cloth", "end_loss", "5001 mm"),
     ("finished-size", "width", "0"), ("finished-size", "length", "21 m"), ("finished-size", "turn", "21 cm"), ("finished-size", "hem_top", "2 m"),
     ("mitre-marks", "hem_1", "0"), ("mitre-marks", "hem_2", "1/64 in"), ("mitre-marks", "turn", "1 yd"),
+    ("curtains", "rod", "0"), ("curtains", "rod", "21 m"), ("curtains", "drop", "9 cm"), ("curtains", "pattern_repeat", "3.1 m"), ("curtains", "cloth_width", "1 cm"), ("curtains", "sold_in", "0"),
 ]  # fmt: skip
 
 #: Readable one by one, impossible together.
@@ -47,6 +48,11 @@ IMPOSSIBLE_TOGETHER = [
     ("mitre-marks", {"hem_1": "8 cm", "hem_2": "1 cm", "angle": "150"}, {"angle"}),
     ("mitre-marks", {"hem_1": "10 cm", "hem_2": "5 cm", "angle": "120", "seam_allowance": "0"}, {"angle"}),
     ("mitre-marks", {"seam_allowance": "5 cm"}, {"seam_allowance"}),
+    ("curtains", {"side_hem": "1 m", "rod": "30 cm", "curtains": "1"}, {"side_hem"}),
+    ("curtains", {"side_turn": "3 cm", "lower_turn": "11 cm"}, {"side_turn", "lower_turn"}),
+    ("curtains", {"drop": "10 cm"}, {"lower_hem"}),
+    ("curtains", {"cloth_width": "2.4 cm"}, {"seam_allowance"}),
+    ("curtains", {"cloth_width": "4 cm"}, {"cloth_width"}),
     ("lay-plan", {"pieces": "Napkin | 2 m | 5 m | 1 | yes"}, {"pieces"}),
     ("lay-plan", {"flaws": "9 m | 1 cm | 1 cm | 1 cm"}, {"flaws"}),
     ("lay-plan", {"selvedge": "49 cm", "cloths": "Linen | 90 cm | 1 m"}, {"selvedge"}),
@@ -67,6 +73,14 @@ OTHER_KINDS = [
     ("thread-time-cost", "price_cloth", bad) for bad in ["18 per cm", "18 m", "per m", LONG, "🧵"]
 ] + [
     ("thread-time-cost", "minutes_piece", bad) for bad in ["soon", "1:80", "1 h 80", "-5", "20 cm", "nan", "٣", LONG, "<b>1</b>", "🧵"]
+] + [
+    ("curtains", "curtains", bad) for bad in ["0", "13", "1.5", "a pair", LONG, "🧵"]
+] + [
+    ("curtains", "fullness", bad) for bad in ["0.9", "5.1", "200 %", "double", "2,5,5", "nan", LONG, "🧵"]
+] + [
+    ("curtains", "change_length", bad) for bad in ["4.8", "−41", "a little", LONG]
+] + [
+    ("curtains", "gathered", bad) for bad in ["yes", "B", LONG, "<b>flat</b>"]
 ] + [
     ("finished-size", "start_from", bad) for bad in ["sewn", "cut finished", "1", LONG, "<b>cut</b>", "🧵"]
 ]  # fmt: skip

@@ -9,7 +9,7 @@ from calculators.faces.browser import replies
 from tests.bad_values import IMPOSSIBLE_TOGETHER, REFUSED_EVERYWHERE
 from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoken
 
-PAGES = {"pieces-from-cloth": "plan/pieces/", "wash-test": "prepare/wash-test/", "usable-cloth": "prepare/measure/", "finished-size": "fold/hems/", "mitre-marks": "corners/mitre/"}
+PAGES = {"pieces-from-cloth": "plan/pieces/", "wash-test": "prepare/wash-test/", "usable-cloth": "prepare/measure/", "finished-size": "fold/hems/", "mitre-marks": "corners/mitre/", "curtains": "projects/curtains/"}
 
 
 def sentences(name: str, typed: dict) -> dict:

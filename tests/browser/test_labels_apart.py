@@ -20,6 +20,10 @@ WIDER = ({"hem_1": "34 mm", "hem_2": "34 mm", "angle": "104", "turn": "7 mm"}, {
 ODD = {
     "corner-bulk": WIDER,
     "corner-steps": HEMS,
+    "curtains": (
+        {"rod": "3.17 m", "drop": "64 cm", "curtains": "1", "pattern_repeat": "64 cm", "cloth_width": "137 cm", "side_hem": "2.7 cm"}, {"rod": "31 3/8 in", "drop": "142 5/8 in", "curtains": "3", "cloth_width": "53 3/8 in"},
+        {"rod": "20 m", "drop": "40 cm", "curtains": "1", "lower_hem": "1.3 cm", "heading": "0"}, {"rod": "30 cm", "drop": "20 m", "curtains": "2", "pattern_repeat": "3 m"},
+    ),
     "finished-size": ({"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"}, {"width": "72 3/8 in", "length": "15 1/16 in"}),
     "gauge-finder": tuple({name: text for name, text in hems.items() if name != "turn"} for hems in HEMS),
     "lay-plan": ({"cloths": "White two-layer cotton, row 2 | 132 cm | 4.6 m | 1 | no", "pieces": "Napkin | 46 cm | 46 cm | 18 | no"}, {"cloths": "Linen | 138 cm | 11 m | 1 | no", "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no"}, {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"}),

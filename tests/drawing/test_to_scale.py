@@ -8,11 +8,13 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from calculators.curtains import Drop, Hem, JoinedWidths
 from calculators.folding.mitre_lines import CreasesMiss
 from calculators.folding.mitre_marks import mitre_marks
 from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
+from calculators.drawing.curtain import curtain_laid_flat
 from calculators.drawing.picture import Sheet, fillings, thinned
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, hemmed_from_cut
@@ -26,6 +28,11 @@ def polylines(picture, style):
     """Every line of a style as its points, the sample in the key (the last one) left out."""
     found = [node for node in picture.svg if node.tag == "polyline" and node.get("class") == style]
     return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found][:-1]
+
+
+def polylines_all(picture, style):
+    """The same of a style that may be missing, and then has no sample in the key."""
+    return polylines(picture, style) if lines.WORDS[style] in texts(picture) else []
 
 
 def polygon(picture, style):
@@ -90,12 +97,35 @@ def test_a_hemmed_piece_folds_where_its_hems_say(width, length, top, bottom, lef
     assert min(x for x, _ in finished) - min(x for x, _ in cut) == pytest.approx(float(hems.taken_up(F(left))) * scale, abs=2 * LINE)
 
 
+@given(st.integers(1, 24), st.integers(300, 2000), st.integers(0, 20), st.integers(0, 40), st.integers(600, 4000), st.integers(0, 100), st.sampled_from([0, 640]))
+def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, seam, depth, finished, heading, repeat):
+    widths = JoinedWidths(F(halves, 2), F(cloth), F(seam), Hem(F(depth), F(depth // 2)))
+    drop = Drop(F(finished), F(heading), Hem(F(100), F(100)), F(0), F(repeat))
+    assume(widths.finished > 0)
+    picture = curtain_laid_flat((widths, drop), CENTIMETRES)
+    (*across, whole) = polylines(picture, lines.CUT)
+    left, low = min(x for x, _ in whole), max(y for _, y in whole)
+    scale = max(max(x for x, _ in whole) - left, low - min(y for _, y in whole)) / float(max(widths.cut, drop.cut))
+    assert len(across) == (drop.cut > drop.needed)
+    for line in across:
+        assert [low - y for _, y in line] == pytest.approx([float(drop.needed) * scale] * 2, abs=2 * LINE)
+    joins = [points[0][0] - left for points in polylines_all(picture, lines.STITCH)]
+    assert joins == pytest.approx([float(at) * scale for at in widths.places_of_joins], abs=3 * LINE)
+    folds = polylines(picture, lines.FOLD)
+    upright = sorted(points[0][0] - left for points in folds if points[0][0] == points[1][0])
+    level = sorted(low - points[0][1] for points in folds if points[0][0] != points[1][0])
+    turns = [at for at in sorted({depth // 2, depth + depth // 2}) if at] if depth else []
+    assert upright == pytest.approx(sorted(place * scale for at in turns for place in (at, float(widths.cut) - at)), abs=3 * LINE)
+    assert level == pytest.approx([place * scale for place in (100, 200, *([float(drop.needed) - heading] if heading else []))], abs=3 * LINE)
+
+
 PICTURES = {
     "cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1100), F(2500), F(360), F(360), False), ruler),
     "long cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(300), F(9000), F(140), F(360), False), ruler),
     "many pieces": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1500), F(3000), F(30), F(30), False), ruler),
     "corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(30), F(90), F(10), F(6)), ruler),
     "open corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(20), F(135), F(10), F(2)), ruler),
+    "curtain": lambda ruler: curtain_laid_flat((JoinedWidths(F(5, 2), F(1470), F(6), Hem(F(20), F(20))), Drop(F(2200), F(50), Hem(F(100), F(100)), F(-5), F(640))), ruler),
     "piece": lambda ruler: hemmed_piece(hemmed_from_cut(F(360), F(360), Hems(F(10), F(25), F(25), F(25), F(25))), ruler),
 }
 each_picture = pytest.mark.parametrize("name", PICTURES)
