@@ -57,19 +57,19 @@ class Hem:
 class JoinedWidths:
     """Widths of cloth joined into one curtain [mm]: how many, the last of them perhaps half a width, and what joins and side hems take."""
 
-    count: Fraction
+    number: Fraction
     cloth_width: Fraction
     seam_allowance: Fraction
     side: Hem
 
     @property
     def joins(self) -> int:
-        return ceil(self.count) - 1
+        return ceil(self.number) - 1
 
     @property
     def cut(self) -> Fraction:
         """Across the joined widths, before the sides are hemmed [mm]."""
-        return self.count * self.cloth_width - 2 * self.joins * self.seam_allowance
+        return self.number * self.cloth_width - 2 * self.joins * self.seam_allowance
 
     @property
     def finished(self) -> Fraction:
@@ -79,7 +79,7 @@ class JoinedWidths:
     @property
     def places_of_joins(self) -> list[Fraction]:
         """Where the joins lie, from the left edge of the joined widths; a half width lies at the left [mm]."""
-        first = self.count - self.joins
+        first = self.number - self.joins
         return [(first + n) * self.cloth_width - (2 * n + 1) * self.seam_allowance for n in range(self.joins)]
 
 

@@ -42,7 +42,7 @@ def test_no_fewer_widths_would_do(finished, cloth, seam, depth, turn, halves):
     count = step
     while finished_from(count) < finished:
         count += step
-    assert (made.count, made.finished) == (count, finished_from(count))
+    assert (made.number, made.finished) == (count, finished_from(count))
 
 
 def test_a_school_lesson_comes_to_five_widths():
@@ -50,8 +50,8 @@ def test_a_school_lesson_comes_to_five_widths():
     window = Window(72 * INCH, 2, F(0), F(0), False)
     for hem, seam in ((Hem(INCH, INCH), INCH / 2), (Hem(INCH / 8, F(0)), F(0))):
         each = widths_for(window.flat_width(F(3)) / 2, 54 * INCH, seam, hem, True)
-        assert 2 * each.count == 5
-    assert widths_for(window.flat_width(F(3)) / 2, 54 * INCH, F(0), Hem(F(0), F(0)), True).count == 2
+        assert 2 * each.number == 5
+    assert widths_for(window.flat_width(F(3)) / 2, 54 * INCH, F(0), Hem(F(0), F(0)), True).number == 2
 
 
 def test_joins_lie_where_the_widths_end():

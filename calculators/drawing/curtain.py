@@ -49,14 +49,14 @@ def _numbers(sheet: Sheet, widths: JoinedWidths, needed) -> None:
     """The number of each width, where there is room, and the grain in the last."""
     edges = [0, *widths.places_of_joins, widths.cut]
     for number, (left, right) in enumerate(zip(edges, edges[1:]), 1):
-        half = number == 1 and widths.count != widths.count // 1
+        half = number == 1 and widths.number != widths.number // 1
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:
             sheet.words("½" if half else str(number), ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
     sheet.grain(((edges[-2] + edges[-1]) / 2, needed / 3), along_x=False)
 
 
 def _in_words(widths: JoinedWidths, drop: Drop, ruler: Ruler) -> str:
-    joined = f"{float(widths.count):g} widths joined" if widths.count > 1 else "one width" if widths.count == 1 else "half a width"
+    joined = f"{float(widths.number):g} widths joined" if widths.number > 1 else "one width" if widths.number == 1 else "half a width"
     trimmed = f" {show_length(drop.cut - drop.needed, ruler, 'down')} are trimmed off at the top, so that the pattern matches." if drop.cut > drop.needed else ""
     return (
         f"{joined.capitalize()}: {show_length(widths.cut, ruler)} across and {show_length(drop.cut, ruler, 'up')} long as cut; "

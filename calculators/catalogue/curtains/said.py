@@ -23,7 +23,7 @@ def notes(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Dr
     if given.cloth_in_hand is not None:
         yield _in_hand(given, results)
     yield from _fewer(given, results)
-    if widths.count != widths.count // 1:
+    if widths.number != widths.number // 1:
         yield say("Join the half width at the outer side of a curtain, away from the middle (common practice, no source).")
     if results["cut_unwashed"]:
         yield say("Cut at {cut:length_up} if you do not wash the cloth first; washed, cut at {washed:length_up}.", cut=drop.cut_unwashed, washed=drop.cut)
