@@ -5,7 +5,9 @@ from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
 from calculators.measure import Ruler, show_length
 
+_WIDEST = 3  # lengths of width that are drawn; beyond that cloth runs on
 _ROOM_FOR_A_NUMBER = 34  # [drawing units]
+_GRAIN = 38  # [drawing units] the arrow and its word beside it
 
 
 def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
@@ -14,45 +16,59 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     cut: the widths of one curtain and the length of each; ruler: the one sizes are read on.
     """
     widths, drop = cut
-    across, needed, whole = widths.cut, drop.needed, drop.cut
+    needed, whole = drop.needed, drop.cut
     side, foot, head = widths.side.taken_up, drop.lower.taken_up, needed - drop.heading
-    sheet = Sheet((0, 0, across, whole), margins=(74, 40, 64, 56), tallest=300)
-    sheet.area(lines.CLOTH_WRONG, rectangle(0, 0, across, needed), pattern=True)
+    drawn = min(widths.cut, _WIDEST * whole)
+    runs_on = drawn < widths.cut
+    sheet = Sheet((0, 0, drawn, whole), margins=(74, 40, 64, 56), tallest=300)
+    sheet.area(lines.CLOTH_WRONG, rectangle(0, 0, drawn, needed), pattern=True)
     if whole > needed:
-        sheet.area(lines.REMNANT, rectangle(0, needed, across, whole), pattern=True)
-        sheet.line(lines.CUT, (0, needed), (across, needed))
-    sheet.line(lines.CUT, *rectangle(0, 0, across, whole), (0, 0))
+        sheet.area(lines.REMNANT, rectangle(0, needed, drawn, whole), pattern=True)
+        sheet.line(lines.CUT, (0, needed), (drawn, needed))
+    around = [(drawn, 0), (0, 0), (0, whole), (drawn, whole)]
+    sheet.line(lines.CUT, *around, *(around[:1] if not runs_on else ()))
+    if runs_on:
+        sheet.line(lines.BREAK, around[0], around[-1])
     for at in widths.places_of_joins:
-        sheet.line(lines.STITCH, (at, 0), (at, whole))
-    _folds(sheet, widths, drop)
-    _numbers(sheet, widths, needed)
-    sheet.dimension((0, whole), (across, whole), f"cut {show_length(across, ruler)}", away=14)
-    sheet.dimension((across, whole), (across, 0), show_length(whole, ruler, "up"), away=12)
-    sheet.dimension((across - side, foot), (side, foot), f"finished {show_length(widths.finished, ruler, 'down')}", away=14 + float(foot) * sheet.scale)
+        if at < drawn:
+            sheet.line(lines.STITCH, (at, 0), (at, whole))
+    _folds(sheet, widths, drop, drawn)
+    _numbers(sheet, widths, needed, drawn)
+    sheet.dimension((0, whole), (drawn, whole), f"cut {show_length(widths.cut, ruler)}", away=14)
+    sheet.dimension((drawn, whole), (drawn, 0), show_length(whole, ruler, "up"), away=12)
+    sheet.dimension((drawn if runs_on else drawn - side, foot), (side, foot), f"finished {show_length(widths.finished, ruler, 'down')}", away=14 + float(foot) * sheet.scale)
     sheet.dimension((side, foot), (side, head), show_length(drop.finished, ruler), away=14 + float(side) * sheet.scale)
-    return sheet.finish("One curtain, laid flat", _in_words(widths, drop, ruler), caption="One curtain as it is cut of washed cloth, laid flat, wrong side up, to scale. The stitched lines are its joins.")
+    not_all = " Not all of its widths are drawn." if runs_on else ""
+    return sheet.finish(
+        "One curtain, laid flat", _in_words(widths, drop, ruler) + not_all,
+        caption=f"One curtain as it is cut of washed cloth, laid flat, wrong side up, to scale. The stitched lines are its joins.{not_all}",
+    )  # fmt: skip
 
 
-def _folds(sheet: Sheet, widths: JoinedWidths, drop: Drop) -> None:
+def _folds(sheet: Sheet, widths: JoinedWidths, drop: Drop, drawn) -> None:
     """Where sides, foot and heading are folded, each turn and each hem."""
-    across, needed = widths.cut, drop.needed
-    for hem, fold in ((widths.side, lambda at: (((at, 0), (at, needed)), ((across - at, 0), (across - at, needed)))), (drop.lower, lambda at: (((0, at), (across, at)),))):
-        if hem.depth:
-            for at in {hem.turn, hem.taken_up} - {0}:
-                for ends in fold(at):
-                    sheet.line(lines.FOLD, *ends)
-    if drop.heading:
-        sheet.line(lines.FOLD, (0, needed - drop.heading), (across, needed - drop.heading))
+    for at in _creases(widths.side):
+        for place in (at, widths.cut - at):
+            if place < drawn:
+                sheet.line(lines.FOLD, (place, 0), (place, drop.needed))
+    for place in (*_creases(drop.lower), drop.needed - drop.heading):
+        if place < drop.needed:
+            sheet.line(lines.FOLD, (0, place), (drawn, place))
 
 
-def _numbers(sheet: Sheet, widths: JoinedWidths, needed) -> None:
-    """The number of each width, where there is room, and the grain in the last."""
-    edges = [0, *widths.places_of_joins, widths.cut]
-    for number, (left, right) in enumerate(zip(edges, edges[1:]), 1):
-        half = number == 1 and widths.number != widths.number // 1
+def _creases(hem) -> list:
+    return sorted({hem.turn, hem.taken_up} - {0}) if hem.depth else []
+
+
+def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
+    """The number of each whole width, where there is room, and the grain in the last that is drawn."""
+    edges = [edge for edge in (0, *widths.places_of_joins, widths.cut) if edge <= drawn]
+    first = 1 if widths.number == widths.number // 1 else 0
+    for number, (left, right) in enumerate(zip(edges, edges[1:]), first):
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:
-            sheet.words("½" if half else str(number), ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
-    sheet.grain(((edges[-2] + edges[-1]) / 2, needed / 3), along_x=False)
+            sheet.words(str(number) if number else "½", ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
+    left, right = map(float, edges[-2:])
+    sheet.grain((left + max(6, ((right - left) * sheet.scale - _GRAIN) / 2) / sheet.scale, needed / 3), along_x=False)
 
 
 def _in_words(widths: JoinedWidths, drop: Drop, ruler: Ruler) -> str:

@@ -53,7 +53,7 @@ def test_two_curtains_worked_by_hand():
     text, results = said({})
     assert (results["widths_each"], results["widths"], results["cut_drop"], results["length"], results["buy"]) == (2, 4, 2650, 10_620, 10_700)
     assert results["reached"] == F(2 * 2660 - 300, 2000) and results["cut_unwashed"] is None
-    assert "**4 widths**, 2 a curtain, cut 265 cm long. **Buy 1070 cm** for fullness 2.51." in text and "200 cm × 2 + 30 cm = 430 cm" in text
+    assert "**4 widths**, 2 a curtain, cut 265 cm long. **Buy 10.7 m** for fullness 2.51." in text and "200 cm × 2 + 30 cm = 430 cm" in text
 
 
 def test_the_two_ways_of_counting_are_told_apart():
@@ -129,6 +129,7 @@ def test_a_little_less_fullness_that_saves_cloth_is_named():
     text, results = said({"fullness": "2.6"})
     assert results["widths"] == 5 and "With 4 widths the fullness would be 2.51, a little short of 2.6, and 260 cm less to buy." in text
     assert "a little short" not in said({})[0]
+    assert [row["laid"] for row in results["other_counts"]] == ["2 a curtain", "2.5 a curtain, as now", "3 a curtain"]
     assert [(row["widths_each"], row["widths"], row["buy"]) for row in results["other_counts"]] == [(2, 4, 10_700), (F(5, 2), 5, 13_300), (3, 6, 16_000)]
 
 
@@ -139,6 +140,13 @@ def test_other_counts_all_cover_the_rod():
 def test_an_overlap_under_that_of_the_specification_is_named():
     """UFGS 12 22 00: at least 3 in."""
     assert "UFGS 12 22 00" in said({"overlap": "7.6 cm"})[0] and "UFGS" not in said({"overlap": "3 in"})[0] and "UFGS" not in said({"overlap": "0", "curtains": "1"})[0]
+
+
+def test_cloth_is_bought_in_metres_or_in_yards():
+    """4 × 104 + 2 in = 418 in = 11.61 yd, in eighths 11 5/8; a step of 10 cm is no part of a yard."""
+    inches = {"drop": "94 in", "heading": "2 in", "lower_hem": "4 in", "end_loss": "1 in"}
+    assert "**Buy 11.625 yd**" in said({**inches, "sold_in": "1/8 yd"}, "in")[0] and "**Buy about 11.75 yd**" in said({**inches, "sold_in": "10 cm"}, "in")[0]
+    assert "**Buy 10.7 m**" in said({"sold_in": "10 cm"})[0] and "**Buy 10.62 m**" in said({"sold_in": "1 cm"})[0]
 
 
 def test_both_rulers_tell_the_same_curtains():

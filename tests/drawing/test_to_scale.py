@@ -30,7 +30,7 @@ def polylines(picture, style):
     return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found][:-1]
 
 
-def polylines_all(picture, style):
+def polylines_if_any(picture, style):
     """The same of a style that may be missing, and then has no sample in the key."""
     return polylines(picture, style) if lines.WORDS[style] in texts(picture) else []
 
@@ -103,19 +103,23 @@ def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, sea
     drop = Drop(F(finished), F(heading), Hem(F(100), F(100)), F(0), F(repeat))
     assume(widths.finished > 0)
     picture = curtain_laid_flat((widths, drop), CENTIMETRES)
+    drawn = min(widths.cut, 3 * drop.cut)
     (*across, whole) = polylines(picture, lines.CUT)
     left, low = min(x for x, _ in whole), max(y for _, y in whole)
-    scale = max(max(x for x, _ in whole) - left, low - min(y for _, y in whole)) / float(max(widths.cut, drop.cut))
+    wide, high = max(x for x, _ in whole) - left, low - min(y for _, y in whole)
+    scale = max(wide, high) / float(max(drawn, drop.cut))
+    assert (wide, high) == pytest.approx((float(drawn) * scale, float(drop.cut) * scale), abs=3 * LINE)
+    assert ("Not all of its widths" in picture.caption) == bool(polylines_if_any(picture, lines.BREAK)) == (len(whole) == 4) == (drawn < widths.cut)
     assert len(across) == (drop.cut > drop.needed)
     for line in across:
-        assert [low - y for _, y in line] == pytest.approx([float(drop.needed) * scale] * 2, abs=2 * LINE)
-    joins = [points[0][0] - left for points in polylines_all(picture, lines.STITCH)]
-    assert joins == pytest.approx([float(at) * scale for at in widths.places_of_joins], abs=3 * LINE)
+        assert [low - y for _, y in line] == pytest.approx([float(drop.needed) * scale] * 2, abs=3 * LINE)
+    joins = [points[0][0] - left for points in polylines_if_any(picture, lines.STITCH)]
+    assert joins == pytest.approx([float(at) * scale for at in widths.places_of_joins if at < drawn], abs=3 * LINE)
     folds = polylines(picture, lines.FOLD)
     upright = sorted(points[0][0] - left for points in folds if points[0][0] == points[1][0])
     level = sorted(low - points[0][1] for points in folds if points[0][0] != points[1][0])
     turns = [at for at in sorted({depth // 2, depth + depth // 2}) if at] if depth else []
-    assert upright == pytest.approx(sorted(place * scale for at in turns for place in (at, float(widths.cut) - at)), abs=3 * LINE)
+    assert upright == pytest.approx(sorted(float(place) * scale for at in turns for place in (at, widths.cut - at) if place < drawn), abs=3 * LINE)
     assert level == pytest.approx([place * scale for place in (100, 200, *([float(drop.needed) - heading] if heading else []))], abs=3 * LINE)
 
 

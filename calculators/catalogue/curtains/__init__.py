@@ -5,13 +5,13 @@ from fractions import Fraction
 from math import ceil
 from types import SimpleNamespace
 
-from calculators.catalogue.curtains.asked import ASKED, FIELDS, FULLNESS, hem, refuse_what_cannot_be_sewn
+from calculators.catalogue.curtains.asked import ASKED, FIELDS, FULLNESS, Bought, hem, refuse_what_cannot_be_sewn
 from calculators.catalogue.curtains.said import notes, working
 from calculators.cloth import after_the_wash
 from calculators.curtains import HALF, Drop, JoinedWidths, Window, cloth_for, each_curtain_of, whole_steps, widths_for, widths_from
 from calculators.declaration import Answer, Calculator, Example, Result, ask_again
 from calculators.drawing.curtain import curtain_laid_flat
-from calculators.kinds import Column, Count, Length, Number, Table
+from calculators.kinds import Column, Count, Length, Number, Table, Text
 from calculators.phrase import say
 
 _MOST_WIDTHS = 60  # in a curtain, beyond which no seam can be told from the next in its drawing
@@ -78,7 +78,8 @@ def _other_counts(given: SimpleNamespace, window: Window, widths: JoinedWidths, 
     for count in (widths.number + n * step for n in (-1, 0, 1)):
         made = replace(widths, number=count)
         if count > 0 and _reached(window, made) >= 1:
-            yield {"widths_each": count, "fullness": _reached(window, made), **_bought(given, made, drop)}
+            a_curtain = f"{float(count):g} a curtain{', as now' if count == widths.number else ''}"
+            yield {"laid": a_curtain, "widths_each": count, "fullness": _reached(window, made), **_bought(given, made, drop)}
 
 
 def _from_cloth_in_hand(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop) -> dict:
@@ -100,7 +101,7 @@ CALCULATOR = Calculator(
         Result("cut_drop", "Cut drop", _UP, "Length of each width, on washed cloth."),
         Result("cut_unwashed", "Cut drop, unwashed", _UP, "Length of each width if the cloth is not washed first."),
         Result("length", "Cloth needed", _UP, "Unwashed length that all widths take."),
-        Result("buy", "Cloth to buy", _UP, "The same in whole steps, as the shop sells it."),
+        Result("buy", "Cloth to buy", Bought(), "The same in whole steps, as the shop sells it."),
         Result("reached", "Fullness reached", FULLNESS, "Fullness that these widths give, washed and hemmed."),
         Result("flat_width", "Flat width wanted", Length(), "All curtains together, finished, before they are gathered."),
         Result("cut_width", "A curtain before hemming", Length(), "Across the joined widths, washed."),
@@ -110,7 +111,7 @@ CALCULATOR = Calculator(
         Result(
             "other_counts",
             "Other counts",
-            Table(columns=(Column("widths_each", "Widths a curtain", _EACH), Column("widths", "In all", Count()), Column("fullness", "Fullness", FULLNESS), Column("length", "Cloth needed", _UP, as_data=True), Column("buy", "Cloth to buy", _UP))),
+            Table(columns=(Column("laid", "Widths", Text()), Column("widths_each", "Widths a curtain", _EACH, as_data=True), Column("widths", "In all", Count()), Column("fullness", "Fullness", FULLNESS), Column("length", "Cloth needed", _UP, as_data=True), Column("buy", "Cloth to buy", Bought()))),
             "What the next counts on either side would come to.",
         ),
     ),

@@ -1,6 +1,7 @@
 """What is asked for curtains, and what is asked again."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 
@@ -8,8 +9,18 @@ from calculators.curtains import Hem
 from calculators.declaration import AskAgain, Field
 from calculators.house_method import HouseMethod, on_ruler
 from calculators.kinds import Change, Choice, Count, Length, Number, Refused
-from calculators.measure import Ruler
+from calculators.measure import Ruler, show_length
 from calculators.phrase import Phrase, say
+
+
+
+@dataclass(frozen=True)
+class Bought(Length):
+    """A length of cloth as a shop sells it: metres, or yards in eighths on an inch ruler."""
+
+    def show(self, value, ruler):
+        return show_length(value, Ruler("yd", Fraction(1, 8)) if ruler.unit == "in" else Ruler("m", Fraction(1, 100)), "up")
+
 
 FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 _CHANGE = Change(least=Fraction(-40), most=Fraction(20), sample="−4.8")
