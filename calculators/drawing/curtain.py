@@ -38,10 +38,11 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     sheet.dimension((drawn, whole), (drawn, 0), show_length(whole, ruler, "up"), away=12)
     sheet.dimension((drawn if runs_on else drawn - side, foot), (side, foot), f"finished {show_length(widths.finished, ruler, 'down')}", away=14 + float(foot) * sheet.scale)
     sheet.dimension((side, foot), (side, head), show_length(drop.finished, ruler), away=14 + float(side) * sheet.scale)
+    joins = " The stitched lines are its joins." if widths.joins else ""
     not_all = " Not all of its widths are drawn." if runs_on else ""
     return sheet.finish(
         "One curtain, laid flat", _in_words(widths, drop, ruler) + not_all,
-        caption=f"One curtain as it is cut of washed cloth, laid flat, wrong side up, to scale. The stitched lines are its joins.{not_all}",
+        caption=f"One curtain as it is cut of washed cloth, laid flat, wrong side up, to scale.{joins}{not_all}",
     )  # fmt: skip
 
 
@@ -61,14 +62,15 @@ def _creases(hem) -> list:
 
 
 def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
-    """The number of each whole width, where there is room, and the grain in the last that is drawn."""
-    edges = [edge for edge in (0, *widths.places_of_joins, widths.cut) if edge <= drawn]
+    """The number of each whole width, where there is room, and the grain in the widest that is drawn."""
+    edges = [0, *(at for at in widths.places_of_joins if at < drawn), drawn]
     first = 1 if widths.number == widths.number // 1 else 0
     for number, (left, right) in enumerate(zip(edges, edges[1:]), first):
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:
             sheet.words(str(number) if number else "½", ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
-    left, right = map(float, edges[-2:])
-    sheet.grain((left + max(6, ((right - left) * sheet.scale - _GRAIN) / 2) / sheet.scale, needed / 3), along_x=False)
+    left, right = max(zip(edges, edges[1:]), key=lambda piece: piece[1] - piece[0])
+    indent = max(6, (float(right - left) * sheet.scale - _GRAIN) / 2) / sheet.scale
+    sheet.grain((float(left) + indent, needed / 3), along_x=False)
 
 
 def _in_words(widths: JoinedWidths, drop: Drop, ruler: Ruler) -> str:

@@ -13,7 +13,6 @@ from calculators.measure import Ruler, show_length
 from calculators.phrase import Phrase, say
 
 
-
 @dataclass(frozen=True)
 class Bought(Length):
     """A length of cloth as a shop sells it: metres, or yards in eighths on an inch ruler."""
