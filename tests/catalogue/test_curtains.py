@@ -69,7 +69,7 @@ def test_the_two_ways_of_counting_are_told_apart():
 def test_one_width_and_twelve():
     """60 + 2 × 10 = 80 cm: half a width gives 70 − 12 = 58, one 140 − 12 = 128. 12 × 140 − 11 × 2 − 12 = 1646, 11.5 widths 70 less, 1576."""
     one, results = said({"rod": "60 cm", "curtains": "1", "fullness": "1"})
-    assert (results["widths"], results["widths_each"], results["finished_width"]) == (1, 1, 1280) and one.startswith("**1 width**, cut 265 cm long.")
+    assert (results["widths"], results["widths_each"], results["finished_width"]) == (1, 1, 1280) and one.startswith("**1 width**, cut 265 cm long.") and ": 1 width, 0 joins, 140 cm before hemming" in one
     twelve, results = said({"rod": "15.8 m", "curtains": "1", "fullness": "1", "side_return": "0"})
     assert (results["widths"], results["cut_width"], results["finished_width"]) == (12, 16_580, 16_460)
     assert "half width" not in twelve and said({"rod": "15.7 m", "curtains": "1", "fullness": "1", "side_return": "0"})[1]["widths_each"] == F(23, 2)

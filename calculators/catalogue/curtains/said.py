@@ -67,7 +67,7 @@ def working(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: 
     )
     yield say(
         "A curtain: {flat_width} ÷ {curtains:count} and {side:length} for each side hem, of cloth {cloth:length_down} wide once washed, of which each edge of a join takes {seam:length}: "
-        "{widths_each} widths, {joins:join|joins}, {cut_width} before hemming and {finished_width} hemmed.",
+        f"{{widths_each}} {'widths' if widths.number > 1 else 'width'}, {{joins:join|joins}}, {{cut_width}} before hemming and {{finished_width}} hemmed.",
         curtains=window.curtains, side=widths.side.taken_up, cloth=widths.cloth_width, seam=widths.seam_allowance, joins=widths.joins, **results,
     )
     yield say(
