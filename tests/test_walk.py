@@ -12,6 +12,7 @@ from calculators.answering import Asking
 from calculators.faces.plain import refusals
 from calculators.faces.walk import walk_replies
 from calculators.house_method import site_method
+from calculators.money import two_decimals
 from calculators.walk import BATCH, Step, Taken, Walk, go
 
 ISSUE_CLOTH = {
@@ -144,6 +145,24 @@ def test_the_order_comes_first_and_its_number_reaches_the_ticket():
     assert "25 pieces are to be made, and this cloth gives 18: 7 are lacking" in walk_replies(BATCH, ordered, Asking({}))["pieces-from-cloth"]["answer"]
     assert "138\N{NO-BREAK SPACE}cm between straight ends" in walk_replies(BATCH, ordered, Asking({}))["pieces-from-cloth"]["answer"]  # 7 at 3 across: 3 rows of 46 cm
     assert "to be made" not in walk_replies(BATCH, {"order": {"ordered": "18"}}, Asking({}))["pieces-from-cloth"]["answer"]
+
+
+def test_thread_time_and_cost_say_for_how_many_pieces_where_the_cloth_gives_fewer():
+    """By hand: 20 + 25 × 14.5 = 382.5 min, shown 6 h 23 min; for the 18 that the cloth gives 20 + 18 × 14.5 = 281 min."""
+    ordered = {"order": {"ordered": "24", "spare": "1"}}
+    alone = by_name(go(BATCH, {}, Asking({})))["thread-time-cost"].answer.results
+
+    def told(typed):
+        return walk_replies(BATCH, typed, Asking({}))["thread-time-cost"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+
+    assert alone["time"] == 281
+    said = told(ordered)
+    assert "6 h 23 min of work" in said and "This is for 25 pieces; your cloth gives 18. The 18 alone: 4 h 41 min of work" in said
+    assert f"{two_decimals(alone['total'])}, {two_decimals(alone['each'])} a piece." in said and "The cloth for the other 7 is not in the sum" in said
+    assert "your cloth gives 18" in told({"thread-time-cost": {"pieces": "20"}})
+    free = told(ordered | {"thread-time-cost": {"price_cloth": "0"}})
+    assert "your cloth gives 18" in free and "is not in the sum" not in free
+    assert "your cloth gives" not in told({}) + told({"order": {"ordered": "18"}})
 
 
 def test_the_washed_cloth_is_the_same_length_in_words_and_in_the_drawing():
