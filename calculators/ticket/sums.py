@@ -16,8 +16,11 @@ def sums(batch: Batch, own: Mapping[str, str]) -> tuple[Setting, ...]:
 
     own: the maker's own figures by their names in a job.
     """
-    worked = _worked_out(batch)
-    return tuple(Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], worked.get(name, "")) for name in FIGURES)
+    worked, why = _worked_out(batch), {"cost": _of_less_cloth(batch)}
+    return tuple(
+        Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], worked.get(name, ""), why.get(name, "") if name in worked else "")
+        for name in FIGURES
+    )
 
 
 def _worked_out(batch: Batch) -> dict[str, str]:
@@ -28,3 +31,10 @@ def _worked_out(batch: Batch) -> dict[str, str]:
     if values["total"] is not None:
         told["cost"] = say("{total}, {each} a piece", **values)
     return {name: phrase.filled(batch.ruler, kinds) for name, phrase in told.items()}
+
+
+def _of_less_cloth(batch: Batch) -> str:
+    """That the cloth which is paid for gives fewer pieces than the cost is for; empty where it gives enough."""
+    if SUMS not in batch.values or not batch(SUMS, "cost_cloth") or batch(SUMS, "pieces") <= batch("pieces-from-cloth", "count"):
+        return ""
+    return f"For {batch(SUMS, 'pieces'):,} pieces, with the cloth for {batch('pieces-from-cloth', 'count'):,}."

@@ -41,6 +41,15 @@ def test_it_tells_thread_time_and_cost(page):
     assert (told["time"], told["cost"]) == ("4 h 41 min, 15.6 min a piece", "215.47, 11.97 a piece")
 
 
+def test_a_cost_with_cloth_for_fewer_pieces_says_so():
+    """The house's cloth gives 18 of 46 cm."""
+    def cost(**typed):
+        return BeautifulSoup(ask("ticket", typed=typed)["body"], "html.parser").select_one("[data-setting=sum-cost] .why")
+
+    assert cost(order={"ordered": "25"}).text == "For 25 pieces, with the cloth for 18."
+    assert cost(order={"ordered": "18"}) is None and cost(**{"order": {"ordered": "25"}, "thread-time-cost": {"price_cloth": "0"}}) is None
+
+
 def test_the_makers_own_figure_stands_in_place_of_the_sum():
     job = opened({"format": "job", "version": 2, "name": "Long table", "walk": "batch", "time": "most of a day", "cost": NASTY, "thread": ""})
     body = BeautifulSoup(ask("ticket", kind="job", kept=written_down(job.document))["body"], "html.parser")
