@@ -53,7 +53,28 @@ class Asking:
         """What fills a field that is left alone and takes nothing over."""
         if asked.default:
             return self.method.measure(asked.default, self.ruler)
-        return (asked.from_method and asked.from_method(self.method, self.ruler)) or on_ruler(asked.fixed or "", self.ruler)
+        return self._of_the_method(asked) or on_ruler(asked.fixed or "", self.ruler)
+
+    def value(self, asked: Field) -> Any:
+        """The value of a field, None where it may stay empty and does; raises Refused when it cannot be read."""
+        if not self.typed.get(asked.name, "").strip() and asked.name in self.taken:
+            return asked.kind.carried(self.taken[asked.name], self.ruler)
+        text = self.text(asked)
+        if not text.strip():
+            if asked.optional:
+                return None
+            raise Refused(f"nothing is written here. Write {_sample(asked, self)}.")
+        return asked.kind.parse(text, self.ruler)
+
+    def _of_the_method(self, asked: Field) -> str:
+        if not asked.from_method:
+            return ""
+        if asked.beside is None:
+            return asked.from_method(self.method, self.ruler)
+        try:
+            return asked.from_method(self.method, self.ruler, self.value(asked.beside))
+        except Refused:
+            return ""  # the field beside it is asked again
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
@@ -80,7 +101,7 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     names = [f.name for f in calculator.fields]
     for asked in calculator.fields:
         try:
-            values[asked.name] = _value(asked, asking)
+            values[asked.name] = asking.value(asked)
         except Refused as problem:
             troubles[asked.name] = f"{asked.label}: {problem}"
     for stray in (name for name in asking.typed if name not in names):
@@ -88,18 +109,6 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     if troubles:
         raise AskAgain(troubles)
     return values
-
-
-def _value(asked: Field, asking: Asking) -> Any:
-    typed = asking.typed.get(asked.name, "").strip()
-    if not typed and asked.name in asking.taken:
-        return asked.kind.carried(asking.taken[asked.name], asking.ruler)
-    text = asking.text(asked)
-    if not text.strip():
-        if asked.optional:
-            return None
-        raise Refused(f"nothing is written here. Write {_sample(asked, asking)}.")
-    return asked.kind.parse(text, asking.ruler)
 
 
 def _sample(asked: Field, asking: Asking) -> str:

@@ -23,7 +23,8 @@ class Field:
     default: key of the house method that fills it when nothing is typed, or None.
     fixed: text that fills it when the house method has no say, such as ``no``; one for each ruler where a round figure differs.
     optional: may stay empty; the function then gets None.
-    from_method: what entries of the house method come to for it, such as the minutes of several steps; empty where they say nothing.
+    from_method: what entries of the house method come to for it on a ruler, such as the minutes of several steps; empty where they say nothing.
+    beside: another field of the same calculator whose value `from_method` is told as well, such as how many corners a piece has.
     """
 
     name: str
@@ -33,7 +34,8 @@ class Field:
     default: str | None = None
     fixed: Written | None = None
     optional: bool = False
-    from_method: Callable[[HouseMethod, Ruler], str] | None = None
+    from_method: Callable[..., str] | None = None
+    beside: "Field | None" = None
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,21 @@ class Hems:
         return hem + self.turn if hem else Fraction(0)
 
     @property
+    def sides_along(self) -> int:
+        """How many of the two sides along the piece have a hem."""
+        return bool(self.left) + bool(self.right)
+
+    @property
+    def sides_across(self) -> int:
+        """How many of the two ends have a hem."""
+        return bool(self.top) + bool(self.bottom)
+
+    @property
+    def hemmed_corners(self) -> int:
+        """At how many of the four corners two hems meet."""
+        return self.sides_along * self.sides_across
+
+    @property
     def corners(self) -> set[tuple[Fraction, Fraction]]:
         """The pairs of hems that meet at the four corners [mm]: that of a side along the piece, then that of one across."""
         return {(beside, end) for beside in (self.left, self.right) for end in (self.top, self.bottom)}

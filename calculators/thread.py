@@ -3,15 +3,15 @@
 from fractions import Fraction
 
 
-def stitching_of_a_piece(width: Fraction, length: Fraction, rows: int, corners: int, corner_seam: Fraction) -> Fraction:
-    """All stitching of one piece hemmed on its four sides.
+def stitching_of_a_piece(edge: Fraction, rows: int, corners: int, corner_seam: Fraction) -> Fraction:
+    """All stitching of one hemmed piece.
 
-    width, length: finished size [mm]; rows: of stitching along the edge, each counted as long as the edge itself.
-    corners: mitred ones; corner_seam: the seam of one of them [mm].
+    edge: all its hemmed sides together, finished [mm]; rows: of stitching along it, each counted as long as the edge itself.
+    corners: all of them; corner_seam: the seam of one of them, 0 where they have none [mm].
     Returns the length of the stitching [mm].
-    Source: derived, rows × 2 × (width + length) + corners × seam. A row further in is shorter, so this is a little more than is stitched.
+    Source: derived, rows × edge + corners × seam. A row further in is shorter, so this is a little more than is stitched.
     """
-    return rows * 2 * (width + length) + corners * corner_seam
+    return rows * edge + corners * corner_seam
 
 
 def thread_for_each_length(stitch: Fraction, thickness: Fraction) -> Fraction:

@@ -11,9 +11,9 @@ from calculators.thread import stitching_of_a_piece, thread_ends, thread_for_eac
 
 def test_stitching_of_a_napkin():
     """40 by 30 cm: once round is 2 × (40 + 30) = 140 cm; two rows 280 cm; four corner seams of 2.5 cm are 10 cm; together 290 cm."""
-    assert stitching_of_a_piece(F(400), F(300), 2, 4, F(25)) == 2900
-    assert stitching_of_a_piece(F(400), F(300), 1, 0, F(25)) == 1400
-    assert stitching_of_a_piece(F(400), F(300), 0, 4, F(25)) == 100
+    assert stitching_of_a_piece(F(1400), 2, 4, F(25)) == 2900
+    assert stitching_of_a_piece(F(1400), 1, 4, F(0)) == 1400
+    assert stitching_of_a_piece(F(1400), 0, 4, F(25)) == 100
 
 
 def test_thread_as_texts_for_clothing_makers_print_it():

@@ -6,7 +6,7 @@ from calculators.corner_questions import check_turn
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
-from calculators.kinds import Choice, Length, Percent
+from calculators.kinds import Choice, Count, Length, Percent
 from calculators.phrase import say
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
@@ -34,6 +34,9 @@ def _work(given) -> Answer:
         "finished_width": piece.finished_width,
         "finished_length": piece.finished_length,
         "border_share": piece.border_share,
+        "hemmed_along": hems.sides_along,
+        "hemmed_across": hems.sides_across,
+        "hemmed_corners": hems.hemmed_corners,
     }
     spoken = (
         "**Finished {finished_width} by {finished_length}** from {cut_width} by {cut_length} cut."
@@ -87,6 +90,9 @@ CALCULATOR = Calculator(
         Result("finished_width", "Finished width", Length(), "Across the piece, hemmed."),
         Result("finished_length", "Finished length", Length(), "Along the piece, hemmed."),
         Result("border_share", "Border", Percent(), "The visible border as a share of the finished piece."),
+        Result("hemmed_along", "Hemmed sides along", Count(), "How many of the two sides along the piece have a hem."),
+        Result("hemmed_across", "Hemmed ends", Count(), "How many of the two ends, top and bottom, have a hem."),
+        Result("hemmed_corners", "Hemmed corners", Count(), "Corners where two hems meet."),
     ),
     work=_work,
     drawing=hemmed_piece,
@@ -100,6 +106,11 @@ CALCULATOR = Calculator(
             {"width": "36 cm", "length": "36 cm", "turn": "1 cm", "hem": "2.5 cm"},
             {"finished_width": 290, "finished_length": 290},
             "arithmetic: 36 − 2·(2.5 + 1) cm",
+        ),
+        Example(
+            {"width": "36 cm", "length": "60 cm", "turn": "1 cm", "hem": "2 cm", "hem_left": "0"},
+            {"finished_width": 330, "finished_length": 540, "hemmed_along": 1, "hemmed_across": 2, "hemmed_corners": 2},
+            "arithmetic: the left side keeps its selvedge, 36 − 3 and 60 − 6 cm; two corners are left",
         ),
     ),
     sources=("american-womans-cook-book",),

@@ -117,6 +117,31 @@ def test_a_bare_number_on_a_spool_is_metres_or_yards():
     assert spool.parse("100", on_inches) == 91_440 and spool.write_out("100", on_inches) == "100 yd"
 
 
+def test_minutes_and_thread_follow_the_corners_of_the_piece():
+    """8.5 min and 1.5 for a corner: 17.5 min with six, 8.5 with none; what is written by hand stands. Folded corners take time but no seam:
+    16 seams of 2.83 cm and 16 × 4 ends fewer than with four mitred ones on four pieces."""
+    minutes = CALCULATOR.field("minutes_piece")
+    assert [Asking({"corners": text}).text(minutes) for text in ("6", "0", " 4 ", "many")] == ["17.5 min", "8.5 min", "14.5 min", "15 min"]
+    assert said({"corners": "6", "pieces": "1"})[1]["time"] == 20 + F("17.5")
+    assert said({"corners": "6", "pieces": "1", "minutes_piece": "10 min"})[1]["time"] == 30
+    four, folded = (said({"pieces": "4", "mitre_seam": seam, "thread_end": end})[1] for seam, end in (("2.83 cm", "10 cm"), ("0", "10 cm")))
+    assert four["stitching"] - folded["stitching"] == 16 * F("28.3") and folded["time"] == four["time"]
+    assert four["thread"] - folded["thread"] == F("1.15") * (16 * F("28.3") * four["ratio"] + 16 * 4 * 100)
+
+
+def test_a_side_that_is_not_hemmed_takes_no_thread():
+    two_sides = said({"pieces": "1", "finished_width": "40 cm", "finished_length": "1 m", "sides_across": "0", "corners": "0"})
+    assert two_sides[1]["stitching"] == 2000 and "along the edge of 0 × 40 cm + 2 × 100 cm" in two_sides[0].replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_in_a_batch_a_selvedge_kept_leaves_one_side_and_two_corners_out():
+    """Cut 46 cm; one side as it is: 46 − 3 = 43 cm wide and 40 cm long. Edge 2 × 43 + 40 = 126 cm, two seams of 2 × √2 cm; 8.5 + 2 × 1.5 = 11.5 min."""
+    last = go(BATCH, {"finished-size": {"hem_left": "0"}, "order": {"ordered": "1"}}, Asking({}))[-1]
+    assert (last.asking.taken["sides_along"], last.asking.taken["sides_across"], last.asking.taken["corners"]) == (1, 2, 2)
+    assert last.answer.results["stitching"] == pytest.approx(1260 + 2 * 20 * 2**0.5, abs=1e-3)
+    assert last.answer.results["time"] == 20 + F("11.5")
+
+
 def test_at_the_end_of_the_batch_it_takes_over_what_the_steps_before_know():
     """24 ordered and 1 to spare; 46 − 2 × (1 + 2.5) = 39 cm; the seam of a square mitre is the hem × √2."""
     typed = {"order": {"ordered": "24", "spare": "1"}, "finished-size": {"hem": "2.5 cm"}, "wash-test": {"cloth_length": "5 m"}}

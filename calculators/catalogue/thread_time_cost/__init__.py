@@ -19,9 +19,10 @@ _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it
 
 def _work(given: SimpleNamespace) -> Answer:
     corner = Fraction(given.mitre_seam).limit_denominator(_NANOMETRES)
-    of_a_piece = stitching_of_a_piece(given.finished_width, given.finished_length, given.rows, given.corners, corner)
+    edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
+    of_a_piece = stitching_of_a_piece(edge, given.rows, given.corners, corner)
     ratio = thread_for_each_length(given.stitch, given.thickness)
-    ends = thread_ends(given.rows + given.corners, given.thread_end)
+    ends = thread_ends(given.rows + (given.corners if corner else 0), given.thread_end)
     thread_of_a_piece = (of_a_piece * ratio + ends) * (1 + given.waste / 100)
     thread = given.pieces * thread_of_a_piece
     spools = whole_spools(thread, given.spool)
@@ -72,9 +73,10 @@ def _notes(costs: Costs, results: dict, priced: bool) -> Iterator[Phrase]:
 
 def _working(given: SimpleNamespace, corner: Fraction, of_a_piece: Fraction, ends: Fraction, costs: Costs, results: dict) -> Iterator[Phrase]:
     yield say(
-        "Stitching of a piece: {rows:row|rows} along the edge of 2 × ({width:length} + {length:length}), and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
+        "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × {length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
         "Each row is counted as long as the edge; further in it is a little shorter.",
-        rows=given.rows, width=given.finished_width, length=given.finished_length, corners=given.corners, corner=corner, whole=of_a_piece,
+        rows=given.rows, across=given.sides_across, width=given.finished_width, along=given.sides_along, length=given.finished_length,
+        corners=given.corners if corner else 0, corner=corner, whole=of_a_piece,
     )
     yield say(
         "Thread for each length of it, upper and lower together: 2 + 2 × {thickness:length} ÷ {stitch:length} = {ratio}. Both threads run along every stitch, "
@@ -126,6 +128,11 @@ CALCULATOR = Calculator(
             {"stitch": "0.1 in", "thickness": "0.01 in"},
             {"ratio": 2.2},
             "thread-consumption: 2 + 2 × 0.01 × 10 = 2.2 in of thread for each inch, at 10 stitches an inch",
+        ),
+        Example(
+            {"pieces": "1", "finished_width": "40 cm", "finished_length": "140 cm", "rows": "1", "sides_along": "1", "corners": "2", "mitre_seam": "3 cm"},
+            {"stitching": 2_260},
+            "arithmetic: a runner that keeps one selvedge, 2 × 40 + 140 cm, and two corner seams of 3 cm",
         ),
         Example(
             {

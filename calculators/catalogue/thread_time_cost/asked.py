@@ -9,17 +9,18 @@ from calculators.kinds import Count, Length, LongLength, Percent
 from calculators.money import Amount, PriceOfLength
 
 _SIZE = Length(least=Fraction(1), most=Fraction(20_000))
+_CORNERS = Field("corners", "Corners of a piece", Count(most=100), "All its corners, mitred or folded: 4, or 6 for a runner with two points. The house’s minutes for a corner count for each.", fixed="4")
 
 FIELDS = (
     Field("pieces", "Pieces", Count(least=1, most=100_000), "How many are made in this batch.", fixed="18"),
     Field("finished_width", "Finished width", _SIZE, "Across a piece, hemmed.", fixed="40 cm", from_method=from_method.finished_width),
     Field("finished_length", "Finished length", _SIZE, "Along a piece, hemmed.", fixed="40 cm", from_method=from_method.finished_length),
-    Field("rows", "Rows of stitching", Count(most=20), "Rows that run along all four sides: 1 for the hem, 2 with a second line at the edge, 0 for hems sewn by hand.", fixed="1"),
-    Field("corners", "Mitred corners of a piece", Count(most=100), "Corners with a seam of their own; 0 for folded ones.", fixed="4"),
+    Field("rows", "Rows of stitching", Count(most=20), "Rows that run along every hemmed side: 1 for the hem, 2 with a second line at the edge, 0 for hems sewn by hand.", fixed="1"),
+    _CORNERS,
     Field("minutes_batch", "Minutes once for the batch", Minutes(), "Hands-on, however many pieces follow: setting out, straightening, threading.", fixed="20 min", from_method=from_method.minutes_for_the_batch),
     Field(
-        "minutes_piece", "Minutes for each piece", Minutes(), "Hands-on, from cutting to the last press, its corners too; measured on one test piece.",
-        fixed="15 min", from_method=from_method.minutes_for_a_piece,
+        "minutes_piece", "Minutes for each piece", Minutes(), "Hands-on, from cutting to the last press, all its corners too; measured on one test piece.",
+        fixed="15 min", from_method=from_method.minutes_for_a_piece, beside=_CORNERS,
     ),
     Field("rate", "Price of an hour", Amount(), "What an hour of work costs you; 0 to leave time out of the sum.", optional=True, from_method=from_method.price_of_an_hour),
     Field("cloth_bought", "Cloth bought", Length(most=Fraction(1_000_000)), "The length paid for, as it was bought, unwashed.", fixed="3 m", from_method=from_method.cloth_bought),
@@ -29,7 +30,9 @@ FIELDS = (
     ),
     Field("price_spool", "Price of a spool", Amount(), "What a spool of thread costs; 0 to leave thread out of the sum.", optional=True, from_method=from_method.price_of_a_spool),
     Field("other", "Other costs of a piece", Amount(), "Labels, buttons, wrapping: what every piece needs besides.", fixed="0"),
-    Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end.", fixed="3 cm", from_method=from_method.mitre_seam),
+    Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end; 0 for folded corners, which have none.", fixed="3 cm", from_method=from_method.mitre_seam),
+    Field("sides_along", "Hemmed sides along its length", Count(most=2), "Sides along a piece that have a hem; 1 or 0 where a selvedge stays as it is.", fixed="2"),
+    Field("sides_across", "Hemmed ends", Count(most=2), "Ends across a piece that have a hem. A pointed end is one; it is counted as if it were square, which is a little more.", fixed="2"),
     Field("stitch", "Stitch length", Length(least=Fraction(1, 2), most=Fraction(50)), "One stitch, as it stands on the machine.", "stitch_hem"),
     Field("thickness", "Thickness stitched through", Length(most=Fraction(50)), "All layers of the hem, pressed together; measure several on one another and divide.", "seam_thickness"),
     Field("thread_end", "Thread end left at a seam", Length(most=Fraction(1_000)), "What one thread hangs out at each start and at each stop, before it is cut.", "thread_end"),
@@ -38,7 +41,7 @@ FIELDS = (
     Field("bobbin", "Thread on a full bobbin", LongLength(least=Fraction(1_000)), "Wind one and measure it off once.", "bobbin"),
 )
 ASKED = (
-    "{pieces} pieces, {finished_width} by {finished_length} finished. Rows of stitching all round: {rows}; mitred corners of each: {corners}. "
+    "{pieces} pieces, {finished_width} by {finished_length} finished. Rows of stitching: {rows}; corners of each: {corners}. "
     "Work: {minutes_batch} once for the batch and {minutes_piece} for each piece, at {rate} an hour. "
     "Cloth: {cloth_bought} at {price_cloth}. Thread: {price_spool} a spool. Besides, {other} for each piece."
 )

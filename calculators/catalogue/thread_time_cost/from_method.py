@@ -9,7 +9,6 @@ from calculators.kinds import Kind, Length, Number, Refused
 from calculators.measure import Ruler, show_exactly
 from calculators.money import Amount
 
-_CORNERS = 4
 _MINUTES = Number(most=Fraction(10_000), sign=" min", places=2)
 _UNITS = {"metre": "m", "yard": "yd"}
 
@@ -19,9 +18,9 @@ def minutes_for_the_batch(method: HouseMethod, ruler: Ruler) -> str:
     return _minutes(sum(_timed(method, ruler, "batch"), Fraction(0)), ruler)
 
 
-def minutes_for_a_piece(method: HouseMethod, ruler: Ruler) -> str:
-    """The minutes of all steps that are done to every piece, those of its four corners too."""
-    return _minutes(sum(_timed(method, ruler, "piece"), Fraction(0)) + _CORNERS * sum(_timed(method, ruler, "corner"), Fraction(0)), ruler)
+def minutes_for_a_piece(method: HouseMethod, ruler: Ruler, corners: int) -> str:
+    """The minutes of all steps that are done to every piece, those of its corners too."""
+    return _minutes(sum(_timed(method, ruler, "piece"), Fraction(0)) + corners * sum(_timed(method, ruler, "corner"), Fraction(0)), ruler)
 
 
 def price_of_cloth(method: HouseMethod, ruler: Ruler) -> str:
