@@ -53,7 +53,7 @@ class Asking:
         """What fills a field that is left alone and takes nothing over."""
         if asked.default:
             return self.method.measure(asked.default, self.ruler)
-        return self._of_the_method(asked) or on_ruler(asked.fixed or "", self.ruler)
+        return asked.kind.on_ruler(self._of_the_method(asked), self.ruler) or on_ruler(asked.fixed or "", self.ruler)
 
     def value(self, asked: Field) -> Any:
         """The value of a field, None where it may stay empty and does; raises Refused when it cannot be read."""
@@ -64,7 +64,8 @@ class Asking:
             if asked.optional:
                 return None
             raise Refused(f"nothing is written here. Write {_sample(asked, self)}.")
-        return asked.kind.parse(text, self.ruler)
+        as_the_house_wrote_it = "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked)
+        return asked.kind.parse(as_the_house_wrote_it or text, self.ruler)
 
     def _of_the_method(self, asked: Field) -> str:
         if not asked.from_method:

@@ -45,6 +45,10 @@ class Kind:
         """A text that fills a field, in the form in which a page puts it into the field's control."""
         return text
 
+    def on_ruler(self, text: str, ruler: Ruler) -> str:
+        """A text of the house method, as it stands in a blank on the ruler in hand; read is always the text itself."""
+        return text
+
     def write_out(self, text: str, ruler: Ruler) -> str:
         """What was typed, with the unit it was read in added, so that it keeps its meaning on another ruler."""
         return text

@@ -58,6 +58,9 @@ class PriceOfLength(Amount):
     def write(self, value, ruler):
         return self.show(value, ruler).replace(",", "")
 
+    def on_ruler(self, text, ruler):
+        return self.write(self.parse(text, ruler), ruler) if text else text
+
     def write_out(self, text, ruler):
         return text if _PER.fullmatch(text.strip()) else f"{text.strip()} per {_long_unit(ruler)}"
 

@@ -48,10 +48,22 @@ def test_the_page_and_the_batch_tell_the_same_of_the_house():
 
 def test_the_price_is_that_of_the_cloth_used_most_or_of_the_only_one():
     linen, other = {"thing": "Washed linen, medium", "price": "18,50", "per": "yard"}, {"thing": "Half linen", "price": "11", "per": "metre"}
-    assert begins_with("price_cloth", with_tables(prices=(other, linen))) == "18.50 per yd"
+    assert begins_with("price_cloth", with_tables(prices=(other, linen)), "in") == "18.50 per yd"
+    assert begins_with("price_cloth", with_tables(prices=(other, linen))) == "20.23 per m"  # 18.50 ÷ 0.9144
     assert begins_with("price_cloth", with_tables(prices=(other,))) == "11.00 per m"
     assert begins_with("price_cloth", with_tables(prices=(other, {**other, "thing": "Lawn"}))) == ""
     assert begins_with("rate", with_tables(prices=(other,))) == "" == begins_with("price_spool", with_tables(prices=(other,)))
+
+
+def test_the_price_of_cloth_is_shown_for_the_yard_on_an_inch_ruler_and_reckoned_as_the_house_wrote_it():
+    """18.50 a metre is 16.9164 a yard, shown as 16.92; 10 m at 18.50 are 185, at 16.92 a yard they would be 185.04."""
+    assert begins_with("price_cloth", ruler="in") == "16.92 per yd"
+    assert said({"cloth_bought": "10 m"}, "in")[1]["cost_cloth"] == said({"cloth_bought": "10 m"})[1]["cost_cloth"] == 185
+    typed = {"price_cloth": "18.50 per m", "cloth_bought": "10 m"}
+    assert Asking(typed, wanted_ruler="in").text(CALCULATOR.field("price_cloth")) == "18.50 per m" and said(typed, "in")[1]["cost_cloth"] == 185
+    assert said({"price_cloth": "16.92", "cloth_bought": "10 m"}, "in")[1]["cost_cloth"] == F("16.92") * 10 / F("0.9144")
+    emptied = {"price_cloth": " ", "cloth_bought": "10 m"}
+    assert said(emptied, "in")[1]["cost_cloth"] == 185
 
 
 def test_entries_of_a_method_that_cannot_be_read_are_passed_over():
