@@ -79,7 +79,8 @@ class Rules:
         "shelf" (the whole order from the cloths there are).
     strips: "across", "along" or "either": strips first, then pieces; "sections": strips across, those along into sections, then
         pieces; "free": cuts edge to edge in any order.
-    gap: lost between two pieces [mm]; selvedge: trimmed off each side [mm]; end_loss: cut off each end, once, to square it [mm].
+    gap: lost between two pieces [mm]; selvedge: trimmed off each side [mm]; end_loss: cut off each end, once, to reach clean threads [mm].
+    skew: how far a weft thread that starts at one corner is off at the other selvedge, before the cloth is pulled square [mm].
     change_length, change_width: what the wash does before anything is cut [%], negative for shrinkage.
     seam_allowance: on each edge that is joined [mm].
     keep: a remnant is worth keeping when it is at least this long and wide [mm].
@@ -90,6 +91,7 @@ class Rules:
     gap: Fraction = Fraction(0)
     selvedge: Fraction = Fraction(0)
     end_loss: Fraction = Fraction(0)
+    skew: Fraction = Fraction(0)
     change_length: Fraction = Fraction(0)
     change_width: Fraction = Fraction(0)
     seam_allowance: Fraction = Fraction(10)

@@ -31,14 +31,17 @@ def usable_part(cloth: Cloth, rules: Rules) -> Usable:
     """What of a cloth can be planned on.
 
     cloth: as it lies, before the wash. rules: its losses.
-    Returns the usable part. Squaring costs its loss once at each end, however many strips are cut.
+    Returns the usable part. Squaring costs its loss once at each end, however many strips are cut, and the slant once, as in `cloth.UsableCloth`.
+    A flaw is as much longer as the ends slant, towards the end it is measured from: which way they slant is not asked.
     Source: derived; the wash as in `cloth.after_the_wash`.
     Raises CannotPlan when nothing is left or a flaw lies beside the cloth.
     """
     width = after_the_wash(cloth.width, rules.change_width) - 2 * rules.selvedge
-    length = None if cloth.length is None else after_the_wash(cloth.length, rules.change_length) - 2 * rules.end_loss
+    length = None if cloth.length is None else after_the_wash(cloth.length, rules.change_length) - _off_the_ends(rules)
     if width <= 0:
         raise CannotPlan("selvedge", "Two selvedges of {selvedge:length} leave nothing of a cloth {width:length} wide.", selvedge=rules.selvedge, width=cloth.width)
+    if length is not None and length <= 0 and rules.skew > 2 * rules.end_loss:
+        raise CannotPlan("skew", "Ends that slant by {skew:length} leave nothing of a cloth {length:length} long. Measure the offset along the selvedge.", skew=rules.skew, length=cloth.length)
     if length is not None and length <= 0:
         raise CannotPlan("end_loss", "Two ends of {end_loss:length} leave nothing of a cloth {length:length} long.", end_loss=rules.end_loss, length=cloth.length)
     flaws = (_moved(flaw, cloth, rules) for flaw in cloth.flaws)
@@ -49,10 +52,14 @@ def length_to_start_from(usable: Fraction, rules: Rules) -> Fraction:
     """The unwashed length that leaves a usable length.
 
     usable: length to plan on [mm]. rules: the losses.
-    Returns the length before the wash, with what is cut off both ends [mm].
+    Returns the length before the wash, with what is cut off both ends and lost to their slant [mm].
     Source: derived; the wash as in `cloth.cloth_to_start_from`.
     """
-    return cloth_to_start_from(usable + 2 * rules.end_loss, rules.change_length)
+    return cloth_to_start_from(usable + _off_the_ends(rules), rules.change_length)
+
+
+def _off_the_ends(rules: Rules) -> Fraction:
+    return 2 * rules.end_loss + rules.skew
 
 
 def _moved(flaw: Flaw, cloth: Cloth, rules: Rules) -> Flaw:
@@ -63,7 +70,9 @@ def _moved(flaw: Flaw, cloth: Cloth, rules: Rules) -> Flaw:
             along=flaw.from_end + flaw.length, across=flaw.from_selvedge + flaw.width, cloth=cloth.name,
         )
     along, across = 1 + rules.change_length / 100, 1 + rules.change_width / 100
-    return Flaw(flaw.from_end * along - rules.end_loss, flaw.from_selvedge * across - rules.selvedge, flaw.length * along, flaw.width * across)
+    return Flaw(
+        flaw.from_end * along - rules.end_loss - rules.skew, flaw.from_selvedge * across - rules.selvedge, flaw.length * along + rules.skew, flaw.width * across
+    )  # fmt: skip
 
 
 def _within(flaw: Flaw, width: Fraction, length: Fraction | None) -> Flaw | None:

@@ -39,6 +39,20 @@ def test_squaring_costs_its_loss_once_at_each_end_and_not_per_strip():
     assert count(planned(Cloth("c", F(1200), F(2019)), NAPKIN, end_loss=10)) == 12
 
 
+def test_a_slant_costs_its_offset_once():
+    assert count(planned(Cloth("c", F(1200), F(2040)), NAPKIN, end_loss=10, skew=20)) == 15
+    assert count(planned(Cloth("c", F(1200), F(2039)), NAPKIN, end_loss=10, skew=20)) == 12
+    best = planned(Cloth("c", F(1250)), replace(NAPKIN, count=12), aim="buy", end_loss=10, skew=20, change_length=F(-5))
+    assert best.to_start_from == F(1640) / F(95, 100)
+
+
+def test_a_flaw_is_cleared_whichever_way_the_ends_slant():
+    """A flaw 415 to 420 mm from the end may lie 395 mm from a thread that slants by 20, and costs one of the first row; 400 mm from one that slants by 15, and lies between two rows."""
+    flaw = (Flaw(F(415), F(100), F(5), F(5)),)
+    assert count(planned(Cloth("c", F(1200), F(840), flaws=flaw), NAPKIN, skew=20)) == 5
+    assert count(planned(Cloth("c", F(1200), F(835), flaws=flaw), NAPKIN, skew=15)) == 6
+
+
 def test_selvedges_are_trimmed_off_both_sides():
     assert count(planned(Cloth("c", F(1230), F(400)), NAPKIN, selvedge=15)) == 3
     assert count(planned(Cloth("c", F(1229), F(400)), NAPKIN, selvedge=15)) == 2

@@ -47,7 +47,7 @@ _JOINS = Table(
 
 RESULTS = (
     Result("count", "Cut out in all", Count(), "Pieces; of a piece that is joined from widths, every part."),
-    Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends."),
+    Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends and lost to their slant."),
     Result("least_length", "No plan can start from less than", Length(toward="up"), "The least cloth to start from under the same rules of cutting."),
     Result("most_pieces", "No plan can give more than", Count(), "The most pieces under the same rules of cutting."),
     Result("proof", "Could another plan do better", Text(longest=200), "Whether this is proven to be the best plan cut this way."),

@@ -91,7 +91,8 @@ FIELDS = (
     Field("strips", "How it is cut", Choice(options=STRIPS), "Strips: the first cuts part the whole cloth, each strip is then cut into pieces, and a piece may be trimmed once more. Sections: each strip is first cut along into sections, and those across into pieces. Any way: cuts may turn as often as they like, so more may fit and more cuts are made.", fixed="across"),
     Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
     Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
-    Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),
+    Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, whole threads.", "end_loss"),
+    Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square. The plan counts on the cloth being pulled square, and keeps that much clearer of flaws; pull it square before you measure a repeat.", "skew"),
     Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0"),
     Field("change_width", "Change in the wash, across", Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
     Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges.", fixed="1 cm"),
@@ -124,7 +125,7 @@ def order_from(given: SimpleNamespace) -> Order:
     if any(piece.matched for piece in pieces) and not any(cloth.repeat for cloth in cloths):
         raise ask_again("repeats", "A piece is to be matched, but no repeat is written. Write after which distance the pattern starts again.")
     rules = Rules(
-        given.aim, given.strips, given.gap, given.selvedge, given.end_loss, given.change_length, given.change_width, given.seam_allowance, given.keep
+        given.aim, given.strips, given.gap, given.selvedge, given.end_loss, given.skew, given.change_length, given.change_width, given.seam_allowance, given.keep
     )
     return Order(cloths, pieces, rules)
 
