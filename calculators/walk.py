@@ -60,6 +60,7 @@ class Step:
     title: the heading of the step.
     taken: field name → where its value comes from.
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
+    asked: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty for that one.
     given_back: what it gives to an earlier step, from which it then takes nothing.
     """
 
@@ -67,6 +68,7 @@ class Step:
     title: str
     taken: Mapping[str, Taken] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
+    asked: str = ""
     given_back: GivenBack | None = None
 
     def taken_for(self, typed: Mapping[str, str]) -> Mapping[str, Taken]:
@@ -105,8 +107,9 @@ class Walk:
         return "" if kind == NO_KIND else kind
 
     def calculator(self, step: Step, method: HouseMethod) -> Calculator:
-        """The calculator of a step; where it asks for the kind of piece, with those of the method to choose from."""
+        """The calculator of a step with the sentence of the step; where it asks for the kind of piece, with those of the method to choose from."""
         calculator = calculator_named(step.calculator)
+        calculator = replace(calculator, asked=step.asked) if step.asked else calculator
         if step.calculator != self.kind_in[0]:
             return calculator
         fields = (replace(field, kind=kinds_of_piece(method)) if field.name == self.kind_in[1] else field for field in calculator.fields)
@@ -222,7 +225,13 @@ BATCH = Walk(
     "A batch, from cloth to corners",
     (
         Step("order", "The order"),
-        Step("wash-test", "The cloth and its wash test"),
+        Step(
+            "wash-test",
+            "The cloth and its wash test",
+            settled={"needed_length": "", "needed_width": ""},
+            asked="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked {before_length} apart along the length and {before_width} across, "
+            "measures {after_length} and {after_width} between the same marks after the wash.",
+        ),
         Step(
             "usable-cloth",
             "What can be used of it",

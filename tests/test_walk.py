@@ -102,6 +102,15 @@ def test_pieces_wait_for_a_finished_size_that_needs_mending():
     assert stops["finished-size"].refusal and stops["mitre-marks"].waits_for and stops["bundles"].waits_for
 
 
+def test_the_cloth_is_asked_for_first_and_nobody_must_say_what_she_needs_of_it():
+    wash = by_name(go(BATCH, {}, Asking({})))["wash-test"]
+    assert wash.calculator.asked.startswith("The cloth, unwashed, is {cloth_length} long and {cloth_width} wide.") and "needed" not in wash.calculator.asked
+    told = walk_replies(BATCH, {}, Asking({}))["wash-test"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+    assert "Start from" not in told and told.count("The cloth in hand will be about 304.6 cm by 146.4 cm once it is washed.") == 1  # 320 × 47.6 ÷ 50; 150 × 48.8 ÷ 50
+    needed = walk_replies(BATCH, {"wash-test": {"needed_length": "4 m"}}, Asking({}))["wash-test"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+    assert "Start from a length of about 420.2 cm" in needed and "not long enough for the 400 cm" in needed  # 400 × 50 ÷ 47.6
+
+
 def test_what_is_written_by_hand_and_differs_from_the_other_steps_is_named():
     typed = ISSUE_CLOTH | {"finished-size": {"start_from": "cut", "width": "42 cm", "length": "36 cm"}, "bundles": {"pieces": "24"}}
     stops = by_name(go(BATCH, typed, Asking({})))

@@ -31,28 +31,30 @@ def _work(given) -> Answer:
     results = {
         "change_length": along,
         "change_width": across,
-        "cut_length": max(given.needed_length, cloth_to_start_from(given.needed_length, along)),
-        "cut_width": max(given.needed_width, cloth_to_start_from(given.needed_width, across)),
+        "cut_length": _start_from(given.needed_length, along),
+        "cut_width": _start_from(given.needed_width, across),
         "washed_length": after_the_wash(given.cloth_length, along),
         "washed_width": after_the_wash(given.cloth_width, across),
     }
     return Answer(
         results,
-        say("**{change_length} along the length**, {change_width} across. Start from {cut_length} by {cut_width}.", **results),
+        say("**{change_length} along the length**, {change_width} across." + _STARTS[given.needed_length is not None, given.needed_width is not None], **results),
         notes=tuple(_notes(given, along, across, results)),
-        working=(
-            say(
-                "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
-                before=given.before_length, after=given.after_length, change=along,
-            ),
-            say(
-                "Cloth to start from: {needed:length} × {before:length} ÷ {after:length} = {cut:length_up}."
-                if along < 0
-                else "Cloth to start from: all of the {needed:length} needed, since the test piece did not shrink along its length.",
-                needed=given.needed_length, before=given.before_length, after=given.after_length, cut=results["cut_length"],
-            ),
-        ),
+        working=tuple(_working(given, along, results["cut_length"])),
     )
+
+
+_WASHED = "The cloth in hand will be {washed_length} by {washed_width} once it is washed."
+_STARTS = {
+    (True, True): " Start from {cut_length} by {cut_width}.",
+    (True, False): " Start from a length of {cut_length}.",
+    (False, True): " Start from a width of {cut_width}.",
+    (False, False): f" {_WASHED}",
+}
+
+
+def _start_from(needed: Fraction | None, change: Fraction) -> Fraction | None:
+    return None if needed is None else max(needed, cloth_to_start_from(needed, change))
 
 
 def _as_shown(change: Fraction) -> Fraction:
@@ -71,9 +73,24 @@ def _notes(given, along, across, results):
         ("long", given.needed_length, given.cloth_length, results["cut_length"]),
         ("wide", given.needed_width, given.cloth_width, results["cut_width"]),
     ):
-        if in_hand < cut:
+        if cut is not None and in_hand < cut:
             yield say(f"The cloth in hand is not {way} enough for the {{needed:length}} written as needed: it lacks {{lacking:length_up}}.", needed=needed, lacking=cut - in_hand)
-    yield say("The cloth in hand will be {washed_length} by {washed_width} once it is washed.", **results)
+    if given.needed_length is not None or given.needed_width is not None:
+        yield say(_WASHED, **results)
+
+
+def _working(given, along, cut):
+    yield say(
+        "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
+        before=given.before_length, after=given.after_length, change=along,
+    )
+    if given.needed_length is not None:
+        yield say(
+            "Cloth to start from: {needed:length} × {before:length} ÷ {after:length} = {cut:length_up}."
+            if along < 0
+            else "Cloth to start from: all of the {needed:length} needed, since the test piece did not shrink along its length.",
+            needed=given.needed_length, before=given.before_length, after=given.after_length, cut=cut,
+        )
 
 
 CALCULATOR = Calculator(
@@ -85,8 +102,8 @@ CALCULATOR = Calculator(
         Field("after_length", "the same after the wash", _MARKED, "Between the same marks, washed, dried and pressed.", "after_length"),
         Field("before_width", "Marks across the width, before", _MARKED, "Between the two marks across the cloth, before washing.", "before_width"),
         Field("after_width", "the same across, after", _MARKED, "Between the same marks, washed, dried and pressed.", "after_width"),
-        Field("needed_length", "Length needed", _CLOTH, "Length you want to have once everything is washed.", "needed_length"),
-        Field("needed_width", "Width needed", _CLOTH, "Width you want to have once everything is washed.", "needed_width"),
+        Field("needed_length", "Length needed", _CLOTH, "Length you want to have once everything is washed; empty if you only ask what becomes of the cloth in hand.", "needed_length", optional=True),
+        Field("needed_width", "Width needed", _CLOTH, "Width you want to have once everything is washed; empty as before.", "needed_width", optional=True),
         Field("cloth_length", "Length of the cloth in hand", _CLOTH, "Unwashed length of the cloth you have.", "cloth_length"),
         Field("cloth_width", "Width of the cloth in hand", _CLOTH, "Unwashed width of the cloth you have.", "cloth_width"),
     ),
