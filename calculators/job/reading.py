@@ -11,6 +11,7 @@ from calculators.house_method import HouseMethod, read_house_method, site_method
 from calculators.job.format import brought_up, normal
 from calculators.measure import quote
 from calculators.method.check import mended as mended_method
+from calculators.method.usual_wash import with_its_wash
 from calculators.versions import Document
 from calculators.walk import WALKS, Stop, Walk, go
 
@@ -59,7 +60,7 @@ def opened(data: object) -> Job:
     walk = WALKS.get(document["walk"])
     if not walk:
         raise Unreadable(f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It is left as it is.")
-    method = read_house_method(document["method"], site_method()) if "method" in document else site_method()
+    method = with_its_wash(read_house_method(document["method"], site_method())) if "method" in document else site_method()
     typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
     if "typed" in document:
         document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}

@@ -41,6 +41,16 @@ def test_it_tells_thread_time_and_cost(page):
     assert (told["time"], told["cost"]) == ("4 h 41 min, 15.6 min a piece", "215.47, 11.97 a piece")
 
 
+def test_the_ticket_of_a_batch_and_of_a_job_begins_with_the_wash_of_the_cloth_as_the_batch_does():
+    """A cloth that loses a tenth: 320 × 0.9 = 288 cm, on the page of the batch, on its ticket, and once it is a job."""
+    cloth = {"cloth": "Hemp", "change_length": "−10 %", "change_width": "−10 %"}
+    method = json.dumps({"format": "house method", "version": 1, "name": "Ours", "tables": {"cloths": [cloth]}})
+    batch = ask("walk", walk="batch", typed={}, method=method)["steps"]["wash-test"]["answer"]
+    job = ask("new job", id="j", at="2026-11-25T10:00:00+01:00", walk="batch", method=method)["job"]
+    tickets = [ask("ticket", method=method)["body"], ask("ticket", kind="job", kept=job, method=method)["body"]]
+    assert all("288\N{NO-BREAK SPACE}cm by 135\N{NO-BREAK SPACE}cm" in each for each in (batch, *tickets))
+
+
 def test_a_cost_with_cloth_for_fewer_pieces_says_so():
     """The house's cloth gives 18 of 46 cm."""
     def cost(**typed):
