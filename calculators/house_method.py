@@ -75,6 +75,10 @@ class HouseMethod:
         """Names of the measures that some kind of piece has for itself."""
         return frozenset(name for line in self.tables.get("pieces", ()) for name in line if name in self.measures)
 
+    def cloth_line(self, cloth: str) -> Mapping[str, Written]:
+        """The line of a cloth in the house's list, empty where it has none of that name."""
+        return next((line for line in self.tables.get("cloths", ()) if str(line.get("cloth", "")).casefold() == cloth.casefold()), {})
+
     def for_kind(self, kind: str) -> "HouseMethod":
         """The method as it is for one kind of piece: what its line in the table of pieces holds stands before the general measure.
 

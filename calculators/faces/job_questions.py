@@ -4,7 +4,8 @@ from contextlib import suppress
 from typing import Any
 
 from calculators.documents import Unreadable
-from calculators.faces.questions import file_name, followed, ruler_wanted
+from calculators.faces.cloth_of_the_job import TAKE_OVER, newer_line
+from calculators.faces.questions import file_name, followed, house, ruler_wanted
 from calculators.faces.job_in_hand import cloths_known
 from calculators.faces.jobs_page import jobs_listed
 from calculators.faces.markup import element, html
@@ -60,8 +61,8 @@ def _opened(request: Reply) -> Reply:
     is_apart = not same_numbers(*(read_method(each)[0] if each else site_document() for each in (own, followed(request))))
     if is_apart:
         about += [
-            element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. "),
-            element("p", None, element("button", {"type": "button", "data-do": "method"}, "Take over the measures that the other pages follow")),
+            element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. ", newer_line(job.document.get("cloth", ""), job.method, house(request))),
+            element("p", None, element("button", {"type": "button", "data-do": "method"}, TAKE_OVER)),
         ]
     if job.troubles:
         about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in job.troubles.values())))

@@ -35,8 +35,11 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     )  # fmt: skip
 
 
-def settle_blanks(batch: Batch, home: str) -> list[ET.Element]:
-    """The two things a maker settles on the ticket itself, its cloth and how many pieces go together, and the way to all others."""
+def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None) -> list[ET.Element]:
+    """The two things a maker settles on the ticket itself, its cloth and how many pieces go together, and the way to all others.
+
+    about_cloth: what to do about a cloth that the method does not have.
+    """
     names = [line["cloth"] for line in batch.method.tables.get("cloths", ()) if "cloth" in line]
     shown = [*names, *([batch.cloth] if batch.cloth and not batch.cloth_line else [])]
     options = (element("option", {"value": name, "selected": name.casefold() == batch.cloth.casefold()}, name) for name in map(str, shown))
@@ -45,6 +48,7 @@ def settle_blanks(batch: Batch, home: str) -> list[ET.Element]:
         element("p", {"class": "refusal", "data-field": "bundle", "hidden": True}),
         element("a", {"href": f"{home}batch/"}, "Change its numbers in the batch"),
     ]
+    made += [about_cloth] if about_cloth is not None else []
     return [element("label", None, "Cloth ", element("select", {"name": "cloth"}, *options)), *made] if shown else made
 
 

@@ -11,7 +11,8 @@ from typing import Any
 
 from calculators.catalogue import calculator_named
 from calculators.faces.markup import element, html
-from calculators.faces.questions import ruler_wanted
+from calculators.faces.cloth_of_the_job import what_to_do
+from calculators.faces.questions import house, ruler_wanted
 from calculators.faces.ticket import ticket_sheets
 from calculators.faces.ticket_page import settle_blanks
 from calculators.faces.ticket_sizes import all_together, size_said, square_said
@@ -43,7 +44,8 @@ def _ticket(request: Reply) -> Reply:
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
         return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}
-    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"])))}
+    about_cloth = what_to_do(batch.cloth, job.method, house(request), request["kind"] == JOB, request["home"])
+    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"], about_cloth)))}
 
 
 def _tick(request: Reply) -> Reply:

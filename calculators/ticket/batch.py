@@ -77,5 +77,4 @@ def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Bat
             raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler))
     values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops if stop.answer}
     name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
-    line = next((each for each in method.tables.get("cloths", ()) if each.get("cloth", "").casefold() == name.casefold()), {})
-    return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, line)
+    return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, method.cloth_line(name))

@@ -51,6 +51,31 @@ def test_the_ticket_of_a_batch_and_of_a_job_begins_with_the_wash_of_the_cloth_as
     assert all("288\N{NO-BREAK SPACE}cm by 135\N{NO-BREAK SPACE}cm" in each for each in (batch, *tickets))
 
 
+def _ours(*cloths):
+    return json.dumps({"format": "house method", "version": 1, "name": "Ours", "tables": {"cloths": list(cloths)}})
+
+
+def test_a_job_whose_method_has_no_line_for_its_cloth_says_what_to_do():
+    """Three ways on: the other pages follow a method that has it, or has it otherwise, or it is written down nowhere yet."""
+    hemp, old_hemp = ({"cloth": "Hemp", "needle": needle, "change_length": change} for needle, change in (("100/16", "−7 %"), ("100/16", "−5 %")))
+
+    def said(kept, now, cloth="hemp", **more):
+        job = json.loads(ask("new job", id="j", at="2026-11-25T10:00:00+01:00", walk="batch", method=kept)["job"])
+        return BeautifulSoup(ask("ticket", kind="job", kept=json.dumps({**job, "cloth": cloth}), method=now, **more)["settle"], "html.parser").text.replace("\N{NO-BREAK SPACE}", " ")
+
+    lacking = said("", _ours(hemp))
+    assert "This job keeps “The linen workroom” as it stood, without the cloth “hemp”; “Ours”, which the other pages follow, has it by now, −7 % along in the wash." in lacking
+    assert "To have it here, press “Take over the measures that the other pages follow” in the batch." in lacking
+    assert "with older numbers for the cloth “hemp”; “Ours”, which the other pages follow, has other numbers for it by now" in said(_ours(old_hemp), _ours(hemp))
+    nowhere = said(_ours(hemp), _ours(hemp), "Lawn")
+    assert "“Ours” has no cloth “Lawn”" in nowhere and "write them down in your house method, then press" in nowhere
+    assert "cloth “" not in said(_ours(hemp), _ours(hemp)) + said(_ours(hemp), _ours({**hemp, "why": "Heavy.", "found_on": "3 March"})) + said(_ours(hemp), "")
+    loose = BeautifulSoup(ask("ticket", kept=json.dumps({"format": "job", "version": 2, "name": "b", "walk": "batch", "cloth": "Lawn"}))["settle"], "html.parser").text
+    assert "has no cloth “Lawn”" in loose and "and it stands here." in loose and "press" not in loose
+    opened_job = ask("job opened", job=json.dumps({"format": "job", "version": 2, "name": "b", "walk": "batch", "cloth": "Hemp"}), method=_ours(hemp))["about"]
+    assert "has it by now" in opened_job and "Take over the measures" in opened_job
+
+
 def test_a_cost_with_cloth_for_fewer_pieces_says_so():
     """The house's cloth gives 18 of 46 cm."""
     def cost(**typed):
