@@ -9,6 +9,7 @@ from calculators.catalogue import calculator_named
 from calculators.declaration import ask_again
 from calculators.measure import METRIC, NotALength, parse_length, show_length
 
+_UNIT = re.compile(r"[a-z'\"″”’′]")
 _RANGE = re.compile(r"\s*–\s*")
 
 
@@ -27,9 +28,14 @@ def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], ask
 
 
 def value_text(text: str, asking: Asking) -> str:
-    """A value as its source prints it, and, if it is a length or a range of lengths, on the ruler in hand as well."""
+    """A value as its source prints it, and, if it is a length or a range of lengths, on the ruler in hand as well.
+
+    A length names its unit: a needle’s 80/12 or a ticket’s 75 is no length and stays as it is.
+    """
     ruler = asking.ruler
     unit = text.rpartition(" ")[2]
+    if not _UNIT.search(unit):
+        return text
     if unit in METRIC and ruler.unit in METRIC:
         return text
     try:

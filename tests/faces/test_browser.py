@@ -83,6 +83,13 @@ def test_a_bare_number_keeps_the_ruler_it_was_written_on():
     assert reply["numbers"] == [text.replace("~", "\N{NO-BREAK SPACE}") for text in ("about~1~9/16~in", "4~in", "4~in")]
 
 
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+@pytest.mark.parametrize("text", ["80/12", "70/10, 80/12, 90/14", "ticket 75", "75", "25.4", "2–3"])
+def test_a_value_that_names_no_unit_is_no_length(text, ruler):
+    """A needle's size, a thread's ticket and a number to divide by stay as their source prints them, on every ruler."""
+    assert ask(ask="numbers", ruler=ruler, numbers=[], values=[text], figures=[])["values"] == [text]
+
+
 def test_numbers_values_and_figures_come_back_in_their_order():
     reply = ask(
         ask="numbers", ruler="in",
