@@ -63,7 +63,7 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
 
 def _print_alone(words: str) -> ET.Element:
     """A button that prints only what goes to the table; a script shows it and serves it."""
-    return element("p", {"class": "alone", "hidden": True}, element("button", {"type": "button", "class": "sheets"}, words))
+    return element("p", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, words))
 
 
 def _drawing(picture: Picture) -> ET.Element:
