@@ -49,7 +49,7 @@ def with_joins(pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fra
     pieces: as ordered [mm]. cloth_width: usable width of the widest cloth [mm]. allowance: on each edge of a seam [mm].
     Returns the pieces to cut, and how they are joined.
     Source: as joined_widths.
-    Raises CannotPlan as joined_widths does.
+    Raises CannotPlan as joined_widths does, and where as many as fit of a joined piece are wanted: its parts would be cut one without the other.
     """
     cut: list[Wanted] = []
     joins = []
@@ -58,6 +58,8 @@ def with_joins(pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fra
         if not piece.joined or narrowest <= cloth_width:
             cut.append(piece)
             continue
+        if piece.count is None:
+            raise CannotPlan("pieces", "“{piece:text}” is joined from widths, which must be cut in the right numbers. Write how many of it you want.", piece=piece.name)
         join = joined_widths(piece, cloth_width, allowance)
         joins.append(join)
         part = replace(piece, may_turn=False, joined=False)

@@ -61,6 +61,7 @@ def notes(reply, ruler=CENTIMETRES):
         ({"repeats": "30 cm | | | | Silk"}, "repeats", "no cloth called"),
         ({"pieces": "Napkin | 46 cm | 46 cm | 3 | no | matched"}, "repeats", "no repeat"),
         ({"selvedge": "50 cm", "cloths": "Linen | 100 cm | 1 m"}, "selvedge", "leave nothing"),
+        ({"pieces": "Tablecloth | 240 cm | 300 cm | | no | joined"}, "pieces", "Write how many"),
         ({"end_loss": "2.2 m"}, "end_loss", "leave nothing"),
         ({"skew": "2.9 m", "cloths": "Linen | 150 cm | 2.9 m"}, "skew", "slant by 290"),
         ({"aim": "buy", "strips": "along"}, "strips", "across"),
@@ -188,6 +189,16 @@ def test_an_eighth_of_an_inch_shorter_is_said_where_eight_lengths_then_fit_exact
     said = notes(answer(LAY, Asking(typed, wanted_ruler="in")), SIXTEENTHS)
     assert "“Towel” 1/8 in shorter, 22 3/8 in, would give 3 more pieces." in said  # 8 × 22 3/8 = 179
     assert "Cloth 1 in longer would give 3 more pieces." in said  # 8 × 22 1/2 = 180
+
+
+def test_a_tablecloth_given_up_for_as_many_as_fit_is_told():
+    """12 m hold a tablecloth in 6 m and 3 × 15 napkins beside it, 46 pieces; napkins alone are 90, so the plan for the most pieces leaves it out."""
+    cloth = {"cloths": "Linen | 150 cm | 12 m", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    asked = "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | "
+    told = "“Tablecloth” may have been given up for “Napkin”, of which as many as fit are cut"
+    assert told in notes(answer(LAY, Asking({**cloth, "pieces": asked})))
+    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": f"{asked} 100"})))
+    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | 30"})))
 
 
 def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_mark():

@@ -84,6 +84,7 @@ def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], res
     if outcome.missing:
         listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
         yield say("Not cut: {listed:text}.", listed=listed)
+        yield from _room_taken(outcome)
     if rest:
         yield say("For the rest, buy {length:length_up} of {cloth:text}.", length=rest.to_start_from, cloth=rest.lays[0].cloth.cloth.name)
     if outcome.order.rules.aim == "shortest" and outcome.order.cloths[0].length is not None:
@@ -93,6 +94,23 @@ def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], res
     yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=results["last_mark"])
     if outcome.open_ended and ruler.read(outcome.result) != ruler.read(outcome.result, "up"):
         yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
+
+
+def _room_taken(outcome: Outcome) -> Iterator[Phrase]:
+    """That what was ordered by number may have been given up for pieces of which as many as fit are cut."""
+    made = list(zip(outcome.order.pieces, _made(outcome)))
+    without_number = [piece.name for piece, count in made if piece.count is None and count]
+    given_up = [piece.name for piece, count in made if piece.count is not None and count < piece.count]
+    if without_number and given_up:
+        yield say(
+            "{given_up:text} may have been given up for {taken:text}, of which as many as fit are cut: the plan counts pieces, and small ones make more. Write how many of {taken:text} you want, and plan again.",
+            given_up=_in_a_row(given_up), taken=_in_a_row(without_number),
+        )
+
+
+def _in_a_row(names: list[str]) -> str:
+    *most, last = (f"“{name}”" for name in names)
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
