@@ -18,6 +18,7 @@ from calculators.ticket.ticks import Kept
 
 TO_WRITE = "not settled yet: "
 UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
+_LINE_OF_NAME, _LINES_OF_ORDER, _LINE_OF_FIGURE = 40, 180, 30  # [characters] that fit on paper without taking a line more
 FILLED_IN_BY_HAND = ("Begun", "Done", "By")
 
 
@@ -29,11 +30,13 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
     Raises NotYet where the batch cannot be made yet.
     """
     steps = ticket_steps(batch)  # first, since what cannot be made has no sheet
+    order = _order(batch)
+    kind = "ticket-sheet plan crowded" if _crowded(name, order, notes, own) else "ticket-sheet plan"
     return [
         element(
-            "section", {"class": "ticket-sheet plan", "aria-labelledby": "ticket-name"},
+            "section", {"class": kind, "aria-labelledby": "ticket-name"},
             element("h2", {"id": "ticket-name"}, name),
-            element("p", {"class": "order"}, _order(batch)),
+            element("p", {"class": "order"}, order),
             element("p", {"class": "by-hand", "aria-hidden": "true"}, *_lines_to_write(FILLED_IN_BY_HAND)),
             *_notes(notes),
             figure(batch.stops["pieces-from-cloth"].calculator, batch.stops["pieces-from-cloth"].answer, batch.ruler),
@@ -53,6 +56,11 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
             steps_listed(steps, batch, ticks, measured),
         ),
     ]  # fmt: skip
+
+
+def _crowded(name: str, order: str, notes: str, own: Mapping[str, str]) -> bool:
+    """Whether the maker's own words take lines that a ticket seldom has, for which the drawing gives up room on paper."""
+    return bool(notes) or len(name) > _LINE_OF_NAME or len(order) > _LINES_OF_ORDER or any(len(each) > _LINE_OF_FIGURE for each in own.values())
 
 
 def _order(batch: Batch) -> str:

@@ -289,7 +289,9 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Brows
     assert not any(on for _, on in found), "no box lies on a title"
 
 
-def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(browser: Browser, served: str):
+@pytest.mark.parametrize(("figure", "name"), [("five spools of the grey", "Long table"), ("five spools of the grey thread from the second shelf " * 8, "Long table, again " * 4), ("M" * 400, "N" * 80)])
+def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(browser: Browser, served: str, figure: str, name: str):
+    """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
     context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})
     context.add_init_script("delete Navigator.prototype.serviceWorker")
     page = context.new_page()
@@ -299,15 +301,18 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(brows
     page.locator("[data-calculator=order] [name=ordered]").fill("54")
     page.locator("[data-calculator=wash-test] details.more > summary").click()
     page.locator("[data-calculator=wash-test] [name=cloth_length]").fill("16 m")
-    for name, text in {"thread": "five spools of the grey", "time": "two days", "cost": "seven hundred"}.items():
-        page.locator(f"textarea[name={name}]").fill(text)
-        page.locator(f"textarea[name={name}]").blur()
+    for blank, text in {"input[name=name]": name, "input[name=cloth]": name, "textarea[name=thread]": figure, "textarea[name=time]": f"two days {figure}", "textarea[name=cost]": f"seven hundred {figure}"}.items():
+        page.locator(f".jobs {blank}").fill(text)
+        page.locator(f".jobs {blank}").blur()
     page.wait_for_timeout(1000)
     page.goto(TICKET)
-    expect(page.locator("[data-setting=sum-cost]")).to_contain_text("seven hundred", timeout=WAKING)
+    expect(page.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
     for paper in ("A4", "Letter"):
         with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
             words = [each.extract_text() for each in pdf.pages]
         assert len(words) == 2, paper
-        assert "five spools of the grey" in words[0] and "two days" in words[0]
+        assert "The maker’s manual of each tool" in words[0] and "two days" in words[0] and (figure[:20] in words[0] or " " not in figure)
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") == 390
+    assert page.evaluate("[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"), "nothing is cut off on the screen"
     context.close()
