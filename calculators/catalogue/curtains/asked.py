@@ -10,6 +10,7 @@ from calculators.declaration import AskAgain, Field
 from calculators.house_method import HouseMethod, on_ruler
 from calculators.kinds import Change, Choice, Count, Length, Number, Refused
 from calculators.measure import Ruler, show_length
+from calculators.method.usual_wash import usual_cloth
 from calculators.phrase import Phrase, say
 
 
@@ -31,9 +32,7 @@ def _found_by_wash_test(column: str) -> Callable[[HouseMethod, Ruler], str]:
     """What the house method's list of cloths says of the cloth used most; empty where it says nothing that can be read."""
 
     def text(method: HouseMethod, ruler: Ruler) -> str:
-        used_most = on_ruler(method.measures.get("cloth", ""), ruler).casefold()
-        lines = (line for line in method.tables.get("cloths", ()) if on_ruler(line.get("cloth", ""), ruler).casefold() == used_most)
-        found = on_ruler(next(lines, {}).get(column, ""), ruler)
+        found = on_ruler(usual_cloth(method).get(column, ""), ruler)
         try:
             return _CHANGE.show(_CHANGE.parse(found, ruler), ruler)
         except Refused:
