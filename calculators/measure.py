@@ -19,6 +19,7 @@ MM_IN = {
     "yd": Fraction(9144, 10),
 }
 METRIC, INCH = ("m", "cm", "mm"), ("yd", "ft", "in")
+_EIGHTH = Fraction(1, 8)  # shops sell yards in eighths
 
 _SPELLINGS = {
     "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
@@ -238,7 +239,7 @@ def show_exactly(mm: Fraction, unit: str) -> str:
 
 def _digits(divisions: int, ruler: Ruler) -> str:
     step = ruler.step
-    if ruler.unit == "in":
+    if ruler.unit == "in" or (ruler.unit == "yd" and step == _EIGHTH):
         return _mixed(divisions * step)
     return _decimal(divisions * step.numerator / step.denominator, ruler.places)
 

@@ -145,7 +145,7 @@ def test_an_overlap_under_that_of_the_specification_is_named():
 def test_cloth_is_bought_in_metres_or_in_yards():
     """4 × 104 + 2 in = 418 in = 11.61 yd, in eighths 11 5/8; a step of 10 cm is no part of a yard."""
     inches = {"drop": "94 in", "heading": "2 in", "lower_hem": "4 in", "end_loss": "1 in"}
-    assert "**Buy 11.625 yd**" in said({**inches, "sold_in": "1/8 yd"}, "in")[0] and "**Buy about 11.75 yd**" in said({**inches, "sold_in": "10 cm"}, "in")[0]
+    assert "**Buy 11 5/8 yd**" in said({**inches, "sold_in": "1/8 yd"}, "in")[0] and "**Buy about 11 3/4 yd**" in said({**inches, "sold_in": "10 cm"}, "in")[0]
     assert "**Buy 10.7 m**" in said({"sold_in": "10 cm"})[0] and "**Buy 10.62 m**" in said({"sold_in": "1 cm"})[0]
 
 
