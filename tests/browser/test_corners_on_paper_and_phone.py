@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pdfplumber
 import pytest
+from playwright.sync_api import expect
 
 from tests.browser.reader import elsewhere
 
@@ -16,6 +17,7 @@ each_page = pytest.mark.parametrize("name", PAGES, ids=lambda name: name or "ind
 def opened(browser, served, name):
     page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
     page.goto(f"/corners/{name}")
+    expect(page.locator(".ruler-choice")).to_be_visible()  # the page is live
     page.evaluate("document.fonts.ready")
     yield page
     page.context.close()
