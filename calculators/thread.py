@@ -26,6 +26,16 @@ def thread_for_each_length(stitch: Fraction, thickness: Fraction) -> Fraction:
     return 2 + 2 * thickness / stitch
 
 
+def seams_of_a_row(along: int, across: int) -> int:
+    """How many seams one row round a piece is: one where hemmed sides meet, two where only opposite sides are hemmed.
+
+    along, across: hemmed sides along the piece and across it [sides].
+    Returns a whole number [seams].
+    Source: derived.
+    """
+    return 1 if along and across else along + across
+
+
 def thread_ends(seams: int, end: Fraction) -> Fraction:
     """Thread that hangs loose and is cut off.
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.thread import stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
+from calculators.thread import seams_of_a_row, stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
 
 
 def test_stitching_of_a_napkin():
@@ -42,3 +42,8 @@ def test_ends_hang_at_start_and_stop_of_both_threads():
 @pytest.mark.parametrize(("thread", "spool", "spools"), [(F(0), F(100), 0), (F(1), F(100), 1), (F(100), F(100), 1), (F(10_001, 100), F(100), 2)])
 def test_spools_are_whole(thread, spool, spools):
     assert whole_spools(thread, spool) == spools
+
+
+@pytest.mark.parametrize(("along", "across", "seams"), [(2, 2, 1), (1, 2, 1), (1, 1, 1), (2, 0, 2), (0, 2, 2), (1, 0, 1), (0, 0, 0)])
+def test_a_row_goes_on_round_a_corner_and_stops_at_a_selvedge(along, across, seams):
+    assert seams_of_a_row(along, across) == seams

@@ -143,6 +143,7 @@ def test_minutes_and_thread_follow_the_corners_of_the_piece():
 
 def test_a_side_that_is_not_hemmed_takes_no_thread():
     two_sides = said({"pieces": "1", "finished_width": "40 cm", "finished_length": "1 m", "sides_across": "0", "corners": "0"})
+    assert said({"pieces": "1", "sides_along": "0", "sides_across": "0", "corners": "0"})[1]["thread"] == 0
     assert two_sides[1]["stitching"] == 2000 and "along the edge of 0 × 40 cm + 2 × 100 cm" in two_sides[0].replace("\N{NO-BREAK SPACE}", " ")
 
 

@@ -11,7 +11,7 @@ from calculators.duration import Minutes
 from calculators.kinds import Count, LongLength, Number
 from calculators.money import Amount
 from calculators.phrase import Phrase, say
-from calculators.thread import stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
+from calculators.thread import seams_of_a_row, stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
 
 _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "what each piece needs besides"}
 _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it is the same on every machine
@@ -22,7 +22,7 @@ def _work(given: SimpleNamespace) -> Answer:
     edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
     of_a_piece = stitching_of_a_piece(edge, given.rows, given.corners, corner)
     ratio = thread_for_each_length(given.stitch, given.thickness)
-    ends = thread_ends(given.rows + (given.corners if corner else 0), given.thread_end)
+    ends = thread_ends(given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0), given.thread_end)
     thread_of_a_piece = (of_a_piece * ratio + ends) * (1 + given.waste / 100)
     thread = given.pieces * thread_of_a_piece
     spools = whole_spools(thread, given.spool)
