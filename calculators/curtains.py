@@ -136,26 +136,26 @@ class Drop:
         return self.cut_unwashed * (1 + self.shrinkage / 100)
 
 
-def cloth_for(widths: int, drop: Drop, spare_repeats: int, end_loss: Fraction) -> Fraction:
+def cloth_for(widths: int, drop: Drop, spare_repeats: int, off_the_ends: Fraction) -> Fraction:
     """The unwashed cloth that so many widths take.
 
     widths: how many are cut, one after another; drop: the length of one.
-    spare_repeats: repeats more, so that the pattern may begin where it is wanted; end_loss: cut off each end [mm].
+    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and lost to their slant, of washed cloth [mm].
     Returns the length [mm].
     Source: derived: with a pattern every width but one goes up to whole repeats; the last ends where it is long enough.
     """
-    return (widths - 1) * drop.cut_unwashed + drop.needed_unwashed + spare_repeats * drop.repeat + 2 * end_loss
+    return (widths - 1) * drop.cut_unwashed + drop.needed_unwashed + spare_repeats * drop.repeat + cloth_to_start_from(off_the_ends, drop.shrinkage)
 
 
-def widths_from(cloth: Fraction, drop: Drop, spare_repeats: int, end_loss: Fraction) -> int:
+def widths_from(cloth: Fraction, drop: Drop, spare_repeats: int, off_the_ends: Fraction) -> int:
     """How many widths a length of unwashed cloth gives.
 
     cloth: the length in hand [mm]; drop: the length of one width.
-    spare_repeats: repeats more, so that the pattern may begin where it is wanted; end_loss: cut off each end [mm].
+    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and lost to their slant, of washed cloth [mm].
     Returns a whole number, 0 where the cloth is too short for one.
     Source: derived, the other way round from `cloth_for`.
     """
-    over = cloth - cloth_for(1, drop, spare_repeats, end_loss)
+    over = cloth - cloth_for(1, drop, spare_repeats, off_the_ends)
     return 0 if over < 0 else over // drop.cut_unwashed + 1
 
 

@@ -81,13 +81,13 @@ def test_shrinkage_is_taken_by_length_and_growth_is_not_counted_on():
 def test_the_cloth_can_be_cut_wherever_the_pattern_begins(widths, needed, repeat, spare, end_loss, begins):
     """Cut one width after another from the first place where the pattern begins, each at the same place of it."""
     drop = Drop(F(needed), F(0), Hem(F(0), F(0)), F(0), F(repeat))
-    length = cloth_for(widths, drop, spare, F(end_loss))
+    length = cloth_for(widths, drop, spare, F(2 * end_loss))
     at = F(end_loss) + (begins % repeat if repeat and spare else 0)
     for number in range(widths):
         start, end = at, at + needed
         at = start + -(-needed // repeat) * repeat if repeat else end
     assert end <= length - end_loss
-    assert widths_from(length, drop, spare, F(end_loss)) == widths and widths_from(length - F(1, 8), drop, spare, F(end_loss)) == widths - 1
+    assert widths_from(length, drop, spare, F(2 * end_loss)) == widths and widths_from(length - F(1, 8), drop, spare, F(2 * end_loss)) == widths - 1
 
 
 @pytest.mark.parametrize(("widths", "curtains", "halves", "each"), [(5, 2, True, F(5, 2)), (5, 2, False, 2), (1, 2, True, F(1, 2)), (1, 2, False, 0), (4, 3, True, 1), (12, 1, True, 12)])

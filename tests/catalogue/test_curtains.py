@@ -14,7 +14,7 @@ from calculators.house_method import site_method
 CALCULATOR = calculator_named("curtains")
 PLAIN = {
     "rod": "200 cm", "curtains": "2", "drop": "240 cm", "fullness": "2", "side_return": "10 cm", "overlap": "10 cm", "cloth_width": "140 cm", "side_hem": "3 cm", "lower_hem": "10 cm", "heading": "5 cm",
-    "seam_allowance": "1 cm", "change_length": "0", "change_width": "0", "end_loss": "1 cm", "sold_in": "10 cm",
+    "seam_allowance": "1 cm", "change_length": "0", "change_width": "0", "end_loss": "1 cm", "skew": "0", "sold_in": "10 cm",
 }  # fmt: skip
 
 
@@ -117,7 +117,7 @@ def test_cloth_in_hand():
     text, results = said({"cloth_in_hand": "11 m"})
     assert "enough, with 38 cm over" in text and (results["widths_in_hand"], results["fullness_in_hand"]) == (4, F("2.51"))
     text, results = said({"cloth_in_hand": "10 m"})
-    assert "lacks 62 cm: its 3 widths would come to fullness 1.81, short of the 2 wanted." in text and results["fullness_in_hand"] == F("1.81")
+    assert "lacks 62 cm: its 3 widths, shared out evenly, would come to fullness 1.81, short of the 2 wanted." in text and results["fullness_in_hand"] == F("1.81")
     assert said({"cloth_in_hand": "6 m"})[1]["fullness_in_hand"] == F("1.13")
     text, results = said({"cloth_in_hand": "3 m"})
     assert "its 1 width would not cover the rod, even flat" in text and results["fullness_in_hand"] is None
@@ -172,3 +172,44 @@ def test_what_cannot_be_sewn_is_asked_again(typed, field, says):
 
 def test_several_troubles_are_told_at_once():
     assert set(asked_again({"side_turn": "4 cm", "lower_turn": "12 cm", "seam_allowance": "5 cm", "cloth_width": "12 cm"})) == {"side_turn", "lower_turn", "seam_allowance"}
+
+
+def test_the_slant_of_the_ends_is_taken_off_before_the_wash_as_a_lay_plan_takes_it():
+    """4 × 265 + 2 + 2 cm = 1064 cm; of cloth that loses 5 %: (4 × 265 + 4) ÷ 0.95 = 1120 cm."""
+    assert said({"skew": "2 cm"})[1]["length"] == 10_640
+    assert said({"skew": "2 cm", "change_length": "−5"})[1]["length"] == 11_200
+
+
+def test_a_single_width_matches_no_other_and_is_cut_as_long_as_it_must_be():
+    """5 + 240 + 20 = 265 cm however long the repeat is; 265 + 2 cm of cloth, and a repeat more where one is to spare."""
+    alone = {"rod": "60 cm", "curtains": "1", "fullness": "1.5", "side_return": "0", "pattern_repeat": "300 cm", "spare_repeats": "0"}
+    text, found = said(alone)
+    assert (found["widths"], found["cut_drop"], found["length"]) == (1, 2650, 2670)
+    assert said({**alone, "spare_repeats": "1"})[1]["length"] == 5670
+    assert "trim" not in text and "Begin every width" not in text
+
+
+def test_what_a_patterned_width_loses_is_said_as_it_is():
+    """5 × 53 = 265 cm: nothing to trim. 5 × 64 = 320: 55 cm, and the last width ends at 265 where no repeat is to spare."""
+    fits, longer, tight = (said({"pattern_repeat": repeat, "spare_repeats": spare})[0] for repeat, spare in (("53 cm", "1"), ("64 cm", "1"), ("64 cm", "0")))
+    assert "same place of the pattern." in fits and "trim" not in fits
+    assert "trim 55 cm off each" in longer and "last width" not in longer
+    assert "Only 265 cm is counted for the last width" in tight
+
+
+def test_half_a_width_that_is_bought_and_not_used_is_said():
+    """One curtain of a rod of 95 cm: 190 cm and 12 of hems want 1.5 widths; two are bought."""
+    one = said({"rod": "95 cm", "curtains": "1", "side_return": "0"})[0]
+    assert "**2 widths**, 1.5 a curtain" in one and "Half a width is left over." in one
+    assert "left over" not in said({})[0]
+
+
+def test_no_join_is_spoken_of_where_nothing_is_joined():
+    """12 curtains from halves of widths: half a width each, and not one join."""
+    many = said({"rod": "200 cm", "curtains": "12", "side_return": "0", "overlap": "0", "side_hem": "0", "cloth_width": "140 cm"})[0]
+    assert "0.5 a curtain" in many and "Join the half width" not in many
+
+
+def test_less_fullness_is_offered_only_where_it_saves_cloth():
+    tenths, steps = (said({"fullness": "2.55", "sold_in": step})[0] for step in ("10 cm", "10 m"))
+    assert "less to buy" in tenths and "less to buy" not in steps

@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import ceil
 from types import SimpleNamespace
 
-from calculators.catalogue.curtains.asked import ASKED, FIELDS, FULLNESS, Bought, hem, refuse_what_cannot_be_sewn
+from calculators.catalogue.curtains.asked import ASKED, FIELDS, FULLNESS, Bought, hem, off_the_ends, refuse_what_cannot_be_sewn
 from calculators.catalogue.curtains.said import notes, working
 from calculators.cloth import after_the_wash
 from calculators.curtains import HALF, Drop, JoinedWidths, Window, cloth_for, each_curtain_of, whole_steps, widths_for, widths_from
@@ -27,11 +27,13 @@ def _work(given: SimpleNamespace) -> Answer:
     widths = _widths(given, window, cloth_width)
     if widths.number > _MOST_WIDTHS:
         raise ask_again("cloth_width", "Of cloth this narrow a curtain takes {count:count} widths. Write what can be used from selvedge to selvedge.", count=ceil(widths.number))
+    bought = _bought(given, widths, drop)
+    a_width = drop if bought["widths"] > 1 else replace(drop, repeat=Fraction(0))  # a single one need not match another
     results = {
         "widths_each": widths.number,
-        **_bought(given, widths, drop),
-        "cut_drop": drop.cut,
-        "cut_unwashed": drop.cut_unwashed if drop.shrinkage else None,
+        **bought,
+        "cut_drop": a_width.cut,
+        "cut_unwashed": a_width.cut_unwashed if drop.shrinkage else None,
         "flat_width": window.flat_width(given.fullness),
         "cut_width": widths.cut,
         "finished_width": widths.finished,
@@ -43,13 +45,13 @@ def _work(given: SimpleNamespace) -> Answer:
     if given.cloth_in_hand is not None:
         results |= _from_cloth_in_hand(given, window, widths, drop)
     other_way = _in_all(given, _widths(given, replace(window, gathered=not window.gathered), cloth_width))
-    each = ", {widths_each} a curtain" if window.curtains > 1 else ""
+    each = ", {widths_each} a curtain" if window.curtains > 1 or results["widths"] > widths.number else ""
     return Answer(
         results,
         say(f"**{{widths:width|widths}}**{each}, cut {{cut_drop}} long. **Buy {{buy}}** for fullness {{reached}}.", **results),
-        notes=tuple(notes(given, window, widths, drop, results, other_way)),
-        working=tuple(working(given, window, widths, drop, results)),
-        drawn_from=(widths, drop),
+        notes=tuple(notes(given, window, widths, a_width, results, other_way)),
+        working=tuple(working(given, window, widths, a_width, results)),
+        drawn_from=(widths, a_width),
     )
 
 
@@ -68,7 +70,7 @@ def _reached(window: Window, widths: JoinedWidths) -> Fraction:
 
 def _bought(given: SimpleNamespace, widths: JoinedWidths, drop: Drop) -> dict:
     in_all = _in_all(given, widths)
-    length = cloth_for(in_all, drop, given.spare_repeats, given.end_loss)
+    length = cloth_for(in_all, drop, given.spare_repeats, off_the_ends(given))
     return {"widths": in_all, "length": length, "buy": whole_steps(length, given.sold_in)}
 
 
@@ -83,7 +85,7 @@ def _other_counts(given: SimpleNamespace, window: Window, widths: JoinedWidths, 
 
 
 def _from_cloth_in_hand(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop) -> dict:
-    found = widths_from(given.cloth_in_hand, drop, given.spare_repeats, given.end_loss)
+    found = widths_from(given.cloth_in_hand, drop, given.spare_repeats, off_the_ends(given))
     each = each_curtain_of(found, window.curtains, given.widths_in == "half")
     fullness = _reached(window, replace(widths, number=each)) if each else Fraction(0)
     return {"widths_in_hand": found, "fullness_in_hand": fullness if fullness >= 1 else None}
@@ -121,7 +123,7 @@ CALCULATOR = Calculator(
         Example(
             {
                 "rod": "200 cm", "curtains": "2", "drop": "240 cm", "fullness": "2", "side_return": "10 cm", "overlap": "10 cm", "gathered": "flat", "cloth_width": "140 cm", "pattern_repeat": "64 cm", "widths_in": "half",
-                "side_hem": "3 cm", "lower_hem": "10 cm", "heading": "5 cm", "seam_allowance": "1 cm", "change_length": "0", "change_width": "0", "spare_repeats": "1", "end_loss": "1 cm", "sold_in": "10 cm",
+                "side_hem": "3 cm", "lower_hem": "10 cm", "heading": "5 cm", "seam_allowance": "1 cm", "change_length": "0", "change_width": "0", "spare_repeats": "1", "end_loss": "1 cm", "skew": "0", "sold_in": "10 cm",
             },
             {"flat_width": 4300, "widths_each": 2, "widths": 4, "cut_width": 2780, "finished_width": 2660, "cut_drop": 3200, "length": 12_910, "buy": 13_000, "reached": 2.51},
             "worked by hand: 2 × 200 + 20 + 10 = 430 cm, 215 cm a curtain; 1.5 widths are 210 − 2 − 12 = 196 cm, too little, 2 widths 280 − 2 − 12 = 266 cm; 240 + 5 + 20 = 265 cm, 5 × 64 = 320 cm; "

@@ -67,7 +67,8 @@ FIELDS = (
     ),
     Field("change_width", "Change in the wash, across", _CHANGE, "As before, for the width.", fixed="0", from_method=_found_by_wash_test("change_width")),
     Field("spare_repeats", "Repeats to spare", Count(most=9), "So that the pattern may begin where you want it; of no account for plain cloth.", fixed="1"),
-    Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to square it.", "end_loss"),
+    Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, whole threads.", "end_loss"),
+    Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square.", "skew"),
     Field("sold_in", "Sold in steps of", Length(least=Fraction(1), most=Fraction(10_000)), "The shop cuts no finer than this.", fixed={"cm": "10 cm", "in": "1/8 yd"}),
     Field("cloth_in_hand", "Cloth in hand", Length(least=Fraction(10), most=Fraction(1_000_000)), "Length you have already, unwashed; empty if you are going to buy it.", optional=True),
 )  # fmt: skip
@@ -80,6 +81,11 @@ ASKED = (
 def hem(depth: Fraction, turn: Fraction | None) -> Hem:
     """The hem that was written; without a turn of its own it has two equal folds."""
     return Hem(depth, depth if turn is None else turn)
+
+
+def off_the_ends(given: SimpleNamespace) -> Fraction:
+    """What both ends lose when they are cut clean and square [mm]."""
+    return 2 * given.end_loss + given.skew
 
 
 def refuse_what_cannot_be_sewn(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> None:

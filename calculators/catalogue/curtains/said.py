@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.catalogue.curtains.asked import off_the_ends
 from calculators.curtains import Drop, JoinedWidths, Window
 from calculators.phrase import Phrase, say
 
@@ -23,12 +24,17 @@ def notes(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Dr
     if given.cloth_in_hand is not None:
         yield _in_hand(given, results)
     yield from _fewer(given, results)
-    if widths.number != widths.number // 1:
+    if results["widths"] > window.curtains * widths.number:
+        yield say("Half a width is left over.")
+    if widths.joins and widths.number != widths.number // 1:
         yield say("Join the half width at the outer side of a curtain, away from the middle (common practice, no source).")
     if results["cut_unwashed"]:
         yield say("Cut at {cut:length_up} if you do not wash the cloth first; washed, cut at {washed:length_up}.", cut=drop.cut_unwashed, washed=drop.cut)
-    if given.pattern_repeat:
-        yield say("Begin every width at the same place of the pattern, and trim {extra:length_down} off each after joining.", extra=drop.cut - drop.needed)
+    if drop.repeat:
+        then = ", and trim {extra:length_down} off each after joining" if drop.cut > drop.needed else ""
+        yield say(f"Begin every width at the same place of the pattern{then}.", extra=drop.cut - drop.needed)
+        if drop.cut > drop.needed and not given.spare_repeats:
+            yield say("Only {last:length_up} is counted for the last width: it may end sooner.", last=drop.needed_unwashed)
     if window.curtains > 1 and window.overlap < _LEAST_OVERLAP:
         yield say("One specification has two curtains overlap by {least:length} at least (UFGS 12 22 00).", least=_LEAST_OVERLAP)
     if max(given.change_length, given.change_width) > 0:
@@ -45,16 +51,17 @@ def _in_hand(given: SimpleNamespace, results: dict) -> Phrase:
         return say(f"{short}: it does not give one width.", **values)
     if results["fullness_in_hand"] is None:
         return say(f"{short}: its {{found:width|widths}} would not cover the rod, even flat.", **values)
-    return say(f"{short}: its {{found:width|widths}} would come to fullness {{fullness}}, short of the {{asked:number}} wanted.", **values)
+    return say(f"{short}: its {{found:width|widths}}, shared out evenly, would come to fullness {{fullness}}, short of the {{asked:number}} wanted.", **values)
 
 
 def _fewer(given: SimpleNamespace, results: dict) -> Iterator[Phrase]:
     """A little less fullness that would save cloth."""
     for row in results["other_counts"]:
-        if row["widths"] < results["widths"] and given.fullness - row["fullness"] <= _LITTLE * given.fullness:
+        saved = results["buy"] - row["buy"]
+        if saved > 0 and row["widths"] < results["widths"] and given.fullness - row["fullness"] <= _LITTLE * given.fullness:
             yield say(
-                "With {widths:width|widths} the fullness would be {fullness}, a little short of {asked:number}, and {saved:length_down} less to buy.",
-                widths=row["widths"], fullness=row["fullness"], asked=given.fullness, saved=results["buy"] - row["buy"],
+                "With {widths:width|widths} the fullness would be {fullness}, a little short of {asked:number}, and {saved:length} less to buy.",
+                widths=row["widths"], fullness=row["fullness"], asked=given.fullness, saved=saved,
             )
 
 
@@ -81,7 +88,7 @@ def working(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: 
     yield say(
         "Cloth, unwashed: "
         + ("{rest:count} × {cut:length_up} and {last:length_up} for the last" if drop.repeat else "{widths} × {cut:length_up}")
-        + (", {spare:repeat|repeats} to spare" if drop.repeat and given.spare_repeats else "")
-        + ", and {ends:length} for two ends: {length}. Bought in steps of {step:length}: {buy}.",
-        rest=results["widths"] - 1, cut=drop.cut_unwashed, last=drop.needed_unwashed, spare=given.spare_repeats, ends=2 * given.end_loss, step=given.sold_in, **results,
+        + (", {spare:repeat|repeats} to spare" if given.pattern_repeat and given.spare_repeats else "")
+        + ", and {ends:length} for the two ends: {length}. Bought in steps of {step:length}: {buy}.",
+        rest=results["widths"] - 1, cut=drop.cut_unwashed, last=drop.needed_unwashed, spare=given.spare_repeats, ends=off_the_ends(given), step=given.sold_in, **results,
     )
