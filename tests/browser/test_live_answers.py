@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says, scripts_held_back, spoken
+from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, blank, calculator, choose_ruler, hold_back, let_through, refusal, says, scripts_held_back, spoken
 
 PIECES = "plan/pieces/"
 
@@ -100,6 +100,25 @@ def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(page: Pa
     choose_ruler(page, "in 1/16")
     expect(blank(section, "piece_width")).to_have_value("36 cm", timeout=WAKING)
     says(section, "4 across")
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_a_bare_number_is_meant_on_the_ruler_in_hand_when_it_was_written_however_late_python_reads_it(page: Page):
+    page.add_init_script(ANSWERS_HELD_BACK)
+    section = open_pieces(page)
+    expect(page.locator(".ruler-choice")).to_be_visible()
+    hold_back(page)
+    fill(section, piece_width="36")
+    choose_ruler(page, "in 1/16")
+    fill(section, piece_length="14 1/4")
+    choose_ruler(page, "mm 1")
+    fill(section, least_width="355")
+    choose_ruler(page, "in 1/16")
+    let_through(page)
+    expect(blank(section, "piece_width")).to_have_value("36 cm", timeout=WAKING)
+    expect(blank(section, "piece_length")).to_have_value("14 1/4 in")
+    expect(blank(section, "least_width")).to_have_value("355 mm")
+    says(section, "4 across, 8 along")
 
 
 def test_the_ruler_is_kept_on_other_pages_and_after_a_reload(page: Page):

@@ -40,9 +40,9 @@ export class JobInHand {
   get keeper() {
     return {
       read: (name) => (this.id ? { texts: {}, readOn: ruler() } : typedIn(name)),
-      keep: (name, texts, readOn, calculator) => {
+      keep: (name, texts, readOn, calculator, latest) => {
         if (!this.id) keepTyped(name, texts, readOn);
-        else if (this.#held) this.#typed(calculator, texts, readOn); // what is written before its numbers stand there is not the job's
+        else if (this.#held) this.#typed(calculator, texts, latest); // what is written before its numbers stand there is not the job's
       },
     };
   }
@@ -180,6 +180,7 @@ export class JobInHand {
   }
 
   #note(path, text, readOn = this.#readOn) {
+    if (readOn !== this.#readOn) this.#commit(); // what waits was meant on another ruler
     this.#waiting[path] = text;
     this.#readOn = readOn;
     clearTimeout(this.#timer);

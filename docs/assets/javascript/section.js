@@ -1,6 +1,6 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import morphdom from "morphdom";
-import { keepTyped, nameOf, typedIn } from "./kept.js";
+import { keepTyped, nameOf, ruler, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { RowsTable, builtText } from "./rows.js";
@@ -21,6 +21,7 @@ export class Section {
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
     this.typed = this.written = {};
+    this.rulers = new Map(); // of what was typed since the page was last read on one ruler: the ruler on which each is meant
     this.kept = ""; // what the keeper was last given
     this.tables = new Map();
     for (const table of this.form.querySelectorAll("table.rows")) {
@@ -49,6 +50,7 @@ export class Section {
   hold(texts, readOn) {
     const before = this.typed;
     [this.typed, this.written, this.readOn, this.kept] = [{}, {}, readOn, ""];
+    this.rulers.clear();
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
       if (!blank) continue;
@@ -78,6 +80,7 @@ export class Section {
     for (const name of shared) {
       delete this.typed[name];
       delete this.written[name];
+      this.rulers.set(name, other.rulerOf(name));
       if (name in other.typed) this.typed[name] = this.#blank(name).value = other.typed[name];
     }
     if (shared.length) this.#keep();
@@ -88,12 +91,38 @@ export class Section {
     return Object.keys(this.typed).length > 0;
   }
 
+  /** The ruler on which a bare number in this blank is meant. */
+  rulerOf(name) {
+    return this.rulers.get(name) ?? this.readOn;
+  }
+
+  /** The rulers that are in use here. */
+  get rulersInUse() {
+    return [this.readOn, ...Object.keys(this.typed).map((name) => this.rulerOf(name))];
+  }
+
+  /** What was typed on one ruler. */
+  typedOn(readOn) {
+    return Object.fromEntries(Object.entries(this.typed).filter(([name]) => this.rulerOf(name) === readOn));
+  }
+
+  /** What was typed on one ruler was read: with its units written it means the same on another. */
+  carryOver(written, from, to) {
+    for (const name of Object.keys(this.typedOn(from))) {
+      if (name in written) this.typed[name] = this.#blank(name).value = written[name];
+      this.rulers.set(name, to);
+    }
+    if (this.readOn === from) this.readOn = to;
+    this.#keep();
+  }
+
   /** Every number that was typed without its unit gets the one it was read in, so that it keeps its meaning on another ruler. */
   settle(written, readOn) {
     this.written = written;
+    this.rulers.clear();
     for (const [name, text] of Object.entries(written).filter(([name]) => name in this.typed)) {
       const blank = this.#blank(name);
-      if (!hasFocus(blank) || readOn !== this.readOn) this.typed[name] = blank.value = text;
+      if (!hasFocus(blank)) this.typed[name] = blank.value = text;
     }
     this.readOn = readOn;
     this.#keep();
@@ -150,7 +179,8 @@ export class Section {
   #type(name, changed) {
     this.typed[name] = this.#blank(name).value;
     delete this.written[name];
-    this.#keep();
+    this.rulers.set(name, ruler());
+    this.#keep(ruler());
     changed([name]);
   }
 
@@ -175,9 +205,12 @@ export class Section {
     this.form.querySelector("input, select").focus();
   }
 
-  #keep() {
-    const state = JSON.stringify([this.typed, this.readOn]);
-    if (state !== this.kept) this.keeper.keep(this.name, this.typed, this.readOn, this.calculator);
+  /** @param {string} [latest] the ruler on which what has changed is meant */
+  #keep(latest = this.readOn) {
+    const rulers = new Set(Object.keys(this.typed).map((name) => this.rulerOf(name)));
+    const readOn = rulers.size === 1 ? [...rulers][0] : this.readOn;
+    const state = JSON.stringify([this.typed, readOn]);
+    if (state !== this.kept) this.keeper.keep(this.name, this.typed, readOn, this.calculator, latest);
     this.kept = state;
     this.#dress();
   }

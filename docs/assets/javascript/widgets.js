@@ -41,7 +41,7 @@ function alone(element, answered, changed) {
   const { calculator, given } = section;
   const live = liveForms(
     [section],
-    () => ({ ask: "calculator", calculator, given, typed: section.typed }),
+    (typedOf) => ({ ask: "calculator", calculator, given, typed: typedOf(section) }),
     (reply) => ({ [calculator]: reply }),
     answered,
   );
@@ -62,10 +62,14 @@ function spread(lone, from, names) {
 function walk(element) {
   const job = jobOf(element);
   const sections = [...element.querySelectorAll(".calculator")].map((each) => new Section(each, () => live.answer(), job.keeper));
-  const typed = () => Object.fromEntries(sections.map((section) => [section.calculator, section.typed]));
   const live = liveForms(
     sections,
-    () => ({ ask: "walk", walk: element.dataset.walk, typed: typed(), ...job.question }),
+    (typedOf) => ({
+      ask: "walk",
+      walk: element.dataset.walk,
+      typed: Object.fromEntries(sections.map((section) => [section.calculator, typedOf(section)])),
+      ...job.question,
+    }),
     (reply) => reply.steps,
   );
   job.begin(sections, live.answer);
@@ -76,23 +80,25 @@ function walk(element) {
 /**
  * Calculators that are answered by one question.
  * @param {Section[]} sections
- * @param {() => object} question what to ask, without the ruler
+ * @param {(typedOf: (section: Section) => object) => object} question what to ask, without the ruler
  * @param {(reply: object) => object} split the reply of each calculator, by its name
  * @param {() => void} [answered] called when the answers are shown
  */
 function liveForms(sections, question, split, answered = () => {}) {
   const newest = new Newest();
   const each = (act) => sections.forEach((section) => act(section));
-  const ask = (readOn, show) =>
-    newest.ask({ ...question(), ruler: readOn }, (reply) => show(split(reply)), (sentence) => each((section) => section.keepOld(sentence)));
+  const othersInUse = (now) => [...new Set(sections.flatMap((section) => section.rulersInUse))].filter((readOn) => readOn !== now);
+  const ask = (readOn, show, typedOf = (section) => section.typed) =>
+    newest.ask({ ...question(typedOf), ruler: readOn }, (reply) => show(split(reply)), (sentence) => each((section) => section.keepOld(sentence)));
 
   async function answer() {
     const late = setTimeout(() => each((section) => section.keepOld(WAITING)), PATIENCE);
     try {
       const now = ruler();
-      const before = sections[0].readOn;
-      if (before !== now) await ask(before, (replies) => each((section) => section.settle(replies[section.calculator].written, now)));
-      if (sections[0].readOn !== now) return;
+      for (const other of othersInUse(now)) {
+        await ask(other, (replies) => each((section) => section.carryOver(replies[section.calculator].written, other, now)), (section) => section.typedOn(other));
+      }
+      if (othersInUse(now).length) return;
       await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
       answered();
     } finally {
