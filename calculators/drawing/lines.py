@@ -1,4 +1,8 @@
-"""The line styles of every drawing and the words for them in its key (after ISO 128: edge solid, fold dash-dot)."""
+"""The line styles of every drawing and the words for them in its key.
+
+Edges and dimensions follow ISO 128: wide for what is seen, narrow for what is measured. Folds do not: ISO 128 keeps the dash-dot line for centres and
+symmetry, and here it is the convention of paper folding. Stitches are the short dashes of ASME Y14.2.
+"""
 
 EDGE = "edge"
 RAW_EDGE = "raw-edge"
