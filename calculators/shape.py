@@ -12,7 +12,7 @@ from calculators.measure import quote
 
 Schema = dict[str, Any]
 _TYPES = {"object": dict, "array": list, "string": str, "boolean": bool, "integer": int}
-_WORDS = {"object": "a group of named entries", "array": "a list", "string": "a text in quotation marks", "boolean": "true or false", "integer": "a whole number"}
+_WORDS = {"object": "A group of named entries", "array": "A list", "string": "A text in quotation marks", "boolean": "Either true or false", "integer": "A whole number"}
 
 
 def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, str]]:
@@ -23,12 +23,12 @@ def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, st
         yield from _fits_none(data, schema["anyOf"], path)
     elif "const" in schema:
         if data != schema["const"] or isinstance(data, bool):
-            yield path, f"Here must stand {schema['const']}."
+            yield path, f"{schema['const']} is needed here."
     elif "enum" in schema:
         if data not in schema["enum"]:
             yield path, f"{_shown(data)} is not one of the choices: {', '.join(schema['enum'])}."
     elif not isinstance(data, _TYPES[schema["type"]]) or (isinstance(data, bool) and schema["type"] != "boolean"):
-        yield path, f"Here must stand {_WORDS[schema['type']]}."
+        yield path, f"{_WORDS[schema['type']]} is needed here."
     else:
         yield from _INSIDE[schema["type"]](data, schema, path)
 
@@ -49,7 +49,7 @@ def _text(data: str, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
     if len(data) > schema["maxLength"]:
         yield path, f"This text is {len(data):,} characters long. Keep it to {schema['maxLength']:,}."
     elif unshowable(data):
-        yield path, "This text holds signs that cannot be shown. Type it afresh."
+        yield path, "This text holds characters that cannot be shown. Type it again."
     elif len(data) < schema.get("minLength", 0):
         yield path, "Nothing is written here. Write a few words."
     elif "pattern" in schema and not re.fullmatch(schema["pattern"], data):
@@ -87,7 +87,7 @@ def _nothing(data: Any, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
 
 def _whole(data: int, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
     if not schema["minimum"] <= data <= schema["maximum"]:
-        yield path, f"Here must stand a whole number from {schema['minimum']:,} to {schema['maximum']:,}."
+        yield path, f"A whole number from {schema['minimum']:,} to {schema['maximum']:,} is needed here."
 
 
 _INSIDE = {"string": _text, "array": _list, "object": _group, "integer": _whole, "boolean": _nothing}

@@ -11,7 +11,7 @@ from calculators.shape import fits
 
 
 def check_agreement(published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]) -> None:
-    """Both let the same data through; only signs that cannot be shown, and an empty name of an entry, are ours alone to refuse."""
+    """Both let the same data through; only characters that cannot be shown, and an empty name of an entry, are ours alone to refuse."""
     try:
         published(data)
         agreed = True
@@ -20,5 +20,5 @@ def check_agreement(published: Callable[[Any], Any], schema: dict[str, Any], dat
     if fits(data, schema):
         assert agreed
     elif agreed:
-        with pytest.raises(Unreadable, match="signs that cannot be shown|no entry called"):
+        with pytest.raises(Unreadable, match="characters that cannot be shown|no entry called"):
             brought_up(data)

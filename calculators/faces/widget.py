@@ -9,7 +9,7 @@ from calculators.faces.answered import answered
 from calculators.faces.asked import asked_form
 from calculators.faces.markup import NOT_SEARCHED, element
 
-OLD_ANSWER = "This is still the answer to the last complete numbers. Mend the blank marked above and it follows."
+OLD_ANSWER = "This answer is from your last complete entry. Correct the marked box and it will update."
 
 
 def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, str]) -> ET.Element:

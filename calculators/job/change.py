@@ -35,7 +35,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
     for path, text in changes.items():
         text = text.replace("\r\n", "\n").strip()
         if unshowable(text):
-            raise Refused("That holds signs that cannot be shown. Type it afresh.")
+            raise Refused("That holds characters that cannot be shown. Type it again.")
         place, *rest = path.split(".")
         document = {**document, **_CHANGES[place](document, place, rest, text)}
     for _, sentence in misfits(document, schema()):
@@ -45,7 +45,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
 
 def _name(document: Document, place: str, rest: list[str], text: str) -> Document:
     if not text:
-        raise Refused("A job needs a name. Write how you call it, such as Napkins for the long table.")
+        raise Refused("A job needs a name. Give it one, such as Napkins for the long table.")
     return {"name": text}
 
 

@@ -21,7 +21,7 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     """
     typed = typed.replace("\r\n", "\n").strip()
     if unshowable(typed):
-        raise Refused("That holds signs that cannot be shown. Type it afresh.")
+        raise Refused("That holds characters that cannot be shown. Type it again.")
     place, *rest = path.split(".")
     return normal(_CHANGES[place]({**document}, rest, typed, unit))
 
@@ -47,7 +47,7 @@ def written_at(document: Document, path: str) -> Written:
 
 def _name(document: Document, rest: list[str], typed: str, unit: str) -> Document:
     if not typed:
-        raise Refused("A method needs a name. Write how you call it, such as Summer linen.")
+        raise Refused("A method needs a name. Give it one, such as Summer linen.")
     return {**document, "name": _short(typed, LONGEST_VALUE)}
 
 

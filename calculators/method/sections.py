@@ -65,7 +65,7 @@ CLOTHS = Rows(
     (
         Entry("cloth", "Cloth", _WORDS, "As you would ask for it from the shelf."),
         Entry("needle", "Needle", _WORDS, "Size and point, as on the packet."),
-        Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the spool."),
+        Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the reel."),
         Entry("change_length", "Change along the length", _CHANGE, "Found by a wash test, with its sign: −4 for cloth that loses 4 %, +4 for cloth that grows."),
         Entry("change_width", "Change across the width", _CHANGE, "As along the length."),
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
@@ -88,7 +88,7 @@ PRICES = Rows(
     (
         Entry("thing", "What", _WORDS, "What you pay for."),
         Entry("price", "Price", Number(most=Fraction(1_000_000), sample="18.50", places=2), "In the money named above, without its sign."),
-        Entry("per", "For", Choice(options={"metre": "a metre", "yard": "a yard", "spool": "a spool", "piece": "a piece", "hour": "an hour"}), "What the price is for: metre, yard, spool, piece or hour."),
+        Entry("per", "For", Choice(options={"metre": "a metre", "yard": "a yard", "spool": "a reel", "piece": "a piece", "hour": "an hour"}), "What the price is for: metre, yard, reel, piece or hour."),
     ),
 )
 
@@ -116,13 +116,13 @@ _DECLARED = (
     Section(
         "stitches",
         "Stitches",
-        "Stitch length as it stands on the machine, and the thread on a bobbin and a spool.",
+        "Stitch length as it stands on the machine, and the thread on a bobbin and a reel.",
         (
             Entry("stitch_seam", "Stitch length for seams", _STITCH, "One stitch."),
             Entry("stitch_hem", "Stitch length for hems", _STITCH, "One stitch of a hem or an edge."),
             Entry("stitch_topstitch", "Stitch length for topstitching", _STITCH, "One stitch of a line that is meant to be seen."),
             Entry("bobbin", "Thread on a full bobbin", Length(least=Fraction(1_000)), "Wind one, measure it off once, and write it here."),
-            Entry("spool", "Thread on a spool", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the spool, in metres or yards."),
+            Entry("spool", "Thread on a reel", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the reel, in metres or yards."),
             Entry("seam_thickness", "Thickness of a stitched hem", _STITCH, "All its layers, pressed together; measure several on one another and divide."),
             Entry("thread_end", "Thread end left at a seam", _SHORT, "What one thread hangs out where a seam begins or ends, before it is cut."),
         ),

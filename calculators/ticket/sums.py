@@ -27,7 +27,7 @@ def _worked_out(batch: Batch) -> dict[str, str]:
     if SUMS not in batch.values:
         return {}
     values, kinds = batch.values[SUMS], batch.stops[SUMS].calculator.kinds
-    told: dict[str, Phrase] = {"thread": say("{thread}, {spools:spool|spools}", **values), "time": say("{time}, {time_piece} a piece", **values)}
+    told: dict[str, Phrase] = {"thread": say("{thread}, {spools:reel|reels}", **values), "time": say("{time}, {time_piece} a piece", **values)}
     if values["total"] is not None:
         told["cost"] = say("{total}, {each} a piece", **values)
     return {name: phrase.filled(batch.ruler, kinds) for name, phrase in told.items()}

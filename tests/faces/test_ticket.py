@@ -35,9 +35,9 @@ def test_it_is_complete_before_any_script(page):
 
 
 def test_it_tells_thread_time_and_cost(page):
-    """18 pieces of the house: 20 + 18 × 14.5 = 281 min; 3.2 m at 18.50, two spools at 3.20 and 281 min at 32 an hour: 59.20 + 6.40 + 149.87."""
+    """18 pieces of the house: 20 + 18 × 14.5 = 281 min; 3.2 m at 18.50, two reels at 3.20 and 281 min at 32 an hour: 59.20 + 6.40 + 149.87."""
     told = {name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ") for name in ("thread", "time", "cost")}
-    assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 spools")
+    assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 reels")
     assert (told["time"], told["cost"]) == ("4 h 41 min, 15.6 min a piece", "215.47, 11.97 a piece")
 
 
@@ -90,7 +90,7 @@ def test_the_makers_own_figure_stands_in_place_of_the_sum():
     body = BeautifulSoup(ask("ticket", kind="job", kept=written_down(job.document))["body"], "html.parser")
     assert body.select_one("[data-setting=sum-time] dd").text == "most of a day" and body.select_one("[data-setting=sum-time] .why").text == "Your own figure."
     assert body.select_one("[data-setting=sum-cost] dd").text == NASTY and not body.select_one("img")
-    assert "2 spools" in body.select_one("[data-setting=sum-thread] dd").text and not body.select_one("[data-setting=sum-thread] .why")
+    assert "2 reels" in body.select_one("[data-setting=sum-thread] dd").text and not body.select_one("[data-setting=sum-thread] .why")
 
 
 def test_a_price_that_needs_mending_keeps_nobody_from_cutting():

@@ -107,7 +107,7 @@ def test_a_blank_that_cannot_be_used_is_refused_at_its_place_as_when_it_was_type
         (OURS | {"ticks": {"hem": ["1"]}}, "whole number"),
         (OURS | {"measured": [{"weight": "1"}]}, "no entry called “weight”"),
         (OURS | {"measured": [{}] * 501}, "Keep to 500"),
-        (OURS | {"notes": "a\u202eb"}, "signs that cannot be shown"),
+        (OURS | {"notes": "a\u202eb"}, "characters that cannot be shown"),
         (OURS | {"method": {"format": METHOD_FORMAT, "version": 99, "name": "x"}}, "newer handbook"),
         (OURS | {"method": OURS}, "not a house method"),
     ],

@@ -121,8 +121,8 @@ def test_a_line_without_its_name_is_left_out_with_one_sentence():
         (OURS | {"measures": {"turn": {"cm": "1 cm"}}}, "measures.turn"),
         (OURS | {"measures": {"__proto__": "1 cm"}}, "no entry called"),
         (OURS | {"texts": {"opening": "x" * 10_001}}, "Keep it to 10,000"),
-        (OURS | {"name": "a\u202eb"}, "signs that cannot be shown"),
-        (OURS | {"name": "a\ud800"}, "signs that cannot be shown"),
+        (OURS | {"name": "a\u202eb"}, "characters that cannot be shown"),
+        (OURS | {"name": "a\ud800"}, "characters that cannot be shown"),
         (OURS | {"tables": {"cloths": [{}] * 61}}, "Keep to 60"),
     ],
 )

@@ -60,7 +60,7 @@ def _work(given: SimpleNamespace) -> Answer:
 
 def _notes(costs: Costs, results: dict, priced: bool) -> Iterator[Phrase]:
     if results["thread"]:
-        yield say("Buy {spools:spool|spools}, and wind {bobbins:bobbin|bobbins} off the same before you begin.", spools=results["spools"], bobbins=results["bobbins"])
+        yield say("Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.", spools=results["spools"], bobbins=results["bobbins"])
     else:
         yield say("Nothing is stitched by machine here; thread for sewing by hand is not counted.")
     if costs.largest:
@@ -93,7 +93,7 @@ def _working(given: SimpleNamespace, corner: Fraction, of_a_piece: Fraction, end
     if costs.parts[CLOTH] is not None:
         yield say("Cloth: {length:length} at {price:price} = {cost:amount}.", length=given.cloth_bought, price=given.price_cloth, cost=costs.parts[CLOTH])
     if costs.parts[THREAD] is not None:
-        yield say("Thread: {spools:spool|spools} at {price:amount} = {cost:amount}, whole spools as they are bought.", spools=results["spools"], price=given.price_spool, cost=costs.parts[THREAD])
+        yield say("Thread: {spools:reel|reels} at {price:amount} = {cost:amount}, whole reels as they are bought.", spools=results["spools"], price=given.price_spool, cost=costs.parts[THREAD])
     if costs.parts[TIME] is not None:
         yield say("Time: {time} at {rate:amount} an hour = {cost:amount}.", time=results["time"], rate=given.rate, cost=costs.parts[TIME])
     if given.other:
@@ -110,12 +110,12 @@ CALCULATOR = Calculator(
         Result("stitching", "Stitching", LongLength(), "All rows and corner seams of the batch."),
         Result("ratio", "Thread for each length of stitching", Number(places=2), "Upper and lower thread together, without ends and waste."),
         Result("thread", "Thread", LongLength(toward="up"), "Upper and lower thread together, with ends and waste."),
-        Result("spools", "Spools to buy", Count(), "Whole spools that hold all the thread."),
+        Result("spools", "Reels to buy", Count(), "Whole reels that hold all the thread."),
         Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, which is half of it."),
         Result("time", "Hands-on time", Minutes(), "For the whole batch."),
         Result("time_piece", "Hands-on time, a piece", Minutes(), "A piece’s share of it."),
         Result("cost_cloth", "Cost of the cloth", Amount(), "All the cloth bought for the batch."),
-        Result("cost_thread", "Cost of the thread", Amount(), "Whole spools, as they are bought."),
+        Result("cost_thread", "Cost of the thread", Amount(), "Whole reels, as they are bought."),
         Result("cost_time", "Cost of the time", Amount(), "Hands-on time at the price of an hour."),
         Result("cost_other", "Cost of the rest", Amount(), "What each piece needs besides, for all pieces."),
         Result("total", "Cost of the batch", Amount(), "All parts that have a price."),

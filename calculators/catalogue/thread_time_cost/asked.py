@@ -28,7 +28,7 @@ FIELDS = (
         "price_cloth", "Price of the cloth", PriceOfLength(), "For a metre, or for a yard on an inch ruler; or write which, such as 12.50 per yd. 0 to leave cloth out of the sum.",
         optional=True, from_method=from_method.price_of_cloth,
     ),
-    Field("price_spool", "Price of a spool", Amount(), "What a spool of thread costs; 0 to leave thread out of the sum.", optional=True, from_method=from_method.price_of_a_spool),
+    Field("price_spool", "Price of a reel", Amount(), "What a reel of thread costs; 0 to leave thread out of the sum.", optional=True, from_method=from_method.price_of_a_spool),
     Field("other", "Other costs of a piece", Amount(), "Labels, buttons, wrapping: what every piece needs besides.", fixed="0"),
     Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end; 0 for folded corners, which have none.", fixed="3 cm", from_method=from_method.mitre_seam),
     Field("sides_along", "Hemmed sides along its length", Count(most=2), "Sides along a piece that have a hem; 1 or 0 where a selvedge stays as it is.", fixed="2"),
@@ -37,11 +37,11 @@ FIELDS = (
     Field("thickness", "Thickness stitched through", Length(most=Fraction(50)), "All layers of the hem, pressed together; measure several on one another and divide.", "seam_thickness"),
     Field("thread_end", "Thread end left at a seam", Length(most=Fraction(1_000)), "What one thread hangs out at each start and at each stop, before it is cut.", "thread_end"),
     Field("waste", "Thread for waste", Percent(), "Samples, broken threads, the rest of a bobbin. Texts for clothing makers add 10 to 15 %.", fixed="15 %"),
-    Field("spool", "Thread on a spool", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the spool, in metres or yards.", "spool"),
+    Field("spool", "Thread on a reel", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the reel, in metres or yards.", "spool"),
     Field("bobbin", "Thread on a full bobbin", LongLength(least=Fraction(1_000)), "Wind one and measure it off once.", "bobbin"),
 )
 ASKED = (
     "{pieces} pieces, {finished_width} by {finished_length} finished. Rows of stitching: {rows}; corners of each: {corners}. "
     "Work: {minutes_batch} once for the batch and {minutes_piece} for each piece, at {rate} an hour. "
-    "Cloth: {cloth_bought} at {price_cloth}. Thread: {price_spool} a spool. Besides, {other} for each piece."
+    "Cloth: {cloth_bought} at {price_cloth}. Thread: {price_spool} a reel. Besides, {other} for each piece."
 )
