@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
-from calculators.kinds import Kind, Refused, plain_number
+from calculators.kinds import Kind, Refused, number_as_typed, plain_number
 from calculators.measure import quote
 
 _NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
@@ -51,7 +51,7 @@ def _one_decimal(value: Fraction) -> str:
 
 def _read(text: str) -> Fraction:
     """A time as typed [min]; raises Refused with one sentence."""
-    tidy = text.strip()
+    tidy = number_as_typed(text)
     if clock := _CLOCK.fullmatch(tidy):
         return Fraction(int(clock.group(1)) * _HOUR + int(clock.group(2)))
     parts = _PARTS.fullmatch(tidy)

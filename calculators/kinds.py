@@ -6,13 +6,22 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, ClassVar, Mapping
 
-from calculators.measure import VULGAR, NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length
-
-_NOT_BARE = re.compile(rf"[^\d\s.,/\-⁄+{''.join(VULGAR)}]")
+from calculators.measure import NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length, write_units
+from calculators.numerals import NotANumber, numeral
 
 
 class Refused(ValueError):
     """Raised with one sentence for the person: what is wrong with what she typed and what would be right."""
+
+
+LONGEST_NUMBER = 60
+
+
+def number_as_typed(text: str) -> str:
+    """What was typed where a number is asked for, without spaces around it; raises Refused where it is longer than any number."""
+    if len(text) > LONGEST_NUMBER:
+        raise Refused(f"that is {len(text)} characters long, and a number has at most {LONGEST_NUMBER}. Write it in fewer, such as 12.5.")
+    return text.strip()
 
 
 @dataclass(frozen=True)
@@ -96,7 +105,7 @@ class Length(Kind):
         return plain_number(value)
 
     def write_out(self, text, ruler):
-        return text if _NOT_BARE.search(text) else show_exactly(parse_length(text, ruler.unit), ruler.unit)
+        return write_units(text, ruler.unit)
 
 
 @dataclass(frozen=True)
@@ -136,25 +145,36 @@ class Lengths(Kind):
 
 @dataclass(frozen=True)
 class Number(Kind):
-    """A plain number with a sign after it, such as % or °."""
+    """A plain number with a sign after it, such as % or °. words: what may be written in place of the sign."""
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(100)
     sign: str = ""
     sample: str = "3.5"
     places: int = 1
+    words: ClassVar[tuple[str, ...]] = ()
     mode: ClassVar[str] = "decimal"
 
     def parse(self, text, ruler):
-        tidy = text.strip().removesuffix(self.sign.strip()).strip().replace("−", "-")
-        if not re.fullmatch(r"-?\d{1,9}([.,]\d{1,9})?", tidy, re.ASCII):
-            raise Refused(f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}.")
-        value = Fraction(tidy.replace(",", "."))
+        value = self._read(text)
         if not self.least <= value <= self.most:
             raise Refused(
                 f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to {self.show(self.most, ruler)}."
             )
         return value
+
+    def _read(self, text: str) -> Fraction:
+        tidy = number_as_typed(text).lower()
+        behind = next((each for each in (self.sign.strip(), *self.words) if each and tidy.endswith(each)), "")
+        size = tidy.removesuffix(behind).strip().replace("−", "-").replace("–", "-")
+        below = size.startswith("-")
+        try:
+            found = numeral(size[1:] if below or size.startswith("+") else size)
+        except NotANumber as problem:
+            raise Refused(str(problem)) from None
+        if not found or (found.value >= 1 and re.match(r"\d+/", found.written)):  # 90/2 may be 45, or 90 1/2 gone wrong
+            raise Refused(f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}.")
+        return -found.value if below else found.value
 
     def show(self, value, ruler):
         text = f"{float(value):.{self.places}f}".replace("-", "−")
@@ -168,6 +188,7 @@ class Number(Kind):
 @dataclass(frozen=True)
 class Percent(Number):
     sign: str = " %"
+    words: ClassVar[tuple[str, ...]] = ("per cent", "percent")
 
 
 @dataclass(frozen=True)
@@ -177,11 +198,9 @@ class Change(Percent):
     mode: ClassVar[str] = "text"  # a decimal keyboard has no sign
 
     def parse(self, text, ruler):
-        bare = text.strip().removesuffix("%").strip()
-        if bare.startswith("+") and bare[1:2].isdigit():
-            return super().parse(bare[1:], ruler)
         value = super().parse(text, ruler)
-        if value > 0:
+        if value > 0 and not text.lstrip().startswith("+"):
+            bare = text.strip().removesuffix("%").strip()
             raise Refused(f"does it shrink by {quote(bare)} %, or grow? Write −{quote(bare)} if it shrinks, +{quote(bare)} if it grows.")
         return value
 
@@ -190,9 +209,10 @@ class Change(Percent):
 class Angle(Number):
     sign: str = "°"
     sample: str = "90"
+    words: ClassVar[tuple[str, ...]] = ("º", "degrees", "degree", "deg.", "deg")
 
 
-_COUNT = re.compile(r"(\d{1,9})|(half a|a|one|\d{1,7})\s*(?:dozen|doz\.?)", re.ASCII)
+_COUNT = re.compile(r"\+?(\d{1,9}|[1-9]\d{0,2}(?:,\d{3})+)|(half a|a|one|\d{1,7})\s*(?:dozen|doz\.?)", re.ASCII)
 _IN_WORDS = {"half a": 6, "a": 12, "one": 12}
 
 
@@ -205,11 +225,11 @@ class Count(Kind):
     mode: ClassVar[str] = "numeric"
 
     def parse(self, text, ruler):
-        found = _COUNT.fullmatch(text.strip().lower())
+        found = _COUNT.fullmatch(number_as_typed(text).lower())
         if not found:
             raise Refused(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
         plain, dozens = found.groups()
-        count = int(plain) if plain else _IN_WORDS.get(dozens) or 12 * int(dozens)
+        count = int(plain.replace(",", "")) if plain else _IN_WORDS.get(dozens) or 12 * int(dozens)
         if not self.least <= count <= self.most:
             raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
         return count

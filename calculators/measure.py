@@ -10,6 +10,8 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
+from calculators.numerals import VULGAR, NotANumber, Numeral, decimal, mixed, numeral_at_start, two_ways
+
 MM_IN = {
     "mm": Fraction(1),
     "cm": Fraction(10),
@@ -29,21 +31,18 @@ _SPELLINGS = {
     "ft": "ft", "ft.": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft", "‘": "ft",
     "yd": "yd", "yd.": "yd", "yds": "yd", "yard": "yd", "yards": "yd",
 }
-VULGAR = {
-    "¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
-    "⅙": "1/6", "⅚": "5/6", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
-}
-_NUMBER = re.compile(r"\d+[.,]\d+|[.,]\d+|\d+(?:(?:\s+|-)\d+\s*/\s*\d+|\s*/\s*\d+)?", re.ASCII)
-_UNIT = re.compile(r"''|[\"″”“'′’‘]|[a-z]+\.?", re.ASCII)
+_UNIT = re.compile(r"''|[\"″”“'′’‘]|[a-z]+(?:\.(?!\d))?", re.ASCII)
+_SMALLER = {"yd": "in", "ft": "in", "m": "cm"}  # the unit that goes without saying after these: 1 yd 4, 2'6, 1 m 20
 _ENDING_IN_0 = re.compile(r"[1-9]\d{0,2}\.\d\d0")
 _TWO_LENGTHS = re.compile(r"[1-9][^x×*]*?(?:[x×*]|\bby\b)\s*\d", re.ASCII)  # 40 x 40
+_DIGIT_AFTER_FRACTION = re.compile(rf"([{''.join(VULGAR)}])\d", re.ASCII)
 _LONGEST_TEXT = 60
 _A_HAIR = Fraction(1, 10**6)
 
 Toward = Literal["nearest", "down", "up"]
 
 
-class NotALength(ValueError):
+class NotALength(NotANumber):
     """Raised with one sentence that says what is wrong with a typed length and what would be right."""
 
 
@@ -99,30 +98,27 @@ SIXTEENTHS = Ruler("in", Fraction(1, 16))
 
 
 def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
-    """Read a length as typed: ``36 cm``, ``360mm``, ``14 1/4 in``, ``14¼"``, ``1 yd 4 in``, ``2'6"``, ``35,7``.
+    """Read a length as typed: ``36 cm``, ``360mm``, ``14 1/4 in``, ``14¼"``, ``1 yd 4``, ``2'6"``, ``35,7``, ``38 + 20``.
 
     text: what the person typed.
     bare_unit: the unit of a number that stands alone.
     Returns the exact length [mm], never negative.
     Raises NotALength with a sentence for the person.
     """
-    if not text.strip():
-        raise NotALength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
-    if len(text) > _LONGEST_TEXT:
-        raise NotALength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
-    terms = _terms(_tidy(text), text.strip())
-    if len(terms) == 1:
-        number, unit, digits = terms[0]
-        _refuse_two_ways(number, unit, digits, bare_unit)
-        return number * MM_IN[unit or bare_unit]
-    units = [unit for _, unit, _ in terms]
-    system = METRIC if units[0] in METRIC else INCH
-    places = [system.index(unit) if unit in system else -1 for unit in units]
-    if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
-        raise NotALength(
-            f"“{quote(text)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in or 1 m 20 cm."
-        )
-    return sum((number * MM_IN[unit] for number, unit, _ in terms), Fraction(0))
+    return sum((term.number.value * MM_IN[term.unit] for term in _read(text, bare_unit)), Fraction(0))
+
+
+def write_units(text: str, bare_unit: str) -> str:
+    """A length as typed, with the units that go without saying written out, so that it means the same on every ruler.
+
+    Raises NotALength as parse_length does.
+    """
+    terms = _read(text, bare_unit)
+    if not any(term.is_unsaid for term in terms):
+        return text
+    if len(terms) > 1 and "+" not in text.strip().removeprefix("+"):
+        return f"{text.strip()} {terms[-1].unit}"
+    return show_exactly(parse_length(text, bare_unit), next((term.unit for term in terms if not term.is_unsaid), bare_unit))
 
 
 def system_of(text: str) -> str:
@@ -130,82 +126,118 @@ def system_of(text: str) -> str:
 
     Raises NotALength as parse_length does.
     """
-    unit = _terms(_tidy(text), text.strip())[0][1]
-    return "" if unit is None else "cm" if unit in METRIC else "in"
+    said = [term.unit for term in _read(text, "in") if not term.is_unsaid]
+    return "" if not said else "cm" if said[0] in METRIC else "in"
 
 
-def _refuse_two_ways(number: Fraction, unit: str | None, digits: str, bare_unit: str) -> None:
+@dataclass(frozen=True)
+class _Term:
+    """A number and its unit. is_unsaid: whether the unit goes without saying."""
+
+    number: Numeral
+    unit: str
+    is_unsaid: bool = False
+
+
+def _read(text: str, bare_unit: str) -> list[_Term]:
+    """Every number of a length as typed, with its unit."""
+    if not text.strip():
+        raise NotALength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
+    if len(text) > _LONGEST_TEXT:
+        raise NotALength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
+    tidy = _tidy(text)
+    added = [_terms(part.strip(), text.strip()) for part in tidy.split("+")]
+    said = {unit for terms in added for _, unit in terms if unit}
+    bare = {unit: number for terms in added for number, unit in terms if len(terms) == 1 and unit is None}
+    if bare and (len(said) > 1 or any(len(terms) > 1 for terms in added)):
+        raise NotALength(f"The {bare[None].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are added.")
+    terms = [term for terms in added for term in _with_units(terms, text, *(said or {bare_unit}))]
+    for term in terms:
+        _refuse_two_ways(term, is_bare=not said)
+    return terms
+
+
+def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str) -> list[_Term]:
+    """The numbers of one length, the larger unit first; a last one without its unit gets the one that goes without saying.
+
+    units: the units said anywhere in what was typed; of a number that stands alone, the only one.
+    """
+    if len(terms) == 1:
+        number, unit = terms[0]
+        return [_Term(number, unit or units[0], unit is None)]
+    *before, (last, unit) = terms
+    larger = before[-1][1]
+    made = [*(_Term(number, each) for number, each in before), _Term(last, unit or _unit_after(larger, before[-1][0], last, typed), unit is None)]
+    system = METRIC if made[0].unit in METRIC else INCH
+    places = [system.index(term.unit) if term.unit in system else -1 for term in made]
+    if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
+        raise NotALength(f"“{quote(typed)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in or 1 m 20 cm.")
+    return made
+
+
+def _unit_after(larger: str, before: Numeral, last: Numeral, typed: str) -> str:
+    """The unit of a number that follows a larger unit and has none of its own: 1 yd 4, 2'6, 1 m 20."""
+    smaller = _SMALLER.get(larger)
+    if not smaller or last.value * MM_IN[smaller] >= MM_IN[larger]:
+        like = f"1 {larger} 4 {smaller}" if smaller else f"36 {larger}"
+        raise NotALength(f"“{quote(typed)}” is not a length yet: the {last.written} has no unit. Write it too, or leave the number out, such as {like}.")
+    if not before.written.isdecimal():
+        return smaller
+    either = f"{before.written} {larger} {last.written} {smaller}"
+    if 0 < last.value < 1:
+        joined = f"{before.written} {last.written}" if last.is_fraction else decimal(before.value + last.value, 6)
+        raise NotALength(f"“{quote(typed)}” can be read two ways. Write {either}, or {joined} {larger}.")
+    if larger == "m" and last.value and re.fullmatch(r"\d", last.written):  # one metre five is 1.05 m to one, 1.5 m to another
+        raise NotALength(f"“{quote(typed)}” can be read two ways. Write {either}, or {before.written}.{last.written} m.")
+    return smaller
+
+
+def _refuse_two_ways(term: _Term, is_bare: bool) -> None:
     """Refuse what one maker means in one way and another in another: 3/4 on a centimetre ruler, 1.500 for a thousand or so."""
-    if unit is None and bare_unit in METRIC and "/" in digits and number < 1:
-        raise NotALength(f"{digits} can be read two ways. Write {digits} in, or {_decimal(number, 3)} {bare_unit}.")
-    if (unit or bare_unit) in ("cm", "mm") and _ENDING_IN_0.fullmatch(digits):
-        raise _two_ways(digits)
-
-
-def _two_ways(digits: str) -> NotALength:
-    plain, decimal = re.sub("[.,]", "", digits), _decimal(Fraction(digits.replace(",", ".")), 3)
-    return NotALength(f"{digits} can be read two ways. Write {plain} or {decimal}, whichever you mean.")
+    number, unit = term.number, term.unit
+    if is_bare and unit in METRIC and number.is_fraction and number.value < 1:
+        raise NotALength(f"{number.written} can be read two ways. Write {number.written} in, or {decimal(number.value, 3)} {unit}.")
+    if unit in ("cm", "mm") and _ENDING_IN_0.fullmatch(number.written):
+        raise NotALength(str(two_ways(number.written)))
 
 
 def _tidy(text: str) -> str:
-    text = re.sub(f"(?<=[0-9])-(?=[{''.join(VULGAR)}])", " ", text)
-    for vulgar, plain in VULGAR.items():
-        text = text.replace(vulgar, f" {plain}")
     text = re.sub(r"\s+", " ", text.replace("⁄", "/")).strip()
     if text[:1] in ("-", "−", "–"):
         raise NotALength("A length is never less than nothing. Write it without the minus sign.")
+    if text.endswith("+") and len(text) > 1:
+        raise NotALength(f"The sum in “{quote(text)}” is not finished. Write what is added as well, such as 38 + 20 cm.")
     return text.removeprefix("+").strip().lower()
 
 
-def _terms(rest: str, typed: str) -> list[tuple[Fraction, str | None, str]]:
-    """Each number, its unit if it has one, and its digits as written."""
+def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
+    """Each number of one length and its unit, None where it has none."""
     if re.search(r"/\s*(?!\s*\d)", rest):
         raise NotALength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
     terms = []
     while rest:
-        number = _NUMBER.match(rest)
-        if not number:
+        try:
+            found = numeral_at_start(rest)
+        except NotANumber as problem:
+            raise NotALength(str(problem)) from None
+        if not found:
             raise _not_a_length(typed)
-        value, rest = _number(number.group(), typed), rest[number.end():].lstrip()
+        number, rest = found[0], found[1].lstrip()
         unit = _UNIT.match(rest)
-        if unit and unit.group() not in _SPELLINGS:
+        if unit and unit.group() not in _SPELLINGS or (not unit and rest):
             raise _not_a_length(typed)
-        if not unit and (rest or terms):
+        terms.append((number, _SPELLINGS[unit.group()] if unit else None))
+        rest = rest[unit.end() :].lstrip() if unit else ""
+        if unit and rest.startswith("."):
             raise _not_a_length(typed)
-        terms.append((value, _SPELLINGS[unit.group()] if unit else None, number.group()))
-        rest = rest[unit.end():].lstrip() if unit else ""
     if not terms:
         raise _not_a_length(typed)
     return terms
 
 
-def _number(digits: str, typed: str) -> Fraction:
-    if "/" in digits:
-        whole, _, fraction = re.sub(r"\s*/\s*", "/", digits.replace("-", " ")).rpartition(" ")
-        top, bottom = (int(part) for part in fraction.split("/"))
-        if bottom == 0:
-            raise NotALength("Nothing can be divided into 0 parts. Write a fraction such as 1/4.")
-        if whole.strip() and top >= bottom:
-            raise NotALength(f"After a whole number the fraction must be less than one. Write “{quote(typed)}” another way.")
-        if top > bottom and not whole.strip() and (run_together := _run_together(fraction)):
-            raise NotALength(f"{fraction} can be read two ways. Write {run_together} or {_mixed(Fraction(top, bottom))}, whichever you mean.")
-        return int(whole or 0) + Fraction(top, bottom)
-    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
-        raise _two_ways(digits)
-    return Fraction(digits.replace(",", "."))
-
-
-def _run_together(fraction: str) -> str:
-    """What a top-heavy fraction is with the space put back that may be missing, 3 1/2 for 31/2; empty where none can be."""
-    top, bottom = fraction.split("/")
-    for cut in range(1, len(top)):
-        whole, part = top[:cut], top[cut:]
-        if int(whole) and part[0] != "0" and int(part) < int(bottom):
-            return f"{whole} {part}/{bottom}"
-    return ""
-
-
 def _not_a_length(typed: str) -> NotALength:
+    if sign := _DIGIT_AFTER_FRACTION.search(typed):
+        return NotALength(f"“{quote(typed)}” has a digit after {sign.group(1)}, so it is no number. Write it again, such as 14 1/4 in.")
     if _TWO_LENGTHS.search(typed.lower()):
         return NotALength(f"“{quote(typed)}” is not a length but two. Write one of them here, the other in a blank of its own.")
     return NotALength(f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in.")
@@ -233,26 +265,12 @@ def show_exactly(mm: Fraction, unit: str) -> str:
     """A length written so that reading it back gives the same length: as a decimal if it ends, else as a fraction."""
     value = Fraction(mm) / MM_IN[unit]
     if unit != "in" and 10**6 % value.denominator == 0:
-        return f"{_decimal(value, 6)} {unit}"
-    return f"{_mixed(value)} {unit}"
+        return f"{decimal(value, 6)} {unit}"
+    return f"{mixed(value)} {unit}"
 
 
 def _digits(divisions: int, ruler: Ruler) -> str:
     step = ruler.step
     if ruler.unit == "in" or (ruler.unit == "yd" and step == _EIGHTH):
-        return _mixed(divisions * step)
-    return _decimal(divisions * step.numerator / step.denominator, ruler.places)
-
-
-def _decimal(value: Fraction | float, places: int) -> str:
-    text = f"{float(value):.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def _mixed(value: Fraction) -> str:
-    sign, value = ("−" if value < 0 else ""), abs(value)
-    whole, part = divmod(value, 1)
-    if not part:
-        return f"{sign}{whole}"
-    fraction = f"{part.numerator}/{part.denominator}"
-    return f"{sign}{whole} {fraction}" if whole else f"{sign}{fraction}"
+        return mixed(divisions * step)
+    return decimal(divisions * step.numerator / step.denominator, ruler.places)

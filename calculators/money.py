@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
-from calculators.kinds import Kind, Refused, plain_number
+from calculators.kinds import Kind, Refused, number_as_typed, plain_number
 from calculators.measure import MM_IN, Ruler, quote
 
-_AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2})?|[.,]\d{1,2}", re.ASCII)
+_AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2}|\.)?|[.,]\d{1,2}", re.ASCII)
+_GROUPED = re.compile(r"[1-9]\d{0,2}(?:(?:,\d{3})+\.\d\d|(?:\.\d{3})+,\d\d|(?:,\d{3}){2,}|(?:\.\d{3}){2,})", re.ASCII)  # 1,250.00
 _THOUSANDS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})", re.ASCII)
 _CODE = re.compile(r"^[A-Z]{3}\s*|\s*[A-Z]{3}$")  # three capitals before or behind, as ISO 4217 writes a money
 _PER = re.compile(r"(.+?)\s*(?:/|\b(?:per|an?)\b)\s*(m|metres?|meters?|yds?|yards?)\.?", re.IGNORECASE | re.DOTALL)
@@ -46,7 +47,7 @@ class PriceOfLength(Amount):
     mode: ClassVar[str] = "text"  # a decimal keyboard cannot write "per yd"
 
     def parse(self, text, ruler):
-        priced = _PER.fullmatch(text.strip())
+        priced = _PER.fullmatch(number_as_typed(text))
         amount = super().parse(priced.group(1) if priced else text, ruler)
         unit = ("yd" if priced.group(2).lower().startswith("y") else "m") if priced else _long_unit(ruler)
         return amount * MM_IN["m"] / MM_IN[unit]
@@ -77,12 +78,15 @@ def _long_unit(ruler: Ruler) -> str:
 
 def _read(text: str) -> Fraction:
     """An amount as typed; raises Refused with one sentence."""
-    tidy = _CODE.sub("", text.strip(), count=1)
+    tidy = _CODE.sub("", number_as_typed(text), count=1)
     signs = [letter for letter in tidy if unicodedata.category(letter) == "Sc"]
     if len(signs) == 1 and (tidy.startswith(signs[0]) or tidy.endswith(signs[0])):
         tidy = tidy.strip(signs[0]).strip()
     if _AMOUNT.fullmatch(tidy):
         return Fraction(tidy.replace(",", "."))
+    if _GROUPED.fullmatch(tidy):
+        whole, point, rest = re.fullmatch(r"(.*?)(?:([.,])(\d\d?))?", tidy).groups()
+        return Fraction(re.sub("[.,]", "", whole) + (f".{rest}" if point else ""))
     if two_ways := _THOUSANDS.fullmatch(tidy):
         whole, rest = two_ways.groups()
         raise Refused(f"{tidy} can be read two ways. Write {whole}{rest} or {whole}.{rest[:2]}, whichever you mean.")

@@ -1,6 +1,6 @@
 """Who may know whom. The floors, from the ground up:
 
-1. `measure` knows nobody of ours.
+1. `numerals` knows nobody of ours; `measure` knows `numerals`.
 2. Subjects (every module not named below: cloth, hems, corners, …) know `measure` and, without circles, each other.
 3. `drawing` knows subjects' results. It stands below the declarations, because a declaration names its drawing.
 4. Declarations (kinds, phrase, rows, declaration, the house method and its format, bibliography,
@@ -20,7 +20,7 @@ from scripts.tools.places import ROOT
 
 GROUND, SUBJECTS, DRAWING, DECLARATIONS, FACES = range(1, 6)
 NAMED = {
-    "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
+    "numerals": GROUND, "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
     "kinds": DECLARATIONS, "phrase": DECLARATIONS, "rows": DECLARATIONS, "declaration": DECLARATIONS, "house_method": DECLARATIONS,
     "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "handing": DECLARATIONS, "ticket": DECLARATIONS,
     "corner_questions": DECLARATIONS, "money": DECLARATIONS, "duration": DECLARATIONS, "job": DECLARATIONS, "everything": DECLARATIONS,
