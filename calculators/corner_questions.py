@@ -16,6 +16,7 @@ from calculators.kinds import Angle, Choice, Length
 
 HEM = Length(least=Fraction(3), most=Fraction(500))
 SMALL = Length(least=Fraction(1, 2), most=Fraction(200))
+_FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms take for one place, a hundredth of a fibre
 MITRED = {"mitre", "mitre-opened-flat", "folded-mitre", "self-bound"}
 SEAMED = {"faced", "applied-border"}
 
@@ -42,14 +43,19 @@ FIELDS = {
 
 
 def measures(given: SimpleNamespace) -> Measures:
-    """The measures asked for, as the folding rooms take them; in floats, since they are only drawn and counted."""
-    lengths = (given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance, given.edge_stitch)
+    """The measures asked for, as the folding rooms take them; in floats, since they are only drawn and counted.
+
+    Lengths are whole multiples of _FINEST, so that no two differ by less than the folds can tell apart.
+    """
+    hem_1, hem_2, turn, seam_allowance, edge_stitch = (
+        float(round(each / _FINEST) * _FINEST) for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch)
+    )
     return Measures(
-        *map(float, lengths),
+        hem_1, hem_2, float(given.angle), turn, seam_allowance, edge_stitch,
         TRIMMINGS[given.trimming],
         PRESSINGS[given.pressed],
         PLEATS[given.pleats],
-    )
+    )  # fmt: skip
 
 
 def corner_steps(way: str, given: Measures) -> list[Step]:

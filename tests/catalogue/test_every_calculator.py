@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled
+from calculators.answering import Asking, answer, filled, read
 from calculators.bibliography import source_named
 from calculators.catalogue import calculator_named, catalogue
 from calculators.declaration import AskAgain
@@ -18,6 +18,7 @@ from calculators.faces.asked import asked_form
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
 from calculators.faces.plain import plain_answer, refusals
+from calculators.folding.constructions import CONSTRUCTIONS
 from calculators.house_method import RULER_STEPS, site_method
 from calculators.kinds import Choice, Count, Length, Number, YesNo
 from calculators.measure import CENTIMETRES, show_exactly
@@ -149,6 +150,28 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
             drawn = calculator.drawing(reply.drawn_from, asking.ruler)
             for picture in drawn.pictures if isinstance(drawn, PictureSeries) else (drawn,):
                 assert_is_drawn_on_its_sheet(picture.svg)
+
+
+HAIRS = [Fraction(1, 10**power) for power in (4, 5, 6, 7, 8, 9)]  # [mm]
+CORNER_WAYS = [{"way": way} for way in CONSTRUCTIONS]
+
+
+@every_calculator
+@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@given(data=st.data(), hair=st.sampled_from(HAIRS), longer=st.booleans())
+def test_a_length_a_hair_off_nothing_or_off_another_length_is_answered_or_asked_again(calculator, data, hair, longer):
+    """A turn of 0.0000001 mm is no turn, and one that much short of the hem is as deep as the hem."""
+    fields = [field for field in calculator.fields if isinstance(field.kind, Length)]
+    if not fields:
+        return
+    field = data.draw(st.sampled_from(fields))
+    values = [Fraction(0), *(value for name, value in read(calculator, Asking({})).items() if value and name in {each.name for each in fields})]
+    value = data.draw(st.sampled_from(values)) + (hair if longer else -hair)
+    ways = data.draw(st.sampled_from(CORNER_WAYS)) if "way" in {each.name for each in calculator.fields} else {}
+    try:
+        answers_fully(calculator, Asking({**ways, field.name: show_exactly(max(value, hair), "mm")}))
+    except AskAgain as trouble:
+        assert trouble.sentences
 
 
 def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:
