@@ -67,12 +67,33 @@ class File:
 
 
 @dataclass(frozen=True)
+class Setting:
+    """A text that is put into a blank: of a field, or of one cell of its rows, by the place of the row and the name of its column."""
+
+    field: str
+    text: str
+    row: int | None = None
+    column: str = ""
+
+
+@dataclass(frozen=True)
+class Offer(Phrase):
+    """A note that offers to change what was asked: what that does, such as ``cut in strips``, and what it puts into the blanks.
+
+    Without scripts it is just its sentence, which therefore says all.
+    """
+
+    does: str = ""
+    sets: tuple[Setting, ...] = ()
+
+
+@dataclass(frozen=True)
 class Answer:
     """What a calculator's function returns.
 
     results: a value for every declared result (None where it has no meaning for these numbers).
     spoken: the one sentence that answers first.
-    notes: what to do next, one phrase each.
+    notes: what to do next, one phrase each; an Offer among them can be taken up at once.
     working: how it was worked out, with this job's numbers.
     drawn_from: what the calculator's drawing and its files need.
     settled: whether this is the last word, not one that may still improve.

@@ -20,7 +20,7 @@ class Rows(Kind):
     """Rows of values. columns: a field for each cell, its `fixed` text filling a cell left empty.
 
     one: what one row is called, such as "piece". least: how many rows there must be. A row whose cells are all empty or hold just
-    what they start from is not counted.
+    what they start from is not counted; `place` of each row read is where it stands among all of them, from 0.
     """
 
     columns: tuple[Field, ...] = ()
@@ -29,12 +29,15 @@ class Rows(Kind):
     least: int = 1
 
     def parse(self, text: str, ruler: Ruler) -> tuple[SimpleNamespace, ...]:
-        rows = [row for row in self.cells(text) if any(cell != (column.fixed or "") for cell, column in zip(row, self.columns) if cell)]
+        rows = [(place, row) for place, row in enumerate(self.cells(text)) if self._counts(row)]
         if len(rows) < self.least:
             raise Refused(f"nothing is written here. Write at least one {self.one}.")
         if len(rows) > self.most:
             raise Refused(f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order.")
-        return tuple(self._row(number, row, ruler) for number, row in enumerate(rows, start=1))
+        return tuple(self._row(number, place, row, ruler) for number, (place, row) in enumerate(rows, start=1))
+
+    def _counts(self, row: list[str]) -> bool:
+        return any(cell != (column.fixed or "") for cell, column in zip(row, self.columns) if cell)
 
     def cells(self, text: str) -> list[list[str]]:
         """The text of every cell, as many in each row as there are columns; raises Refused when a row has more."""
@@ -60,8 +63,8 @@ class Rows(Kind):
         value = getattr(row, column.name)
         return "" if value is None else column.kind.show(value, ruler)
 
-    def _row(self, number: int, row: list[str], ruler: Ruler) -> SimpleNamespace:
-        values = {}
+    def _row(self, number: int, place: int, row: list[str], ruler: Ruler) -> SimpleNamespace:
+        values = {"place": place}
         for column, cell in zip(self.columns, row):
             text = cell or column.fixed or ""
             if not text and column.optional:

@@ -1,18 +1,21 @@
 """The answered half of a calculator on a page: spoken answer, drawing, table, notes, and how it was worked out."""
 
+import json
 import xml.etree.ElementTree as ET
 from base64 import b64encode
+from collections.abc import Iterator
 from typing import Any
 
 from calculators.answering import Asking, filled
 from calculators.bibliography import source_named
-from calculators.declaration import Answer, Calculator, Result
+from calculators.declaration import Answer, Calculator, Offer, Result, Setting
 from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.markup import NOT_SEARCHED, add, element
 from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
 
+TAKE_UP = "Change it so"
 FEW = 3  # columns that stand side by side on a phone
 
 
@@ -104,7 +107,20 @@ def _is_true_size(picture: Picture) -> bool:
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
     if not answer.notes:
         return []
-    return [element("ul", {"class": "notes"}, *(element("li", None, filled(note, calculator, ruler)) for note in answer.notes))]
+    listed = (element("li", None, filled(note, calculator, ruler), *(_offer(note, calculator) if isinstance(note, Offer) else ())) for note in answer.notes)
+    return [element("ul", {"class": "notes"}, *listed)]
+
+
+def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:
+    """A button that puts what is offered into the blanks; a script shows it and serves it."""
+    sets = [[each.field, each.text, each.row, _column(calculator, each)] for each in offer.sets]
+    yield " "
+    yield element("button", {"type": "button", "class": "offer", "hidden": True, "data-sets": json.dumps(sets), "data-does": offer.does, "aria-label": f"{TAKE_UP}: {offer.does}"}, TAKE_UP)
+
+
+def _column(calculator: Calculator, setting: Setting) -> int | None:
+    """Where in its row a cell stands, from 0."""
+    return None if setting.row is None else [each.name for each in calculator.field(setting.field).kind.columns].index(setting.column)
 
 
 def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:

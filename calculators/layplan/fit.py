@@ -1,11 +1,12 @@
 """From a cloth and pieces in millimetres to a solver's whole numbers and back: one cloth, one plan, ever better."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import islice
 
 from calculators.layplan.around import Around, Kind, Obstacles
+from calculators.layplan.kept_kinds import parted
 from calculators.layplan.laid import Lay
 from calculators.layplan.levels import by_levels
 from calculators.layplan.model import Piece, Task, whole_units
@@ -29,12 +30,15 @@ class Fit:
     """A plan on one cloth and how good any plan could be.
 
     result, bound: what the pieces count, their area with the gaps that follow them [mm²], or the length they need [mm], as the goal
-        asks. bound None: not known.
+        asks. bound None: not known; where pieces are to be kept before all else, it is that of plans that keep as many.
+    score, score_bound: the same with what those pieces count more than all others together.
     """
 
     lay: Lay
     result: Fraction
     bound: Fraction | None
+    score: Fraction
+    score_bound: Fraction | None
 
     @property
     def proven(self) -> bool:
@@ -43,15 +47,20 @@ class Fit:
 
 
 class Fitting:
-    """One cloth to be planned for a goal: "count" (what the pieces matter), "area" (their area) or "length" (all on the shortest)."""
+    """One cloth to be planned for a goal: "count" (what the pieces matter), "area" (their area) or "length" (all on the shortest).
 
-    def __init__(self, cloth: Usable, pieces: tuple[Wanted, ...], rules: Rules, goal: str):
-        self.cloth, self.pieces, self.rules, self.goal = cloth, pieces, rules, goal
+    first: copies of a piece, by its number, that are to be kept before all else.
+    """
+
+    def __init__(self, cloth: Usable, pieces: tuple[Wanted, ...], rules: Rules, goal: str, first: Mapping[int, int] = {}):
+        self.cloth, self.ordered, self.rules, self.goal = cloth, pieces, rules, goal
+        self.first, self.parted = first, parted(pieces, first)
+        self.pieces = self.parted.pieces
         self.gap = rules.gap
         self.matched = bool(cloth.repeat) and any(piece.matched for piece in pieces)
         self.hindered = self.matched or bool(cloth.flaws)
         self.unit, self.exact = self._unit()
-        self.task = self._task()
+        self.task = self.parted.valued(self._task(self.pieces))
 
     def improving(self, steps: int) -> Iterator[Fit | None]:
         """Ever better plans within so many steps of work; None for a step that changed nothing."""
@@ -81,10 +90,18 @@ class Fitting:
         if not progress.plan:
             return None
         bound = None if None in bounds or len(bounds) < len(tasks) else (min if self.goal == "length" else max)(bounds)
-        result = self._result(progress.plan)
-        if best is None or self._better(result, best.result):
-            return Fit(self._lay(progress.plan), result, bound)
-        return replace(best, bound=bound) if bound != best.bound else None
+        if best is None or self._better(self._score(progress.plan), best.score):
+            return self._fit(progress.plan, bound)
+        return self._bounded(best, bound) if bound != best.score_bound else None
+
+    def _fit(self, plan: Plan, bound: Fraction | None) -> Fit:
+        ordered, score = self.parted.as_ordered(plan, self._task(self.ordered).pieces), self._score(plan)
+        result = score if self.parted.is_plain else self._score(ordered)
+        return self._bounded(Fit(self._lay(ordered), result, None, score, None), bound)
+
+    def _bounded(self, fit: Fit, bound: Fraction | None) -> Fit:
+        known = bound if self.parted.is_plain else fit.result if bound == fit.score else None
+        return replace(fit, bound=known, score_bound=bound)
 
     def _tasks(self) -> list[Task]:
         if self.rules.strips == "free":
@@ -108,9 +125,9 @@ class Fitting:
         finest = max(self.cloth.width, self.cloth.length or 0) / FINEST
         return (unit, True) if unit >= finest else (finest, False)
 
-    def _task(self) -> Task:
+    def _task(self, wanted: tuple[Wanted, ...]) -> Task:
         length = None if self.cloth.length is None else (self.cloth.length + self.gap) // self.unit
-        pieces = tuple(self._piece(wanted) for wanted in self.pieces)
+        pieces = tuple(self._piece(each) for each in wanted)
         return Task((self.cloth.width + self.gap) // self.unit, None if self.goal == "length" else length, pieces, 2, "across")
 
     def _piece(self, wanted: Wanted) -> Piece:
@@ -122,9 +139,9 @@ class Fitting:
     def _lay(self, plan: Plan) -> Lay:
         open_ended = self.task.length is None or self.cloth.length is None
         plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap)
-        return Lay(self.cloth, self.pieces, by_levels(plan), unit, self.gap)
+        return Lay(self.cloth, self.ordered, by_levels(plan), unit, self.gap)
 
-    def _result(self, plan: Plan) -> Fraction:
+    def _score(self, plan: Plan) -> Fraction:
         return self._measured(plan.used_length if self.goal == "length" else plan.value)
 
     def _bound(self, bound: int | None) -> Fraction | None:
@@ -138,10 +155,10 @@ class Fitting:
 
     def _around(self, steps: int) -> Iterator[Fit | None]:
         """With flaws or a repeat: the bound of the cloth without them holds all the more; the plan is searched for anew."""
-        free = Fitting(replace(self.cloth, flaws=(), repeat=None), self.pieces, self.rules, self.goal)
+        free = Fitting(replace(self.cloth, flaws=(), repeat=None), self.ordered, self.rules, self.goal, self.first)
         bound = None
         for fit in free.improving(steps // 3):
-            bound = fit.bound if fit else bound
+            bound = fit.score_bound if fit else bound
             yield None
         best: Fit | None = None
         for way in ["across", "along"] if self.rules.strips == "free" else [task.first_cut for task in self._tasks()]:
@@ -150,8 +167,8 @@ class Fitting:
                 for _ in islice(search.run(breadth), steps):
                     yield None
                 plan = self._plan(search, way)
-                if plan and (best is None or self._better(self._result(plan), best.result)):
-                    best = Fit(self._lay(plan), self._result(plan), bound)
+                if plan and (best is None or self._better(self._score(plan), best.score)):
+                    best = self._fit(plan, bound)
                     yield best
 
     def _search(self, along: bool, bound: Fraction | None) -> Around:

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -23,6 +24,8 @@ class Outcome:
     pieces: what is cut, joins taken apart. lays: each cloth that is cut. result, bound: as in Fit, over all
     cloths, lengths in [mm].
     hindered: whether flaws or a repeat had to be stepped over.
+    instead: a plan that leaves out a kind of piece, or some ordered by number, and so has more pieces than this one, which keeps them; result
+        and bound here are then over plans that keep as much.
     """
 
     order: Order
@@ -32,6 +35,7 @@ class Outcome:
     result: Fraction
     bound: Fraction | None
     hindered: bool = False
+    instead: "Outcome | None" = None
 
     @property
     def counts(self) -> Counter:
@@ -43,6 +47,12 @@ class Outcome:
         counts = self.counts
         short = {number: piece.count - counts[number] for number, piece in enumerate(self.pieces) if piece.count is not None}
         return {number: count for number, count in short.items() if count > 0}
+
+    @property
+    def made(self) -> tuple[int, ...]:
+        """How many of each piece ordered can be made; one joined from widths once all its parts are cut."""
+        counts = self.counts
+        return tuple(min(counts[number] // copies for number, copies in parts.items()) for parts in _parts_of_one(self.order, self.joins))
 
     @property
     def proven(self) -> bool:
@@ -66,21 +76,77 @@ class Outcome:
         return max(Fraction(0), self.result - length) if self.order.rules.aim == "shortest" and length is not None else Fraction(0)
 
 
-def plan_order(order: Order, steps: int = STEPS) -> Iterator[Outcome | None]:
+def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterator[Outcome | None]:
     """Ever better plans for an order; None for a step that changed nothing.
 
+    keeping: where not everything fits and no piece is said to count more than another, a plan that keeps every kind of piece is better than one
+        with more pieces, and so is one that keeps what is ordered by number before what is cut as often as it fits.
     Raises CannotPlan with one sentence when the order cannot be planned.
     """
     cloths = [usable_part(cloth, order.rules) for cloth in order.cloths]
     pieces, joins = with_joins(order.pieces, max(cloth.width for cloth in cloths), order.rules.seam_allowance)
     look_over(order, pieces, cloths)
     planning = _Planning(order, pieces, joins, cloths, steps)
-    yield from {"most": planning.most, "shortest": planning.shortest, "buy": planning.to_buy, "shelf": planning.from_shelf}[order.rules.aim]()
+    best: Outcome | None = None
+    for outcome in {"most": planning.most, "shortest": planning.shortest, "buy": planning.to_buy, "shelf": planning.from_shelf}[order.rules.aim]():
+        best = outcome or best
+        yield outcome
+    if keeping and best and _leaves_out(best):
+        yield from planning.keeping(best)
+
+
+def _leaves_out(outcome: Outcome) -> bool:
+    """Whether a plan leaves out what nobody said could be spared: a kind of piece, or pieces ordered by number for others that were not."""
+    pieces = outcome.order.pieces
+    if outcome.open_ended or len({piece.matters for piece in pieces}) > 1:
+        return False
+    return not all(outcome.made) or bool(outcome.missing) and any(piece.count is None for piece in pieces)
+
+
+def _kept(outcome: Outcome) -> tuple[int, int, Fraction]:
+    """How much a plan keeps: kinds of piece, then what was ordered by number where others were not, then all it gives."""
+    open_ended = any(piece.count is None for piece in outcome.order.pieces)
+    by_number = sum(made for made, piece in zip(outcome.made, outcome.order.pieces) if piece.count is not None) if open_ended else 0
+    return sum(made > 0 for made in outcome.made), by_number, outcome.result
+
+
+def _parts_of_one(order: Order, joins: tuple[Join, ...]) -> Iterator[dict[int, int]]:
+    """For each piece ordered the parts to be cut for one of it: their number among the pieces to be cut, and how many."""
+    part, waiting = 0, list(joins)
+    for piece in order.pieces:
+        if waiting and waiting[0].piece is piece:
+            yield {part: waiting.pop(0).full_widths, part + 1: 2}
+            part += 2
+        else:
+            yield {part: 1}
+            part += 1
 
 
 class _Planning:
     def __init__(self, order: Order, pieces: tuple[Wanted, ...], joins: tuple[Join, ...], cloths: list[Usable], steps: int):
         self.order, self.pieces, self.joins, self.cloths, self.steps = order, pieces, joins, cloths, steps
+        self.first: dict[int, int] = {}
+
+    def keeping(self, left_out: Outcome) -> Iterator[Outcome | None]:
+        """Plans that keep more than the best without such a wish, if there are any."""
+        self.first = {number: copies for parts in _parts_of_one(self.order, self.joins) for number, copies in parts.items()}
+        best = left_out
+        with suppress(CannotPlan):
+            for outcome in self._on_shelf("count" if self.order.rules.aim == "most" else "area"):
+                if outcome and _kept(outcome) >= _kept(best) and _kept(outcome) > _kept(left_out):
+                    bound = left_out.bound if outcome.bound is None else outcome.bound
+                    best = replace(outcome, bound=bound, instead=left_out if left_out.result > outcome.result else None)
+                    yield best
+                else:
+                    yield None
+
+    def _on_shelf(self, goal: str) -> Iterator[Outcome | None]:
+        """Plans on all cloths there are."""
+        shelf = self._shelf()
+        if len(shelf) == 1:
+            yield from self._on_one(shelf[0], goal)
+        else:
+            yield from self._one_after_another(shelf, goal)
 
     def most(self) -> Iterator[Outcome | None]:
         shelf = self._shelf()
@@ -130,7 +196,7 @@ class _Planning:
         yield self._outcome(lays, self._area(lays), bound, shelf)
 
     def _on_one(self, cloth: Usable, goal: str, steps: int | None = None) -> Iterator[Outcome | None]:
-        fitting = Fitting(cloth, self.pieces, self.order.rules, goal)
+        fitting = Fitting(cloth, self.pieces, self.order.rules, goal, self.first)
         best: Fit | None = None
         for fit in fitting.improving(steps or self.steps):
             best = fit or best
@@ -144,18 +210,19 @@ class _Planning:
 
     def _one_after_another(self, shelf: list[Usable], goal: str) -> Iterator[Outcome | None]:
         """Plans each cloth for what the ones before have left; returns the plans."""
-        left, lays = list(self.pieces), []
+        left, lays, first = list(self.pieces), [], self.first
         steps = max(FEW_STEPS, self.steps // len(shelf))
         for cloth in shelf:
             if not any(piece.count is None or piece.count for piece in left):
                 break
             best: Fit | None = None
-            for fit in Fitting(cloth, tuple(left), self.order.rules, goal).improving(steps):
+            for fit in Fitting(cloth, tuple(left), self.order.rules, goal, first).improving(steps):
                 best = fit or best
                 yield None
             if best and best.lay.placed:
                 lays.append(replace(best.lay, pieces=self.pieces))
                 left = [piece if piece.count is None else replace(piece, count=piece.count - best.lay.counts[number]) for number, piece in enumerate(left)]
+                first = {number: max(0, copies - best.lay.counts[number]) for number, copies in first.items()}
                 yield self._outcome(lays, self._worth(lays) if goal == "count" else self._area(lays), None, shelf)
         return lays
 

@@ -137,6 +137,8 @@ class SectionRecursion(CountedPass):
         task = self.tables.task
         parts, at = [], 0
         for width, strips in self._sections_of(content):
+            if not strips:
+                continue
             ordered = sorted(strips, reverse=True)
             parts.append(stacked_strips(task, ordered, task.length, at, width))
             at += width
@@ -157,9 +159,10 @@ class SectionRecursion(CountedPass):
         while content[2]:
             made = content[2]
             strip, rest = (content, None) if made[0][0] == STRIP else (made[2], made[3])
-            _, x, height_class = strip[2][0]
-            width = self.tables.widths.points[x]
-            strips.append((self.tables.heights[height_class], self.counts.pairs(strip[1])))
+            if strip[2]:  # one that is left empty is waste
+                _, x, height_class = strip[2][0]
+                width = self.tables.widths.points[x]
+                strips.append((self.tables.heights[height_class], self.counts.pairs(strip[1])))
             if rest is None:
                 break
             content = rest

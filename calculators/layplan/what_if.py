@@ -31,14 +31,17 @@ class WhatIf:
 
 
 def what_ifs(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
-    """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look up."""
+    """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look up.
+
+    Where pieces are missing, more cloth is not among them, since what to buy is advised, and smaller pieces are if then nothing is missing.
+    """
     could_be_better = outcome.open_ended or outcome.missing or any(piece.count is None for piece in outcome.pieces)
     if not could_be_better:
         return
     yield from _without_a_rule(outcome)
     if outcome.joins or len(outcome.lays) != 1 or len(outcome.order.cloths) != 1 or outcome.order.cloths[0].how_many != 1:
         return
-    if not outcome.open_ended:
+    if not outcome.open_ended and not outcome.missing:
         yield from _more_cloth(outcome, ruler)
     yield from _smaller_pieces(outcome, ruler)
 
@@ -86,7 +89,7 @@ def _smaller_pieces(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
             changed = replace(piece, length=smaller) if kind == "shorter" else replace(piece, width=smaller)
             pieces = tuple(changed if other is piece else other for other in outcome.order.pieces)
             found = yield from _gain(outcome, replace(outcome.order, pieces=pieces))
-            if found and (found.pieces > 0 or found.saved > 0):
+            if found and (found.saved > 0 or found.pieces > 0 and found.pieces >= sum(outcome.missing.values())):
                 yield WhatIf(kind, found.pieces, found.saved, size - smaller, number)
 
 

@@ -58,6 +58,53 @@ def test_a_bad_row_is_answered_at_its_table_and_the_old_plan_stays(page):
     expect(refusal).to_be_hidden(timeout=AWAKE)
 
 
+TIGHT = [["Napkin", "40 cm", "40 cm", "10"], ["Placemat", "35 cm", "48 cm", "6"], ["Runner", "42 cm", "150 cm", "1"]]
+
+
+def test_a_change_that_is_offered_is_made_kept_and_undone_by_keyboard(page):
+    plan = opened(page)
+    offer, strips = plan.get_by_role("button", name="Change it so: cut in strips along the cloth"), plan.locator("select[name=strips]")
+    for row, texts in enumerate(TIGHT):
+        for column, text in enumerate(texts):
+            write(cell(plan, "pieces", row, column), text)
+    write(cell(plan, "cloths", 0, 1), "140 cm")
+    write(cell(plan, "cloths", 0, 2), "300 cm")
+    expect(plan.locator(".notes")).to_contain_text("Cut in strips along the cloth: all 17 fit.", timeout=AWAKE)
+    expect(plan.locator(".notes")).not_to_contain_text("buy")
+    assert offer.bounding_box()["height"] >= 44
+    offer.focus()
+    page.keyboard.press("Enter")
+    expect(strips).to_have_value("along")
+    expect(strips).to_be_focused()
+    expect(plan.locator(".spoken")).to_contain_text("17 pieces from Linen: the whole order", timeout=AWAKE)
+    expect(page.get_by_role("status").filter(has_text="Done: cut in strips along the cloth.")).to_be_visible()
+    page.reload()
+    expect(strips).to_have_value("along")  # kept as if she had chosen it
+    strips.select_option("across")
+    offer.click(timeout=AWAKE)
+    expect(plan.locator(".spoken")).to_contain_text("17 pieces", timeout=AWAKE)
+    page.get_by_role("button", name="Undo").press("Enter")
+    expect(strips).to_have_value("across")
+    expect(strips).to_be_focused()
+    expect(plan.locator(".spoken")).to_contain_text("12 pieces of 17", timeout=AWAKE)
+    expect(offer).to_be_visible(timeout=AWAKE)
+
+
+def test_a_row_that_may_turn_after_all_is_changed_where_it_stands(page):
+    plan = opened(page)
+    pieces = [["Square", "30 cm", "30 cm", "2"], ["Band", "100 cm", "30 cm", "1"], ["Towel", "30 cm", "40 cm", "1"]]
+    for row, texts in enumerate(pieces):
+        for column, text in enumerate(texts):
+            write(cell(plan, "pieces", row, column), text)
+    write(cell(plan, "cloths", 0, 1), "103 cm")  # two selvedges of 1.5
+    write(cell(plan, "cloths", 0, 2), "64 cm")  # two ends of 1 and a slant of 2
+    plan.get_by_role("button", name="Change it so: let “Towel” turn").click(timeout=AWAKE)
+    expect(cell(plan, "pieces", 2, 4)).to_have_value("yes")
+    expect(plan.locator(".spoken")).to_contain_text("4 pieces from Linen: the whole order", timeout=AWAKE)
+    page.get_by_role("button", name="Undo").click()
+    expect(cell(plan, "pieces", 2, 4)).to_have_value("no")
+
+
 def test_the_marking_table_is_saved_as_it_stands(page):
     plan = opened(page)
     with page.expect_download() as saving:

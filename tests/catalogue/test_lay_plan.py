@@ -2,6 +2,7 @@
 
 import csv
 import io
+import json
 import re
 import xml.etree.ElementTree as ET
 from fractions import Fraction
@@ -10,7 +11,7 @@ import pytest
 
 from calculators.answering import Asking, answer, answers, filled
 from calculators.catalogue import calculator_named
-from calculators.declaration import AskAgain
+from calculators.declaration import AskAgain, Offer, Setting
 from calculators.drawing.lay_plan import lay_plan
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
@@ -98,7 +99,8 @@ def test_says_how_much_less_is_not_ruled_out_until_it_is_proven_that_nothing_is(
 
 def test_strips_may_be_cut_into_sections_and_those_into_pieces():
     strips, sections = (answer(LAY, Asking({**SECTIONED, "strips": way})) for way in ("across", "sections"))
-    assert strips.results["count"] == 4 and "No plan cut this way can give more." in notes(strips)  # four napkins in two strips
+    assert strips.results["count"] == 3 and "No plan cut this way that keeps every kind of piece can give more." in notes(strips)
+    assert "Cut in strips along the cloth: all 5 fit." in notes(strips)
     assert sections.results["count"] == 5 and "Everything ordered is cut." in notes(sections)  # two napkins one behind the other
     assert lay_faults(sections.drawn_from.lays[0]) == []
 
@@ -191,14 +193,50 @@ def test_an_eighth_of_an_inch_shorter_is_said_where_eight_lengths_then_fit_exact
     assert "Cloth 1 in longer would give 3 more pieces." in said  # 8 × 22 1/2 = 180
 
 
-def test_a_tablecloth_given_up_for_as_many_as_fit_is_told():
-    """12 m hold a tablecloth in 6 m and 3 × 15 napkins beside it, 46 pieces; napkins alone are 90, so the plan for the most pieces leaves it out."""
+TIGHT = {"cloths": "Linen | 140 cm | 300 cm", "pieces": "Napkin | 40 cm | 40 cm | 10; | | | | ; Placemat | 35 cm | 48 cm | 6; Runner | 42 cm | 150 cm | 1"}
+
+
+def test_before_it_says_buy_it_says_which_one_change_would_fit_the_order():
+    reply = answer(LAY, Asking(TIGHT))
+    (offer,) = (note for note in reply.notes if isinstance(note, Offer))
+    assert filled(offer, LAY, CENTIMETRES) == "Cut in strips along the cloth: all 17 fit." and offer.sets == (Setting("strips", "along"),)
+    assert "buy" not in notes(reply) and "longer" not in notes(reply) and "costs" not in notes(reply)
+    changed = answer(LAY, Asking({**TIGHT, **{each.field: each.text for each in offer.sets}}))
+    assert changed.results["count"] == 17 and not any(isinstance(note, Offer) for note in changed.notes)
+
+
+def test_the_row_that_must_turn_is_found_even_below_an_empty_one():
+    typed = {"cloths": "Linen | 100 cm | 60 cm", "selvedge": "0", "end_loss": "0", "skew": "0", "pieces": "Square | 30 cm | 30 cm | 2; | | | ; Band | 100 cm | 30 cm | 1; Towel | 30 cm | 40 cm | 1"}
+    reply = answer(LAY, Asking(typed))
+    (offer,) = (note for note in reply.notes if isinstance(note, Offer))
+    assert filled(offer, LAY, CENTIMETRES) == "Let “Towel” turn: all 4 fit." and offer.sets == (Setting("pieces", "yes", 3, "may_turn"),)
+    (button,) = (node for part in answered(LAY, reply, Asking(typed)) for node in part.iter("button") if node.get("class") == "offer")
+    assert json.loads(button.get("data-sets")) == [["pieces", "yes", 3, 4]] and button.get("hidden") is not None
+
+
+def test_numbers_kept_of_what_a_piece_counts_keep_their_meaning():
+    """One cloth takes two of one size or one of the other; what counts three is kept before two that count one."""
+    typed = {"cloths": "Linen | 100 cm | 50 cm", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    asked = "Half | 50 cm | 50 cm | 2; Whole | 100 cm | 50 cm | 1 | no | plain | {}"
+    for counts, cut in (("3", [0, 1]), ("1", [2, 0]), ("", [2, 0])):
+        assert [row["cut"] for row in answer(LAY, Asking({**typed, "pieces": asked.format(counts)})).results["per_piece"]] == cut
+
+
+def test_what_is_ordered_by_number_is_not_given_up_for_as_many_as_fit():
+    """6 m hold a tablecloth, with one napkin beside its sides; 6 m hold 3 × 15 more. Napkins alone would be 90."""
     cloth = {"cloths": "Linen | 150 cm | 12 m", "selvedge": "0", "end_loss": "0", "skew": "0"}
-    asked = "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | "
+    reply = answer(LAY, Asking({**cloth, "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | "}))
+    assert [row["cut"] for row in reply.results["per_piece"]] == [1, 2, 46] and reply.results["most_pieces"] == 90
+    assert "Without “Tablecloth”, 90 pieces could be cut. If you would rather have those, say so under “If not all fit”." in notes(reply)
+
+
+def test_what_was_said_to_count_less_may_be_given_up_for_as_many_as_fit_and_that_is_told():
+    cloth = {"cloths": "Linen | 150 cm | 12 m", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    asked = "Tablecloth | 240 cm | 300 cm | 1 | no | joined | 1; Napkin | 40 cm | 40 cm | {count} | no | plain | 2"
     told = "“Tablecloth” may have been given up for “Napkin”, of which as many as fit are cut"
-    assert told in notes(answer(LAY, Asking({**cloth, "pieces": asked})))
-    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": f"{asked} 100"})))
-    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | 30"})))
+    assert told in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="")})))
+    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="100")})))
+    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="30")})))
 
 
 def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_mark():
@@ -229,7 +267,8 @@ def test_a_tablecloth_joined_from_widths_is_one_piece(cloth, napkins, said):
 
 def test_says_how_much_to_buy_for_what_does_not_fit():
     reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"}))  # one row, an end off at each side and the slant
-    assert reply.results["count"] == 6 and "For the rest, buy 50 cm of Linen." in notes(reply)
+    assert "The order is larger than the cloth. For the rest, buy 50 cm of Linen; in one length with this cloth, 42 cm more would do." in notes(reply)  # 142 = 3 × 46 + 4
+    assert reply.results["count"] == 6
 
 
 def test_marks_are_rounded_each_from_its_exact_place():

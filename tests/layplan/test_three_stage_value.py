@@ -1,11 +1,14 @@
 """Three stages: against trying everything."""
 
 from dataclasses import replace
+from itertools import islice, product
 
+import pytest
 from hypothesis import given, settings
 
 from calculators.layplan import three_stage_value
 from calculators.layplan.checker import faults
+from calculators.layplan.model import Piece, Task
 from tests.layplan.brute_force import most_value
 from tests.layplan.small_tasks import small_tasks
 
@@ -21,3 +24,13 @@ def test_proven_plans_are_best_and_bounds_hold(task):
     assert [] == faults(progress.plan)
     assert progress.plan.value == progress.result <= best <= progress.bound
     assert not progress.proven or best == progress.result
+
+
+@pytest.mark.parametrize("counts", list(product(range(1, 5), repeat=3)))
+def test_a_strip_left_empty_beside_others_is_waste(counts):
+    """The passes with counts leave strips empty for these orders; such a plan is as sound as any."""
+    sizes = ((4, 4), (4, 8), (10, 4))
+    task = Task(18, 18, tuple(Piece(width, length, count, 1) for (width, length), count in zip(sizes, counts)), 3, "across")
+    *_, progress = islice(three_stage_value.solve(task), 400)
+    assert [] == faults(progress.plan)
+    assert progress.plan.value == progress.result <= sum(counts)

@@ -1,7 +1,6 @@
 """Lay plan: any mix of pieces on any cloths, the cuts in working order, and whether another plan could do better."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.answered import RESULTS, answered
@@ -9,10 +8,10 @@ from calculators.catalogue.lay_plan.asked import FIELDS, asked_again, order_from
 from calculators.declaration import Answer, Calculator, Example, File
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
+from calculators.layplan.advice import advised
 from calculators.layplan.listed import marks_listed, pieces_listed
 from calculators.layplan.order import CannotPlan, Order
-from calculators.layplan.planning import FEW_STEPS, Outcome, plan_order
-from calculators.layplan.what_if import what_ifs
+from calculators.layplan.planning import Outcome, plan_order
 from calculators.measure import Ruler, show_length
 
 
@@ -26,32 +25,11 @@ def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
 def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
     best: Outcome | None = None
     for outcome in plan_order(order):
-        better = outcome and (best is None or outcome.result != best.result)
+        better = outcome and (best is None or (outcome.result, outcome.counts) != (best.result, best.counts))
         best = outcome or best
-        yield answered(best, given, (), None, working=True) if better else None
-    rest = yield from _for_the_rest(best)
-    changes = []
-    for change in what_ifs(best, given.ruler):
-        changes += [change] if change else []
-        yield None
-    yield answered(best, given, tuple(changes), rest, working=False)
-
-
-def _for_the_rest(outcome: Outcome) -> Iterator[None]:
-    """A plan for what did not fit, on the first cloth that takes it, bought anew."""
-    if not outcome.missing:
-        return None
-    order = outcome.order
-    pieces = tuple(replace(outcome.pieces[number], count=count) for number, count in outcome.missing.items())
-    rules = replace(order.rules, aim="buy", strips="across")
-    best: Outcome | None = None
-    try:
-        for found in plan_order(Order(order.cloths, pieces, rules), FEW_STEPS):
-            best = found or best
-            yield None
-    except CannotPlan:
-        return None
-    return best
+        yield answered(best, given) if better else None
+    advice = yield from advised(best, given.ruler)
+    yield answered(best, given, advice)
 
 
 def _marking_file(outcome: Outcome, ruler: Ruler) -> str:

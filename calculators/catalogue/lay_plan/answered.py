@@ -8,12 +8,12 @@ from calculators.catalogue.lay_plan.asked import WAYS
 from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
 from calculators.declaration import Answer, Result
 from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
+from calculators.layplan.advice import Advice
 from calculators.layplan.cutting import Cut, cuts, remnants
 from calculators.layplan.laid import Lay
 from calculators.layplan.marking import Marked, marked
 from calculators.layplan.planning import Outcome
 from calculators.layplan.usable import length_to_start_from
-from calculators.layplan.what_if import WhatIf
 from calculators.phrase import Phrase, say
 
 _MOST_REMNANTS = 12
@@ -63,12 +63,8 @@ RESULTS = (
 )
 
 
-def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ...], rest: Outcome | None, working: bool) -> Answer:
-    """The answer for an order as planned so far.
-
-    changes: what a little more cloth or one rule less would do; rest: a plan for what did not fit; working: whether a better
-    plan is still looked for.
-    """
+def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
+    """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being looked for."""
     made = [(lay, cuts(lay)) for lay in outcome.lays]
     drawn = [cut for _, found in made for cut in found if (given.way_across if cut.across else given.way_along) == "thread"]
     whole = sum((lay.cloth.width * lay.length for lay in outcome.lays), Fraction(0))
@@ -89,15 +85,15 @@ def answered(outcome: Outcome, given: SimpleNamespace, changes: tuple[WhatIf, ..
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
     }
-    notes = [proof, *next_steps(outcome, results, changes, rest, given.ruler)]
-    if working:
+    notes = [proof, *next_steps(outcome, results["last_mark"], advice or Advice(), given)]
+    if advice is None:
         notes.insert(0, say("A better plan is still being looked for."))
-    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=not working)
+    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=advice is not None)
 
 
 def _most_pieces(outcome: Outcome) -> int | None:
-    counts_alike = all(piece.matters == 1 for piece in outcome.pieces)
-    return int(outcome.bound) if outcome.order.rules.aim == "most" and counts_alike and outcome.bound is not None else None
+    bound, counts_alike = (outcome.instead or outcome).bound, all(piece.matters == 1 for piece in outcome.pieces)
+    return int(bound) if outcome.order.rules.aim == "most" and counts_alike and bound is not None else None
 
 
 def _per_piece(outcome: Outcome) -> list[dict]:

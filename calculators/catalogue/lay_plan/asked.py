@@ -31,6 +31,9 @@ STRIPS = {
 WAYS = {"thread": "drawn thread", "tear": "torn", "ruled": "ruled line"}
 CUT_AS = {"plain": "plain", "matched": "matched to the repeat", "joined": "joined if too wide"}
 
+IF_NOT_ALL_FIT = "If not all fit"
+MATTERS = {"1": "may be left out", **{str(count): f"counts as {count}" for count in range(2, 10)}}
+
 _CLOTHS = Rows(
     columns=(
         Field("name", "Cloth", Text(longest=30), "What you call it.", fixed="Cloth"),
@@ -50,7 +53,7 @@ _PIECES = Rows(
         Field("count", "How many", Count(least=1, most=1_000), "Empty: as many as fit.", optional=True),
         Field("may_turn", "May turn", YesNo(), "Its length may lie across the cloth.", fixed="no"),
         Field("cut_as", "Cut as", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
-        Field("matters", "Worth", Count(least=1, most=9), "1 to 9: what one of them is worth against the others.", fixed="1"),
+        Field("matters", IF_NOT_ALL_FIT, Choice(options=MATTERS), "Which are left out first where not all fit.", fixed="1"),
     ),
     one="piece",
     most=20,
@@ -82,7 +85,7 @@ _REPEATS = Rows(
 FIELDS = (
     Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
     Field(
-        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. “Worth” 2: where not all fit, one of these counts as two others.",
+        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. Where not all fit, one of every kind is kept, unless you say which count more: one that counts as 2 goes after two that may be left out.",
         fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
     ),
     Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
@@ -120,7 +123,7 @@ def order_from(given: SimpleNamespace) -> Order:
         for index, row in enumerate(given.cloths)
     )
     pieces = tuple(
-        Wanted(row.name, row.width, row.length, row.count, row.may_turn, row.cut_as == "matched", row.cut_as == "joined", row.matters) for row in given.pieces
+        Wanted(row.name, row.width, row.length, row.count, row.may_turn, row.cut_as == "matched", row.cut_as == "joined", int(row.matters)) for row in given.pieces
     )
     if any(piece.matched for piece in pieces) and not any(cloth.repeat for cloth in cloths):
         raise ask_again("repeats", "A piece is to be matched, but no repeat is written. Write after which distance the pattern starts again.")

@@ -1,11 +1,16 @@
 """The sentences of a lay plan: what it gives, whether another could do better, and what a small change would bring."""
 
 from collections.abc import Iterator
+from fractions import Fraction
+from types import SimpleNamespace
 
+from calculators.catalogue.lay_plan.asked import IF_NOT_ALL_FIT
+from calculators.catalogue.lay_plan.offered import change_offered
+from calculators.layplan.advice import Advice
 from calculators.layplan.any_stage_value import is_too_fine
+from calculators.layplan.one_change import cannot_hold, turned_otherwise
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
-from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
 
 
@@ -19,7 +24,7 @@ def spoken(outcome: Outcome) -> Phrase:
         if outcome.short_by:
             return say(sentence + ", and the cloth is {short:length_up} too short.", length=outcome.result, cloth=name, short=outcome.short_by)
         return say(sentence + ".", length=outcome.result, cloth=name)
-    made = _made(outcome)
+    made = outcome.made
     total = sum(made)
     if outcome.missing:
         ordered = [piece.count if piece.count is not None else count for piece, count in zip(outcome.order.pieces, made)]
@@ -28,20 +33,6 @@ def spoken(outcome: Outcome) -> Phrase:
     parts = ", cut in {parts:count} parts" if outcome.joins else ""
     end = ": the whole order." if _all_counted(outcome) else "."
     return say(f"**{{total:piece|pieces}}** from {from_cloths}{parts}{end}", total=total, cloth=name, cloths=len(outcome.lays), parts=sum(outcome.counts.values()))
-
-
-def _made(outcome: Outcome) -> list[int]:
-    """How many of each piece ordered can be made; one joined from widths once all its parts are cut."""
-    counts, joins = outcome.counts, iter(outcome.joins)
-    part, made, join = 0, [], next(joins, None)
-    for piece in outcome.order.pieces:
-        if join is not None and join.piece is piece:
-            made.append(min(counts[part] // join.full_widths, counts[part + 1] // 2))
-            part, join = part + 2, next(joins, None)
-        else:
-            made.append(counts[part])
-            part += 1
-    return made
 
 
 def _all_counted(outcome: Outcome) -> bool:
@@ -61,13 +52,12 @@ def bound_said(outcome: Outcome) -> Phrase:
         if len(outcome.order.cloths) == 1 and len(outcome.lays) == 1 and outcome.bound is not None and outcome.bound < wanted:
             return say("No plan cut this way can take the whole order from this cloth.")
         return say("It is not proven that no plan takes the whole order.")
+    keeps = " that keeps every kind of piece" if outcome.instead and all(outcome.made) else ""
     if outcome.proven:
-        return say("No plan cut this way can give more.")
-    if outcome.bound is None:
-        return say("It is not proven that no other plan gives more.")
-    if all(piece.matters == 1 for piece in outcome.pieces):
-        return say("It is not proven that no plan gives more: {more:more piece is|more pieces are} not ruled out.", more=int(outcome.bound - outcome.result))
-    return say("It is not proven that no other plan gives more.")
+        return say(f"No plan cut this way{keeps} can give more.")
+    if outcome.bound is not None and all(piece.matters == 1 for piece in outcome.pieces):
+        return say(f"It is not proven that no plan{keeps} gives more: {{more:more piece is|more pieces are}} not ruled out.", more=int(outcome.bound - outcome.result))
+    return say(f"It is not proven that no other plan{keeps} gives more.")
 
 
 def _length_bound(outcome: Outcome) -> Phrase:
@@ -78,27 +68,56 @@ def _length_bound(outcome: Outcome) -> Phrase:
     return say("It is not proven that no plan uses less: up to {gap:length_up} less is not ruled out.", gap=outcome.result - outcome.bound)
 
 
-def next_steps(outcome: Outcome, results: dict, changes: tuple[WhatIf, ...], rest: Outcome | None, ruler: Ruler) -> Iterator[Phrase]:
+def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: SimpleNamespace) -> Iterator[Phrase]:
     """What to do next, and what a change would bring."""
     yield from _cut_otherwise(outcome)
     if outcome.missing:
         listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
         yield say("Not cut: {listed:text}.", listed=listed)
         yield from _room_taken(outcome)
-    if rest:
-        yield say("For the rest, buy {length:length_up} of {cloth:text}.", length=rest.to_start_from, cloth=rest.lays[0].cloth.cloth.name)
+    if outcome.instead and not advice.change:
+        yield _left_out_instead(outcome)
+    if advice.change:
+        yield change_offered(outcome, advice.change, given)
+    if advice.rest:
+        yield _bought(outcome, advice)
     if outcome.order.rules.aim == "shortest" and outcome.order.cloths[0].length is not None:
         yield from _left_of_cloth(outcome)
-    for change in changes:
+    for change in advice.what_ifs:
         yield from _change_said(outcome, change)
-    yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=results["last_mark"])
-    if outcome.open_ended and ruler.read(outcome.result) != ruler.read(outcome.result, "up"):
+    yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=last_mark)
+    if outcome.open_ended and given.ruler.read(outcome.result) != given.ruler.read(outcome.result, "up"):
         yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
+
+
+def _left_out_instead(outcome: Outcome) -> Phrase:
+    """What could be cut if something were given up that this plan keeps."""
+    now, then = outcome.made, outcome.instead.made
+    fewer = [(piece.name, left) for piece, kept, left in zip(outcome.order.pieces, now, then) if left < kept]
+    names = _in_a_row([name for name, _ in fewer])
+    without = "Without" if not any(left for _, left in fewer) else "With fewer of"
+    if outcome.order.rules.aim == "shelf":
+        return say("{without:text} {names:text}, more of the cloth would be used.", without=without, names=names)
+    return say(
+        "{without:text} {names:text}, {total:piece|pieces} could be cut. If you would rather have those, say so under {column:text}.",
+        without=without, names=names, total=sum(then), column=f"“{IF_NOT_ALL_FIT}”",
+    )  # fmt: skip
+
+
+def _bought(outcome: Outcome, advice: Advice) -> Phrase:
+    """What to buy, once nothing else was found to do."""
+    turning = ", and no turning," if turned_otherwise(outcome.order) else ""
+    why = "The order is larger than the cloth. " if cannot_hold(outcome.order) else f"No other way of cutting{turning} was found that takes the whole order. "
+    then = "; in one length with this cloth, {longer:length_up} more would do." if advice.longer else "."
+    return say(
+        f"{why}For the rest, buy {{length:length_up}} of {{cloth:text}}{then}",
+        length=advice.rest.to_start_from, cloth=advice.rest.lays[0].cloth.cloth.name, longer=advice.longer,
+    )  # fmt: skip
 
 
 def _room_taken(outcome: Outcome) -> Iterator[Phrase]:
     """That what was ordered by number may have been given up for pieces of which as many as fit are cut."""
-    made = list(zip(outcome.order.pieces, _made(outcome)))
+    made = list(zip(outcome.order.pieces, outcome.made))
     without_number = [piece.name for piece, count in made if piece.count is None and count]
     given_up = [piece.name for piece, count in made if piece.count is not None and count < piece.count]
     if without_number and given_up:
@@ -147,7 +166,7 @@ def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
             yield say(f"{rule} costs {{saved:length_up}} of cloth: so much less would do if {otherwise}.", saved=change.saved)
         elif change.pieces:
             yield say(f"{rule} costs {{pieces:piece|pieces}}: so many more would fit if {otherwise}.", pieces=change.pieces)
-        elif change.none:
+        elif change.none and not outcome.missing:
             yield say(f"{rule} costs nothing here.")
     elif change.kind == "more cloth":
         yield say("Cloth {by:length_up} longer would give {pieces:more piece|more pieces}.", by=change.by, pieces=change.pieces)

@@ -31,6 +31,11 @@ export class RowsTable {
     return this.#text((control) => control.value);
   }
 
+  /** What a cell is filled in with, if there still is such a row. */
+  control(row, column) {
+    return this.body.rows[row] && this.#controls(this.body.rows[row])[column];
+  }
+
   /** What the page was built with. */
   get built() {
     return this.#text(builtText);

@@ -3,6 +3,7 @@ import morphdom from "morphdom";
 import { keepTyped, nameOf, ruler, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
+import { clear, notice } from "./notices.js";
 import { RowsTable, builtText } from "./rows.js";
 
 export class Section {
@@ -33,7 +34,8 @@ export class Section {
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
-    dressDrawing(this.answer, this.element);
+    this.answer.addEventListener("click", ({ target }) => target.matches("button.offer") && this.#takeUp(target.dataset));
+    this.#dressAnswer(this.answer);
     const { texts, readOn } = keeper.read(this.name);
     const early = this.#early();
     this.hold({ ...texts, ...early }, readOn);
@@ -170,10 +172,39 @@ export class Section {
     template.innerHTML = `<div>${html}</div>`; // made by Python as elements: whatever was typed is escaped in it
     const made = template.content.firstChild;
     for (const details of made.querySelectorAll("details")) details.open = open.has(details.className);
-    dressDrawing(made, this.element);
+    this.#dressAnswer(made);
     const spoken = this.answer.querySelector(".spoken");
     spoken.replaceChildren(...made.querySelector(".spoken").cloneNode(true).childNodes); // so that a screen reader hears it even when it says the same
     changeUnder(this.answer, () => morphdom(this.answer, made, { childrenOnly: true, onBeforeElUpdated: (now, next) => !now.isEqualNode(next) }));
+  }
+
+  /** Let what needs a script be used in an answer, whether it stands in the page yet or not. */
+  #dressAnswer(answer) {
+    dressDrawing(answer, this.element);
+    for (const button of answer.querySelectorAll("button.offer")) button.hidden = false;
+  }
+
+  /** Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told how to go back. */
+  #takeUp({ sets, does }) {
+    const wanted = JSON.parse(sets).map(([name, text, row, column]) => ({ name, text, row, column }));
+    const before = wanted.map((each) => ({ ...each, text: this.#control(each).value }));
+    const choose = (all) => {
+      clear(OFFER);
+      for (const each of all) {
+        const control = this.#control(each);
+        if (!control) continue; // its row has been left out since
+        control.value = each.text;
+        control.dispatchEvent(new Event("input", { bubbles: true }));
+      }
+      this.#control(all[all.length - 1])?.focus();
+    };
+    choose(wanted);
+    notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true });
+  }
+
+  /** A single control, or the control of a cell. */
+  #control({ name, row, column }) {
+    return row === null ? this.form.elements.namedItem(name) : this.tables.get(name).control(row, column);
   }
 
   #type(name, changed) {
@@ -302,5 +333,7 @@ class Blank {
 
 /** The numbers of this browser that belong to no job. */
 const LOOSE = { read: typedIn, keep: keepTyped };
+
+const OFFER = "offer"; // the notice about what was taken up
 
 const hasFocus = (blank) => blank.element.contains(document.activeElement);

@@ -1,0 +1,25 @@
+"""The one change with which a whole order fits, as an offer that can be taken up where it is read."""
+
+from types import SimpleNamespace
+
+from calculators.catalogue.lay_plan.asked import STRIPS
+from calculators.declaration import Offer, Setting
+from calculators.layplan.one_change import Change
+from calculators.layplan.planning import Outcome
+
+
+def change_offered(outcome: Outcome, change: Change, given: SimpleNamespace) -> Offer:
+    """What to change, that everything then fits, and the button that does it.
+
+    outcome: the order as planned without it. given: what was asked, whose rows tell where each piece is written.
+    """
+    if change.strips:
+        what = f"cut {STRIPS[change.strips]}"
+        aim = (Setting("aim", change.order.rules.aim),) if change.order.rules.aim != outcome.order.rules.aim else ()
+        sets = (*aim, Setting("strips", change.strips))
+    else:
+        what = "let every piece turn" if len(change.turned) > 1 else f"let “{outcome.order.pieces[change.turned[0]].name}” turn"
+        sets = tuple(Setting("pieces", "yes", given.pieces[number].place, "may_turn") for number in change.turned)
+    counts = [piece.count for piece in outcome.order.pieces]
+    fits = "everything ordered by number fits" if None in counts else "all {total:count} fit"
+    return Offer(f"{{what:text}}: {fits}.", {"what": what[0].upper() + what[1:], "total": sum(count or 0 for count in counts)}, does=what, sets=sets)
