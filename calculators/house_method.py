@@ -33,6 +33,10 @@ class HouseMethod:
     texts: name of a section, or ``opening`` → the studio's own words, in Markdown.
     own: paths of what this method says itself; everything else comes from the site's.
     of_kind: name of a measure → the kind of piece it is meant for, where it is not the house's general one.
+    follows: path of an entry → the side, "cm" or "in", whose figure only follows the one written for the other ruler.
+    clashing: path of an entry whose two figures are two measures → both, the one for the centimetre ruler first.
+    because: name of a measure worked out from other entries → how, in words.
+    exactly: name of a measure → what is read where its text is rounded to the ruler.
     """
 
     name: str
@@ -44,6 +48,10 @@ class HouseMethod:
     texts: Mapping[str, str] = field(default_factory=dict)
     own: frozenset[str] = frozenset()
     of_kind: Mapping[str, str] = field(default_factory=dict)
+    follows: Mapping[str, str] = field(default_factory=dict)
+    clashing: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+    because: Mapping[str, str] = field(default_factory=dict)
+    exactly: Mapping[str, Written] = field(default_factory=dict)
 
     def offers(self, wanted: str) -> bool:
         """Whether there is such a ruler; named as for `ruler`."""
@@ -84,9 +92,12 @@ class HouseMethod:
 
         Raises KeyError when the house has no such kind.
         """
-        line = {str(line.get("piece", "")).lower(): line for line in self.tables.get("pieces", ())}[kind.strip().lower()]
+        lines = enumerate(self.tables.get("pieces", ()))
+        number, line = {str(line.get("piece", "")).lower(): (number, line) for number, line in lines}[kind.strip().lower()]
         found = {name: written for name, written in line.items() if name in self.measures}
-        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])))
+        clashing = {path: figures for path, figures in self.clashing.items() if path.removeprefix("measures.") not in found}
+        clashing |= {f"measures.{name}": self.clashing[path] for name in found if (path := f"tables.pieces.{number}.{name}") in self.clashing}
+        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])), clashing=clashing)
 
 
 def on_ruler(written: Written, ruler: Ruler) -> str:
@@ -104,7 +115,7 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     rulers = {unit: Ruler(unit, Fraction(step)) if step else under.rulers[unit] for unit, step in steps.items()}
     rulers["mm"] = Ruler("mm", rulers["cm"].step_mm)
     own_measures = document.get("measures", {})
-    own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items() if rows}
+    own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
     why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in _parts(each)}
     measures = {name: _value(each) for name, each in own_measures.items() if _value(each)}
     for path, reason in (under.why if under else {}).items():

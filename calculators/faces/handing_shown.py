@@ -11,11 +11,13 @@ from calculators.faces.markup import element
 from calculators.faces.method_compare import differences_table, in_words
 from calculators.faces.method_sheet import sheet
 from calculators.handing import JOB, Handed, handed
-from calculators.house_method import read_house_method, site_document, site_method
+from calculators.house_method import site_document
 from calculators.job.difference import differences as job_differences
 from calculators.job.reading import opened as opened_job
 from calculators.method.difference import Difference
 from calculators.method.difference import differences as method_differences
+from calculators.method.reading import house_of
+from calculators.method.two_rulers import clashes_told
 
 _WORDS = {"method": "House method", "job": "Job", LOOSE: "Work ticket"}
 _OF_NO_JOB = "This was ticked and measured for a batch that is kept as no job. The numbers of that batch are not in it: it stands on the ticket of whatever batch is filled in here."
@@ -39,6 +41,9 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
         parts.append(element("p", None, pieces_of(opened_job(newest.document), "")))
     if kept.kind == LOOSE:
         parts.append(element("p", None, _OF_NO_JOB))
+    method = newest.document.get("method", {}) if newest.kind == JOB else newest.document
+    if told := clashes_told(method):
+        parts.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in told)))
     if newest.troubles:
         parts += [element("p", None, "Not all of it can be used here:"), element("ul", None, *(element("li", None, sentence) for sentence in newest.troubles.values()))]
     if mine == newest.text:
@@ -91,7 +96,7 @@ def _written(found: list[Difference]) -> ET.Element:
 def _whole(newest: Handed) -> list[ET.Element]:
     if newest.kind == JOB:
         return []
-    method = read_house_method(newest.document, site_method())
+    method = house_of(newest.document)
     return [element("details", None, element("summary", None, "Read the whole of it"), *sheet(method, method.ruler()))]
 
 

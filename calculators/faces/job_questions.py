@@ -20,6 +20,7 @@ from calculators.house_method import site_document
 from calculators.method.difference import same_numbers
 from calculators.method.reading import read_method
 from calculators.method.reading import written_down as method_written_down
+from calculators.method.two_rulers import clashes_told
 
 Reply = dict[str, Any]
 
@@ -64,8 +65,8 @@ def _opened(request: Reply) -> Reply:
             element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. ", newer_line(job.document.get("cloth", ""), job.method, house(request))),
             element("p", None, element("button", {"type": "button", "data-do": "method"}, TAKE_OVER)),
         ]
-    if job.troubles:
-        about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in job.troubles.values())))
+    if told := [*job.troubles.values(), *clashes_told(job.document.get("method", {}))]:
+        about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in told)))
     texts = {name: job.document.get(name, "") for name in ("name", "cloth", *WORDS)}
     return {"typed": job.typed, "method": own, "isApart": is_apart, "texts": texts, "about": "".join(map(html, about)), "file": file_name("job", job.name)}
 

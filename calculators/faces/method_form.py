@@ -3,15 +3,16 @@
 import xml.etree.ElementTree as ET
 
 from calculators.faces.markup import add, element
-from calculators.faces.method_sheet import heading_id, in_both, jump_list
-from calculators.house_method import RULER_STEPS, Written, on_ruler, read_house_method, site_document, site_method
-from calculators.kinds import Choice, Text
+from calculators.faces.method_sheet import heading_id, jump_list
+from calculators.faces.two_figures import beside_blank, clash_told, in_both
+from calculators.house_method import RULER_STEPS, HouseMethod, Written, on_ruler, site_document
+from calculators.kinds import Choice, Kind, Text
 from calculators.measure import Ruler
 from calculators.method.change import lines_of, written_at
 from calculators.method.difference import RULER_LABELS
 from calculators.method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
-from calculators.method.sections import Entry, Rows, Section, sections
-from calculators.method.usual_wash import usual_cloth, with_its_wash
+from calculators.method.reading import house_of
+from calculators.method.sections import Entry, Rows, Section, entries, sections, tables
 
 WRITING_HELP = (
     "Leave a line empty to begin a new paragraph; begin a line with a dash for a list. Two stars before and after a word make it thick, one "
@@ -21,30 +22,43 @@ WRITING_HELP = (
 
 def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     """The whole method with a blank for everything in it, read and shown on the ruler in hand."""
+    method = house_of(document)
     opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
     return [
         element("section", {"class": "house"}, _row("name", "Name of this method", "What you call it.", _input("name", document["name"], in_words=True)), opening),
         jump_list(),
         element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
-        *(_section(section, document, ruler) for section in sections()),
+        *(_section(section, document, method, ruler) for section in sections()),
     ]
 
 
-def fallback(path: str, kind, ruler: Ruler, document: Document) -> list:
+def fallback(path: str, kind: Kind, ruler: Ruler, method: HouseMethod) -> list:
     """The words under a blank that is left empty: what stands in for it."""
-    method, name = read_house_method(document, site_method()), path.removeprefix("measures.")
-    if (found := with_its_wash(method).measures.get(name)) != method.measures.get(name):
-        return ["Left empty: ", *in_both(found, kind, ruler), f", from the wash of {usual_cloth(method)['cloth']} as listed under Cloths."]
+    name = path.removeprefix("measures.")
+    if name in method.because:
+        return ["Left empty: ", *in_both(method.measures[name], kind, ruler), f", {method.because[name]}."]
     sites = written_at(site_document(), path)
     return ["Left empty: the handbook’s ", *in_both(sites, kind, ruler), "."] if sites else ["Left empty: not settled."]
 
 
-def _section(section: Section, document: Document, ruler: Ruler) -> ET.Element:
+def stands_in_blank(document: Document, path: str, ruler: Ruler) -> tuple[str, str]:
+    """What stands in a blank of the form, and what is said under it of the other ruler. path: of an entry or a cell that has a value."""
+    method, (place, name, *rest) = house_of(document), path.split(".")
+    if place == "measures":
+        written, kind = method.measures.get(name, ""), entries()[name].kind
+    else:
+        number, column = rest
+        written = method.tables[name][int(number)].get(column, "")
+        kind = next(each.kind for each in tables()[name].columns if each.name == column)
+    return on_ruler(written, ruler), beside_blank(path, kind, ruler, method, written)
+
+
+def _section(section: Section, document: Document, method: HouseMethod, ruler: Ruler) -> ET.Element:
     made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
     for entry in section.entries:
-        add(made, _entry(document, f"measures.{entry.name}", entry, ruler))
+        add(made, _entry(document, f"measures.{entry.name}", entry, method, ruler))
     if section.rows:
-        add(made, element("h3", None, section.rows.title), *_lines(section.rows, document, ruler))
+        add(made, element("h3", None, section.rows.title), *_lines(section.rows, document, method, ruler))
     add(made, _area(document, f"texts.{section.name}", f"Your own words on {section.title.lower()}", "", LONGEST_TEXT))
     return made
 
@@ -58,11 +72,17 @@ def _ruler(document: Document, name: str, label: str) -> ET.Element:
     return _row(path, label, "", _select(path, words, now))
 
 
-def _entry(document: Document, path: str, entry: Entry, ruler: Ruler) -> ET.Element:
-    now = written_at(document, path)
-    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(now)}, *fallback(path, entry.kind, ruler, document))
-    blank = _blank(path, entry, now, ruler)
-    return element("div", {"class": "settle"}, _row(path, entry.label, entry.help, blank, left_empty), _reason(document, f"why.{path}", entry.label))
+def _entry(document: Document, path: str, entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    own = written_at(document, path)
+    now = method.measures.get(entry.name, "") if own else ""
+    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(own)}, *fallback(path, entry.kind, ruler, method))
+    return element("div", {"class": "settle"}, _row(path, entry.label, entry.help, _blank(path, entry, now, ruler), left_empty, *_beside(path, entry, now, method, ruler)), _reason(document, f"why.{path}", entry.label))
+
+
+def _beside(path: str, entry: Entry, now: Written, method: HouseMethod, ruler: Ruler) -> list[ET.Element | None]:
+    """What is said under a blank of its figure for the other ruler."""
+    words = beside_blank(path, entry.kind, ruler, method, now) if now else ""
+    return [element("p", {"class": "other-ruler", "data-for": path, "hidden": not words}, words), clash_told(path, method)]
 
 
 def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
@@ -72,19 +92,24 @@ def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
     return _input(path, text, entry.kind.mode, in_words=isinstance(entry.kind, Text))
 
 
-def _lines(rows: Rows, document: Document, ruler: Ruler) -> list[ET.Element]:
+def _lines(rows: Rows, document: Document, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     lines = lines_of(document, rows.name)
-    made = [_line(rows, document, number, line, ruler) for number, line in enumerate(lines)]
+    made = [_line(rows, document, number, line, method, ruler) for number, line in enumerate(lines)]
     if len(lines) < MOST_ROWS:
-        made.append(_line(rows, document, len(lines), {}, ruler))
+        made.append(_line(rows, document, len(lines), {}, method, ruler))
+    if rows.name in document.get("tables", {}):
+        made.append(element("p", None, element("button", {"type": "button", "data-take-out": f"tables.{rows.name}"}, "Back to the handbook’s list")))
     return made
 
 
-def _line(rows: Rows, document: Document, number: int, line: dict, ruler: Ruler) -> ET.Element:
+def _line(rows: Rows, document: Document, number: int, line: dict, method: HouseMethod, ruler: Ruler) -> ET.Element:
     path = f"tables.{rows.name}.{number}"
     name = line.get(rows.columns[0].name, "")
-    made = element("details", {"class": "line", "data-line": path}, element("summary", None, name or f"Add {rows.one}"))
-    add(made, *(_row(f"{path}.{column.name}", column.label, column.help, _blank(f"{path}.{column.name}", column, line.get(column.name, ""), ruler)) for column in rows.columns))
+    made = element("details", {"class": "line", "data-line": path, "open": any(each.startswith(f"{path}.") for each in method.clashing)}, element("summary", None, name or f"Add {rows.one}"))
+    stands = method.tables[rows.name][number] if line else {}
+    for column in rows.columns:
+        cell, now = f"{path}.{column.name}", stands.get(column.name, "")
+        add(made, _row(cell, column.label, column.help, _blank(cell, column, now, ruler), *_beside(cell, column, now, method, ruler)))
     if name:
         add(made, _reason(document, f"why.{path}", name))
         add(made, element("p", None, element("button", {"type": "button", "data-take-out": path}, f"Take out {name}")))

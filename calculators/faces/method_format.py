@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ET
 
 from calculators.faces.answered import scrolling
 from calculators.faces.markup import element
-from calculators.faces.method_sheet import in_both
+from calculators.faces.two_figures import in_both
 from calculators.house_method import FORMAT, VERSION, site_method
 from calculators.method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS
 from calculators.method.sections import Entry, sections

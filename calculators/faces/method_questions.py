@@ -7,8 +7,8 @@ from typing import Any
 from calculators.documents import Unreadable
 from calculators.faces.handing_questions import HANDING
 from calculators.faces.markup import element, html
-from calculators.faces.method_compare import changes_listed, differences_table
-from calculators.faces.method_form import form
+from calculators.faces.method_compare import changes_listed, differences_table, in_words
+from calculators.faces.method_form import form, stands_in_blank
 from calculators.faces.method_sheet import sheet
 from calculators.faces.questions import file_name, house, ruler_wanted
 from calculators.faces.whose import whose_line
@@ -32,15 +32,21 @@ def _whose(request: Reply) -> Reply:
 
 
 def _page(request: Reply) -> Reply:
-    """{"method", "ruler", "editing": bool} → {"body": HTML}: the sheet, or the form."""
+    """{"method", "at": when it was last changed, "ruler", "editing": bool} → {"body": HTML}: the sheet, or the form."""
     text = request["method"]
     try:
         method = method_in_hand(text)
     except Unreadable as trouble:
         return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
     ruler = method.ruler(ruler_wanted(request))
-    parts = form(read_method(text)[0], ruler) if request.get("editing") else sheet(method, ruler)
+    parts = form(read_method(text)[0], ruler) if request.get("editing") else [*_named_and_dated(text, request.get("at", "")), *sheet(method, ruler)]
     return {"body": "".join(map(html, [*_left_out(text), *parts]))}
+
+
+def _named_and_dated(text: str, at: str) -> list[ET.Element]:
+    """Whose sheet it is and of which day, for the copy on paper."""
+    day = in_words(at).rpartition(",")[0] if at else ""
+    return [element("p", {"class": "sheet-name"}, read_method(text)[1].name, f", as of {day}" if day else "")] if text else []
 
 
 def _left_out(text: str) -> list[ET.Element]:
@@ -59,15 +65,17 @@ def _new(request: Reply) -> Reply:
 
 
 def _change(request: Reply) -> Reply:
-    """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool} or {"refusal"}."""
+    """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool, "beside": of the other ruler} or {"refusal"}."""
     ruler = house(request).ruler(ruler_wanted(request))
     try:
         document = changed(read_method(request["method"])[0], request["path"], request["typed"], ruler.unit)
     except Refused as trouble:
         return {"refusal": str(trouble)}
-    is_line = request["path"].startswith("tables.") and request["path"].count(".") == 2
-    now = "" if is_line else written_at(document, request["path"])
-    return {"method": written_down(document), "shown": on_ruler(now, ruler), "empty": not now}
+    path = request["path"]
+    has_blank = not (path.startswith("tables.") and path.count(".") < 3)
+    now = written_at(document, path) if has_blank else ""
+    stands, beside = stands_in_blank(document, path, ruler) if now and path.startswith(("measures.", "tables.")) else (on_ruler(now, ruler), "")
+    return {"method": written_down(document), "shown": stands, "empty": not now, "beside": beside}
 
 
 def _merge(request: Reply) -> Reply:

@@ -5,9 +5,9 @@ import xml.etree.ElementTree as ET
 from calculators.faces.answered import scrolling
 from calculators.faces.markup import add, element
 from calculators.faces.studio_text import studio_text
-from calculators.house_method import HouseMethod, Written, on_ruler, site_method
-from calculators.kinds import Choice, Kind, Length
-from calculators.measure import NotALength, Ruler, parse_length, show_length, system_of
+from calculators.faces.two_figures import clash_told, in_both
+from calculators.house_method import HouseMethod, Written, site_method
+from calculators.measure import Ruler, show_length
 from calculators.method.difference import HANDBOOKS
 from calculators.method.format import OPENING
 from calculators.method.sections import Entry, Rows, Section, sections
@@ -49,6 +49,8 @@ def _section(section: Section, method: HouseMethod, ruler: Ruler) -> ET.Element:
         add(made, element("dl", {"class": "settled"}, *(_entry(entry, method, ruler) for entry in section.entries)))
     if section.rows and method.tables.get(section.rows.name):
         add(made, *_lines(section.rows, method, ruler))
+    elif section.rows:
+        add(made, element("p", None, f"{section.rows.title}: nothing is listed."))
     return made
 
 
@@ -59,10 +61,14 @@ def _words(method: HouseMethod, name: str) -> list[ET.Element]:
 
 def _entry(entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
     written = method.measures.get(entry.name, "")
-    value = element("dd", {"class": "value"}, *in_both(written, entry.kind, ruler)) if written else element("dd", {"class": "value"}, "not settled yet")
-    if written and is_handbooks(method, f"measures.{entry.name}"):
+    path = f"measures.{entry.name}"
+    shown = in_both(written, entry.kind, ruler, method.follows.get(path, "")) if written else ["not settled yet"]
+    value = element("dd", {"class": "value"}, *shown, clash_told(path, method))
+    if written and is_handbooks(method, path):
         add(value, " ", element("span", {"class": "whose"}, HANDBOOKS))
-    why = method.why.get(f"measures.{entry.name}")
+    elif entry.name in method.because:
+        add(value, " ", element("span", {"class": "whose"}, method.because[entry.name]))
+    why = method.why.get(path)
     return element("div", None, element("dt", None, entry.label), value, element("dd", {"class": "why"}, why) if why else None)
 
 
@@ -71,33 +77,12 @@ def is_handbooks(method: HouseMethod, path: str) -> bool:
     return method is not site_method() and path not in method.own
 
 
-def in_both(written: Written, kind: Kind, ruler: Ruler) -> list:
-    """A measure for the ruler in hand, and small beside it what it is on the other one."""
-    text = on_ruler(written, ruler)
-    if not isinstance(kind, Length):
-        return [kind.options.get(text, text) if isinstance(kind, Choice) else text]
-    other = site_method().rulers["cm" if ruler.unit == "in" else "in"]
-    beside = on_ruler(written, other)
-    if beside == text:
-        text, beside = _read_off(text, ruler), _read_off(text, other)
-    return [text, " ", element("small", None, beside)] if beside != text else [text]
-
-
-def _read_off(text: str, ruler: Ruler) -> str:
-    """A length as the maker wrote it where it suits the ruler, else as it is read off that ruler."""
-    try:
-        same = system_of(text) in ("", "in" if ruler.unit == "in" else "cm")
-        return text if same else show_length(parse_length(text, ruler.unit), ruler)
-    except NotALength:
-        return text
-
-
 def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     lines = method.tables[rows.name]
     head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
     body = element("tbody")
-    for line in lines:
-        cells = [element("td", None, *in_both(line[column.name], column.kind, ruler)) if column.name in line else element("td") for column in rows.columns[1:]]
+    for number, line in enumerate(lines):
+        cells = [_cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler) for column in rows.columns[1:]]
         add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
         if "why" in line:
             add(body, element("tr", {"class": "why"}, element("td", {"colspan": str(len(rows.columns))}, line["why"])))
@@ -105,3 +90,7 @@ def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     if is_handbooks(method, f"tables.{rows.name}"):
         add(caption, " ", element("span", {"class": "whose"}, HANDBOOKS))
     return [scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), body), rows.title)]
+
+
+def _cell(path: str, written: Written, column: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    return element("td", None, *in_both(written, column.kind, ruler, method.follows.get(path, "")), clash_told(path, method)) if written else element("td")

@@ -7,11 +7,12 @@ from functools import lru_cache
 from calculators.answering import Asking, written
 from calculators.catalogue import calculator_named
 from calculators.documents import Unreadable, read_json, write_json
-from calculators.house_method import HouseMethod, read_house_method, site_method
+from calculators.house_method import HouseMethod, site_method
 from calculators.job.format import brought_up, normal
 from calculators.measure import quote
 from calculators.method.check import mended as mended_method
-from calculators.method.usual_wash import with_its_wash
+from calculators.method.reading import house_of
+from calculators.method.usual_cloth import for_cloth
 from calculators.versions import Document
 from calculators.walk import WALKS, Stop, Walk, go
 
@@ -40,7 +41,8 @@ class Job:
 
     def stops(self, wanted_ruler: str = "") -> list[Stop]:
         """Every step of the walk, worked out now with this job's numbers. wanted_ruler: as for HouseMethod.ruler."""
-        return go(self.walk, self.typed, Asking({}, method=self.method, wanted_ruler=wanted_ruler))
+        method = for_cloth(self.method, self.document.get("cloth", ""))
+        return go(self.walk, self.typed, Asking({}, method=method, wanted_ruler=wanted_ruler))
 
 
 @lru_cache(maxsize=64)
@@ -60,7 +62,7 @@ def opened(data: object) -> Job:
     walk = WALKS.get(document["walk"])
     if not walk:
         raise Unreadable(f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It is left as it is.")
-    method = with_its_wash(read_house_method(document["method"], site_method())) if "method" in document else site_method()
+    method = house_of(document["method"]) if "method" in document else site_method()
     typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
     if "typed" in document:
         document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}

@@ -4,18 +4,19 @@ from typing import Any
 
 from calculators.documents import unshowable
 from calculators.house_method import RULER_STEPS, Written, site_document
-from calculators.kinds import Length, Refused
-from calculators.measure import quote, system_of
+from calculators.kinds import Refused
+from calculators.measure import quote
 from calculators.method.check import read_value
 from calculators.method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS, Document, normal
 from calculators.method.sections import Entry, entries, tables
+from calculators.method.two_rulers import rewritten
 
 
 def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     """The document with one entry changed; an empty text gives the entry back to the site's method.
 
     path: ``name``, ``ruler.unit``, ``measures.turn``, ``why.measures.turn``, ``texts.hems``, ``tables.cloths.0.needle``,
-    ``why.tables.cloths.0``, or ``tables.cloths.0`` to take the line out.
+    ``why.tables.cloths.0``, ``tables.cloths.0`` to take the line out, or ``tables.cloths`` to go back to the site's lines.
     unit: of the ruler in hand, in which a bare number is read and for which a round figure is meant.
     Raises Refused with a sentence for the person; KeyError for a path that no form has.
     """
@@ -27,8 +28,9 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
 
 
 def lines_of(document: Document, table: str) -> list[dict[str, Any]]:
-    """The lines of a table as they stand: the document's own, or the site's until one of them is changed."""
-    return [*(document.get("tables", {}).get(table) or site_document().get("tables", {}).get(table, []))]
+    """The lines of a table as they stand: the document's own, be it none, or the site's until one of them is changed."""
+    own = document.get("tables", {})
+    return [*(own[table] if table in own else site_document().get("tables", {}).get(table, []))]
 
 
 def written_at(document: Document, path: str) -> Written:
@@ -68,6 +70,8 @@ def _measures(document: Document, rest: list[str], typed: str, unit: str) -> Doc
 
 
 def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Document:
+    if len(rest) == 1:
+        return {**document, "tables": {name: lines for name, lines in document.get("tables", {}).items() if name != rest[0]}}
     name, number, *column = rest
     table, lines = tables()[name], lines_of(document, name)
     place = int(number)
@@ -117,15 +121,10 @@ def _with_lines(document: Document, name: str, lines: list[dict[str, Any]]) -> D
 
 
 def _with_value(entry: Entry, old: Written, typed: str, unit: str) -> Written:
-    """The value of an entry with a text for the ruler in hand; what was meant for the other ruler stays."""
+    """The value of an entry with a text for the ruler in hand; what was meant for the other ruler follows it."""
     text = read_value(entry, typed, unit) if typed else ""
     _short(text, LONGEST_VALUE)
-    if not isinstance(entry.kind, Length) or not old or not text:
-        return text
-    side = "in" if unit == "in" else "cm"
-    if isinstance(old, str):
-        return text if system_of(old) in ("", side) else {system_of(old): old, side: text}
-    return {**old, side: text}
+    return rewritten(old, text, entry.kind)
 
 
 def _short(text: str, longest: int) -> str:

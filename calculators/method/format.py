@@ -57,7 +57,10 @@ def brought_up(data: Any) -> Document:
 
 
 def normal(document: Document) -> Document:
-    """The one way to write a method down: nothing empty, no space at the ends, no more brackets than needed."""
+    """The one way to write a method down: nothing empty, no space at the ends, no more brackets than needed.
+
+    A table from which every line was taken out stands as an empty one: it is not the site's again.
+    """
     made = {
         "format": FORMAT,
         "version": VERSION,
@@ -65,7 +68,7 @@ def normal(document: Document) -> Document:
         "name": document["name"].strip(),
         "ruler": {name: each for name, each in document.get("ruler", {}).items() if each},
         "measures": {name: each for name, each in ((name, _measure(each)) for name, each in document.get("measures", {}).items()) if each},
-        "tables": {name: kept for name, rows in document.get("tables", {}).items() if (kept := [row for row in map(_row, rows) if row])},
+        "tables": {name: [row for row in map(_row, rows) if row] for name, rows in document.get("tables", {}).items()},
         "texts": {name: kept for name, words in document.get("texts", {}).items() if (kept := _lines(words))},
     }
     return {name: each for name, each in made.items() if each}

@@ -6,7 +6,8 @@ from calculators.documents import read_json, write_json
 from calculators.house_method import HouseMethod, read_house_method, site_method
 from calculators.method.check import mended
 from calculators.method.format import Document, brought_up
-from calculators.method.usual_wash import with_its_wash
+from calculators.method.two_rulers import with_both_rulers
+from calculators.method.usual_cloth import worked_out
 
 LONGEST = 400_000
 
@@ -18,7 +19,15 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
     Raises Unreadable with a sentence.
     """
     document, troubles = mended(brought_up(read_json(text, LONGEST)))
-    return document, with_its_wash(read_house_method(document, site_method())), troubles
+    return document, house_of(document), troubles
+
+
+def house_of(document: Document, under: HouseMethod | None = None) -> HouseMethod:
+    """The method that a document describes, whole: with a figure for each ruler, and with what follows from its own entries.
+
+    under: the method that fills what the document leaves out; the site's own where none is named.
+    """
+    return worked_out(with_both_rulers(read_house_method(document, under or site_method())))
 
 
 def method_in_hand(text: str) -> HouseMethod:

@@ -168,7 +168,7 @@ def test_two_windows_change_one_method_and_neither_loses_a_change(page):
     fill(other, "measures.hem", "3")
     expect(blank(other, "measures.hem")).to_have_value("3 cm")
     _, method, _ = read_method(kept(page))
-    assert (method.measures["turn"], method.measures["hem"]) == ("1.5 cm", "3 cm")
+    assert [method.measures[name]["cm"] for name in ("turn", "hem")] == ["1.5 cm", "3 cm"]
     hold_back(page)  # so that the other window is first
     fill(page, "measures.hem", "4")
     fill(other, "measures.hem", "3.5")
@@ -214,3 +214,53 @@ def test_on_paper_a_rare_blank_left_empty_is_left_out(page: Page):
     rare.locator("input").fill("3 cm")
     page.emulate_media(media="print")
     expect(rare).to_be_visible()
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_a_measure_written_on_one_ruler_is_followed_on_the_other_and_an_old_pair_is_mended_in_one_press(page):
+    begin(page)
+    page.locator(".ruler-choice select").select_option("in 1/16")
+    page.locator("details.line > summary", has_text="Napkin").click()
+    expect(blank(page, "tables.pieces.0.hem")).to_have_value("3/4 in")
+    fill(page, "tables.pieces.0.hem", "1/2")
+    beside = page.locator('.other-ruler[data-for="tables.pieces.0.hem"]')
+    expect(beside).to_have_text(re.compile(r"On the centimetre ruler: 1\.3\scm, which follows it\."))
+    page.locator(".ruler-choice select").select_option("cm 1/10")
+    expect(blank(page, "tables.pieces.0.hem")).to_have_value("1.3 cm")
+    expect(beside).to_contain_text("Follows 1/2 in")
+    old = {**json.loads(kept(page)), "measures": {"hem": {"cm": "2 cm", "in": "1/2 in"}}}
+    page.evaluate("""async (text) => {
+        const { keep, newest } = await import('/assets/javascript/store.js');
+        const { id, revision } = (await newest('method')).at(-1);
+        await keep('method', id, text, revision);
+    }""", json.dumps(old))
+    clash = page.locator(".clash")
+    expect(clash).to_contain_text("Two measures stand under this one name")
+    clash.get_by_role("button", name="Keep 1/2 in").click()
+    expect(clash).to_have_count(0)
+    expect(blank(page, "measures.hem")).to_have_value("1.3 cm")
+    assert json.loads(kept(page))["measures"] == {"hem": "1/2 in"}
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_the_last_cloth_taken_out_brings_none_of_the_handbooks_back_and_nothing_old_is_said(page):
+    begin(page)
+    cloths = page.locator('details[data-line^="tables.cloths."] > summary')
+    for cloth in ("Washed linen, medium", "Loomstate linen, heavy", "Half linen, light"):
+        cloths.filter(has_text=cloth).click()
+        page.get_by_role("button", name=f"Take out {cloth}").click()
+        expect(cloths.filter(has_text=cloth)).to_have_count(0)
+    assert json.loads(kept(page))["tables"]["cloths"] == []
+    page.reload()
+    page.get_by_role("button", name="Change it").click()
+    expect(cloths).to_have_text(["Add a cloth"])
+    page.get_by_role("button", name="Back to the handbook’s list").click()
+    expect(cloths).to_have_count(4)
+    page.get_by_role("button", name="Done").click()
+    expect(page.locator(".sheet-name")).to_have_text(re.compile(r"Summer linen, as of \d+ \w+ \d{4}"))
+    for _ in range(2):
+        page.get_by_role("button", name="Remove it").click()
+    expect(page.locator(".said")).to_have_text("Removed.")
+    page.get_by_role("button", name="Print it").evaluate("() => { window.print = () => {}; }")
+    page.get_by_role("button", name="Print it").click()
+    expect(page.locator(".said")).to_have_text("")

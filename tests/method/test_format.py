@@ -37,7 +37,7 @@ def test_a_method_of_every_version_opens(path):
     assert method.measure("turn", method.ruler()) == "1.2 cm"
     assert method.measure("turn", method.ruler("in")) == "1/2 in"
     assert method.why["measures.turn"] == "Thin cloth frays further."
-    assert method.tables["pieces"][0]["hem"] == "1.8 cm"
+    assert method.tables["pieces"][0]["hem"] == {"cm": "1.8 cm", "in": "23/32 in"}, "the inch figure follows, on the method's ruler of thirty-seconds"
     assert document["measures"]["a_measure_of_another_edition"] == "3 cm"
 
 
@@ -73,7 +73,7 @@ def test_a_method_saved_from_a_browser_can_be_the_sites_file():
 
 def test_what_is_left_empty_comes_from_the_site_and_is_known_to():
     _, method, _ = read(measures={"turn": "15 mm"})
-    assert method.measure("turn", method.ruler("in")) == "15 mm"
+    assert [method.measure("turn", method.ruler(unit)) for unit in ("cm", "in")] == ["15 mm", "9/16 in"]
     assert method.measure("hem", method.ruler()) == site_method().measure("hem", site_method().ruler())
     assert "measures.turn" in method.own and "measures.hem" not in method.own
     assert "measures.turn" not in method.why, "the site's reason does not stand beside another measure"

@@ -1,16 +1,15 @@
 """What is asked for curtains, and what is asked again."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.curtains import Hem
 from calculators.declaration import AskAgain, Field
-from calculators.house_method import HouseMethod, on_ruler
-from calculators.kinds import Change, Choice, Count, Length, Number, Refused
+from calculators.kinds import Change, Choice, Count, Length, Number
 from calculators.measure import Ruler, show_length
-from calculators.method.usual_wash import usual_cloth
+from calculators.method.usual_cloth import change_found
 from calculators.phrase import Phrase, say
 
 
@@ -26,19 +25,6 @@ FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 _CHANGE = Change(least=Fraction(-40), most=Fraction(20), sample="−4.8")
 _BESIDE = Length(most=Fraction(1_000))
 _HEM = Length(most=Fraction(1_000))
-
-
-def _found_by_wash_test(column: str) -> Callable[[HouseMethod, Ruler], str]:
-    """What the house method's list of cloths says of the cloth used most; empty where it says nothing that can be read."""
-
-    def text(method: HouseMethod, ruler: Ruler) -> str:
-        found = on_ruler(usual_cloth(method).get(column, ""), ruler)
-        try:
-            return _CHANGE.show(_CHANGE.parse(found, ruler), ruler)
-        except Refused:
-            return ""
-
-    return text
 
 
 FIELDS = (
@@ -63,9 +49,9 @@ FIELDS = (
     Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges; for a French seam both its rows together.", "seam_allowance"),
     Field(
         "change_length", "Change in the wash, along", _CHANGE, "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0",
-        from_method=_found_by_wash_test("change_length"),
+        from_method=change_found("change_length"),
     ),
-    Field("change_width", "Change in the wash, across", _CHANGE, "As before, for the width.", fixed="0", from_method=_found_by_wash_test("change_width")),
+    Field("change_width", "Change in the wash, across", _CHANGE, "As before, for the width.", fixed="0", from_method=change_found("change_width")),
     Field("spare_repeats", "Repeats to spare", Count(most=9), "So that the pattern may begin where you want it; of no account for plain cloth.", fixed="1"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, whole threads.", "end_loss"),
     Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square.", "skew"),

@@ -17,6 +17,7 @@ export class Held {
     this.text = record.text; // what stands on the page
     this.keptText = record.text; // what is surely kept
     this.revision = record.revision;
+    this.at = record.at ?? ""; // when it was last changed
   }
 
   /**
@@ -41,7 +42,7 @@ export class Held {
     for (let tries = 0; tries < TRIES; tries++) {
       try {
         const record = await keep(this.kind, this.id, this.text, this.revision);
-        [this.revision, this.keptText] = [record.revision, this.text];
+        [this.revision, this.keptText, this.at] = [record.revision, this.text, record.at];
         return said;
       } catch (problem) {
         if (!(problem instanceof Overtaken)) throw problem;
@@ -67,7 +68,7 @@ export class Held {
       const newest = await last(this.kind, this.id);
       if (!newest || newest.revision <= this.revision || this.text !== this.keptText) return false;
       this.text = this.keptText = newest.text;
-      this.revision = newest.revision;
+      [this.revision, this.at] = [newest.revision, newest.at];
       return true;
     });
     this.#queue = done.catch(() => {});

@@ -24,12 +24,13 @@ class MethodPage {
     this.followed = element.querySelector("[name=followed]");
     this.other = element.querySelector("[name=other]");
     element.querySelector(".tools").addEventListener("click", ({ target }) => this.#inTurn(() => this.#press(target.closest("[data-do]")?.dataset.do)));
-    this.followed.addEventListener("change", () => this.#inTurn(() => follow(this.followed.value)));
+    this.followed.addEventListener("change", () => this.#inTurn(() => (this.#say(""), follow(this.followed.value))));
     this.other.addEventListener("change", () => this.#inTurn(() => this.#compare()));
     this.body.addEventListener("change", ({ target }) => this.#commit(target));
     this.body.addEventListener("input", ({ target }) => this.#later(target));
     this.body.addEventListener("click", (event) => jump(event));
     this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut)));
+    this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#keepFigure(target.closest("[data-keep-figure]")?.dataset)));
     element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)));
     for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#inTurn(() => this.#fold()));
   }
@@ -83,7 +84,7 @@ class MethodPage {
   /** Show the method, as a sheet or with its blanks; whatever stands in the blank in use stays there. */
   async #draw() {
     const drawing = ++this.#drawings;
-    const { body } = await ask({ ask: "method page", method: this.held?.text ?? "", ruler: ruler(), editing: this.#editing });
+    const { body } = await ask({ ask: "method page", method: this.held?.text ?? "", at: this.held?.at ?? "", ruler: ruler(), editing: this.#editing });
     if (drawing !== this.#drawings) return; // overtaken by a newer one
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
@@ -109,7 +110,9 @@ class MethodPage {
   }
 
   async #press(what) {
+    if (!what) return;
     if (what !== "remove") this.#sure = false;
+    this.#say(""); // what was said of earlier work is not said of this
     if (what === "new") await this.#begin("");
     else if (what === "copy") await this.#begin(this.held?.text ?? "");
     else if (what === "edit") await this.#toggle();
@@ -140,7 +143,6 @@ class MethodPage {
   async #toggle() {
     this.#editing = !this.#editing;
     await this.#draw();
-    this.#say("");
   }
 
   async #remove() {
@@ -176,6 +178,13 @@ class MethodPage {
     if (path) await this.#change(path, "");
   }
 
+  /** Of two measures under one name, keep this one: the other ruler then follows it. */
+  async #keepFigure({ keepFigure: path, figureText: text } = {}) {
+    if (!path) return;
+    await this.#change(path, text);
+    await this.#draw();
+  }
+
   async #change(path, typed, blank) {
     this.element.querySelector(".shared").hidden = true;
     const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
@@ -188,6 +197,9 @@ class MethodPage {
       if (now && now !== document.activeElement) now.value = reply.shown;
       const fallback = this.body.querySelector(`.fallback[data-for="${CSS.escape(path)}"]`);
       if (fallback) fallback.hidden = !reply.empty;
+      const beside = this.body.querySelector(`.other-ruler[data-for="${CSS.escape(path)}"]`);
+      if (beside) [beside.textContent, beside.hidden] = [reply.beside, !reply.beside];
+      this.body.querySelector(`.clash:has([data-keep-figure="${CSS.escape(path)}"])`)?.remove();
     });
     if (!refused && path.startsWith("tables.") && !blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
