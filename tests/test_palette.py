@@ -8,7 +8,7 @@ import pytest
 
 PALETTE = Path(__file__).parents[1] / "docs/assets/stylesheets/palette.css"
 GROUNDS = (
-    "ground", "sheet", "thread-pale", "caution-pale", "cloth-right", "cloth-wrong", "other-right", "other-wrong", "strip-one", "strip-other"
+    "ground", "sheet", "thread-pale", "caution-pale", "cloth-right", "cloth-wrong", "other-right", "other-wrong", "kind-odd", "kind-even"
 )
 TEXTS = ("ink", "ink-quiet", "thread", "caution")
 

@@ -3,24 +3,27 @@
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import groupby
 from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width
+from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
 from calculators.layplan.cutting import remnants
 from calculators.layplan.laid import Box, Lay, LaidPiece
 from calculators.layplan.marking import piece_marks
+from calculators.layplan.order import Wanted
 from calculators.layplan.planning import Outcome
 from calculators.measure import Ruler, show_length
 
-_MARGINS = (10, 46, 10, 22)
-_BETWEEN = 52  # drawing units between two stretches, for the name of the next and its marks
+_LEFT, _TOP, _RIGHT, _LOW = 10, 46, 10, 32  # drawing units; on the left the marks from the long edge come on top
+_BAR = 16  # drawing units that the bar with the numbers of the strips takes
+_BETWEEN = 60  # drawing units between two stretches, for that bar, the name of the next and its marks
 _WIDE = 130  # drawing units that the width of a cloth should have on a phone
-_TALLEST = 720
+_TALLEST = 690
 _SMALL = 24  # drawing units; the outline of a smaller piece is drawn fine until the drawing is enlarged
 _DIGIT = 7  # drawing units
-_MOST_DRAWN = 6
+_MOST_DRAWN, _MOST_KEYED = 6, 12
 
 
 @dataclass(frozen=True)
@@ -55,27 +58,42 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
 
 def _drawn(outcome: Outcome, drawn: list[tuple[Lay, int]], ruler: Ruler, width: int) -> tuple[Sheet, int]:
     """The cloths on a sheet so wide [drawing units], and in how many stretches."""
-    stretches, per_stretch, scale = _laid_out(drawn, _room(width))
+    longest = max((len(bare(mark, ruler)) for lay, _ in drawn for placed in lay.placed for mark in piece_marks(placed)[1]), default=0)
+    along = any(lay.first_cut == "along" for lay, _ in drawn)
+    margins = (_LEFT + longest * _DIGIT, _TOP, _RIGHT + along * _BAR, _LOW)
+    room = width - margins[0] - margins[2]
+    stretches, per_stretch, scale = _laid_out(drawn, room)
     bottom = max(stretch.down + float(stretch.lay.cloth.width) for stretch in stretches)
-    sheet = Sheet((0, 0, float(per_stretch), bottom), margins=_MARGINS, down=True, tallest=bottom * scale, width=width)
+    sheet = Sheet((0, 0, float(per_stretch), bottom), margins=margins, down=True, tallest=bottom * scale, width=width)
     left_over = {id(lay): remnants(lay, outcome.order.rules.keep) for lay, _ in drawn}
     for stretch in stretches:
         _ground(sheet, stretch, left_over[id(stretch.lay)])
+        _kinds(sheet, stretch)
+        _repeat(sheet, stretch)
         _edges(sheet, stretch)
         _pieces(sheet, stretch, outcome, ruler)
         _marks(sheet, stretch, ruler)
-        _named(sheet, stretch, ruler)
+        _marks_across(sheet, stretch, ruler)
+        _strips(sheet, stretch)
+        _named(sheet, stretch, ruler, room)
+    for number in sorted({placed.piece for lay, _ in drawn for placed in lay.placed})[:_MOST_KEYED]:
+        sheet.name(lines.kind(number), _on_one_line(named(outcome.pieces[number], number), "", lines.KEY_ROOM))
     return sheet, len(stretches)
-
-
-def _room(width: int) -> int:
-    """What of a sheet's width cloth can be drawn on [drawing units]."""
-    return width - _MARGINS[0] - _MARGINS[2]
 
 
 def letter(number: int) -> str:
     """The letter that stands for a piece where its name has no room."""
     return ascii_uppercase[number % 26] * (number // 26 + 1)
+
+
+def named(piece: Wanted, number: int) -> str:
+    """A kind of piece as it is named wherever there is room: its letter, then its own name."""
+    return f"{letter(number)} {piece.name}"
+
+
+def bare(mark: Fraction, ruler: Ruler) -> str:
+    """A mark as it stands beside its tick, without its unit."""
+    return show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}")
 
 
 def _alike(lays: tuple[Lay, ...]) -> list[tuple[Lay, int]]:
@@ -140,16 +158,49 @@ def _seen(stretch: Stretch, box: Box) -> list | None:
 def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Box]) -> None:
     lay = stretch.lay
     sheet.area("cloth", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
-    for number, (part, box) in enumerate(zip(lay.strips, lay.strip_boxes)):
-        seen = _seen(stretch, box)
-        if seen and any(leaf.piece is not None for leaf in part.leaves()):
-            sheet.area(("strip-one", "strip-other")[number % 2], seen)
     for box in left_over:
         if seen := _seen(stretch, box):
             sheet.area(lines.REMNANT, seen, pattern=True)
     for flaw in lay.cloth.flaws:
         if seen := _seen(stretch, Box(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
             sheet.area(lines.FLAW, seen, pattern=True)
+
+
+def _kinds(sheet: Sheet, stretch: Stretch) -> None:
+    """The pieces of each kind in a hatch of their own."""
+    alike: dict[int, list] = {}
+    for placed in stretch.lay.placed:
+        alike.setdefault(placed.piece, []).append(placed.box)
+    for number, boxes in sorted(alike.items()):
+        sheet.boxes(lines.kind(number), [seen for box in _merged(boxes) if (seen := _seen(stretch, box))])
+
+
+def _merged(boxes: list[Box]) -> list[Box]:
+    """The boxes with those that touch along their whole length made one."""
+    found: list[Box] = []
+    for box in sorted(boxes, key=lambda box: (box.y, box.x)):
+        last = found[-1] if found else None
+        if last and (last.y, last.length, last.right) == (box.y, box.length, box.x):
+            found[-1] = replace(last, width=last.width + box.width)
+        else:
+            found.append(box)
+    return found
+
+
+def _repeat(sheet: Sheet, stretch: Stretch) -> None:
+    """Where the pattern starts again, along the cloth and across it."""
+    cloth, repeat = stretch.lay.cloth, stretch.lay.cloth.repeat
+    if not repeat:
+        return
+    for at in _starts(repeat.first_along, repeat.along, stretch.end):
+        if at > stretch.start:
+            sheet.line(lines.REPEAT, stretch.place(0, at), stretch.place(cloth.width, at))
+    for at in _starts(repeat.first_across, repeat.across, cloth.width):
+        sheet.line(lines.REPEAT, stretch.place(at, stretch.start), stretch.place(at, stretch.end))
+
+
+def _starts(first: Fraction, distance: Fraction | None, end: Fraction) -> list[Fraction]:
+    return [first + number * distance for number in range(ceil((end - first) / distance))] if distance else []
 
 
 def _pieces(sheet: Sheet, stretch: Stretch, outcome: Outcome, ruler: Ruler) -> None:
@@ -159,11 +210,11 @@ def _pieces(sheet: Sheet, stretch: Stretch, outcome: Outcome, ruler: Ruler) -> N
         with sheet.pointed_at(_marks_in_words(stretch.lay, placed, outcome, ruler)):
             sheet.line(lines.CUT, *seen, seen[0], fine=min(placed.box.width, placed.box.length) * Fraction(sheet.scale) < _SMALL)
             if placed.box.y >= stretch.start:
-                _label(sheet, seen, stretch.lay.pieces[placed.piece].name, letter(placed.piece))
+                _label(sheet, seen, named(stretch.lay.pieces[placed.piece], placed.piece), letter(placed.piece))
 
 
 def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
-    """A piece's name, or its letter where the name has no room, at every size of the drawing at which there is room."""
+    """A piece's letter and name, or its letter alone where the name has no room, at every size of the drawing at which there is room."""
     (left, top), _, (right, low), _ = seen
     shown: dict[str, list[int]] = {}
     for size in SIZES:
@@ -206,13 +257,65 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     marks = sorted({place for placed in lay.placed for place in (placed.box.y, placed.box.end) if stretch.start < place <= stretch.end})
     if lay.first_cut == "across":
         marks = sorted({mark for part in lay.strips for mark in (lay.extent(part).y, lay.extent(part).end) if stretch.start < mark <= stretch.end} & set(marks))
-    labels = [_Label(mark, show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}"), *sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
+    labels = [_Label(mark, bare(mark, ruler), *sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
     shown = {size: _with_room(labels, size) for size in SIZES}
     for label in labels:
         at = stretch.place(0, label.mark)
         sheet.tick(at, (0, 4))
         if sizes := [size for size in SIZES if label in shown[size]]:
             sheet.words(label.text, at, style="dimension-text", anchor="end" if label.last else "middle", shift=(6 if label.last else 0, -7), sizes=sizes)
+
+
+def _marks_across(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
+    """The marks from the long edge: beside the cloth those of its first strip, within it those of a strip that is cut otherwise than the last."""
+    lay, before = stretch.lay, []
+    for held in _held(lay) if lay.first_cut == "across" else [[placed.box for placed in lay.placed]]:
+        starts = max(min(box.y for box in held), stretch.start)
+        marks = sorted({mark for box in held if box.y <= starts < box.end for mark in (box.x, box.right) if mark}) if starts < stretch.end else []
+        if not marks or marks == before:
+            continue
+        for size in SIZES:
+            for mark in _apart(marks, sheet.scale * size, 28 if before else 15):
+                text = bare(mark, ruler)
+                if not before:
+                    sheet.words(text, stretch.place(mark, stretch.start), style="dimension-text", anchor="end", shift=(-7 / size, 4 / size), sizes=(size,))
+                elif len(text) * _DIGIT + 8 <= (max(box.end for box in held) - starts) * Fraction(sheet.scale) * size and mark < lay.cloth.width:
+                    sheet.words(text, stretch.place(mark, starts), style="dimension-text in-middle", anchor="start", shift=(4 / size, 0), sizes=(size,))
+        for mark in () if before else marks:
+            sheet.tick(stretch.place(mark, stretch.start), (4, 0))
+        before = marks
+
+
+def _held(lay: Lay) -> list[list[Box]]:
+    """The pieces of each strip in turn."""
+    return [[placed.box for placed in held] for _, held in groupby(lay.placed, key=lambda placed: placed.strip)]
+
+
+def _apart(marks: list[Fraction], scale: float, room: int) -> list[Fraction]:
+    """The marks with room for their words, also from the long edge itself; the last always among them."""
+    return [marks[index] for index in thinned(marks, scale, room)]
+
+
+def _strips(sheet: Sheet, stretch: Stretch) -> None:
+    """A bar beside the cloth with the number of each strip, as the marking table has it."""
+    lay = stretch.lay
+    across = lay.first_cut == "across"
+    for number, held in enumerate(_held(lay), start=1):
+        box = Box(min(box.x for box in held), min(box.y for box in held), Fraction(0), Fraction(0))
+        box = replace(box, width=max(each.right for each in held) - box.x, length=max(each.end for each in held) - box.y)
+        if not (seen := _seen(stretch, box)):
+            continue
+        (left, top), _, (right, low), _ = seen
+        away = _BAR / 2 / sheet.scale
+        edge = stretch.down + float(lay.cloth.width) + away if across else float(stretch.end - stretch.start) + away
+        ends = [(left, edge), (right, edge)] if across else [(edge, top), (edge, low)]
+        sheet.line(lines.STRIP, *ends)
+        for end in ends:
+            sheet.tick(end, (0, 3) if across else (3, 0), style=lines.STRIP)
+        middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
+        length = (right - left if across else low - top) * sheet.scale
+        if sizes := [size for size in SIZES if length * size >= max(13, _DIGIT * len(str(number)) + 4)]:
+            sheet.words(str(number), middle, style="label in-middle", sizes=sizes)
 
 
 @dataclass(frozen=True)
@@ -246,7 +349,7 @@ def _with_room(labels: list[_Label], size: int) -> list[_Label]:
     return kept
 
 
-def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
+def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler, room: int) -> None:
     """The cloth's name over its marks, on one line; the first stretch also tells the way of the grain and the unit of the marks."""
     name = stretch.lay.cloth.cloth.name
     if stretch.start:
@@ -254,7 +357,7 @@ def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     else:
         copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
         after = f"{copies}; grain ↔; marks in {ruler.unit_to_read}"
-    sheet.words(_on_one_line(name, after, _room(sheet.width)), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
+    sheet.words(_on_one_line(name, after, room), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
 
 
 def _on_one_line(name: str, after: str, room: int) -> str:
@@ -268,7 +371,7 @@ def _on_one_line(name: str, after: str, room: int) -> str:
 def _listed(outcome: Outcome, ruler: Ruler) -> str:
     counts = outcome.counts
     return "; ".join(
-        f"{letter(number)} {piece.name}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: {counts[number]}"
+        f"{named(piece, number)}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: {counts[number]}"
         for number, piece in enumerate(outcome.pieces)
         if counts[number]
     )

@@ -13,6 +13,7 @@ MARK, PENCIL = "mark", "pencil"
 BREAK = "break"
 PATCH = "patch"
 REMNANT = "remnant"
+REPEAT, STRIP = "repeat", "strip-bar"
 FLAW = "flaw"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
@@ -28,6 +29,8 @@ WORDS = {
     BREAK: "cloth runs on",
     PATCH: "number of layers changes",
     REMNANT: "left over",
+    REPEAT: "repeat starts",
+    STRIP: "strip and its number",
     FLAW: "flaw",
     CLOTH_RIGHT: "right side",
     CLOTH_WRONG: "wrong side",
@@ -41,4 +44,19 @@ HATCHES = {
     OTHER_RIGHT: "M2.4 3 H3.6",
     OTHER_WRONG: "M0 1.5 H6 M0 4.5 H6",
 }
-AREAS = {REMNANT, FLAW, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG}
+KINDS = {
+    "kind-1": "",
+    "kind-2": "M2 2.5 H3 M7 7.5 H8",
+    "kind-3": "M2.5 0 V10 M7.5 0 V10",
+    "kind-4": "M2.5 1 V4 M1 2.5 H4 M7.5 6 V9 M6 7.5 H9",
+    "kind-5": "M0 5 H10",
+    "kind-6": "M5 0 V10 M0 5 H10",
+}
+"""Kinds of piece in a lay plan, each with a hatch of its own on a field of ten drawing units, told apart without colour."""
+AREAS = {REMNANT, FLAW, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG, *KINDS}
+KEY_ROOM = 146  # drawing units for the words beside a sample in the key
+
+
+def kind(number: int) -> str:
+    """The style of a kind of piece, by its number in the order; beyond the last they begin again, and the letters tell."""
+    return list(KINDS)[number % len(KINDS)]

@@ -58,6 +58,7 @@ class Sheet:
         self.down = down
         self.drawn_height = (high - self.low) * self.scale
         self.used: list[str] = []
+        self.named: list[tuple[str, str]] = []
         self.svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img"})
 
     def at(self, point: Point) -> Point:
@@ -93,6 +94,14 @@ class Sheet:
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
         fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES else {}
         ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill-rule": "evenodd", **fill})
+
+    def boxes(self, style: str, corners: Sequence[Sequence[Point]]) -> None:
+        """Many upright rectangles in the hatch of one style, each as its four corners, in few letters: an order may have a thousand."""
+        path = ""
+        for ring in corners:
+            (left, top), (right, low) = self.at(ring[0]), self.at(ring[2])
+            path += f"M{_round(left)} {_round(top)}H{_round(right)}V{_round(low)}H{_round(left)}Z"
+        ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill": f"url(#{_filling(style)})"})
 
     def shade(self, rings: Sequence[Sequence[Point]], share: float) -> None:
         """An area in a tone of ink: from 0, none, to 1, full."""
@@ -150,6 +159,10 @@ class Sheet:
             place = {"x": _round(x), "y": _round(y), "dy": "4", "text-anchor": "middle", "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})"}
         ET.SubElement(self.svg, "text", {"class": "dimension-text", **place}).text = text
 
+    def name(self, style: str, words: str) -> None:
+        """Give a style a place in the key under words of this drawing's own."""
+        self.named.append((style, words))
+
     def grain(self, place: Point, along_x: bool) -> None:
         """The grain arrow: the direction of the warp, at a place in mm."""
         x, y = self.at(place)
@@ -169,17 +182,18 @@ class Sheet:
 
     def _key(self, top: float) -> float:
         """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""
-        for index, style in enumerate(self.used):
+        keyed = [*self.named, *((style, lines.WORDS[style]) for style in self.used)]
+        for index, (style, words) in enumerate(keyed):
             x, y = 8 + (index % _KEY_COLUMNS) * (self.width / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
             if style in lines.AREAS:
                 box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
-                fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES else {}
+                fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES or style in lines.KINDS else {}
                 ET.SubElement(self.svg, "rect", {"class": style, **box, **fill})
                 ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
             else:
                 ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
-            ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = lines.WORDS[style]
-        return -(-len(self.used) // _KEY_COLUMNS) * _KEY_ROW
+            ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = words
+        return -(-len(keyed) // _KEY_COLUMNS) * _KEY_ROW
 
     def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
         self.svg.set("viewBox", f"0 0 {self.width} {_round(height)}")
@@ -195,10 +209,11 @@ def fillings() -> ET.Element:
     """The weaves and hatches that areas are filled with. They stand once on a page that shows drawings."""
     svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale fillings", "width": "0", "height": "0", "aria-hidden": "true"})
     definitions = ET.SubElement(svg, "defs")
-    for style, hatch in lines.HATCHES.items():
-        pattern = ET.SubElement(definitions, "pattern", {"id": _filling(style), "width": "6", "height": "6", "patternUnits": "userSpaceOnUse"})
-        ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": "6", "height": "6"})
-        ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": hatch})
+    for hatches, field in ((lines.HATCHES, "6"), (lines.KINDS, "10")):
+        for style, hatch in hatches.items():
+            pattern = ET.SubElement(definitions, "pattern", {"id": _filling(style), "width": field, "height": field, "patternUnits": "userSpaceOnUse"})
+            ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": field, "height": field})
+            ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": hatch})
     return svg
 
 

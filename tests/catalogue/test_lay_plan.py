@@ -8,11 +8,14 @@ import xml.etree.ElementTree as ET
 from fractions import Fraction
 
 import pytest
+from shapely import unary_union
+from shapely.geometry import box
 
 from calculators.answering import Asking, answer, answers, filled
 from calculators.catalogue import calculator_named
 from calculators.declaration import AskAgain, Offer, Setting
-from calculators.drawing.lay_plan import lay_plan
+from calculators.drawing import lines as line_styles
+from calculators.drawing.lay_plan import bare, lay_plan, letter
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
 from calculators.faces.plain import plain_answer, refusals
@@ -389,7 +392,7 @@ def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show
     assert sum("from" in word and "on" in word for word in words) >= 3
     for size in "124":
         shown = [node.text for node in svg.iter("text") if size in node.get("data-at", "1 2 4")]
-        assert shown.count("Napkin") + shown.count("A") == 180
+        assert shown.count("A Napkin") - 1 + shown.count("A") == 180  # one stands in the key
 
 
 @pytest.mark.parametrize("name", ["Linen", "White two-layer cotton, row 2"])
@@ -412,10 +415,18 @@ def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler, layout):
     for node in svg.iter("text"):
         if node.get("class") == "dimension-text" and str(size) in node.get("data-at", "1 2 4") and node.text[0].isdigit():
             wide, x = 6.2 * len(node.text), float(node.get("x")) * size
-            lines.setdefault(node.get("y"), []).append((x - wide, x) if node.get("text-anchor") == "end" else (x - wide / 2, x + wide / 2))
+            share = {"start": 0, "middle": 0.5, "end": 1}[node.get("text-anchor")]
+            lines.setdefault(node.get("y"), []).append((x - wide * share, x + wide * (1 - share)))
     assert len(lines) > 3
     for reach in lines.values():
         assert all(before[1] < after[0] for before, after in zip(sorted(reach), sorted(reach)[1:]))
+
+
+def cloth_drawn(svg, number=0):
+    """Left, top, right and lowest of a stretch of cloth as drawn."""
+    found = [node for node in svg.iter("polygon") if node.get("class") == "cloth"][number]
+    xs, ys = zip(*(map(float, pair.split(",")) for pair in found.get("points").split()))
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def stretches(svg):
@@ -428,8 +439,10 @@ def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
     assert (stretches(picture.svg), stretches(picture.wide)) == (2, 1)
     boxes = [node for node in picture.wide.iter("polyline") if node.get("class").startswith("cut") and len(node.get("points").split()) == 5]
     places = sorted(tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes)
-    scale = (600 - 20) / 6120
-    wanted = [(10 + 2040 * n * scale, 46 + 500 * m * scale) for n in range(3) for m in range(3)]
+    left, _, right, _ = cloth_drawn(picture.wide)
+    assert right > 570
+    scale = (right - left) / 6120
+    wanted = [(left + 2040 * n * scale, 46 + 500 * m * scale) for n in range(3) for m in range(3)]
     assert [each for place in places for each in place] == pytest.approx([each for place in wanted for each in place], abs=0.1)
 
 
@@ -441,9 +454,113 @@ def test_pieces_are_drawn_where_they_lie():
     reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 320 cm"}))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     (lay,) = reply.drawn_from.lays
-    scale = (360 - 20) / float(lay.length)
+    left, top, right, _ = cloth_drawn(svg)
+    assert right > 340
+    scale = (right - left) / float(lay.length)
     boxes = [node for node in svg.iter("polyline") if node.get("class").startswith("cut") and len(node.get("points").split()) == 5]
     drawn = [tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes]
     assert len(drawn) == len(lay.placed)
     for (x, y), placed in zip(drawn, lay.placed):
-        assert (x, y) == pytest.approx((10 + float(placed.box.y) * scale, 46 + float(placed.box.x) * scale), abs=0.2)
+        assert (x, y) == pytest.approx((left + float(placed.box.y) * scale, top + float(placed.box.x) * scale), abs=0.2)
+
+
+MIXED = {"cloths": "Linen | 150 cm | 280 cm", "pieces": "Napkin | 46 cm | 46 cm | 4; Placemat | 35 cm | 48 cm | 4 | yes; Runner | 45 cm | 140 cm | 1"}
+
+
+def upright_boxes(svg, style):
+    """The rectangles hatched in a style: left, top, right, lowest."""
+    for path in svg.iter("path"):
+        if path.get("class") == style:
+            for left, top, right, low in re.findall(r"M([\d.]+) ([\d.]+)H([\d.]+)V([\d.]+)H", path.get("d")):
+                yield tuple(map(float, (left, top, right, low)))
+
+
+@pytest.mark.parametrize("strips", ["across", "along", "free"])
+def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
+    """Every piece lies in the hatch of its kind, nothing else does, and the key names that kind as pieces and caption do."""
+    reply = answer(LAY, Asking({**MIXED, "strips": strips}))
+    picture = lay_plan(reply.drawn_from, CENTIMETRES)
+    (lay,) = reply.drawn_from.lays
+    left, top, right, _ = cloth_drawn(picture.svg)
+    scale = (right - left) / float(lay.length)
+    hatches = {}
+    for number, piece in enumerate(reply.drawn_from.pieces):
+        drawn = unary_union([box(*each) for each in upright_boxes(picture.svg, line_styles.kind(number))])
+        placed = [each.box for each in lay.placed if each.piece == number]
+        wanted = unary_union([box(left + float(p.y) * scale, top + float(p.x) * scale, left + float(p.end) * scale, top + float(p.right) * scale) for p in placed])
+        assert placed and drawn.symmetric_difference(wanted).area < 0.01 * wanted.area
+        name = f"{letter(number)} {piece.name}"
+        nodes = list(picture.svg)
+        (keyed,) = (at for at, node in enumerate(nodes) if node.text == name and node.get("class") == "label")
+        assert nodes[keyed - 2].get("fill") == f"url(#filling-{line_styles.kind(number)})"
+        assert name in picture.caption
+        hatches[line_styles.KINDS[line_styles.kind(number)]] = name
+        inside = [node.text for node in picture.svg.iter("text") if node.get("class") == "label in-middle" and node.text[0] == letter(number)]
+        assert set(inside) <= {name, letter(number)}
+    assert len(hatches) == 3  # told apart by the hatch itself, not by its tint
+
+
+def test_kinds_of_piece_differ_in_their_hatch_from_each_other_and_from_what_is_left_over():
+    hatches = [*line_styles.KINDS.values(), *line_styles.HATCHES.values()]
+    assert len(hatches) == len(set(hatches))
+
+
+@pytest.mark.parametrize("strips", ["across", "along"])
+def test_a_bar_counts_the_strips_as_the_marking_table_does(strips):
+    reply = answer(LAY, Asking({**MIXED, "strips": strips}))
+    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
+    (lay,) = reply.drawn_from.lays
+    left, top, right, low = cloth_drawn(svg)
+    scale = (right - left) / float(lay.length)
+    axis = 0 if lay.first_cut == "across" else 1
+    begins = (left, top)[axis]
+    numbers = [node for node in svg.iter("text") if node.get("class") == "label in-middle" and node.text.isdigit()]
+    assert [int(node.text) for node in numbers] == sorted({placed.strip for placed in lay.placed}) and len(numbers) > 1
+    for node in numbers:
+        x, y = float(node.get("x")), float(node.get("y"))
+        assert (y > low) if axis == 0 else (x > right)
+        of_strip = [placed.box for placed in lay.placed if placed.strip == int(node.text)]
+        from_, to = ((min(box.y for box in of_strip), max(box.end for box in of_strip)), (min(box.x for box in of_strip), max(box.right for box in of_strip)))[axis]
+        assert begins + float(from_) * scale < (x, y)[axis] < begins + float(to) * scale
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+def test_marks_are_read_from_the_long_edge_too(ruler):
+    asking = Asking(MIXED, wanted_ruler=ruler)
+    reply = answer(LAY, asking)
+    svg = lay_plan(reply.drawn_from, asking.ruler).svg
+    (lay,) = reply.drawn_from.lays
+    left, top, right, _ = cloth_drawn(svg)
+    scale = (right - left) / float(lay.length)
+    beside = [node for node in svg.iter("text") if node.get("class") == "dimension-text" and node.get("text-anchor") == "end" and float(node.get("x")) < left]
+    first = [placed.box for placed in lay.placed if placed.strip == 1 and placed.box.y == 0]
+    expected = {bare(box.right, asking.ruler): top + float(box.right) * scale for box in first}
+    seen = {node.text: float(node.get("y")) - 4 / int(node.get("data-at", "1")[0]) for node in beside}
+    assert seen == {text: pytest.approx(at, abs=0.2) for text, at in expected.items()}
+    other = {bare(placed.box.right, asking.ruler) for placed in lay.placed if placed.strip == 3 and placed.box.right < lay.cloth.width}
+    within = {node.text for node in svg.iter("text") if node.get("class") == "dimension-text in-middle"}
+    assert other - set(expected) <= within
+
+
+def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
+    typed = {"pieces": "Napkin | 46 cm | 46 cm | 6 | no | matched", "cloths": "Damask | 150 cm | 260 cm", "repeats": "64 cm | 50 cm | 5 cm | 0 cm | Damask"}
+    reply = answer(LAY, Asking(typed))
+    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
+    (lay,) = reply.drawn_from.lays
+    left, top, right, _ = cloth_drawn(svg)
+    scale = (right - left) / float(lay.length)
+    repeat = lay.cloth.repeat
+    drawn = [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in svg.iter("polyline") if node.get("class") == "repeat"][:-1]
+    upright = [points[0][0] for points in drawn if points[0][0] == points[1][0]]
+    level = [points[0][1] for points in drawn if points[0][1] == points[1][1]]
+    along = [at for n in range(9) if (at := repeat.first_along + n * repeat.along) < lay.length]
+    across = [at for n in range(9) if (at := repeat.first_across + n * repeat.across) < lay.cloth.width]
+    assert upright == pytest.approx([left + float(at) * scale for at in along], abs=0.2)
+    assert level == pytest.approx([top + float(at) * scale for at in across], abs=0.2)
+    for placed in lay.placed:
+        assert any(abs(float(placed.box.y - at)) < 1e-6 for at in along) and any(abs(float(placed.box.x - at)) < 1e-6 for at in across)
+    assert lines_in_key(svg, "repeat starts") and not lines_in_key(lay_plan(answer(LAY, Asking(MIXED)).drawn_from, CENTIMETRES).svg, "repeat starts")
+
+
+def lines_in_key(svg, words):
+    return [node for node in svg.iter("text") if node.text == words]
