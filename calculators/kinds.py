@@ -97,9 +97,10 @@ class Length(Kind):
         return show_length(value, self.on or ruler, self.toward)
 
     def write(self, value, ruler):
-        on = self.on or ruler
+        on = (self.on or ruler).fine_enough_for(value)
         division = on.read(value, self.toward)
-        return show_length(division, on) if self.least <= division <= self.most else show_exactly(value, on.unit)
+        is_shown = self.least <= division <= self.most and (division or not value)
+        return show_length(division, on) if is_shown else show_exactly(value, on.unit)
 
     def plain(self, value):
         return plain_number(value)

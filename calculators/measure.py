@@ -38,6 +38,16 @@ _TWO_LENGTHS = re.compile(r"[1-9][^x×*]*?(?:[x×*]|\bby\b)\s*\d", re.ASCII)  # 
 _DIGIT_AFTER_FRACTION = re.compile(rf"([{''.join(VULGAR)}])\d", re.ASCII)
 _LONGEST_TEXT = 60
 _A_HAIR = Fraction(1, 10**6)
+_FEW = 4  # divisions; read to the nearest, fewer would be an eighth of the length off, or more
+_TENTHS = tuple(Fraction(1, parts) for parts in (2, 10, 20, 100, 200))
+#: What is read between the divisions of a ruler, by eye or by a finer ruler: half tenths of a millimetre and sixty-fourths at most.
+_BETWEEN = {
+    "cm": _TENTHS,
+    "mm": tuple(10 * step for step in _TENTHS),
+    "in": tuple(Fraction(1, parts) for parts in (2, 4, 8, 16, 32, 64)),
+    "m": tuple(Fraction(1, parts) for parts in (10, 100, 1000)),
+    "yd": tuple(Fraction(1, parts) for parts in (10, 100, 1000)),
+}
 
 Toward = Literal["nearest", "down", "up"]
 
@@ -78,6 +88,18 @@ class Ruler:
     def count(self, mm: Fraction | float, toward: Toward = "nearest") -> int:
         """How many divisions of this ruler a length takes: the nearest whole number, or the next one down or up."""
         return _count(*self._share(mm), toward)
+
+    def fine_enough_for(self, mm: Fraction | float) -> "Ruler":
+        """This ruler, or one with finer divisions for a length [mm] that falls between the first few of its own."""
+        for ruler in (self, *self._finer):
+            top, bottom = ruler._share(mm)
+            if abs(top) >= _FEW * bottom or _is_on(top, bottom, _count(top, bottom, "nearest"), ruler):
+                return ruler
+        return ruler
+
+    @cached_property
+    def _finer(self) -> "tuple[Ruler, ...]":
+        return tuple(Ruler(self.unit, step) for step in _BETWEEN.get(self.unit, ()) if step < self.step)
 
     def _share(self, mm: Fraction | float) -> tuple[int, int]:
         """A length in divisions of this ruler, as numerator and denominator: every length on a page comes through here, and a Fraction is slow."""
@@ -252,13 +274,25 @@ def quote(text: str, longest: int = 24) -> str:
 def show_length(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
     """A length as it is read off a ruler: ``35.7 cm``, ``357 mm``, ``14 1/16 in``.
 
-    Starts with ``about`` when the ruler cannot show the length exactly.
+    Starts with ``about`` when the ruler cannot show the length exactly. A length of few divisions is read between them, so that
+    nothing is ever rounded to nothing: 2 mm are 0.2 cm on a ruler of whole centimetres.
     """
+    return show_divisions(mm, ruler.fine_enough_for(mm), toward)
+
+
+def show_divisions(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
+    """A length in divisions of a ruler and no finer, as a shop cuts it; less than one of them as ``under 1/64 in``."""
     top, bottom = ruler._share(mm)
     divisions = _count(top, bottom, toward)
+    if _is_on(top, bottom, divisions, ruler):
+        return f"{_digits(divisions, ruler)} {ruler.unit}"
+    return f"about {_digits(divisions, ruler)} {ruler.unit}" if divisions else f"under {_digits(1, ruler)} {ruler.unit}"
+
+
+def _is_on(top: int, bottom: int, divisions: int, ruler: Ruler) -> bool:
+    """Whether a length, as a share of a ruler's division, lies on one of its divisions."""
     off = abs(top - divisions * bottom)
-    about = "about " if off and Fraction(off, bottom) * ruler.step_mm > _A_HAIR else ""
-    return f"{about}{_digits(divisions, ruler)} {ruler.unit}"
+    return not off or Fraction(off, bottom) * ruler.step_mm <= _A_HAIR
 
 
 def show_exactly(mm: Fraction, unit: str) -> str:

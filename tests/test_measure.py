@@ -111,8 +111,11 @@ def test_inch_fractions_survive_being_shown_and_read(whole, parts, part):
 @given(fractions(), st.sampled_from([CENTIMETRES, MILLIMETRES, SIXTEENTHS, Ruler("in", F(1, 2)), Ruler("cm", F(1, 20)), Ruler("cm", F(1, 2))]))
 def test_what_is_shown_reads_back_as_the_division_it_fell_on(mm, ruler):
     shown = show_length(mm, ruler)
-    assert parse_length(shown.removeprefix("about ")) == ruler.read(mm)
-    assert shown.startswith("about ") == (ruler.read(mm) != mm)
+    read = ruler.fine_enough_for(mm).read(mm)
+    assert read or not mm or shown.startswith("under ")
+    if read or not mm:
+        assert parse_length(shown.removeprefix("about ")) == read
+        assert shown.startswith("about ") == (read != mm)
 
 
 @given(fractions(), st.sampled_from([CENTIMETRES, SIXTEENTHS, Ruler("in", F(1, 8))]))
@@ -130,8 +133,8 @@ def test_rounding_keeps_to_its_direction_and_stays_within_one_division(mm, ruler
         (F("357.142857"), CENTIMETRES, "nearest", "about 35.7 cm"), (F("357.142857"), CENTIMETRES, "up", "about 35.8 cm"),
         (F("357.9"), CENTIMETRES, "down", "about 35.7 cm"), (F(357), CENTIMETRES, "nearest", "35.7 cm"), (F(360), CENTIMETRES, "up", "36 cm"),
         (F(360), MILLIMETRES, "nearest", "360 mm"), (F("361.95"), SIXTEENTHS, "nearest", "14 1/4 in"), (F(360), SIXTEENTHS, "nearest", "about 14 3/16 in"),
-        (F(360), SIXTEENTHS, "down", "about 14 1/8 in"), (F(0), CENTIMETRES, "nearest", "0 cm"), (F(1, 100), SIXTEENTHS, "nearest", "about 0 in"),
-        (F("0.25"), Ruler("cm", F(1, 20)), "nearest", "about 0.05 cm"), (F("2.5"), Ruler("cm", F(1, 20)), "nearest", "0.25 cm"),
+        (F(360), SIXTEENTHS, "down", "about 14 1/8 in"), (F(0), CENTIMETRES, "nearest", "0 cm"), (F(1, 100), SIXTEENTHS, "nearest", "under 1/64 in"),
+        (F("0.25"), Ruler("cm", F(1, 20)), "nearest", "0.025 cm"), (F("2.5"), Ruler("cm", F(1, 20)), "nearest", "0.25 cm"),
         (F(100_000), CENTIMETRES, "nearest", "10000 cm"), (-INCH / 4, SIXTEENTHS, "nearest", "−1/4 in"),
     ],
 )  # fmt: skip

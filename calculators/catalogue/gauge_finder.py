@@ -7,7 +7,7 @@ from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import distances_at_corner
 from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text
-from calculators.measure import Ruler, show_length
+from calculators.measure import Ruler
 from calculators.phrase import say
 from calculators.ruler_gauge import Way, layings, nearest, ways
 
@@ -29,16 +29,16 @@ class OffInMillimetres(Number):
     """How far off a mark is; where it is not, that is said."""
 
     def show(self, value, ruler):
-        return "exact" if value < _EXACT else super().show(value, ruler)
+        if value < _EXACT:
+            return "exact"
+        return super().show(value, ruler) if round(value, self.places) else f"under {super().show(Fraction(1, 10**self.places), ruler)}"
 
 
 class OffOnInches(Length):
     """How far off a mark is, in parts of an inch; where it is not, that is said."""
 
     def show(self, value, ruler):
-        if value < _EXACT:
-            return "exact"
-        return super().show(value, ruler) if self.on.count(value) else f"under {show_length(self.on.step_mm, self.on)}"
+        return "exact" if value < _EXACT else super().show(value, ruler)
 
 
 def _work(given) -> Answer:

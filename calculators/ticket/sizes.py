@@ -9,7 +9,7 @@ from calculators.kinds import Length, Refused
 from calculators.measure import quote, show_length
 from calculators.phrase import Phrase, say
 from calculators.ticket.batch import Batch
-from calculators.ticket.small import show_small
+from calculators.ticket.small import is_slight, show_small
 
 MORE_AND_LESS = {"width": ("wider", "narrower"), "length": ("longer", "shorter")}
 DIAGONALS = ("diagonal_1", "diagonal_2")
@@ -47,7 +47,7 @@ def compared(size: Fraction, side: str, batch: Batch) -> Compared:
     """
     meant, tolerance = batch.finished[side], batch.settled("tolerance_finished")
     off = size - meant
-    if abs(off) * 2 < batch.ruler.step_mm:
+    if is_slight(off, batch.ruler):
         return Compared(True, say("As the ticket says."))
     word = MORE_AND_LESS[side][off < 0]
     values = {"off": show_small(abs(off), batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
@@ -59,7 +59,7 @@ def compared(size: Fraction, side: str, batch: Batch) -> Compared:
 def square(diagonals: Sequence[Fraction], batch: Batch) -> Compared:
     """Whether a piece is square. diagonals: both, as measured [mm]."""
     off, tolerance = abs(diagonals[0] - diagonals[1]), batch.settled("tolerance_square")
-    if off * 2 < batch.ruler.step_mm:
+    if is_slight(off, batch.ruler):
         return Compared(True, say("Both diagonals are the same: square."))
     values = {"off": show_small(off, batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
     if off <= tolerance:
@@ -74,9 +74,9 @@ def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
     """
     mean = sum(sizes, Fraction(0)) / len(sizes)
     off = mean - batch.finished[side]
-    against = "as the ticket says" if abs(off) * 2 < batch.ruler.step_mm else f"{{off:text}} {MORE_AND_LESS[side][off < 0]} than the ticket says"
+    against = "as the ticket says" if is_slight(off, batch.ruler) else f"{{off:text}} {MORE_AND_LESS[side][off < 0]} than the ticket says"
     spread = max(sizes) - min(sizes)
-    apart = "all are the same" if spread * 2 < batch.ruler.step_mm else "from the smallest to the largest it is {spread:text}"
+    apart = "all are the same" if is_slight(spread, batch.ruler) else "from the smallest to the largest it is {spread:text}"
     return say(
         f"{side.capitalize()} of {{count:piece|pieces}}: {{mean:length}} in the mean, {against}; {apart}.",
         count=len(sizes), mean=mean, off=show_small(abs(off), batch.ruler), spread=show_small(spread, batch.ruler),
@@ -86,7 +86,7 @@ def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
 def squareness_together(differences: Sequence[Fraction], batch: Batch) -> Phrase:
     """How far the diagonals of several pieces differ. differences: of the two diagonals of each piece [mm], two or more."""
     values = {"count": len(differences), "most": show_small(max(differences), batch.ruler), "allowed": show_small(batch.settled("tolerance_square"), batch.ruler)}
-    if max(differences) * 2 < batch.ruler.step_mm:
+    if is_slight(max(differences), batch.ruler):
         return say("Diagonals of {count:piece|pieces}: the same on every piece.", **values)
     over = sum(each > batch.settled("tolerance_square") for each in differences)
     if over:

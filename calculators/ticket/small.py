@@ -1,6 +1,18 @@
 """Small lengths, such as a slip or a tolerance, in the words of the ironing board."""
 
+from fractions import Fraction
+
 from calculators.measure import MM_IN, Ruler, show_length
+
+_TOLD = {"in": MM_IN["in"] / 16}  # [mm] the least slip that is told of, whatever the ruler: 1 mm, or 1/16 in
+
+
+def is_slight(mm, ruler: Ruler) -> bool:
+    """Whether a difference is too small to tell of: less than half a division, or half a millimetre on a coarse ruler.
+
+    mm: the difference [mm], either way.
+    """
+    return abs(mm) * 2 < min(ruler.step_mm, _TOLD.get(ruler.unit, Fraction(1)))
 
 
 def show_small(mm, ruler: Ruler) -> str:

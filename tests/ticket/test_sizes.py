@@ -40,6 +40,16 @@ def test_what_the_ruler_cannot_tell_apart_is_as_the_ticket_says():
     assert compared(read_size("400 mm", "width", made), "width", made).said.filled(made.ruler) == "As the ticket says."
 
 
+@pytest.mark.parametrize("ruler", ["in 1/2", "in 1/4", "in 1/16", "cm 1/2", "mm 1", "cm"])
+def test_a_coarse_ruler_hides_no_piece_that_is_off_by_more_than_is_allowed(ruler):
+    """Off by 5/16 in where 3/16 in or 4 mm are allowed; on a ruler of half inches that was taken for what the ticket says."""
+    made = batch(INCHES, ruler)
+    found = compared(made.finished["width"] + Fraction(127, 16), "width", made)
+    assert not found.within and "put it aside" in found.said.filled(made.ruler)
+    assert not square((Fraction(500), Fraction(508)), made).within
+    assert "as the ticket says" not in together([made.finished["width"] + 8] * 2, "width", made).filled(made.ruler)
+
+
 @pytest.mark.parametrize("text", ["banana", "", "-3", "40 40", "12 1/", "1e9", "9" * 80, "290 cm", "2,900"])
 def test_what_cannot_be_a_size_gets_one_sentence(text):
     with pytest.raises(Refused) as refused:

@@ -8,7 +8,7 @@ from types import SimpleNamespace
 from calculators.curtains import Hem
 from calculators.declaration import AskAgain, Field
 from calculators.kinds import Change, Choice, Count, Length, Number
-from calculators.measure import Ruler, show_length
+from calculators.measure import Ruler, show_divisions
 from calculators.method.usual_cloth import change_found
 from calculators.phrase import Phrase, say
 
@@ -18,7 +18,7 @@ class Bought(Length):
     """A length of cloth as a shop sells it: metres, or yards in eighths on an inch ruler."""
 
     def show(self, value, ruler):
-        return show_length(value, Ruler("yd", Fraction(1, 8)) if ruler.unit == "in" else Ruler("m", Fraction(1, 100)), "up")
+        return show_divisions(value, Ruler("yd", Fraction(1, 8)) if ruler.unit == "in" else Ruler("m", Fraction(1, 100)), "up")
 
 
 FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
