@@ -22,10 +22,11 @@ from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.ticket_page import ticket_page
 from calculators.faces.walk import walk_on_page
 from calculators.faces.widget import widget
+from calculators.trade_rules import PRACTICE, rule
 from calculators.walk import WALKS
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
-PRACTICE = "practice"
+RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
 PRACTICE_WORDS = "common practice, no source"
 
 
@@ -44,8 +45,8 @@ class PageMarkers:
     shown: list[str] = field(default_factory=list)
 
     def take_out(self, markdown: str) -> str:
-        """The page's Markdown with a token for every marker."""
-        return MARKER.sub(self._token, markdown)
+        """The page's Markdown with the trade's rules written out, and a token for every other marker."""
+        return MARKER.sub(self._token, with_rules(markdown))
 
     def put_back(self, page_html: str) -> str:
         """The page's HTML with what each token stands for; one alone in a paragraph replaces the paragraph."""
@@ -71,6 +72,28 @@ class PageMarkers:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         self.shown.append(html(made))
         return f"markertoken{len(self.shown) - 1}x"
+
+
+def with_rules(markdown: str) -> str:
+    """A page's Markdown with each ``{{ rule KEY }}`` written out as Markdown and markers.
+
+    After the key may stand ``brief``, for the rule as a ticket tells it, or ``said``, without its reason and, where the list or box it stands in is
+    marked as common practice, without that mark of its own.
+    """
+    return RULE.sub(_written_out, markdown)
+
+
+def _written_out(found: re.Match) -> str:
+    key, how = found.groups()
+    try:
+        told = rule(key)
+    except KeyError as problem:
+        raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
+    if how == "brief":
+        return told.brief
+    words = [told.said.strip(), *([told.why] if told.why and how != "said" else [])]
+    known = [source for source in told.known if not re.search(rf"\b{source} *\}}\}}", told.said) and (source != PRACTICE or how != "said")]
+    return " ".join([*words, *("{{ practice }}" if source == PRACTICE else f"{{{{ cite {source} }}}}" for source in known)])
 
 
 def _place(page: PageMarkers, name: str) -> str:

@@ -6,6 +6,7 @@ from calculators.declaration import Answer, AskAgain, Calculator, Example, Field
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
 from calculators.phrase import say
+from calculators.trade_rules import brief
 from calculators.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 
 _PIECE = Length(least=Fraction(20), most=Fraction(20_000))
@@ -95,7 +96,7 @@ def _notes(grid: Grid, rows: list[dict]):
         if more > 0 and row["more_cloth"] and row["more_cloth"] / lie <= Fraction(1, 4):
             way = "longer" if row["direction"] == "along" else "wider"
             yield say(f"Cloth {{extra:length_up}} {way} would give {{more:more piece|more pieces}}.", extra=row["more_cloth"], more=more)
-    yield say("Measure every mark from the same end. The last mark must read {last:length}: if it does not, measure again before cutting.", last=grid.marks_along[-1])
+    yield say(brief("one-end") + " The last mark must read {last:length}: if it does not, measure again before cutting.", last=grid.marks_along[-1])
 
 
 _DIRECTIONS = {"across": "across", "along": "along"}

@@ -25,12 +25,13 @@ from calculators.faces.shown import refused, shown
 from calculators.faces.ticket_questions import TICKET_QUESTIONS
 from calculators.faces.walk import walk_replies
 from calculators.house_method import site_method
+from calculators.trade_rules import trade_rules
 from calculators.walk import WALKS
 
 Reply = dict[str, Any]
 NO_NUMBER = "(none with this house method)"
 
-for _ready in (site_method, bibliography, catalogue):
+for _ready in (site_method, bibliography, catalogue, trade_rules):
     _ready()  # read while Python is being made ready: a picture of its memory then holds them, and needs no files
 
 

@@ -55,7 +55,7 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
         Step("Lay the strip on", "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.", laid, lengths),
         Step(
             "Stitch to the stop",
-            "Stitch {width} from the edge and stop {stop} before the corner; fasten off.",
+            "Stitch {width} from the edge, stop {stop} before the corner and fasten.",
             first,
             lengths,
             (Measured("stop", outer, (stop[0], Fraction(0))),),

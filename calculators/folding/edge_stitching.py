@@ -4,6 +4,8 @@ from calculators.folding.corner import Corner
 from calculators.folding.plane import Number, distance
 from calculators.folding.stack import Stack
 
+EDGE_STITCH = "Stitch {edge_stitch} from the inner edge all round."
+
 
 def edge_stitched(stack: Stack, corner: Corner, inside_1: Number, inside_2: Number) -> Stack:
     """Stitch along both edges through every layer, these distances inside the folded edges, turning where the rows meet [mm]."""

@@ -5,12 +5,13 @@ from fractions import Fraction
 from calculators.folding.cloth import Cloth, Facet
 from calculators.folding.convex import polygon
 from calculators.folding.corner import Corner
-from calculators.folding.edge_stitching import edge_stitched
+from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.fan import fan, turned_by
 from calculators.folding.plane import Lay, Line, Number, Point, distance, middle
 from calculators.folding.stack import Part, Stack
 from calculators.folding.steps import Measured, Step
 from calculators.folding.turning_out import PokesOut
+from calculators.trade_rules import brief
 
 SHARPEST = 60  # [degrees], below it an allowance folded in at one edge reaches past the other
 PIECE, FACING, STRIPS = "piece", "facing", ("strip 1", "strip 2")
@@ -30,7 +31,7 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     steps += _seamed(laid, corner, clearance)
     turned = _turned(steps[-1].stack, corner, lowest=(FACING,))
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    told = "Turn the facing to the wrong side, ease the corner out and press so that the seam just does not show."
+    told = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief("point-out")
     return [
         *steps,
         Step("Turn", told, turned),
@@ -92,11 +93,11 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     ]
     turned = _turned(steps[-1].stack, corner, lowest=STRIPS)
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    told = "Turn the border to the right side, ease the corner out and press."
+    told = "Turn the border to the right side and press. " + brief("point-out")
     return [
         *steps,
         Step("Turn", told, turned, from_below=True),
-        Step("Edge stitch", "Stitch {edge_stitch} from the inner edge all round.", stitched, {"edge_stitch": edge_stitch}, from_below=True),
+        Step("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
     ]
 
 
@@ -107,7 +108,7 @@ def _reach(corner: Corner) -> Number:
 def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[Step]:
     """Stitch both edges through the corner, then cut across the point."""
     stitched = edge_stitched(laid, corner, 0, 0)
-    told = "Stitch {seam_allowance} from the raw edges, turning at the corner with the needle down."
+    told = "Stitch {seam_allowance} from the raw edges. " + brief("pivot")
     steps = [Step("Stitch the edges", told, stitched, {"seam_allowance": corner.turn})]
     if clearance is not None:
         across = _level(corner).shifted(-clearance)

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calculators.folding.corner import Corner
-from calculators.folding.edge_stitching import edge_stitched
+from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.plane import Number
 from calculators.folding.stack import Stack
 from calculators.folding.steps import Step
@@ -27,6 +27,5 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
         told = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
         steps.append(Step(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
     stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
-    told = "Stitch {edge_stitch} from the inner edge all round."
-    steps.append(Step("Edge stitch", told, stack, {"edge_stitch": edge_stitch}))
+    steps.append(Step("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
     return [*steps, Step("Right side", "The finished corner from the right side.", stack, from_below=True)]

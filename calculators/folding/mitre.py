@@ -3,12 +3,14 @@
 from fractions import Fraction
 
 from calculators.folding.corner import Corner
-from calculators.folding.edge_stitching import edge_stitched
+from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.mitre_lines import MitreLines, mitre_lines
 from calculators.folding.plane import Line, Number, distance
 from calculators.folding.stack import Stack
 from calculators.folding.steps import Measured, Step
 from calculators.folding.turning_out import Sewing, cut_off, turning_out
+from calculators.trade_rules import brief
+
 
 def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     """A mitre stitched while the first turn stays folded.
@@ -163,7 +165,7 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
         Step("Right sides together", f"Fold the corner right sides together, mark on mark, {edges}.", matched),
         Step(
             "Stitch",
-            "Stitch from the mark to the crossing of the creases, {half_line}; fasten off at both ends.",
+            "Stitch from the mark to the crossing of the creases, {half_line}. " + brief("fasten"),
             stitched,
             {"half_line": lines.half_line},
             (Measured("half_line", lines.crossing, lines.mark_1, outside=False),),
@@ -183,14 +185,13 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
 
 def _turned_out(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
     turned_out = stack.fold_in_one(turning_out(corner, lines, sewing))
-    told = "Turn the corner right side out, ease the point square and press; the hems meet on the mitre."
+    told = "Turn the corner right side out and press; the hems meet on the mitre. " + brief("point-out")
     return [Step("Turn out", told, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
 
 
 def _edge_stitched_steps(stack: Stack, corner: Corner, sewing: Sewing) -> list[Step]:
     stitched = edge_stitched(stack, corner, *(2 * hem - sewing.edge_stitch for hem in (corner.hem_1, corner.hem_2)))
-    told = "Stitch {edge_stitch} from the inner edge all round."
     return [
-        Step("Edge stitch", told, stitched, {"edge_stitch": sewing.edge_stitch}),
+        Step("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": sewing.edge_stitch}),
         Step("Right side", "The finished corner from the right side.", stitched, from_below=True),
     ]

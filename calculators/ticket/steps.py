@@ -21,6 +21,7 @@ from calculators.ticket.batch import Batch, NotYet
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
+from calculators.trade_rules import brief
 
 ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 """Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""
@@ -56,19 +57,22 @@ class _OfCorner:
     cautions: tuple[str, ...] = ()
 
 
-_PRESS = say("Press, lift, set down further on; never push.")
-_GAUGE = say("Measure from fold to fold with a gauge, every hand’s width. Let it cool before it is moved.")
+def _rules(*keys: str) -> tuple[Phrase, ...]:
+    """The rules of the trade that a step needs, as a ticket tells them."""
+    return tuple(say(brief(key)) for key in keys)
+
+
 _CORNER = {
-    "First turn": _OfCorner("turn", "First turn", "turn", (_PRESS,), (), (IRON,)),
-    "Second fold": _OfCorner("hem", "Second fold", "hem", (_GAUGE, _PRESS), (), (IRON,)),
-    "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", (_GAUGE, _PRESS), (), (IRON,)),
+    "First turn": _OfCorner("turn", "First turn", "turn", _rules("press", "set-fold"), (), (IRON,)),
+    "Second fold": _OfCorner("hem", "Second fold", "hem", _rules("gauge", "press", "set-fold", "cool"), (), (IRON,)),
+    "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", _rules("gauge", "press", "set-fold", "cool"), (), (IRON,)),
     "Mark": _OfCorner("mark-mitres", "Mark the mitres", "marks"),
-    "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", (say("Pin across the line, heads outwards."),), (), (PINS,)),
-    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", (), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
+    "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", _rules("pins-placed"), (), (PINS,)),
+    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", _rules("start-seam", "bobbin", "look-first"), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
     "Trim": _OfCorner("trim", "Trim", cares.TRIM, (), (), (BLADE,)),
     "Turn out": _OfCorner("turn-out", "Turn out", cares.TURN_OUT, (), (), (IRON,)),
-    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, (say("Begin in the middle of a side; turn at each corner with the needle down."),), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
-    "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends, feel for pins, and press on the wrong side from the corners to the middle."),), (), (IRON,)),
+    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "needle-stop", "lap", "bobbin"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
+    "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
 }  # fmt: skip
 _TOLD_WITH_THE_NEXT = {"Open the hem"}
 _TOLD_BY_TICKET = {"Right side"}

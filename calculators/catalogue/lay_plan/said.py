@@ -12,6 +12,7 @@ from calculators.layplan.one_change import cannot_hold, turned_otherwise
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
 from calculators.phrase import Phrase, say
+from calculators.trade_rules import brief
 
 
 def spoken(outcome: Outcome) -> Phrase:
@@ -85,7 +86,7 @@ def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: Sim
         yield from _left_of_cloth(outcome)
     for change in advice.what_ifs:
         yield from _change_said(outcome, change)
-    yield say("Measure every mark from the same end. The last mark along must read {last:length}: if it does not, measure again before cutting.", last=last_mark)
+    yield say(brief("one-end") + " The last mark along must read {last:length}: if it does not, measure again before cutting.", last=last_mark)
     if outcome.open_ended and given.ruler.read(outcome.result) != given.ruler.read(outcome.result, "up"):
         yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
 
