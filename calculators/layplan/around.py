@@ -44,18 +44,26 @@ class Obstacles:
         distance, first = self.along
         return not distance or (y - first) % distance == 0
 
-    def place(self, x: int, y: int, across: int, along: int, matched: bool, width: int) -> int | None:
-        """The first place from x on where a piece can lie in a strip that starts at y, or None."""
+    def covered(self, y: int, end: int, across: int) -> tuple[tuple[int, int], ...]:
+        """Where a piece so wide from y to `end` along, its gap included, must not start across: between each first and second."""
+        return tuple(sorted((left - across + self.gap, right) for left, right, low, high in self.flaws if low < end - self.gap and y < high))
+
+    def free(self, x: int, across: int, covered: tuple[tuple[int, int], ...], matched: bool, width: int) -> int | None:
+        """The first place from x on where a piece may start across, or None."""
         distance, first = self.across
         while x + across <= width:
             if matched and distance and (x - first) % distance:
                 x += distance - (x - first) % distance
                 continue
-            hit = max((right for left, right, low, high in self.flaws if left < x + across - self.gap and x < right and low < y + along - self.gap and y < high), default=None)
+            hit = max((right for left, right in covered if left < x < right), default=None)
             if hit is None:
                 return x
             x = hit
         return None
+
+    def place(self, x: int, y: int, across: int, along: int, matched: bool, width: int) -> int | None:
+        """The first place from x on where a piece can lie in a strip that starts at y, or None."""
+        return self.free(x, across, self.covered(y, y + along, across), matched, width)
 
 
 @dataclass(frozen=True)

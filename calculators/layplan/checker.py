@@ -108,7 +108,7 @@ def _stage_faults(plan: Plan, placed: list[Placement]) -> list[str]:
     wrong = []
     if min(stages_needed(boxes, direction) for direction in first) > plan.task.stages:
         wrong.append(f"The pieces do not come apart in {plan.task.stages} stages of edge-to-edge cuts.")
-    if min(_tree_stages(plan.cloth, direction) for direction in first) > plan.task.stages:
+    if min(_tree_stages(plan, plan.cloth, direction) for direction in first) > plan.task.stages:
         wrong.append(f"The cuts change direction more often than {plan.task.stages} stages allow.")
     return wrong
 
@@ -138,10 +138,20 @@ def _stages(boxes: list[Rectangle], direction: str, stuck: bool) -> float:
     return 1 + max(_stages(group, _OTHER[direction], len(groups) == 1) for group in groups)
 
 
-def _tree_stages(part: Part, direction: str) -> int:
-    """Stages of cuts in the tree when the first stage runs in `direction`."""
-    if not part.parts:
+def _tree_stages(plan: Plan, part: Part, direction: str) -> int:
+    """Stages of cuts in the tree when the first stage runs in `direction`; where a piece is only trimmed to size is no stage."""
+    if not part.parts or _is_trimmed(plan, part):
         return 0
     if part.cut != direction:
-        return 1 + _tree_stages(part, _OTHER[direction])
-    return max(1, max(_tree_stages(inner, direction) for inner in part.parts))
+        return 1 + _tree_stages(plan, part, _OTHER[direction])
+    return max(1, max(_tree_stages(plan, inner, direction) for inner in part.parts))
+
+
+def _is_trimmed(plan: Plan, part: Part) -> bool:
+    """Whether the cuts of a part only take off waste before and after a single piece that needs no other cut."""
+    held = [inner for inner in part.parts if inner.piece is not None]
+    if len(held) != 1 or any(inner.parts for inner in part.parts):
+        return False
+    piece = plan.task.pieces[held[0].piece]
+    width, length = (piece.length, piece.width) if held[0].turned else (piece.width, piece.length)
+    return width == part.width if part.cut == "across" else length == part.length

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import islice
 
-from calculators.layplan.around import Around, Kind, Obstacles
+from calculators.layplan.fit_around import FitAround
 from calculators.layplan.kept_kinds import parted
 from calculators.layplan.laid import Lay
 from calculators.layplan.levels import by_levels
@@ -18,8 +18,6 @@ from calculators.layplan.to_the_edges import to_the_edges
 from calculators.layplan.usable import Usable
 
 FINEST = 60_000  # units along a side; finer ones make the solvers' tables too long
-MOST_COPIES = 2_000
-BREADTHS = (12, 40)
 TIMES = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
 MORE = 4
 MANY = 200  # pieces; with as many more, a step takes about as much longer
@@ -90,16 +88,16 @@ class Fitting:
         if not progress.plan:
             return None
         bound = None if None in bounds or len(bounds) < len(tasks) else (min if self.goal == "length" else max)(bounds)
-        if best is None or self._better(self._score(progress.plan), best.score):
-            return self._fit(progress.plan, bound)
-        return self._bounded(best, bound) if bound != best.score_bound else None
+        if best is None or self.better(self.score(progress.plan), best.score):
+            return self.fit(progress.plan, bound)
+        return self.bounded(best, bound) if bound != best.score_bound else None
 
-    def _fit(self, plan: Plan, bound: Fraction | None) -> Fit:
-        ordered, score = self.parted.as_ordered(plan, self._task(self.ordered).pieces), self._score(plan)
-        result = score if self.parted.is_plain else self._score(ordered)
-        return self._bounded(Fit(self._lay(ordered), result, None, score, None), bound)
+    def fit(self, plan: Plan, bound: Fraction | None) -> Fit:
+        ordered, score = self.parted.as_ordered(plan, self._task(self.ordered).pieces), self.score(plan)
+        result = score if self.parted.is_plain else self.score(ordered)
+        return self.bounded(Fit(self._lay(ordered), result, None, score, None), bound)
 
-    def _bounded(self, fit: Fit, bound: Fraction | None) -> Fit:
+    def bounded(self, fit: Fit, bound: Fraction | None) -> Fit:
         known = bound if self.parted.is_plain else fit.result if bound == fit.score else None
         return replace(fit, bound=known, score_bound=bound)
 
@@ -111,7 +109,7 @@ class Fitting:
         ways = ["across", "along"] if self.rules.strips == "either" else [self.rules.strips]
         return [replace(self.task, first_cut=way) for way in ways if way == "across" or self.task.length is not None]
 
-    def _better(self, result: Fraction, than: Fraction) -> bool:
+    def better(self, result: Fraction, than: Fraction) -> bool:
         return result < than if self.goal == "length" else result > than
 
     def _unit(self) -> tuple[Fraction, bool]:
@@ -141,7 +139,7 @@ class Fitting:
         plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap)
         return Lay(self.cloth, self.ordered, by_levels(plan), unit, self.gap)
 
-    def _score(self, plan: Plan) -> Fraction:
+    def score(self, plan: Plan) -> Fraction:
         return self._measured(plan.used_length if self.goal == "length" else plan.value)
 
     def _bound(self, bound: int | None) -> Fraction | None:
@@ -154,48 +152,10 @@ class Fitting:
         return Fraction(units) * (self.unit**2 if self.goal == "area" else 1)
 
     def _around(self, steps: int) -> Iterator[Fit | None]:
-        """With flaws or a repeat: the bound of the cloth without them holds all the more; the plan is searched for anew."""
+        """With flaws or a repeat: the bound of the cloth without them holds all the more."""
         free = Fitting(replace(self.cloth, flaws=(), repeat=None), self.ordered, self.rules, self.goal, self.first)
-        bound = None
+        limit = None
         for fit in free.improving(steps // 3):
-            bound = fit.score_bound if fit else bound
+            limit = fit.score_bound if fit else limit
             yield None
-        best: Fit | None = None
-        for way in ["across", "along"] if self.rules.strips == "free" else [task.first_cut for task in self._tasks()]:
-            for breadth in BREADTHS:
-                search = self._search(way == "along", bound)
-                for _ in islice(search.run(breadth), steps):
-                    yield None
-                plan = self._plan(search, way)
-                if plan and (best is None or self._better(self._score(plan), best.score)):
-                    best = self._fit(plan, bound)
-                    yield best
-
-    def _search(self, along: bool, bound: Fraction | None) -> Around:
-        repeat = self.cloth.repeat if self.matched else None
-        obstacles = Obstacles(
-            tuple(tuple(self._units(place) for place in (f.from_selvedge, f.from_selvedge + f.width, f.from_end, f.from_end + f.length)) for f in self.cloth.flaws),
-            self._units(self.gap),
-            (self._units(repeat.along or 0), self._units(repeat.first_along)) if repeat else (0, 0),
-            (self._units(repeat.across or 0), self._units(repeat.first_across)) if repeat else (0, 0),
-        )
-        kinds = [
-            Kind(tuple((l, w, turned) if along else (w, l, turned) for w, l, turned in piece.sizes()), self._copies(number), piece.worth, wanted.matched and self.matched)
-            for number, (piece, wanted) in enumerate(zip(self.task.pieces, self.pieces))
-        ]
-        width, length = self.task.width, self.task.length
-        per_unit = {"length": self.unit, "area": self.unit**2, "count": 1}[self.goal]
-        aimed_at = 1 if bound is None else int(bound / per_unit)
-        return Around(length, width, kinds, obstacles.mirrored(), aimed_at) if along else Around(width, length, kinds, obstacles, aimed_at)
-
-    def _copies(self, number: int) -> int:
-        return min(MOST_COPIES, self.task.quantity(number))
-
-    def _plan(self, search: Around, way: str) -> Plan | None:
-        if search.length is None and search.end is None:
-            return None
-        cloth = search.cloth(search.length or search.end)
-        return Plan(replace(self.task, first_cut=way), cloth.mirrored() if way == "along" else cloth)
-
-    def _units(self, length: Fraction) -> int:
-        return int(Fraction(length) / self.unit)
+        yield from FitAround(self, limit).improving(steps)
