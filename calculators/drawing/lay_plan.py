@@ -9,7 +9,7 @@ from string import ascii_uppercase
 
 from calculators.drawing import lines
 from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
-from calculators.layplan.cutting import remnants
+from calculators.layplan.cutting import remnants, waste_boxes
 from calculators.layplan.laid import Box, Lay, LaidPiece
 from calculators.layplan.marking import piece_marks
 from calculators.layplan.order import Wanted
@@ -161,6 +161,10 @@ def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Box]) -> None:
     for box in left_over:
         if seen := _seen(stretch, box):
             sheet.area(lines.REMNANT, seen, pattern=True)
+    for box in waste_boxes(lay, lay.plan.cloth):
+        if box not in left_over and (seen := _seen(stretch, box)):
+            sheet.area(lines.WASTE, seen, pattern=True)
+            _label(sheet, seen, lines.WORDS[lines.WASTE], "")
     for flaw in lay.cloth.flaws:
         if seen := _seen(stretch, Box(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
             sheet.area(lines.FLAW, seen, pattern=True)
@@ -220,7 +224,7 @@ def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
     for size in SIZES:
         across, down = (right - left) * sheet.scale * size, (low - top) * sheet.scale * size
         text = name if len(name) * 7 <= across - 4 else short
-        if down >= 13 and len(text) * 8 <= across:
+        if text and down >= 13 and len(text) * 8 <= across:
             shown.setdefault(text, []).append(size)
     for text, sizes in shown.items():
         sheet.words(text, ((left + right) / 2, (top + low) / 2), style="label in-middle", sizes=sizes)

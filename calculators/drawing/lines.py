@@ -15,6 +15,7 @@ PATCH = "patch"
 REMNANT = "remnant"
 REPEAT, STRIP = "repeat", "strip-bar"
 FLAW = "flaw"
+WASTE = "waste"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 
@@ -32,6 +33,7 @@ WORDS = {
     REPEAT: "repeat starts",
     STRIP: "strip and its number",
     FLAW: "flaw",
+    WASTE: "waste",
     CLOTH_RIGHT: "right side",
     CLOTH_WRONG: "wrong side",
     OTHER_RIGHT: "other cloth, right side",
@@ -40,6 +42,7 @@ WORDS = {
 HATCHES = {
     REMNANT: "M0 6 L6 0",
     FLAW: "M0 0 L6 6 M6 0 L0 6",
+    WASTE: "M1 1.5 H4 M2 4.5 H5",
     CLOTH_WRONG: "M0 3 H6 M3 0 V6",
     OTHER_RIGHT: "M2.4 3 H3.6",
     OTHER_WRONG: "M0 1.5 H6 M0 4.5 H6",
@@ -53,7 +56,7 @@ KINDS = {
     "kind-6": "M5 0 V10 M0 5 H10",
 }
 """Kinds of piece in a lay plan, each with a hatch of its own on a field of ten drawing units, told apart without colour."""
-AREAS = {REMNANT, FLAW, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG, *KINDS}
+AREAS = {REMNANT, FLAW, WASTE, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG, *KINDS}
 KEY_ROOM = 146  # drawing units for the words beside a sample in the key
 
 

@@ -16,7 +16,7 @@ class Cut:
     marks: where they are, all from the straight end (across) or all from the first long edge (along) [mm].
     length: of each cut [mm]. first, last: numbers of the strips they are made in, 0 when the whole cloth is in hand.
     within: which part of the strip is in hand, such as "2" or "2.1", "" for the whole strip.
-    trims: whether they only cut pieces to their size.
+    trims: whether they only cut pieces to their size. waste: from which mark to which nothing is cut out, though pieces follow [mm].
     """
 
     across: bool
@@ -27,6 +27,7 @@ class Cut:
     last: int = 0
     within: str = ""
     trims: bool = False
+    waste: tuple[tuple[Fraction, Fraction], ...] = ()
 
     @property
     def how_often(self) -> int:
@@ -37,7 +38,7 @@ class Cut:
 def cuts(lay: Lay) -> list[Cut]:
     """Every cut of a plan in working order: first the strips, then strip after strip; strips that are cut alike are joined in one row."""
     root = lay.plan.cloth
-    made = [Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root)) for marks in [inner_marks(lay, root)] if marks] if root.parts else []
+    made = [Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root), waste=waste_between(lay, root)) for marks in [inner_marks(lay, root)] if marks] if root.parts else []
     number = 0
     for part in lay.strips:
         if holds_pieces(part):
@@ -52,7 +53,7 @@ def _joined(made: list[Cut], new: list[Cut]) -> list[Cut]:
         return []
     tail = made[-len(new):]
     same = len(tail) == len(new) and all(
-        (a.across, a.trims, a.within, a.length, a.marks) == (b.across, b.trims, b.within, b.length, b.marks) and a.last == b.last - 1 for a, b in zip(tail, new)
+        (a.across, a.trims, a.within, a.length, a.marks, a.waste) == (b.across, b.trims, b.within, b.length, b.marks, b.waste) and a.last == b.last - 1 for a, b in zip(tail, new)
     )
     if not same:
         return new
@@ -63,7 +64,7 @@ def _joined(made: list[Cut], new: list[Cut]) -> list[Cut]:
 def _within(lay: Lay, part: Part, number: int, path: str) -> Iterator[Cut]:
     marks = inner_marks(lay, part)
     if part.parts and marks:
-        yield Cut(part.cut == "across", lay.extent(part), marks, _run(lay, part), number, number, path)
+        yield Cut(part.cut == "across", lay.extent(part), marks, _run(lay, part), number, number, path, waste=waste_between(lay, part))
     before = f"{path}." if path else ""
     for count, inner in enumerate((each for each in part.parts if holds_pieces(each)), start=1):
         yield from _within(lay, inner, number, f"{before}{count}")
@@ -79,6 +80,35 @@ def holds_pieces(part: Part) -> bool:
     Source: derived.
     """
     return any(leaf.piece is not None for leaf in part.leaves())
+
+
+def waste_boxes(lay: Lay, part: Part) -> Iterator[Box]:
+    """What is left free before pieces that follow it in a part or further in, such as the room of a flaw.
+
+    lay: the plan of one cloth. part: of it.
+    Returns rectangles of cloth that look like a piece by their marks, and are none.
+    Source: derived.
+    """
+    yield from _free(lay, part)
+    for inner in part.parts:
+        yield from waste_boxes(lay, inner)
+
+
+def waste_between(lay: Lay, part: Part) -> tuple[tuple[Fraction, Fraction], ...]:
+    """From which mark to which a part is cut into waste, although pieces follow.
+
+    lay: the plan of one cloth. part: of it.
+    Returns pairs of marks along the way in which the part is divided [mm].
+    Source: derived.
+    """
+    return tuple((box.y, box.end) if part.cut == "across" else (box.x, box.right) for box in _free(lay, part))
+
+
+def _free(lay: Lay, part: Part) -> Iterator[Box]:
+    last = max((number for number, inner in enumerate(part.parts) if holds_pieces(inner)), default=0)
+    for inner in part.parts[:last]:
+        if not holds_pieces(inner):
+            yield lay.extent(inner)
 
 
 def _run(lay: Lay, part: Part) -> Fraction:

@@ -47,10 +47,11 @@ def _marks(lay: Lay, number: int, shown: Callable[[Fraction], str]) -> Iterator[
         first, then = ("along", "across") if line.along else ("across", "along")
         gives = ", ".join(f"{count} x {lay.pieces[piece].name}" for piece, count in line.pieces)
         label = str(line.strip or "left over")
+        ends = {end for _, end in line.waste}
         if not line.within:
-            yield name, label, "", first, exact(line.end), shown(line.end), gives
+            yield name, label, "", first, exact(line.end), shown(line.end), "waste" if line.is_waste else gives
         for mark in line.marks:
-            yield name, label, line.within, then, exact(mark), shown(mark), gives if line.within else ""
+            yield name, label, line.within, then, exact(mark), shown(mark), "waste up to this mark" if mark in ends else gives if line.within else ""
 
 
 def _pieces(lay: Lay, number: int) -> Iterator[tuple[str, ...]]:

@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.layplan.cutting import holds_pieces, inner_marks, trim_marks
+from calculators.layplan.cutting import holds_pieces, inner_marks, trim_marks, waste_between
 from calculators.layplan.laid import Lay, LaidPiece
 from calculators.layplan.plan import Part
 
@@ -19,7 +19,8 @@ class Marked:
     along: whether start and end are measured along the cloth from the straight end; else across it, from the first long edge.
         Marks are measured the other way.
     start, end: of the strip or of the parts [mm]. marks: where they are cut [mm].
-    pieces: number of each piece and how often.
+    pieces: number of each piece and how often. waste: from which mark to which nothing is cut out, though pieces follow [mm].
+    is_waste: whether the whole of it is waste before other strips.
     """
 
     strip: int
@@ -29,6 +30,8 @@ class Marked:
     end: Fraction
     marks: tuple[Fraction, ...]
     pieces: tuple[tuple[int, int], ...]
+    waste: tuple[tuple[Fraction, Fraction], ...] = ()
+    is_waste: bool = False
 
 
 def marked(lay: Lay) -> Iterator[Marked]:
@@ -39,12 +42,14 @@ def marked(lay: Lay) -> Iterator[Marked]:
     Source: derived.
     """
     along, number = lay.first_cut == "across", 0
-    for part in lay.strips:
+    last = max((place for place, part in enumerate(lay.strips) if holds_pieces(part)), default=0)
+    for place, part in enumerate(lay.strips):
         held = holds_pieces(part)
         number += held
         strip = number if held else 0
         whole = part.piece is not None
-        yield _line(lay, strip, "", along, part, part, _trims(lay, part) if whole else inner_marks(lay, part))
+        line = _line(lay, strip, "", along, part, part, _trims(lay, part) if whole else inner_marks(lay, part))
+        yield replace(line, is_waste=not held and place < last)
         if held and not whole:
             yield from _within(lay, strip, "", part)
 
@@ -87,7 +92,8 @@ def _line(lay: Lay, strip: int, within: str, along: bool, first: Part, last: Par
     low, high = lay.extent(first), lay.extent(last)
     counts = Counter(leaf.piece for part in parts or [first] for leaf in part.leaves() if leaf.piece is not None)
     start, end = (low.y, high.end) if along else (low.x, high.right)
-    return Marked(strip, within, along, start, end, marks, tuple(sorted(counts.items())))
+    waste = waste_between(lay, first) if parts is None else ()
+    return Marked(strip, within, along, start, end, marks, tuple(sorted(counts.items())), waste)
 
 
 def _trims(lay: Lay, part: Part) -> tuple[Fraction, ...]:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from calculators.layplan.cutting import cuts, holds_pieces, remnants
 from calculators.layplan.laid import Box
+from calculators.layplan.marking import marked
 from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Rules, Wanted
 from calculators.layplan.planning import plan_order
 
@@ -54,6 +55,33 @@ def test_every_piece_comes_free_and_remnants_are_what_is_left(width, length, pie
         assert gap or any(box.x >= held.x and box.y >= held.y and box.right <= held.right and box.end <= held.end for held in in_hand)
         assert all(box.right <= p.box.x or p.box.right <= box.x or box.end <= p.box.y or p.box.end <= box.y for p in lay.placed)
         assert min(box.width, box.length) >= 80 and box.right <= lay.cloth.width and box.end <= lay.length
+
+
+def unnamed_rooms(lay, gap):
+    """What lies between two marks of a strip, before a piece and holding none, and is not called waste."""
+    for line in marked(lay):
+        if line.within or not line.strip:
+            continue
+        ways = [(box.y, box.end) if not line.along else (box.x, box.right) for box in (placed.box for placed in lay.placed if placed.strip == line.strip)]
+        places = [F(0), *line.marks]
+        for low, high in zip(places, places[1:]):
+            if high - low > gap and any(start >= high for start, _ in ways) and not any(start < high and low < end for start, end in ways):
+                if (low, high) not in line.waste:
+                    yield line.strip, low, high
+
+
+@settings(max_examples=60)
+@given(
+    st.integers(80, 120), st.integers(100, 200), PIECES, st.sampled_from(["across", "along", "either", "sections", "free"]), st.sampled_from([0, 3]),
+    st.lists(st.builds(Flaw, st.integers(100, 700).map(F), st.integers(100, 500).map(F), st.just(F(50)), st.just(F(50))), min_size=1, max_size=2),
+)  # fmt: skip
+def test_room_left_before_a_piece_is_named_waste_by_its_marks(width, length, pieces, way, gap, flaws):
+    cloth = Cloth("c", F(width * 10), F(length * 10), flaws=tuple(flaws))
+    try:
+        *_, best = (each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each)
+    except CannotPlan:
+        return
+    assert list(unnamed_rooms(best.lays[0], gap)) == []
 
 
 def planned(width, length, *pieces, **rules):

@@ -14,6 +14,7 @@ from calculators.layplan.laid import Lay
 from calculators.layplan.marking import Marked, marked
 from calculators.layplan.planning import Outcome
 from calculators.layplan.usable import length_to_start_from
+from calculators.measure import Ruler, show_length
 from calculators.phrase import Phrase, say
 
 _MOST_REMNANTS = 12
@@ -80,7 +81,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
         "threads": sum(cut.how_often for cut in drawn),
         "thread_length": sum((cut.how_often * cut.length for cut in drawn), Fraction(0)),
         "per_piece": _per_piece(outcome),
-        "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1)],
+        "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1, given.ruler)],
         "cut_list": _cut_list(made, given),
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
@@ -106,13 +107,18 @@ def gives(lay: Lay, pieces: tuple[tuple[int, int], ...]) -> str:
     return ", ".join(f"{count} × {lay.pieces[number].name}" for number, count in pieces)
 
 
-def _marking(lay: Lay, several: bool) -> Iterator[dict]:
+def waste_said(waste: tuple[tuple[Fraction, Fraction], ...], ruler: Ruler) -> str:
+    """Which rooms between marks are no piece, in words; "" where there are none."""
+    return "".join(f"; waste from {show_length(start, ruler)} to {show_length(end, ruler)}" for start, end in waste)
+
+
+def _marking(lay: Lay, several: bool, ruler: Ruler) -> Iterator[dict]:
     """Every mark of one cloth, and last of all the one to check before cutting."""
     cloth = lay.cloth.cloth.name if several else None
     for line in marked(lay):
         yield {
             "cloth": cloth, "strip": _part_words(line), "start": line.start, "end": line.end, "marks": list(line.marks) or None,
-            "gives": gives(lay, line.pieces),
+            "gives": "waste" if line.is_waste else gives(lay, line.pieces) + waste_said(line.waste, ruler),
         }  # fmt: skip
     yield {"cloth": cloth, "strip": "check", "start": None, "end": lay.used_length, "marks": None, "gives": "the last mark along: measure it first"}
 
@@ -130,7 +136,7 @@ def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace) -> list
     for lay, found in made:
         for cut in found:
             rows.append({
-                "step": len(rows) + 1, "cut": _cut_words(lay, cut, len(made) > 1), "marks": list(cut.marks),
+                "step": len(rows) + 1, "cut": _cut_words(lay, cut, len(made) > 1) + waste_said(cut.waste, given.ruler), "marks": list(cut.marks),
                 "how": WAYS[given.way_across if cut.across else given.way_along], "each": cut.length,
             })  # fmt: skip
     return rows
@@ -170,7 +176,7 @@ def _working(outcome: Outcome) -> tuple[Phrase, ...]:
     if not outcome.hindered:
         steps.append(say(_METHODS.get(outcome.order.rules.strips, _IN_STRIPS)))
     else:
-        steps.append(say("With flaws or a repeat, strips are laid one after another and step over what must stay free. The limit is then that of the same cloth without them."))
+        steps.append(say("With flaws or a repeat, strips are laid one after another in every order that could be better, and step over what must stay free. The limit sees the flaws and the repeat."))
     return tuple(steps)
 
 
