@@ -1,11 +1,12 @@
 """From a cloth and pieces in millimetres to a solver's whole numbers and back: one cloth, one plan, ever better."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import islice
 
 from calculators.layplan.fit_around import FitAround
+from calculators.layplan.fitted import Fit
 from calculators.layplan.kept_kinds import parted
 from calculators.layplan.laid import Lay
 from calculators.layplan.levels import by_levels
@@ -21,27 +22,6 @@ FINEST = 60_000  # units along a side; finer ones make the solvers' tables too l
 TIMES = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
 MORE = 4
 MANY = 200  # pieces; with as many more, a step takes about as much longer
-
-
-@dataclass(frozen=True)
-class Fit:
-    """A plan on one cloth and how good any plan could be.
-
-    result, bound: what the pieces count, their area with the gaps that follow them [mm²], or the length they need [mm], as the goal
-        asks. bound None: not known; where pieces are to be kept before all else, it is that of plans that keep as many.
-    score, score_bound: the same with what those pieces count more than all others together.
-    """
-
-    lay: Lay
-    result: Fraction
-    bound: Fraction | None
-    score: Fraction
-    score_bound: Fraction | None
-
-    @property
-    def proven(self) -> bool:
-        """Whether no plan under the same rules can be better."""
-        return self.result == self.bound
 
 
 class Fitting:

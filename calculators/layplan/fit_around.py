@@ -4,19 +4,45 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from itertools import islice
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from calculators.layplan.around import Around, Kind, Obstacles
+from calculators.layplan.fitted import Fit
+from calculators.layplan.model import Task
+from calculators.layplan.order import Rules, Wanted
 from calculators.layplan.plan import Part, Plan
 from calculators.layplan.search_around import SearchAround
 from calculators.layplan.strips_around import StripsAround
-
-if TYPE_CHECKING:
-    from calculators.layplan.fit import Fit, Fitting
+from calculators.layplan.usable import Usable
 
 MOST_COPIES = 2_000
 BREADTHS = (12, 40)
 SEARCHES = 6  # steps of a search for one of ours: they are short
+
+
+class Fitting(Protocol):
+    """What is known of the cloth, the pieces and the goal, as `fit.Fitting` has it; gap and unit [mm]."""
+
+    cloth: Usable
+    pieces: tuple[Wanted, ...]
+    rules: Rules
+    goal: str
+    gap: Fraction
+    matched: bool
+    unit: Fraction
+    task: Task
+
+    def score(self, plan: Plan) -> Fraction:
+        """What a plan comes to in the measure of the goal."""
+
+    def better(self, result: Fraction, than: Fraction) -> bool:
+        """Whether one such measure is better than another."""
+
+    def fit(self, plan: Plan, bound: Fraction | None) -> Fit:
+        """A plan with a bound."""
+
+    def bounded(self, fit: Fit, bound: Fraction | None) -> Fit:
+        """The same plan with another bound."""
 
 
 class FitAround:
@@ -25,14 +51,14 @@ class FitAround:
     limit: what no plan could pass on the same cloth without it, in units of the goal; None where unknown.
     """
 
-    def __init__(self, fitting: "Fitting", limit: Fraction | None):
+    def __init__(self, fitting: Fitting, limit: Fraction | None):
         self.fitting, self.limit = fitting, limit
         strips = fitting.rules.strips
         self.in_strips = strips not in ("sections", "free")
         self.ways = ["across"] if fitting.task.length is None else {"across": ["across"], "along": ["along"]}.get(strips, ["across", "along"])
         self.best: Fit | None = None
 
-    def improving(self, steps: int) -> Iterator["Fit | None"]:
+    def improving(self, steps: int) -> Iterator[Fit | None]:
         """Ever better plans within so many steps of each search; None for a step that changed nothing."""
         for way in self.ways:
             for breadth in BREADTHS:
@@ -44,7 +70,7 @@ class FitAround:
         if self.fitting.task.length is not None:
             yield from self._searched(steps)
 
-    def _searched(self, steps: int) -> Iterator["Fit | None"]:
+    def _searched(self, steps: int) -> Iterator[Fit | None]:
         bounds = []
         for way in self.ways:
             if self._proven():
@@ -60,7 +86,7 @@ class FitAround:
         if self.in_strips:
             yield self._lowered(max(bounds))
 
-    def _kept(self, cloth: Part, way: str) -> "Fit | None":
+    def _kept(self, cloth: Part, way: str) -> Fit | None:
         fitting = self.fitting
         plan = Plan(replace(fitting.task, first_cut=way), cloth.mirrored() if way == "along" else cloth)
         if self.best is not None and not fitting.better(fitting.score(plan), self.best.score):
@@ -68,7 +94,7 @@ class FitAround:
         self.best = fitting.fit(plan, self.limit)
         return self.best
 
-    def _lowered(self, bound: Fraction) -> "Fit | None":
+    def _lowered(self, bound: Fraction) -> Fit | None:
         if self.best is None or self.limit is not None and bound >= self.limit:
             return None
         self.limit = bound

@@ -6,7 +6,8 @@ from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.layplan.fit import Fit, Fitting
+from calculators.layplan.fit import Fitting
+from calculators.layplan.fitted import Fit
 from calculators.layplan.joins import Join, with_joins
 from calculators.layplan.laid import Lay
 from calculators.layplan.order import CannotPlan, Order, Wanted
