@@ -74,12 +74,10 @@ class Asking:
     def _of_the_method(self, asked: Field) -> str:
         if not asked.from_method:
             return ""
-        if asked.beside is None:
-            return asked.from_method(self.method, self.ruler)
         try:
-            return asked.from_method(self.method, self.ruler, self.value(asked.beside))
+            return asked.from_method(self.method, self.ruler, *map(self.value, asked.beside))
         except Refused:
-            return ""  # the field beside it is asked again
+            return ""  # a field beside it is asked again
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:

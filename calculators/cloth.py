@@ -26,6 +26,18 @@ def cloth_to_start_from(needed: Fraction, change: Fraction) -> Fraction:
     return needed / (1 + change / 100)
 
 
+def cloth_to_buy_for(needed: Fraction, ends: Fraction, change: Fraction) -> Fraction:
+    """Unwashed length of a further cloth of which a length between straight ends is needed.
+
+    needed: between two straight ends, washed [mm]. ends: what both ends and a slant lose [mm].
+    change: dimensional change [%], negative for shrinkage, more than −100. Cloth that grows is bought as long as it is cut.
+    Returns the length before the wash [mm].
+    Source: derived.
+    """
+    whole = needed + ends
+    return max(whole, cloth_to_start_from(whole, change))
+
+
 def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
     """What an unwashed length becomes.
 

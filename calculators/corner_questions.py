@@ -12,10 +12,9 @@ from calculators.folding.mitre_lines import CreasesMiss, mitre_lines
 from calculators.folding.plane import Number, distance
 from calculators.folding.steps import Step
 from calculators.folding.turning_out import PokesOut
+from calculators.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.kinds import Angle, Choice, Length
 
-HEM = Length(least=Fraction(3), most=Fraction(500))
-SMALL = Length(least=Fraction(1, 2), most=Fraction(200))
 _FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms take for one place, a hundredth of a fibre
 MITRED = {"mitre", "mitre-opened-flat", "folded-mitre", "self-bound"}
 SEAMED = {"faced", "applied-border"}
@@ -31,9 +30,10 @@ FIELDS = {
         Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge; the width of a facing, border or binding.", "hem"),
         Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge; facing, border and binding take that of edge 1.", "hem"),
         Field("angle", "Angle of the corner", Angle(least=Fraction(30), most=Fraction(150)), "Inside angle; 90 for a square corner, 120 in a hexagon.", fixed="90"),
-        Field("turn", "First turn", Length(most=Fraction(200)), "Hidden first fold; 0 for a single turned hem.", "turn"),
-        Field("seam_allowance", "Seam allowance", SMALL, "Cloth left outside a seam; on a mitre, what trimming leaves.", "seam_allowance"),
-        Field("edge_stitch", "Edge stitch", SMALL, "From the inner edge of the hem to its row of stitches.", "edge_stitch"),
+        Field("turn", "First turn", TURN, "Hidden first fold; 0 for a single turned hem.", "turn"),
+        Field("seam_allowance", "Left at a mitre when trimmed", ALLOWANCE, "Cloth left outside the seam of a mitre when its corner is trimmed.", "mitre_allowance"),
+        Field("facing_seam", "Seam of a facing or border", ALLOWANCE, "Cloth outside the seam that joins a facing or a border to its piece.", "facing_allowance"),
+        Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner edge of the hem to its row of stitches.", "edge_stitch"),
         Field("trimming", "Corner trimmed", Choice(options=TRIMMINGS), "What is cut away once the mitre is stitched.", fixed="snipped"),
         Field("pressed", "Allowance pressed", Choice(options=PRESSINGS), "The mitre’s allowance opened, or both halves laid to one side.", fixed="open"),
         Field("pleats", "Mitres of a binding", Choice(options=PLEATS), "Whether front and back mitre are laid opposite ways.", fixed="opposite"),
@@ -47,14 +47,15 @@ def measures(given: SimpleNamespace) -> Measures:
 
     Lengths are whole multiples of _FINEST, so that no two differ by less than the folds can tell apart.
     """
-    hem_1, hem_2, turn, seam_allowance, edge_stitch = (
-        float(round(each / _FINEST) * _FINEST) for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch)
+    hem_1, hem_2, turn, seam_allowance, edge_stitch, facing_seam = (
+        float(round(each / _FINEST) * _FINEST) for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch, given.facing_seam)
     )
     return Measures(
         hem_1, hem_2, float(given.angle), turn, seam_allowance, edge_stitch,
         TRIMMINGS[given.trimming],
         PRESSINGS[given.pressed],
         PLEATS[given.pleats],
+        facing_seam=facing_seam,
     )  # fmt: skip
 
 
@@ -121,8 +122,8 @@ def _check(way: str, given: Measures) -> None:
         raise ask_again("turn", "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and {hem:length}.", hem=narrower)
     if way != "binding" and given.edge_stitch >= narrower:
         raise ask_again("edge_stitch", "This row of stitches would miss the hem. Stitch less than {hem:length} from its inner edge.", hem=narrower)
-    if way in SEAMED and given.seam_allowance >= narrower:
-        raise ask_again("seam_allowance", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower)
+    if way in SEAMED and given.facing_seam >= narrower:
+        raise ask_again("facing_seam", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower)
     if way in MITRED and given.trimming != "left whole":
         _check_trim(given)
 

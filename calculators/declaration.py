@@ -24,7 +24,7 @@ class Field:
     fixed: text that fills it when the house method has no say, such as ``no``; one for each ruler where a round figure differs.
     optional: may stay empty; the function then gets None.
     from_method: what entries of the house method come to for it on a ruler, such as the minutes of several steps; empty where they say nothing.
-    beside: another field of the same calculator whose value `from_method` is told as well, such as how many corners a piece has.
+    beside: other fields of the same calculator whose values `from_method` is told as well, such as how many corners a piece has.
     """
 
     name: str
@@ -35,7 +35,7 @@ class Field:
     fixed: Written | None = None
     optional: bool = False
     from_method: Callable[..., str] | None = None
-    beside: "Field | None" = None
+    beside: tuple["Field", ...] = ()
 
 
 @dataclass(frozen=True)

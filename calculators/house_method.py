@@ -14,7 +14,7 @@ import yaml
 
 from calculators.measure import Ruler, quote
 
-FORMAT, VERSION = "house method", 1
+FORMAT, VERSION = "house method", 2
 RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
 
 SETTLED_STEPS = ("cm", "in")  # a house settles these two divisions; a millimetre ruler divides as the centimetre one does
@@ -37,6 +37,7 @@ class HouseMethod:
     clashing: path of an entry whose two figures are two measures → both, the one for the centimetre ruler first.
     because: name of a measure worked out from other entries → how, in words.
     exactly: name of a measure → what is read where its text is rounded to the ruler.
+    kind: the kind of piece that all of it is meant for; empty for none.
     """
 
     name: str
@@ -52,6 +53,7 @@ class HouseMethod:
     clashing: Mapping[str, tuple[str, str]] = field(default_factory=dict)
     because: Mapping[str, str] = field(default_factory=dict)
     exactly: Mapping[str, Written] = field(default_factory=dict)
+    kind: str = ""
 
     def offers(self, wanted: str) -> bool:
         """Whether there is such a ruler; named as for `ruler`."""
@@ -83,6 +85,12 @@ class HouseMethod:
         """Names of the measures that some kind of piece has for itself."""
         return frozenset(name for line in self.tables.get("pieces", ()) for name in line if name in self.measures)
 
+    @property
+    def steps_of_its_kind(self) -> tuple[Mapping[str, Written], ...]:
+        """The lines of the table of steps that count for the kind of piece the method is meant for: those for every piece, and those that name it."""
+        kind = self.kind.casefold()
+        return tuple(line for line in self.tables.get("steps", ()) if not (named := kinds_named(line)) or kind in {each.casefold() for each in named})
+
     def cloth_line(self, cloth: str) -> Mapping[str, Written]:
         """The line of a cloth in the house's list, empty where it has none of that name."""
         return next((line for line in self.tables.get("cloths", ()) if str(line.get("cloth", "")).casefold() == cloth.casefold()), {})
@@ -97,7 +105,13 @@ class HouseMethod:
         found = {name: written for name, written in line.items() if name in self.measures}
         clashing = {path: figures for path, figures in self.clashing.items() if path.removeprefix("measures.") not in found}
         clashing |= {f"measures.{name}": self.clashing[path] for name in found if (path := f"tables.pieces.{number}.{name}") in self.clashing}
-        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])), clashing=clashing)
+        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])), clashing=clashing, kind=str(line["piece"]))
+
+
+
+def kinds_named(step: Mapping[str, Written]) -> tuple[str, ...]:
+    """The kinds of piece that a line of the table of steps names; none where it counts for every piece."""
+    return tuple(each.strip() for each in str(step.get("kinds", "")).split(",") if each.strip())
 
 
 def on_ruler(written: Written, ruler: Ruler) -> str:

@@ -68,12 +68,14 @@ class Length(Kind):
     """A length. Fields refuse what lies outside least..most; shown, and carried into a blank, it rounds towards `toward`.
 
     on: the ruler it is always shown on, where that is not the one in hand.
+    or_none: whether 0 may stand as well, where it means that there is none of it.
     """
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(200_000)
     toward: Toward = "nearest"
     on: Ruler | None = None
+    or_none: bool = False
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
 
     def parse(self, text, ruler):
@@ -87,8 +89,11 @@ class Length(Kind):
         return self._within(value, show_length(value, ruler), ruler)
 
     def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
+        if self.or_none and value == 0:
+            return value
         if value < self.least:
-            raise Refused(f"{quote(text)} is too small here. The least that works is {show_length(self.least, ruler, 'up')}.")
+            or_none = ", or 0 for none" if self.or_none else ""
+            raise Refused(f"{quote(text)} is too small here. The least that works is {show_length(self.least, ruler, 'up')}{or_none}.")
         if value > self.most:
             raise Refused(f"{quote(text)} is too much here. The most that works is {show_length(self.most, ruler, 'down')}.")
         return value

@@ -45,6 +45,16 @@ class Grid:
         return self.cloth_length - self.along * self.lie_length
 
 
+def threads_of_a_piece(across: int) -> Fraction:
+    """The threads that are drawn for one piece where every cut follows one.
+
+    across: how many lie side by side in a strip [pieces].
+    Returns one for the piece itself and its share of the one that parts its strip [threads].
+    Source: derived: a strip of n pieces takes 1 + n cuts.
+    """
+    return 1 + Fraction(1, across)
+
+
 def further_length(pieces: int, across: int, size: Fraction) -> Fraction:
     """The length that pieces still lacking take on a further cloth of the same width.
 

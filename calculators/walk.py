@@ -2,13 +2,16 @@
 
 from collections.abc import Container
 from dataclasses import dataclass, field, replace
-from typing import Any, Mapping
+from fractions import Fraction
+from typing import Any, Callable, Mapping
 
 from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
 from calculators.catalogue.order import NO_KIND, kinds_of_piece
+from calculators.cloth import cloth_to_buy_for
 from calculators.declaration import Answer, AskAgain, Calculator
 from calculators.house_method import HouseMethod
+from calculators.pieces import further_length
 
 
 @dataclass(frozen=True)
@@ -35,6 +38,21 @@ class Taken:
             return self.rather.out_of(known)
         values = known[self.calculator]
         return next((values[name] for name in self.before if values[name]), values[self.name]), self.calculator
+
+
+@dataclass(frozen=True)
+class WorkedOut:
+    """A value that follows from several earlier steps together.
+
+    steps: all of them. value: from calculator → its values to the value, None where there is none.
+    """
+
+    steps: set[str]
+    value: Callable[[Mapping[str, Mapping[str, Any]]], Any]
+
+    def out_of(self, known: Mapping[str, Mapping[str, Any]]) -> tuple[Any, str]:
+        """The value, and the last of the steps it follows from. known: calculator → its values."""
+        return self.value(known), next(name for name in reversed(known) if name in self.steps)
 
 
 @dataclass(frozen=True)
@@ -66,16 +84,16 @@ class Step:
 
     calculator: str
     title: str
-    taken: Mapping[str, Taken] = field(default_factory=dict)
+    taken: Mapping[str, Taken | WorkedOut] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
     asked: str = ""
     given_back: GivenBack | None = None
 
-    def taken_for(self, typed: Mapping[str, str]) -> Mapping[str, Taken]:
+    def taken_for(self, typed: Mapping[str, str]) -> Mapping[str, Taken | WorkedOut]:
         """Where its values come from, for what is typed into it."""
         if self.given_back is None or not self.given_back.applies(typed):
             return self.taken
-        return {name: taken for name, taken in self.taken.items() if taken.calculator != self.given_back.calculator}
+        return {name: taken for name, taken in self.taken.items() if self.given_back.calculator not in taken.steps}
 
 
 @dataclass(frozen=True)
@@ -94,8 +112,11 @@ class Walk:
         seen: dict[str, Calculator] = {}
         for step in self.steps:
             calculator = calculator_named(step.calculator)
-            for name, taken in (pair for name, each in step.taken.items() for pair in ((name, each), (name, each.rather)) if pair[1]):
+            for name, taken in step.taken.items():
                 calculator.field(name)
+                if not taken.steps <= set(seen):
+                    raise ValueError(f"{self.name}: {step.calculator} takes {name} from {sorted(taken.steps)}, of which no earlier step has all")
+            for name, taken in (pair for name, each in step.taken.items() if isinstance(each, Taken) for pair in ((name, each), (name, each.rather)) if pair[1]):
                 if taken.calculator not in seen or not {taken.name, *taken.before} <= set(seen[taken.calculator].kinds):
                     raise ValueError(f"{self.name}: {step.calculator} takes {taken.name} from {taken.calculator}, which no earlier step has")
             seen[step.calculator] = calculator
@@ -165,6 +186,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             troubled[step.calculator] = waits_for
             continue
         found = {name: taken.out_of(known) for name, taken in sources.items() if taken.steps <= set(known)}
+        found = {name: each for name, each in found.items() if each[0] is not None}
         values = {name: value for name, (value, _) in found.items()}
         here = replace(asking, typed=own, taken=values)
         try:
@@ -220,6 +242,19 @@ def _given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]
     return found
 
 
+def _cloth_for_the_rest(known: Mapping[str, Mapping[str, Any]]) -> Fraction | None:
+    """The further cloth, unwashed, that the order takes where what is in hand gives fewer pieces [mm].
+
+    None where it gives enough, and where the cloth was written down as it can be used: then nobody knows what it was unwashed.
+    """
+    pieces, usable, wash = known["pieces-from-cloth"], known["usable-cloth"], known["wash-test"]
+    lacking = known["bundles"]["pieces"] - pieces["count"]
+    if lacking <= 0 or (pieces["cloth_length"], pieces["cloth_width"]) != (usable["usable_length"], usable["usable_width"]):
+        return None
+    further = further_length(lacking, pieces["across"], pieces["marks_along"][0])
+    return cloth_to_buy_for(further, 2 * usable["end_loss"] + usable["skew"], wash["change_length"])
+
+
 BATCH = Walk(
     "batch",
     "A batch, from cloth to corners",
@@ -271,6 +306,9 @@ BATCH = Walk(
                 "corners": Taken("finished-size", "hemmed_corners"),
                 "mitre_seam": Taken("mitre-marks", "seam_length"),
                 "cloth_bought": Taken("wash-test", "cloth_length"),
+                "across": Taken("pieces-from-cloth", "across"),
+                "gives": Taken("pieces-from-cloth", "count"),
+                "cloth_more": WorkedOut({"wash-test", "usable-cloth", "pieces-from-cloth", "bundles"}, _cloth_for_the_rest),
             },
         ),
     ),

@@ -9,7 +9,7 @@ from calculators.folding.comparison import VARIANTS, compared
 from calculators.kinds import Choice, Column, Count, Length, Table, Text
 from calculators.phrase import say
 
-_ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "edge_stitch", "cloth_thickness")
+_ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "facing_seam", "edge_stitch", "cloth_thickness")
 _SHOWN = Field("shown", "Corner drawn", Choice(options={name: title.lower() for name, (title, _, _) in VARIANTS.items()}), "Which corner to draw the map of.", fixed="mitre-snipped")
 
 

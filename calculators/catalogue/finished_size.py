@@ -6,11 +6,11 @@ from calculators.corner_questions import check_turn
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
+from calculators.house_measures import HEM_OR_NONE, TURN
 from calculators.kinds import Choice, Count, Length, Percent
 from calculators.phrase import say
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
-_HEM = Length(most=Fraction(1_000))
 
 
 def _work(given) -> Answer:
@@ -76,12 +76,12 @@ CALCULATOR = Calculator(
         Field("width", "Width", _SIZE, "Across the piece, cut or finished as chosen.", "piece_width"),
         Field("length", "Length", _SIZE, "Along the piece, cut or finished as chosen.", "piece_length"),
         Field("start_from", "Which size", Choice(options={"cut": "cut size", "finished": "finished size"}), "Whether the size is the cut or the finished one.", fixed="cut"),
-        Field("turn", "First turn", Length(most=Fraction(200)), "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.", "turn"),
-        Field("hem", "Hem depth", _HEM, "The width of the visible border on every side not named below.", "hem"),
-        Field("hem_top", "Hem at the top", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_bottom", "Hem at the bottom", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_left", "Hem on the left", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_right", "Hem on the right", _HEM, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("turn", "First turn", TURN, "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.", "turn"),
+        Field("hem", "Hem depth", HEM_OR_NONE, "The width of the visible border on every side not named below.", "hem"),
+        Field("hem_top", "Hem at the top", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_bottom", "Hem at the bottom", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_left", "Hem on the left", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("hem_right", "Hem on the right", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
     ),
     asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
     results=(

@@ -6,10 +6,10 @@ from calculators.corner_questions import check_trim, check_turn, creases_that_me
 from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import mitre_corner
+from calculators.house_measures import ALLOWANCE, HEM, TURN
 from calculators.kinds import Angle, Length
 from calculators.phrase import say
 
-_HEM = Length(least=Fraction(1), most=Fraction(1_000))
 _INCH = 25.4
 
 
@@ -52,11 +52,11 @@ CALCULATOR = Calculator(
     title="Mitre marks",
     purpose="Where to mark, stitch and trim a mitred corner, at any angle and with unequal hems.",
     fields=(
-        Field("hem_1", "Hem on edge 1", _HEM, "Hem depth along the first edge.", "hem"),
-        Field("hem_2", "Hem on edge 2", _HEM, "Hem depth along the other edge.", "hem"),
+        Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge.", "hem"),
+        Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge.", "hem"),
         Field("angle", "Angle of the corner", Angle(least=Fraction(20), most=Fraction(160)), "Inside angle; 90 for a square corner.", fixed="90"),
-        Field("turn", "First turn", Length(most=Fraction(200)), "Hidden first fold; it moves only the marks taken from the raw edge.", "turn"),
-        Field("seam_allowance", "Seam allowance", Length(most=Fraction(200)), "Cloth left beyond the stitched line when the corner is trimmed.", "seam_allowance"),
+        Field("turn", "First turn", TURN, "Hidden first fold; it moves only the marks taken from the raw edge.", "turn"),
+        Field("seam_allowance", "Left when trimmed", ALLOWANCE, "Cloth left beyond the stitched line when the corner is trimmed.", "mitre_allowance"),
     ),
     asked="Hems of {hem_1} and {hem_2} meet at a corner of {angle}.",
     results=(

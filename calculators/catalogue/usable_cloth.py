@@ -1,10 +1,12 @@
 """Usable cloth: what is left of a cloth measured folded, once selvedges, ends and skew are allowed for."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from calculators.cloth import UsableCloth, usable_cloth
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.usable import cloth_in_hand
+from calculators.house_measures import CLOTH_WIDTH
 from calculators.kinds import Count, Length, Percent
 from calculators.phrase import Phrase, say
 
@@ -69,7 +71,7 @@ CALCULATOR = Calculator(
         Field("layers", "Layers", Count(least=1, most=200), "How many full layers lie on one another; 1 for a cloth measured flat.", "layers"),
         Field("folded_length", "Length of one layer", Length(least=Fraction(10), toward="down"), "From fold to fold along the selvedge.", "folded_length"),
         Field("extra_length", "What hangs over", Length(), "Length beyond the last full layer; 0 if there is none.", "extra_length"),
-        Field("full_width", "Full width", Length(least=Fraction(10), most=Fraction(6_000), toward="down"), "Selvedge to selvedge, lying without tension.", "cloth_width"),
+        Field("full_width", "Full width", replace(CLOTH_WIDTH, toward="down"), "Selvedge to selvedge, lying without tension.", "cloth_width"),
         Field("selvedge", "Selvedge trimmed off each side", Length(most=Fraction(500)), "Strip cut away at each side; 0 to keep the selvedge.", "selvedge"),
         Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cloth cut off each end to reach clean, whole threads.", "end_loss"),
         Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would.", "skew"),

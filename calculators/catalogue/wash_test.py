@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from calculators.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.house_measures import CLOTH_WIDTH
 from calculators.kinds import Length, Percent
 from calculators.phrase import say
 
@@ -105,7 +106,7 @@ CALCULATOR = Calculator(
         Field("needed_length", "Length needed", _CLOTH, "Length you want to have once everything is washed; empty if you only ask what becomes of the cloth in hand.", "needed_length", optional=True),
         Field("needed_width", "Width needed", _CLOTH, "Width you want to have once everything is washed; empty as before.", "needed_width", optional=True),
         Field("cloth_length", "Length of the cloth in hand", _CLOTH, "Unwashed length of the cloth you have.", "cloth_length"),
-        Field("cloth_width", "Width of the cloth in hand", _CLOTH, "Unwashed width of the cloth you have.", "cloth_width"),
+        Field("cloth_width", "Width of the cloth in hand", CLOTH_WIDTH, "Unwashed width of the cloth you have.", "cloth_width"),
     ),
     asked=(
         "Marked {before_length} apart along the length and {before_width} across; after the wash {after_length} and {after_width}. "

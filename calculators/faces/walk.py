@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import partial
 from typing import Any
 
-from calculators.answering import Asking, answer, read, written
+from calculators.answering import Asking, written
 from calculators.faces.answered import answered
 from calculators.faces.job_in_hand import job_line, job_places
 from calculators.faces.markup import add, element
@@ -14,7 +14,6 @@ from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
 from calculators.phrase import Phrase, say
 from calculators.pieces import further_length
-from calculators.ticket.batch import SUMS
 from calculators.walk import Departure, Stop, Walk, go
 
 
@@ -39,7 +38,7 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -> dict[str, Any]:
     """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now offers."""
     stops = go(walk, typed, asking)
-    made = {stop.calculator.name: _reply(stop, (*_on_the_order(stop, stops), *_sums_of_this_cloth(stop, stops))) for stop in stops}
+    made = {stop.calculator.name: _reply(stop, _on_the_order(stop, stops)) for stop in stops}
     step, name = walk.kind_in
     asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
     made[step]["choices"] = {name: [*map(list, asked.kind.options.items())]}
@@ -97,19 +96,3 @@ def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
         ),
         say("Or make them smaller: how small for one more across or along stands below, under all measures, in the table of other counts."),
     )  # fmt: skip
-
-
-def _sums_of_this_cloth(stop: Stop, stops: list[Stop]) -> Iterator[Phrase]:
-    """For how many pieces thread, time and cost are reckoned where the cloth gives fewer, and what those alone come to."""
-    given = next((each.answer.results["count"] for each in stops if each.calculator.name == "pieces-from-cloth" and each.answer), None)
-    if stop.calculator.name != SUMS or not stop.answer or given is None:
-        return
-    reckoned = read(stop.calculator, stop.asking)["pieces"]
-    if reckoned <= given:
-        return
-    typed = {name: text for name, text in stop.asking.typed.items() if name != "pieces"}
-    results = answer(stop.calculator, replace(stop.asking, typed=typed, taken={**stop.asking.taken, "pieces": given})).results
-    alone = "{time} of work, {thread} of thread" + ("; {total}, {each} a piece" if results["total"] is not None else "")
-    yield say("This is for {reckoned:piece|pieces}; your cloth gives {given:count}. The {given:count} alone: " + alone + ".", reckoned=reckoned, given=given, **results)
-    if results["cost_cloth"]:
-        yield say("The cloth for the other {lacking:count} is not in the sum: add it to the cloth bought once you know what it takes.", lacking=reckoned - given)

@@ -22,8 +22,9 @@ class Measures:
     hem_1, hem_2: hem depth on each edge; width of a facing, border or binding [mm].
     angle: inside angle of the corner [degrees].
     turn: first turn, also of a border's inner edge [mm].
-    seam_allowance: outside a seam; on a mitre, what trimming leaves [mm].
+    seam_allowance: what trimming a mitre leaves outside its seam [mm].
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
+    facing_seam: outside the seam that joins a facing or a border to its piece [mm].
     """
 
     hem_1: Number
@@ -35,6 +36,7 @@ class Measures:
     trimming: Trimming = "trimmed, point snipped"
     pressed: Pressing = "open"
     pleats: Pleats = "opposite ways"
+    facing_seam: Number = Fraction(6)
 
     @property
     def corner(self) -> Corner:
@@ -43,7 +45,7 @@ class Measures:
     @property
     def seamed_corner(self) -> Corner:
         """The corner of work whose edges are seams: the allowance takes the place of the turn, both widths are alike."""
-        return Corner(self.hem_1, self.hem_1, self.angle, self.seam_allowance)
+        return Corner(self.hem_1, self.hem_1, self.angle, self.facing_seam)
 
     @property
     def sewing(self) -> Sewing:
@@ -52,7 +54,7 @@ class Measures:
     @property
     def clearance(self) -> Number | None:
         """Cloth left outside the corner of a seam whose point is cut across: half the allowance."""
-        return None if self.trimming == "left whole" else self.seam_allowance / 2
+        return None if self.trimming == "left whole" else self.facing_seam / 2
 
 
 @dataclass(frozen=True)

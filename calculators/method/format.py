@@ -45,7 +45,18 @@ def schema() -> Schema:
     }
 
 
-_METHOD = Format(FORMAT, VERSION, schema)  # a step from an older version is a line in its `older`
+def _from_1(data: Document) -> Document:
+    """Version 2 has an allowance for every kind of seam and for the trimming of a mitre. The one there was served for all of them,
+    so it stands for all of them; nobody had one for a seam at a zip. A step of version 1 counts for every piece, as one without kinds does.
+    """
+    measures = data.get("measures")
+    if isinstance(measures, dict) and "seam_allowance" in measures:
+        served = ("felled_allowance", "french_allowance", "facing_allowance", "mitre_allowance")
+        measures = {**measures, **dict.fromkeys(served, measures["seam_allowance"])}
+    return {**data, **({} if measures is None else {"measures": measures}), "version": 2}
+
+
+_METHOD = Format(FORMAT, VERSION, schema, {1: _from_1})
 
 
 def brought_up(data: Any) -> Document:

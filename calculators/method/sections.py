@@ -5,11 +5,11 @@ from fractions import Fraction
 from functools import cache
 
 from calculators.catalogue import catalogue
+from calculators.house_measures import ALLOWANCE, ALLOWANCE_OR_NONE, BOBBIN, EDGE_STITCH, HEM_OR_NONE, HEM_THICKNESS, SPOOL, STITCH, TURN
 from calculators.house_method import site_method
-from calculators.kinds import Change, Choice, Kind, Length, LongLength, Number, Text
+from calculators.kinds import Change, Choice, Kind, Length, Number, Text
 
 _SHORT = Length(most=Fraction(1_000))
-_STITCH = Length(least=Fraction(1, 10), most=Fraction(50))
 _WORDS = Text(longest=80)
 
 
@@ -53,8 +53,8 @@ PIECES = Rows(
     "a kind of piece",
     (
         Entry("piece", "Kind of piece", _WORDS, "As you call it: napkin, runner, tea towel."),
-        Entry("turn", "First turn", _SHORT, "The first fold of the raw edge; empty for the usual turn."),
-        Entry("hem", "Hem depth", _SHORT, "The visible border; empty for the usual hem."),
+        Entry("turn", "First turn", TURN, "The first fold of the raw edge; empty for the usual turn."),
+        Entry("hem", "Hem depth", HEM_OR_NONE, "The visible border; empty for the usual hem."),
     ),
 )
 _CHANGE = Change(least=Fraction(-60), most=Fraction(60), sample="−3.5")
@@ -71,6 +71,7 @@ CLOTHS = Rows(
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
     ),
 )
+EACH = {"piece": "piece", "corner": "corner", "metre": "metre of hem", "yard": "yard of hem", "thread": "drawn thread", "batch": "batch"}
 STEPS = Rows(
     "steps",
     "Time per step",
@@ -78,7 +79,8 @@ STEPS = Rows(
     (
         Entry("step", "Step", _WORDS, "As it stands on your work tickets."),
         Entry("minutes", "Minutes", Number(most=Fraction(10_000), sign=" min", sample="4.5"), "Measured over a whole batch, then divided."),
-        Entry("for_each", "For each", Choice(options={"piece": "piece", "corner": "corner", "batch": "batch"}), "What the minutes are counted for: piece, corner or batch."),
+        Entry("for_each", "For each", Choice(options=EACH), "What the minutes are counted for. A piece takes a drawn thread of its own, and its share of the one that parts its strip."),
+        Entry("kinds", "Only for", _WORDS, "Kinds of piece from the list above, with a comma between them; empty for every piece."),
     ),
 )
 PRICES = Rows(
@@ -98,18 +100,23 @@ _DECLARED = (
         "Turn and hem",
         "The two folds of a double hem. A batch that names its kind of piece begins with that kind’s turn and hem; everything else, and a kind with a blank left empty, with the usual ones.",
         (
-            Entry("turn", "First turn", _SHORT, "The first fold of the raw edge, hidden in the hem."),
-            Entry("hem", "Hem depth", _SHORT, "The second fold: the visible border."),
+            Entry("turn", "First turn", TURN, "The first fold of the raw edge, hidden in the hem."),
+            Entry("hem", "Hem depth", HEM_OR_NONE, "The second fold: the visible border."),
         ),
         PIECES,
     ),
     Section(
         "seams",
         "Seams and edges",
-        "What is left beyond a seam, and how far from the edge a seen line runs.",
+        "What each kind of seam takes up, what is left where a mitre is trimmed, and how far from the edge a seen line runs.",
         (
-            Entry("seam_allowance", "Seam allowance", _SHORT, "Cloth left beyond a stitched line."),
-            Entry("edge_stitch", "Edge stitch from the fold", _SHORT, "From the inner fold of the hem to the line that holds it."),
+            Entry("seam_allowance", "Plain seam", ALLOWANCE_OR_NONE, "Allowance: what the seam takes up at each of its two edges."),
+            Entry("felled_allowance", "Felled seam", ALLOWANCE_OR_NONE, "Taken up at each of its two edges; the narrow one is trimmed after stitching."),
+            Entry("french_allowance", "French seam", ALLOWANCE_OR_NONE, "Taken up at each of its two edges, both its rows together."),
+            Entry("zip_allowance", "Seam at a zip", ALLOWANCE_OR_NONE, "Taken up at each side of the zip; its tape must lie on it."),
+            Entry("facing_allowance", "Seam of a facing or border", ALLOWANCE, "Cloth outside the seam that joins a facing or a border to its piece."),
+            Entry("mitre_allowance", "Left at a mitre when trimmed", ALLOWANCE, "Cloth left outside the seam of a mitre."),
+            Entry("edge_stitch", "Edge stitch from the fold", EDGE_STITCH, "From the inner fold of the hem to the line that holds it."),
             Entry("topstitch", "Topstitch from the edge", _SHORT, "From the finished edge to a line further in."),
         ),
     ),
@@ -118,12 +125,12 @@ _DECLARED = (
         "Stitches",
         "Stitch length as it stands on the machine, and the thread on a bobbin and a reel.",
         (
-            Entry("stitch_seam", "Stitch length for seams", _STITCH, "One stitch."),
-            Entry("stitch_hem", "Stitch length for hems", _STITCH, "One stitch of a hem or an edge."),
-            Entry("stitch_topstitch", "Stitch length for topstitching", _STITCH, "One stitch of a line that is meant to be seen."),
-            Entry("bobbin", "Thread on a full bobbin", Length(least=Fraction(1_000)), "Wind one, measure it off once, and write it here."),
-            Entry("spool", "Thread on a reel", LongLength(least=Fraction(1_000), most=Fraction(50_000_000)), "As it stands on the reel, in metres or yards."),
-            Entry("seam_thickness", "Thickness of a stitched hem", _STITCH, "All its layers, pressed together; measure several on one another and divide."),
+            Entry("stitch_seam", "Stitch length for seams", STITCH, "One stitch."),
+            Entry("stitch_hem", "Stitch length for hems", STITCH, "One stitch of a hem or an edge."),
+            Entry("stitch_topstitch", "Stitch length for topstitching", STITCH, "One stitch of a line that is meant to be seen."),
+            Entry("bobbin", "Thread on a full bobbin", BOBBIN, "Wind one, measure it off once, and write it here."),
+            Entry("spool", "Thread on a reel", SPOOL, "As it stands on the reel, in metres or yards."),
+            Entry("seam_thickness", "Thickness of a stitched hem", HEM_THICKNESS, "All its layers, pressed together; measure several on one another and divide."),
             Entry("thread_end", "Thread end left at a seam", _SHORT, "What one thread hangs out where a seam begins or ends, before it is cut."),
         ),
     ),

@@ -53,7 +53,7 @@ class Batch:
     @property
     def kind(self) -> str:
         """The kind of piece, as the house calls it; empty where none is named."""
-        return next(iter(self.stops["order"].asking.method.of_kind.values()), "")
+        return self.stops["order"].asking.method.kind
 
     @property
     def finished(self) -> dict[str, Fraction]:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from calculators.answering import Asking, answer
 from calculators.catalogue import calculator_named
-from calculators.cloth import cloth_to_start_from
+from calculators.cloth import cloth_to_buy_for
 from calculators.declaration import AskAgain
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
@@ -160,8 +160,8 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
         )
         if "length" not in _sizes_by_hand(batch):
             usable, wash = batch.values["usable-cloth"], batch.values["wash-test"]
-            whole = further + 2 * usable["end_loss"] + usable["skew"]
-            yield say("Unwashed, that is {whole:length_up}.", whole=max(whole, cloth_to_start_from(whole, wash["change_length"])))
+            whole = cloth_to_buy_for(further, 2 * usable["end_loss"] + usable["skew"], wash["change_length"])
+            yield say("Unwashed, that is {whole:length_up}.", whole=whole)
 
 
 def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:

@@ -1,6 +1,7 @@
 """What a batch takes and costs, as its ticket tells it: worked out by the walk, or the maker's own figure in its place."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from calculators.job.format import FIGURES
 from calculators.phrase import Phrase, say
@@ -11,30 +12,62 @@ LABELS = {"thread": "Thread for the batch", "time": "Time for the batch", "cost"
 OWN = "Your own figure."
 
 
+@dataclass(frozen=True)
+class _Sum:
+    """What can be made takes or costs; and what all that is wanted does, where the cloth gives fewer."""
+
+    made: Phrase
+    whole: Phrase | None = None
+
+
 def sums(batch: Batch, own: Mapping[str, str]) -> tuple[Setting, ...]:
     """Thread, time and cost of a batch; a text is empty where neither the walk nor the maker has a figure.
 
     own: the maker's own figures by their names in a job.
     """
-    worked, why = _worked_out(batch), {"cost": _of_less_cloth(batch)}
+    worked = _worked_out(batch)
     return tuple(
-        Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], worked.get(name, ""), why.get(name, "") if name in worked else "")
+        Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], *worked.get(name, ("", "")))
         for name in FIGURES
     )
 
 
-def _worked_out(batch: Batch) -> dict[str, str]:
+def _worked_out(batch: Batch) -> dict[str, tuple[str, str]]:
+    """Name of a figure → what stands for it, and a sentence beside it."""
     if SUMS not in batch.values:
         return {}
-    values, kinds = batch.values[SUMS], batch.stops[SUMS].calculator.kinds
-    told: dict[str, Phrase] = {"thread": say("{thread}, {spools:reel|reels}", **values), "time": say("{time}, {time_piece} a piece", **values)}
+    kinds, told = batch.stops[SUMS].calculator.kinds, _told(batch)
+    lead, rest = _of_fewer(batch)
+    return {
+        name: (
+            (f"{lead}{each.made.filled(batch.ruler, kinds)}", f"{rest}{each.whole.filled(batch.ruler, kinds)}." if each.whole else "")
+            if lead else (each.made.filled(batch.ruler, kinds), "")
+        )
+        for name, each in told.items()
+    }  # fmt: skip
+
+
+def _told(batch: Batch) -> dict[str, _Sum]:
+    values = batch.values[SUMS]
+    known = values["time_whole"] is not None
+    told = {
+        "thread": _Sum(say("{thread}, {spools:reel|reels}", **values), say("{thread_whole}", **values) if known else None),
+        "time": _Sum(say("{time}, {time_piece} a piece", **values), say("{time_whole}", **values) if known else None),
+    }
     if values["total"] is not None:
-        told["cost"] = say("{total}, {each} a piece", **values)
-    return {name: phrase.filled(batch.ruler, kinds) for name, phrase in told.items()}
+        told["cost"] = _Sum(say("{total}, {each} a piece", **values), say("{total_whole}, {each_whole} a piece", **values) if known else None)
+    return told
 
 
-def _of_less_cloth(batch: Batch) -> str:
-    """That the cloth which is paid for gives fewer pieces than the cost is for; empty where it gives enough."""
-    if SUMS not in batch.values or not batch(SUMS, "cost_cloth") or batch(SUMS, "pieces") <= batch("pieces-from-cloth", "count"):
-        return ""
-    return f"For {batch(SUMS, 'pieces'):,} pieces, with the cloth for {batch('pieces-from-cloth', 'count'):,}."
+def _of_fewer(batch: Batch) -> tuple[str, str]:
+    """The words before what can be made, and before all that is wanted; both empty where the cloth gives enough."""
+    values = batch.values[SUMS]
+    if values["made"] >= values["pieces"]:
+        return "", ""
+    counts = {"wanted": values["pieces"], "made": values["made"]}
+    lead = say("{wanted:count} wanted; this cloth gives {made:count}. Those {made:count}: ", **counts)
+    more = say(
+        "All {wanted:count}, with {cloth:length_up} of cloth: " if values["cloth_more"] is not None else "All {wanted:count}: ",
+        cloth=values["cloth_bought"] + (values["cloth_more"] or 0), **counts,
+    )
+    return lead.filled(batch.ruler), more.filled(batch.ruler)

@@ -111,6 +111,7 @@ def text_for(kind):
     if isinstance(kind, Length):
         within = st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=16)
         metric = st.sampled_from([kind.least, kind.most]) | within | st.fractions(min_value=kind.least, max_value=min(kind.most, kind.least * 20 + 40), max_denominator=8)
+        metric = metric | st.just(Fraction(0)) if kind.or_none else metric
         return st.builds(show_exactly, metric, st.sampled_from(["mm", "cm", "in"]))
     if isinstance(kind, Number):
         return st.builds(lambda value: f"{float(value):.4f}", st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=8))

@@ -31,10 +31,11 @@ def begins_with(name, method=None, ruler="cm"):
 
 
 def test_the_blanks_begin_with_the_house_method():
-    """20 min for the batch; for a piece 1.5 + 4 + 3 min, and 1.5 min for each of four corners: 14.5 min. 46 − 2 × (1 + 2) = 40 cm."""
+    """30 + 10 + 5 + 15 = 60 min for the batch. For a piece 2 + 1 min, 3 min for each of four corners, 6.5 min for each of its 1.6 m of hem,
+    4 min for each of its 1 1/3 drawn threads: 30.73 min. 46 − 2 × (1 + 2) = 40 cm."""
     begun = {name: begins_with(name) for name in ("minutes_batch", "minutes_piece", "rate", "price_cloth", "price_spool", "finished_width", "stitch", "mitre_seam")}
     assert begun == {
-        "minutes_batch": "20 min", "minutes_piece": "14.5 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.83 cm",
+        "minutes_batch": "60 min", "minutes_piece": "30.73 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.83 cm",
     }  # fmt: skip
     assert begins_with("finished_width", ruler="in") == "15 3/4 in"  # 18 − 2 × (3/8 + 3/4)
     assert begins_with("mitre_seam", ruler="in") == "1 1/16 in"  # 3/4 × √2 = 1.0607
@@ -130,12 +131,12 @@ def test_a_bare_number_on_a_spool_is_metres_or_yards():
 
 
 def test_minutes_and_thread_follow_the_corners_of_the_piece():
-    """8.5 min and 1.5 for a corner: 17.5 min with six, 8.5 with none; what is written by hand stands. Folded corners take time but no seam:
+    """18.73 min and 3 for a corner: 36.73 min with six, 18.73 with none; what is written by hand stands. Folded corners take time but no seam:
     16 seams of 2.83 cm and 16 × 4 ends fewer than with four mitred ones on four pieces."""
     minutes = CALCULATOR.field("minutes_piece")
-    assert [Asking({"corners": text}).text(minutes) for text in ("6", "0", " 4 ", "many")] == ["17.5 min", "8.5 min", "14.5 min", "15 min"]
-    assert said({"corners": "6", "pieces": "1"})[1]["time"] == 20 + F("17.5")
-    assert said({"corners": "6", "pieces": "1", "minutes_piece": "10 min"})[1]["time"] == 30
+    assert [Asking({"corners": text}).text(minutes) for text in ("6", "0", " 4 ", "many")] == ["36.73 min", "18.73 min", "30.73 min", "15 min"]
+    assert said({"corners": "6", "pieces": "1"})[1]["time"] == 60 + F("36.73")
+    assert said({"corners": "6", "pieces": "1", "minutes_piece": "10 min"})[1]["time"] == 70
     four, folded = (said({"pieces": "4", "mitre_seam": seam, "thread_end": end})[1] for seam, end in (("2.83 cm", "10 cm"), ("0", "10 cm")))
     assert four["stitching"] - folded["stitching"] == 16 * F("28.3") and folded["time"] == four["time"]
     assert four["thread"] - folded["thread"] == F("1.15") * (16 * F("28.3") * four["ratio"] + 16 * 4 * 100)
@@ -148,11 +149,11 @@ def test_a_side_that_is_not_hemmed_takes_no_thread():
 
 
 def test_in_a_batch_a_selvedge_kept_leaves_one_side_and_two_corners_out():
-    """Cut 46 cm; one side as it is: 46 − 3 = 43 cm wide and 40 cm long. Edge 2 × 43 + 40 = 126 cm, two seams of 2 × √2 cm; 8.5 + 2 × 1.5 = 11.5 min."""
+    """Cut 46 cm; one side as it is: 46 − 3 = 43 cm wide and 40 cm long. Edge 2 × 43 + 40 = 126 cm, two seams of 2 × √2 cm; 3 + 2 × 3 + 1.26 × 6.5 + 4/3 × 4 = 22.52 min."""
     last = go(BATCH, {"finished-size": {"hem_left": "0"}, "order": {"ordered": "1"}}, Asking({}))[-1]
     assert (last.asking.taken["sides_along"], last.asking.taken["sides_across"], last.asking.taken["corners"]) == (1, 2, 2)
     assert last.answer.results["stitching"] == pytest.approx(1260 + 2 * 20 * 2**0.5, abs=1e-3)
-    assert last.answer.results["time"] == 20 + F("11.5")
+    assert last.answer.results["time"] == 60 + F("22.52")
 
 
 def test_at_the_end_of_the_batch_it_takes_over_what_the_steps_before_know():

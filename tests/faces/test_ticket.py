@@ -35,10 +35,10 @@ def test_it_is_complete_before_any_script(page):
 
 
 def test_it_tells_thread_time_and_cost(page):
-    """18 pieces of the house: 20 + 18 × 14.5 = 281 min; 3.2 m at 18.50, two reels at 3.20 and 281 min at 32 an hour: 59.20 + 6.40 + 149.87."""
+    """18 pieces of the house: 60 + 18 × 30.73 = 613.14 min; 3.2 m at 18.50, two reels at 3.20 and 613.14 min at 32 an hour: 59.20 + 6.40 + 327.01."""
     told = {name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ") for name in ("thread", "time", "cost")}
     assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 reels")
-    assert (told["time"], told["cost"]) == ("4 h 41 min, 15.6 min a piece", "215.47, 11.97 a piece")
+    assert (told["time"], told["cost"]) == ("10 h 13 min, 34.1 min a piece", "392.61, 21.81 a piece")
 
 
 def test_the_ticket_of_a_batch_and_of_a_job_begins_with_the_wash_of_the_cloth_as_the_batch_does():
@@ -81,8 +81,8 @@ def test_a_cost_with_cloth_for_fewer_pieces_says_so():
     def cost(**typed):
         return BeautifulSoup(ask("ticket", typed=typed)["body"], "html.parser").select_one("[data-setting=sum-cost] .why")
 
-    assert cost(order={"ordered": "25"}).text == "For 25 pieces, with the cloth for 18."
-    assert cost(order={"ordered": "18"}) is None and cost(**{"order": {"ordered": "25"}, "thread-time-cost": {"price_cloth": "0"}}) is None
+    assert cost(order={"ordered": "25"}).text.replace("\N{NO-BREAK SPACE}", " ").startswith("All 25, with about 469.2 cm of cloth: ")
+    assert cost(order={"ordered": "18"}) is None
 
 
 def test_the_makers_own_figure_stands_in_place_of_the_sum():

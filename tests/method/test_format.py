@@ -108,7 +108,7 @@ def test_a_line_without_its_name_is_left_out_with_one_sentence():
     [
         ([], "not a house method"),
         ({"format": "job", "version": 1}, "not a house method"),
-        (OURS | {"version": 2}, "newer handbook"),
+        (OURS | {"version": VERSION + 1}, "newer handbook"),
         (OURS | {"version": 10**400}, "newer handbook"),
         (OURS | {"version": True}, "which version"),
         (OURS | {"version": "1"}, "which version"),

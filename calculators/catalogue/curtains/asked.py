@@ -7,10 +7,12 @@ from types import SimpleNamespace
 
 from calculators.curtains import Hem
 from calculators.declaration import AskAgain, Field
+from calculators.house_measures import HEM_OR_NONE
 from calculators.kinds import Change, Choice, Count, Length, Number
 from calculators.measure import Ruler, show_divisions
 from calculators.method.usual_cloth import change_found
 from calculators.phrase import Phrase, say
+from calculators.seams import JOINS, seam_fields
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,6 @@ class Bought(Length):
 FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 _CHANGE = Change(least=Fraction(-40), most=Fraction(20), sample="−4.8")
 _BESIDE = Length(most=Fraction(1_000))
-_HEM = Length(most=Fraction(1_000))
 
 
 FIELDS = (
@@ -41,12 +42,12 @@ FIELDS = (
     Field("cloth_width", "Usable width of the cloth", Length(least=Fraction(20), most=Fraction(6_000), toward="down"), "Usable width, selvedges trimmed.", "usable_width"),
     Field("pattern_repeat", "Pattern repeat", Length(most=Fraction(3_000)), "Along the cloth, from one motif to the next, as you buy it; 0 for plain cloth.", fixed="0"),
     Field("widths_in", "Widths in a curtain", Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be parted down its middle.", fixed="half"),
-    Field("side_hem", "Side hem", _HEM, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem"),
-    Field("side_turn", "First turn of the side hem", _HEM, "Only if it differs: empty for two equal folds, 0 for a single one.", optional=True),
-    Field("lower_hem", "Lower hem", _HEM, "Depth of the hem at the foot; 0 for none.", fixed={"cm": "10 cm", "in": "4 in"}),
-    Field("lower_turn", "First turn of the lower hem", _HEM, "Only if it differs: empty for two equal folds, 0 for a single one.", optional=True),
-    Field("heading", "Heading allowance", _HEM, "All the cloth beyond the finished top edge.", fixed={"cm": "5 cm", "in": "2 in"}),
-    Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges; for a French seam both its rows together.", "seam_allowance"),
+    Field("side_hem", "Side hem", HEM_OR_NONE, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem"),
+    Field("side_turn", "First turn of the side hem", HEM_OR_NONE, "Only if it differs: empty for two equal folds, 0 for a single one.", optional=True),
+    Field("lower_hem", "Lower hem", HEM_OR_NONE, "Depth of the hem at the foot; 0 for none.", fixed={"cm": "10 cm", "in": "4 in"}),
+    Field("lower_turn", "First turn of the lower hem", HEM_OR_NONE, "Only if it differs: empty for two equal folds, 0 for a single one.", optional=True),
+    Field("heading", "Heading allowance", HEM_OR_NONE, "All the cloth beyond the finished top edge.", fixed={"cm": "5 cm", "in": "2 in"}),
+    *seam_fields("french", JOINS),
     Field(
         "change_length", "Change in the wash, along", _CHANGE, "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0",
         from_method=change_found("change_length"),

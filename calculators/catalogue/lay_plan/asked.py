@@ -8,6 +8,7 @@ from calculators.kinds import Change, Choice, Count, Length, Text, YesNo
 from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
 from calculators.phrase import say
 from calculators.rows import Rows
+from calculators.seams import JOINS, seam_fields
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
 _ACROSS = Length(least=Fraction(20), most=Fraction(6_000))
@@ -98,7 +99,7 @@ FIELDS = (
     Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square. The plan counts on the cloth being pulled square, and keeps that much clearer of flaws; pull it square before you measure a repeat.", "skew"),
     Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0"),
     Field("change_width", "Change in the wash, across", Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
-    Field("seam_allowance", "Seam allowance where widths are joined", Length(most=Fraction(100)), "On each of the two edges.", fixed="1 cm"),
+    *seam_fields("felled", JOINS),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),
     Field("way_along", "Cuts along", Choice(options=WAYS), "How you cut the other way.", fixed="ruled"),
     Field("keep", "Remnant worth keeping", Length(least=Fraction(10), most=Fraction(5_000)), "At least this long and this wide.", fixed="10 cm"),

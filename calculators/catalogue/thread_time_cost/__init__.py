@@ -1,6 +1,7 @@
 """Thread, time and cost of a batch of hemmed pieces."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 
@@ -17,66 +18,123 @@ _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "wh
 _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it is the same on every machine
 
 
+@dataclass(frozen=True)
+class _Piece:
+    """One piece of the batch, whatever their number: its stitching and thread [mm], loose ends of it [mm], thread for each length, seam of a corner [mm]."""
+
+    stitching: Fraction
+    thread: Fraction
+    ends: Fraction
+    ratio: Fraction
+    corner: Fraction
+
+
+@dataclass(frozen=True)
+class _Sums:
+    """What so many pieces of the batch take and cost."""
+
+    thread: Fraction
+    spools: int
+    time: Fraction
+    costs: Costs
+
+
 def _work(given: SimpleNamespace) -> Answer:
-    corner = Fraction(given.mitre_seam).limit_denominator(_NANOMETRES)
-    edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
-    of_a_piece = stitching_of_a_piece(edge, given.rows, given.corners, corner)
-    ratio = thread_for_each_length(given.stitch, given.thickness)
-    ends = thread_ends(given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0), given.thread_end)
-    thread_of_a_piece = (of_a_piece * ratio + ends) * (1 + given.waste / 100)
-    thread = given.pieces * thread_of_a_piece
-    spools = whole_spools(thread, given.spool)
-    time = hands_on(given.pieces, given.minutes_batch, given.minutes_piece)
-    costs = costs_of(
-        given.pieces,
-        (given.cloth_bought, given.price_cloth),
-        (spools, thread_of_a_piece / given.spool, given.price_spool),
-        (time, given.minutes_piece, given.rate),
-        given.other,
-    )
+    piece = _piece(given)
+    made = given.pieces if given.gives is None else min(given.pieces, given.gives)
+    sums = _sums(given, piece, made, given.cloth_bought)
+    is_short, all_known = made < given.pieces, given.cloth_more is not None or not given.price_cloth
+    whole = _sums(given, piece, given.pieces, given.cloth_bought + (given.cloth_more or 0)) if is_short and all_known else None
+    costs = sums.costs
     priced = len(costs.without_price) < 3 or given.other > 0
     results = {
-        "stitching": given.pieces * of_a_piece,
-        "ratio": ratio,
-        "thread": thread,
-        "spools": spools,
-        "bobbins": whole_spools(thread / 2, given.bobbin),
-        "time": time,
-        "time_piece": time / given.pieces,
+        "made": made,
+        "stitching": made * piece.stitching,
+        "ratio": piece.ratio,
+        "thread": sums.thread,
+        "spools": sums.spools,
+        "bobbins": whole_spools(sums.thread / 2, given.bobbin),
+        "time": sums.time,
+        "time_piece": sums.time / made,
         **{f"cost_{part}": costs.parts[part] for part in (CLOTH, THREAD, TIME, OTHER)},
         "total": costs.total if priced else None,
         "each": costs.each if priced else None,
-        "one_more": costs.one_more if priced else None,
+        "one_more": costs.one_more if priced and not is_short else None,
+        "time_whole": whole.time if whole else None,
+        "thread_whole": whole.thread if whole else None,
+        "total_whole": whole.costs.total if whole and priced else None,
+        "each_whole": whole.costs.each if whole and priced else None,
     }
-    spoken = "**{time} of work**, {thread} of thread"
-    spoken += "; **{total} for the batch**, {each} a piece." if priced else "."
     return Answer(
         results,
-        say(spoken, **results),
-        notes=tuple(_notes(costs, results, priced)),
-        working=tuple(_working(given, corner, of_a_piece, ends, costs, results)),
+        _spoken(given, results, is_short, priced),
+        notes=(*_of_the_whole(given, results, is_short, priced), *_notes(costs, results)),
+        working=tuple(_working(given, piece, costs, results)),
     )
 
 
-def _notes(costs: Costs, results: dict, priced: bool) -> Iterator[Phrase]:
+def _piece(given: SimpleNamespace) -> _Piece:
+    corner = Fraction(given.mitre_seam).limit_denominator(_NANOMETRES)
+    edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
+    stitching = stitching_of_a_piece(edge, given.rows, given.corners, corner)
+    ratio = thread_for_each_length(given.stitch, given.thickness)
+    ends = thread_ends(given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0), given.thread_end)
+    return _Piece(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
+
+
+def _sums(given: SimpleNamespace, piece: _Piece, pieces: int, cloth: Fraction) -> _Sums:
+    thread = pieces * piece.thread
+    spools = whole_spools(thread, given.spool)
+    time = hands_on(pieces, given.minutes_batch, given.minutes_piece)
+    costs = costs_of(
+        pieces,
+        (cloth, given.price_cloth),
+        (spools, piece.thread / given.spool, given.price_spool),
+        (time, given.minutes_piece, given.rate),
+        given.other,
+    )
+    return _Sums(thread, spools, time, costs)
+
+
+def _spoken(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Phrase:
+    if not is_short:
+        return say("**{time} of work**, {thread} of thread" + ("; **{total} for the batch**, {each} a piece." if priced else "."), **results)
+    amounts = "{time} of work, {thread} of thread" + ("; {total}, {each} a piece." if priced else ".")
+    return say("**{wanted:count} wanted; this cloth gives {made}.** Those {made}: " + amounts, wanted=given.pieces, **results)
+
+
+def _of_the_whole(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Iterator[Phrase]:
+    """What all pieces wanted take where the cloth gives fewer."""
+    if not is_short:
+        return
+    wanted = {"wanted": given.pieces, **results}
+    if results["time_whole"] is None:
+        yield say("Write what further cloth the rest take, under “Further cloth for the rest”, and what all {wanted:count} cost stands here too.", **wanted)
+        return
+    cloth = "{cloth:length_up} of cloth, " if given.cloth_more is not None else ""
+    amounts = cloth + "{time_whole} of work, {thread_whole} of thread" + ("; {total_whole}, {each_whole} a piece." if priced else ".")
+    yield say("All {wanted:count} want " + amounts, cloth=given.cloth_bought + (given.cloth_more or 0), **wanted)
+
+
+def _notes(costs: Costs, results: dict) -> Iterator[Phrase]:
     if results["thread"]:
         yield say("Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.", spools=results["spools"], bobbins=results["bobbins"])
     else:
         yield say("Nothing is stitched by machine here; thread for sewing by hand is not counted.")
     if costs.largest:
         yield say("The largest part is {part:text}: {cost:amount} of {total:amount}.", part=_NAMES[costs.largest], cost=costs.parts[costs.largest], total=costs.total)
-    if priced:
+    if results["one_more"] is not None:
         yield say("One more piece would cost {one_more}: its share of the cloth, its own thread and minutes, and what it needs besides.", **results)
     if costs.without_price:
         yield say("Not in the sum, for want of a price: {parts:text}.", parts=", ".join(_NAMES[part] for part in costs.without_price))
 
 
-def _working(given: SimpleNamespace, corner: Fraction, of_a_piece: Fraction, ends: Fraction, costs: Costs, results: dict) -> Iterator[Phrase]:
+def _working(given: SimpleNamespace, piece: _Piece, costs: Costs, results: dict) -> Iterator[Phrase]:
     yield say(
         "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × {length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
         "Each row is counted as long as the edge; further in it is a little shorter.",
         rows=given.rows, across=given.sides_across, width=given.finished_width, along=given.sides_along, length=given.finished_length,
-        corners=given.corners if corner else 0, corner=corner, whole=of_a_piece,
+        corners=given.corners if piece.corner else 0, corner=piece.corner, whole=piece.stitching,
     )
     yield say(
         "Thread for each length of it, upper and lower together: 2 + 2 × {thickness:length} ÷ {stitch:length} = {ratio}. Both threads run along every stitch, "
@@ -85,10 +143,10 @@ def _working(given: SimpleNamespace, corner: Fraction, of_a_piece: Fraction, end
     )
     yield say(
         "{pieces:piece|pieces} × ({whole:long} × {ratio} + {ends:length} of thread ends), and {waste:percent} for waste: {thread}.",
-        pieces=given.pieces, whole=of_a_piece, ratio=results["ratio"], ends=ends, waste=given.waste, thread=results["thread"],
+        pieces=costs.pieces, whole=piece.stitching, ratio=results["ratio"], ends=piece.ends, waste=given.waste, thread=results["thread"],
     )
     yield say(
-        "Time: {batch:minutes} once and {pieces:count} × {piece:minutes} = {time}.", batch=given.minutes_batch, pieces=given.pieces, piece=given.minutes_piece, time=results["time"],
+        "Time: {batch:minutes} once and {pieces:count} × {piece:minutes} = {time}.", batch=given.minutes_batch, pieces=costs.pieces, piece=given.minutes_piece, time=results["time"],
     )
     if costs.parts[CLOTH] is not None:
         yield say("Cloth: {length:length} at {price:price} = {cost:amount}.", length=given.cloth_bought, price=given.price_cloth, cost=costs.parts[CLOTH])
@@ -97,7 +155,7 @@ def _working(given: SimpleNamespace, corner: Fraction, of_a_piece: Fraction, end
     if costs.parts[TIME] is not None:
         yield say("Time: {time} at {rate:amount} an hour = {cost:amount}.", time=results["time"], rate=given.rate, cost=costs.parts[TIME])
     if given.other:
-        yield say("Besides: {pieces:count} × {other:amount} = {cost:amount}.", pieces=given.pieces, other=given.other, cost=costs.parts[OTHER])
+        yield say("Besides: {pieces:count} × {other:amount} = {cost:amount}.", pieces=costs.pieces, other=given.other, cost=costs.parts[OTHER])
 
 
 CALCULATOR = Calculator(
@@ -107,6 +165,7 @@ CALCULATOR = Calculator(
     fields=FIELDS,
     asked=ASKED,
     results=(
+        Result("made", "Pieces made", Count(), "Those wanted, or those that the cloth gives where that is fewer. All sums but the last four are for these."),
         Result("stitching", "Stitching", LongLength(), "All rows and corner seams of the batch."),
         Result("ratio", "Thread for each length of stitching", Number(places=2), "Upper and lower thread together, without ends and waste."),
         Result("thread", "Thread", LongLength(toward="up"), "Upper and lower thread together, with ends and waste."),
@@ -121,6 +180,10 @@ CALCULATOR = Calculator(
         Result("total", "Cost of the batch", Amount(), "All parts that have a price."),
         Result("each", "Cost of a piece", Amount(), "A piece’s share of the batch."),
         Result("one_more", "One more piece", Amount(), "What it would add: its share of the cloth, its own thread and minutes, and what it needs besides."),
+        Result("time_whole", "Hands-on time, all wanted", Minutes(), "For every piece wanted, where the cloth gives fewer."),
+        Result("thread_whole", "Thread, all wanted", LongLength(toward="up"), "For every piece wanted, where the cloth gives fewer."),
+        Result("total_whole", "Cost of all wanted", Amount(), "For every piece wanted, with the cloth that all of them take."),
+        Result("each_whole", "Cost of a piece, all wanted", Amount(), "A piece’s share of that."),
     ),
     work=_work,
     examples=(

@@ -6,8 +6,9 @@ from fractions import Fraction
 from calculators.folding.mitre_marks import mitre_marks
 from calculators.house_method import HouseMethod, on_ruler
 from calculators.kinds import Kind, Length, Number, Refused
-from calculators.measure import Ruler, show_exactly
+from calculators.measure import MM_IN, Ruler, show_exactly
 from calculators.money import Amount
+from calculators.pieces import threads_of_a_piece
 
 _MINUTES = Number(most=Fraction(10_000), sign=" min", places=2)
 _UNITS = {"metre": "m", "yard": "yd"}
@@ -18,9 +19,20 @@ def minutes_for_the_batch(method: HouseMethod, ruler: Ruler) -> str:
     return _minutes(sum(_timed(method, ruler, "batch"), Fraction(0)), ruler)
 
 
-def minutes_for_a_piece(method: HouseMethod, ruler: Ruler, corners: int) -> str:
-    """The minutes of all steps that are done to every piece, those of its corners too."""
-    return _minutes(sum(_timed(method, ruler, "piece"), Fraction(0)) + corners * sum(_timed(method, ruler, "corner"), Fraction(0)), ruler)
+def minutes_for_a_piece(
+    method: HouseMethod, ruler: Ruler, corners: int, across: int, sides_along: int, sides_across: int, width: Fraction, length: Fraction
+) -> str:
+    """The minutes of all steps that are done to every piece: to the piece itself, its corners, its hems, and its share of the drawn threads."""
+    hem = sides_across * width + sides_along * length
+    times = {"piece": Fraction(1), "corner": Fraction(corners), "metre": hem / MM_IN["m"], "yard": hem / MM_IN["yd"], "thread": threads_of_a_piece(across)}
+    return _minutes(sum((many * sum(_timed(method, ruler, each), Fraction(0)) for each, many in times.items()), Fraction(0)), ruler)
+
+
+def side_by_side(method: HouseMethod, ruler: Ruler) -> str:
+    """How many of the usual piece lie side by side on the usual cloth."""
+    piece = _length(method, ruler, "piece_width")
+    across = _length(method, ruler, "usable_width") // piece if piece else 0
+    return str(across) if across else ""
 
 
 def price_of_cloth(method: HouseMethod, ruler: Ruler) -> str:
@@ -72,7 +84,7 @@ def _length(method: HouseMethod, ruler: Ruler, name: str) -> Fraction:
 
 
 def _timed(method: HouseMethod, ruler: Ruler, each: str) -> Iterator[Fraction]:
-    for step in method.tables.get("steps", ()):
+    for step in method.steps_of_its_kind:
         minutes = _read(_MINUTES, on_ruler(step.get("minutes", ""), ruler), ruler)
         if minutes and on_ruler(step.get("for_each", ""), ruler) == each:
             yield minutes
