@@ -78,25 +78,26 @@ def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(
 
 
 def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
-    """24 pieces: 20 + 24 × 14.5 = 368 min, 6 h 8 min; at 30 an hour 184, with 10 m of cloth at 10 a metre and no thread paid 284, 11.83 a piece."""
+    """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 10 m of cloth at 10 a metre and no thread paid 498.76, 20.78 a piece."""
     page.goto("/batch/")
     last = calculator(page, "thread-time-cost")
     blank(calculator(page, "order"), "ordered").fill("24")
     expect(blank(last, "pieces")).to_have_value("24", timeout=WAKING)
     blank(last, "rate").fill("€30")
-    blank(last, "cloth_bought").fill("10 m")
+    says(last, re.compile("24 wanted; this cloth gives 18"))
+    blank(calculator(page, "wash-test"), "cloth_length").fill("10 m")
     blank(last, "price_cloth").fill("10,00")
     blank(last, "price_spool").fill("0")
-    says(last, re.compile("6.h 8.min of work, about.*of thread; 284.00 for the batch, 11.83 a piece"))
+    says(last, re.compile("13.h 18.min of work, about.*of thread; .?498.76 for the batch, .?20.78 a piece"))
     blank(last, "minutes_piece").fill("soon")
     expect(refusal(last, "minutes_piece")).to_contain_text("such as 8.5")
     blank(last, "minutes_piece").fill("0:10")
-    says(last, re.compile("4.h 20.min of work"))
+    says(last, re.compile("5.h of work"))
     page.reload()
-    says(last, re.compile("4.h 20.min of work"))
+    says(last, re.compile("5.h of work"))
     expect(blank(last, "price_cloth")).to_have_value("10,00 per m")
     blank(last, "rate").fill("")
-    says(last, re.compile("238.67 for the batch"))  # 260 min at the house's 32 an hour are 138.67
+    says(last, re.compile("260.00 for the batch"))  # 300 min at the house's 32 an hour are 160
     expect(page.get_by_role("heading", name="9. Your own figures and notes")).to_be_visible()
 
 
