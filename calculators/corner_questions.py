@@ -19,6 +19,9 @@ _FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms ta
 MITRED = {"mitre", "mitre-opened-flat", "folded-mitre", "self-bound"}
 SEAMED = {"faced", "applied-border"}
 
+#: Measures of the asked sentence that a way has no use for.
+WITHOUT = {"faced": ("hem_2", "turn"), "applied-border": ("hem_2",), "binding": ("hem_2", "turn")}
+
 TRIMMINGS = {"whole": "left whole", "trimmed": "trimmed", "snipped": "trimmed, point snipped"}
 PRESSINGS = {"open": "open", "side": "to one side"}
 PLEATS = {"opposite": "opposite ways", "same": "the same way"}

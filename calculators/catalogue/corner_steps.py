@@ -1,6 +1,6 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
-from calculators.corner_questions import FIELDS, corner_steps, measures
+from calculators.corner_questions import FIELDS, WITHOUT, corner_steps, measures
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.folding import corner_step, corner_step_by_step
 from calculators.folding.bulk import bulk
@@ -18,7 +18,11 @@ def _work(given) -> Answer:
     spoken = say(
         "**{steps:step|steps}**; where it is thickest, the corner is {layers:layer|layers} thick.", steps=len(steps), layers=found.thickest
     )
-    notes = (say("Pressed flat, {layers:layer|layers} of this cloth are {thickness:length}.", layers=found.thickest, thickness=results["thickness"]),)
+    unused = " and ".join(f"“{FIELDS[name].label}”" for name in WITHOUT.get(given.way, ()))
+    notes = (
+        *([say(f"What stands under {unused} changes nothing here.")] if unused else []),
+        say("Pressed flat, {layers:layer|layers} of this cloth are {thickness:length}.", layers=found.thickest, thickness=results["thickness"]),
+    )
     working = (
         say("{title:text}: every step is worked out by folding the cloth along straight lines and keeping count of its layers.", title=CONSTRUCTIONS[given.way].title),
     )

@@ -9,8 +9,10 @@ from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finish
 from calculators.house_measures import HEM_OR_NONE, TURN
 from calculators.kinds import Choice, Count, Length, Percent
 from calculators.phrase import say
+from calculators.trade_rules import brief
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
+_NO_RIDGE = Fraction(3, 4)  # of the hem: with a shallower turn the raw edge lies along its middle; common practice, no source
 
 
 def _work(given) -> Answer:
@@ -65,7 +67,9 @@ def _notes(hems: Hems):
     if 0 in depths:
         yield say("A side with a hem of 0 keeps its edge as it is: only do this on a selvedge or a bound edge.")
     if not hems.turn:
-        yield say("With no turn the raw edge shows on the wrong side: finish it first.")
+        yield say("With no turn the raw edge shows on the wrong side: neaten it first.")
+    elif hems.turn < _NO_RIDGE * max(hems.top, hems.bottom, hems.left, hems.right):
+        yield say(brief("turn-depth"))
 
 
 CALCULATOR = Calculator(

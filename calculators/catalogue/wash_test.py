@@ -8,8 +8,8 @@ from calculators.house_measures import CLOTH_WIDTH
 from calculators.kinds import Length, Percent
 from calculators.phrase import say
 
-_MARKED = Length(least=Fraction(50), most=Fraction(3_000))
 _CLOTH = Length(least=Fraction(10), most=Fraction(100_000))
+_MARKED = Length(least=Fraction(50), most=_CLOTH.most)  # a whole cloth may be marked at its ends and washed
 _UNLIKELY = 25  # [%] common practice, no source
 _SHOWS = 3  # [%] common practice, no source
 

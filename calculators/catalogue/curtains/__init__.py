@@ -17,6 +17,7 @@ from calculators.phrase import say
 _MOST_WIDTHS = 60  # in a curtain, beyond which no seam can be told from the next in its drawing
 _EACH = Number(most=Fraction(1_000))
 _UP = Length(toward="up")
+_CUT = {False: "cut {cut_drop} long", True: "cut {cut_unwashed} long from unwashed cloth, or {cut_drop} from washed"}
 
 
 def _work(given: SimpleNamespace) -> Answer:
@@ -48,7 +49,7 @@ def _work(given: SimpleNamespace) -> Answer:
     each = ", {widths_each} a curtain" if window.curtains > 1 or results["widths"] > widths.number else ""
     return Answer(
         results,
-        say(f"**{{widths:width|widths}}**{each}, cut {{cut_drop}} long. **Buy {{buy}}** for fullness {{reached}}.", **results),
+        say(f"**{{widths:width|widths}}**{each}, {_CUT[results['cut_unwashed'] is not None]}. **Buy {{buy}}** for fullness {{reached}}.", **results),
         notes=tuple(notes(given, window, widths, a_width, results, other_way)),
         working=tuple(working(given, window, widths, a_width, results)),
         drawn_from=(widths, a_width),

@@ -28,8 +28,6 @@ def notes(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Dr
         yield say("Half a width is left over.")
     if widths.joins and widths.number != widths.number // 1:
         yield say("Join the half width at the outer side of a curtain, away from the middle (common practice, no source).")
-    if results["cut_unwashed"]:
-        yield say("Cut at {cut:length_up} if you do not wash the cloth first; washed, cut at {washed:length_up}.", cut=drop.cut_unwashed, washed=drop.cut)
     if drop.repeat:
         then = ", and trim {extra:length_down} off each after joining" if drop.cut > drop.needed else ""
         yield say(f"Begin every width at the same place of the pattern{then}.", extra=drop.cut - drop.needed)
