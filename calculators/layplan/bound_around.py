@@ -12,7 +12,7 @@ from calculators.layplan.strips_around import Content, Edge, StripsAround
 
 PRECISION = 1 << 24
 STEPS, PACE = 24, 0.5
-PAUSE_EVERY = 400
+PAUSE_EVERY = 4_000  # strips and contents
 
 
 @dataclass(frozen=True)
@@ -62,20 +62,23 @@ class BoundAround:
         tail: dict[int, int] = {}
         taken: dict[int, tuple[Edge, Content] | int | None] = {}
         edges, starts = self.strips.edges, [*self.strips.starts]
-        after = None
-        for count, y in enumerate(reversed(self.strips.places)):
+        after, looked = None, 0
+        for y in reversed(self.strips.places):
             while starts and starts[-1] > y:
                 after = starts.pop()
             most, how = (tail[after], after) if after is not None else (0, None)
             for edge in edges[y]:
                 end, signature = edge
+                looked += 1
                 if signature not in best:
                     best[signature] = self._best(signature, worth)
+                    looked += len(self._pairs[signature])
                 worth_of, content = best[signature]
                 if content and worth_of + tail.get(end, 0) > most:
                     most, how = worth_of + tail.get(end, 0), (edge, content)
             tail[y], taken[y] = most, how
-            if count % PAUSE_EVERY == PAUSE_EVERY - 1:
+            if looked > PAUSE_EVERY:
+                looked = 0
                 yield
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
         return Relaxed(tail[0] + price_of_all, prices, worth, tail, self._used(taken), price_of_all)

@@ -11,7 +11,7 @@ from calculators.layplan.bound_around import BoundAround, Relaxed
 from calculators.layplan.plan import Part, row_of_parts
 from calculators.layplan.strips_around import StripsAround
 
-PAUSE_EVERY = 6_000  # contents looked at
+PAUSE_EVERY = 4_000  # contents looked at
 BREADTHS = (60, 600, 6_000)
 MOST_GAP = 8  # part of the gap that a first target leaves open
 
@@ -46,6 +46,7 @@ class SearchAround:
         yield from self.strips.spread()
         if not self.strips.complete:
             return
+        yield from self.strips.fill()
         relaxed = None
         for now in self.bounds.improving(self.known):
             if now is None:
@@ -114,13 +115,14 @@ class SearchAround:
                 guarded = left | guards
                 for start in self._starts(row[0], need - row[1], tail):
                     for end, signature in self.strips.edges[start]:
+                        looked += 2
                         least = need - row[1] - tail.get(end, 0)
                         if signature not in listed:
                             listed[signature] = self._listed(signature, relaxed)
                         for worth, packed, could_add, gain in listed[signature]:
+                            looked += 1
                             if worth < least:
                                 break
-                            looked += 1
                             after = guarded - packed
                             if after & guards != guards:
                                 continue

@@ -14,7 +14,10 @@ from calculators.layplan.plan import Part
 
 MOST_PLACES = 3_000  # along the cloth
 MOST_CONTENTS = 400  # that are kept with the same number of pieces
-PAUSE_EVERY = 60
+FEWEST_CONTENTS = 6
+MOST_WORK = 250_000  # places looked at for all contents together
+PAUSE_EVERY = 15  # places along the cloth
+PAUSE_AFTER = 3_000  # places looked at across it
 
 Interval = tuple[int, int]
 # One way of a kind in a strip: kind, width, length, turned, and for each place along where it may start what it may not cover across.
@@ -71,11 +74,26 @@ class StripsAround:
                 yield
         self.places = sorted(self.edges)
 
+    def fill(self) -> Iterator[None]:
+        """Finds what each strip can hold, the most promising where that is too much, pausing often; what takes too long is left out."""
+        signatures = dict.fromkeys(signature for y in self.places for _, signature in self.edges[y])
+        layers = max((self.width // min(way[1] for way in signature) for signature in signatures), default=1)
+        ways = max(map(len, signatures), default=1)
+        most = min(MOST_CONTENTS, MOST_WORK // max(1, len(signatures) * layers * ways))
+        if most < FEWEST_CONTENTS:
+            self.complete = False
+            return
+        looked = 0
+        for signature in signatures:
+            self._contents[signature] = self._listed(signature, most)
+            looked += len(self._laid[signature]) * len(signature)
+            if looked > PAUSE_AFTER:
+                looked = 0
+                yield
+
     def contents(self, signature: Signature) -> list[Content]:
-        """Everything that a strip of this signature can hold; the most promising where that is too much."""
-        if signature not in self._contents:
-            self._contents[signature] = self._listed(signature)
-        return self._contents[signature]
+        """Everything that a strip of this signature can hold, as far as it was found."""
+        return self._contents.get(signature, [])
 
     def strip(self, y: int, end: int, signature: Signature, packed: int) -> Part:
         """A strip with its pieces."""
@@ -168,7 +186,7 @@ class StripsAround:
                 best = at, number
         return best
 
-    def _listed(self, signature: Signature) -> list[Content]:
+    def _listed(self, signature: Signature, most: int) -> list[Content]:
         units = [self.counts.unit(way[0]) for way in signature]
         fields = [self.counts.field(way[0]) for way in signature]
         areas = [way[1] * way[2] for way in signature]
@@ -190,10 +208,10 @@ class StripsAround:
                     if then not in longer or end < longer[then][0]:
                         longer[then] = end, packed, (number, *at)
                         filled[then] = filled[packed] + areas[number]
-            if len(longer) > MOST_CONTENTS:
+            if len(longer) > most:
                 self.complete = False
                 tallest = max(way[2] for way in signature)
-                kept = sorted(longer, key=lambda packed: (longer[packed][0] * tallest - filled[packed], packed))[:MOST_CONTENTS]
+                kept = sorted(longer, key=lambda packed: (longer[packed][0] * tallest - filled[packed], packed))[:most]
                 longer = {packed: longer[packed] for packed in kept}
             for packed, laid in layer.items():
                 could = 0

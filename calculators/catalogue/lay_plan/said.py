@@ -136,7 +136,7 @@ def _in_a_row(names: list[str]) -> str:
 def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
     """Where the plan is cut in fewer ways than were asked for."""
     strips = outcome.order.rules.strips
-    if outcome.hindered and strips in ("sections", "free"):
+    if outcome.hindered and strips in ("sections", "free") and not outcome.proven:
         between = "stepping over what must stay free" if any(cloth.flaws for cloth in outcome.order.cloths) else "starting where the repeat starts"
         yield say("This plan is cut in plain strips, {between:text}; sections and cuts any way were not tried on this cloth.", between=between)
     elif strips == "free" and any(is_too_fine(lay.plan.task) for lay in outcome.lays):
