@@ -69,7 +69,7 @@ class HouseMethod:
             known = ", ".join(f"{name} {step}" for name, steps in RULER_STEPS.items() for step in steps)
             raise ValueError(f"There is no ruler “{quote(wanted)}” here. There are: {known}.")
         unit, _, step = (wanted or self.unit).partition(" ")
-        return Ruler(unit, Fraction(step)) if step else self.rulers[unit]
+        return replace(self.rulers[unit], step=Fraction(step)) if step else self.rulers[unit]
 
     def measure(self, name: str, ruler: Ruler) -> str:
         """The house's text for a measure, in round figures of the ruler in hand."""
@@ -126,8 +126,9 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     """
     ruler = document.get("ruler", {})
     steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
-    rulers = {unit: Ruler(unit, Fraction(step)) if step else under.rulers[unit] for unit, step in steps.items()}
-    rulers["mm"] = Ruler("mm", rulers["cm"].step_mm)
+    money = money_of(document) or (under.rulers["cm"].money if under else "")
+    rulers = {unit: Ruler(unit, Fraction(step) if step else under.rulers[unit].step, money) for unit, step in steps.items()}
+    rulers["mm"] = Ruler("mm", rulers["cm"].step_mm, money)
     own_measures = document.get("measures", {})
     own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
     why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in _parts(each)}
@@ -146,6 +147,12 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
         document.get("texts", {}),
         frozenset(own),
     )
+
+
+def money_of(document: Mapping[str, Any]) -> str:
+    """The sign or name of money that a document settles itself; empty where it settles none."""
+    written = _value(document.get("measures", {}).get("money", ""))
+    return (written if isinstance(written, str) else written.get("cm", "")).strip()
 
 
 def _parts(written: Any) -> Mapping[str, Any]:

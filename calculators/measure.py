@@ -62,10 +62,12 @@ class Ruler:
 
     unit: "cm", "mm" or "in".
     step: smallest division, in that unit (0.1 for a cm ruler divided in mm, 1/16 for an inch ruler).
+    money: the sign or name that stands beside amounts where this ruler is in hand; empty where none is settled.
     """
 
     unit: str
     step: Fraction
+    money: str = ""
 
     @property
     def unit_to_read(self) -> str:

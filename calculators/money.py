@@ -1,4 +1,4 @@
-"""Money as a kind of value: amounts and prices of cloth, plain numbers whose money is never named."""
+"""Money as a kind of value: amounts and prices of cloth, with the house's sign of money beside them."""
 
 import re
 import unicodedata
@@ -12,29 +12,43 @@ from calculators.measure import MM_IN, Ruler, quote
 _AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2}|\.)?|[.,]\d{1,2}", re.ASCII)
 _GROUPED = re.compile(r"[1-9]\d{0,2}(?:(?:,\d{3})+\.\d\d|(?:\.\d{3})+,\d\d|(?:,\d{3}){2,}|(?:\.\d{3}){2,})", re.ASCII)  # 1,250.00
 _THOUSANDS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})", re.ASCII)
-_CODE = re.compile(r"^[A-Z]{3}\s*|\s*[A-Z]{3}$")  # three capitals before or behind, as ISO 4217 writes a money
+_SIGN = r"[^\W\d_]{0,11}[^\w\s.,:;=+\-−–/*%]|[A-Z]{3}"  # a currency sign, letters before it or none; or three capitals, as ISO 4217 writes a money
+_BEFORE, _BEHIND = re.compile(rf"({_SIGN})\s*(?=[\d.,])"), re.compile(rf"(?<=\d)\s*({_SIGN})$")
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+CODES = {
+    "€": ("EUR",), "£": ("GBP",), "$": ("USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"), "¥": ("JPY", "CNY"), "₹": ("INR",), "kr": ("SEK", "NOK", "DKK"), "zł": ("PLN",), "Kč": ("CZK",),
+    "Ft": ("HUF",), "₺": ("TRY",), "₴": ("UAH",), "₪": ("ILS",), "R": ("ZAR",), "R$": ("BRL",),
+}  # fmt: skip
+"""Sign → the codes of ISO 4217 that are written with it at home, as the CLDR has them: a house that writes either is understood in both."""
 _PER = re.compile(r"(.+?)\s*(?:/|\b(?:per|an?)\b)\s*(m|metres?|meters?|yds?|yards?)\.?", re.IGNORECASE | re.DOTALL)
 
 
 @dataclass(frozen=True)
 class Amount(Kind):
-    """An amount, exact inside and shown with two decimals. A sign of money beside it is allowed and left out."""
+    """An amount, exact inside and shown with two decimals beside the house's money, which may be typed with it; another money is refused."""
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(1_000_000)
     mode: ClassVar[str] = "decimal"
 
     def parse(self, text, ruler):
-        value = _read(text)
+        value = _read(text, ruler.money)
         if not self.least <= value <= self.most:
-            raise Refused(f"{quote(text)} is outside what works here: from {two_decimals(self.least)} to {two_decimals(self.most)}.")
+            raise Refused(f"{quote(text)} is outside what works here: from {self._signed(self.least, ruler)} to {self._signed(self.most, ruler)}.")
         return value
 
     def show(self, value, ruler):
-        return two_decimals(value)
+        return self._signed(value, ruler)
 
     def write(self, value, ruler):
-        return two_decimals(value).replace(",", "")
+        return self.show(value, ruler).replace(",", "")
+
+    def write_out(self, text, ruler):
+        tidy = text.strip()
+        return with_sign(tidy, ruler.money) if _AMOUNT.fullmatch(tidy) else text
+
+    def _signed(self, value: Fraction, ruler: Ruler) -> str:
+        return with_sign(two_decimals(value), ruler.money)
 
     def plain(self, value):
         return plain_number(value)
@@ -54,16 +68,35 @@ class PriceOfLength(Amount):
 
     def show(self, value, ruler):
         unit = _long_unit(ruler)
-        return f"{two_decimals(value * MM_IN[unit] / MM_IN['m'])} per {unit}"
-
-    def write(self, value, ruler):
-        return self.show(value, ruler).replace(",", "")
+        return f"{self._signed(value * MM_IN[unit] / MM_IN['m'], ruler)} per {unit}"
 
     def on_ruler(self, text, ruler):
         return self.write(self.parse(text, ruler), ruler) if text else text
 
     def write_out(self, text, ruler):
-        return text if _PER.fullmatch(text.strip()) else f"{text.strip()} per {_long_unit(ruler)}"
+        priced = _PER.fullmatch(text.strip())
+        amount = super().write_out(priced.group(1) if priced else text.strip(), ruler)
+        return f"{amount}{text.strip()[len(priced.group(1)):]}" if priced else f"{amount} per {_long_unit(ruler)}"
+
+
+@dataclass(frozen=True)
+class ListedPrice(Amount):
+    """A price in the house's own list, kept without its sign: the money is settled once beside the list, and all prices follow it."""
+
+    def write_out(self, text, ruler):
+        return _without_sign(text.strip(), ruler.money)
+
+
+def with_sign(amount: str, money: str) -> str:
+    """An amount beside its money: a sign closed up before it, a code of three capitals before it, any other name behind it.
+
+    Source: the European Union's interinstitutional style guide for English, 7.3.3, from memory.
+    """
+    if not money:
+        return amount
+    if unicodedata.category(money[-1]) == "Sc":
+        return f"{money}{amount}"
+    return f"{money}{_NO_BREAK}{amount}" if re.fullmatch("[A-Z]{3}", money) else f"{amount}{_NO_BREAK}{money}"
 
 
 def two_decimals(value: Fraction) -> str:
@@ -76,12 +109,35 @@ def _long_unit(ruler: Ruler) -> str:
     return "yd" if ruler.unit == "in" else "m"
 
 
-def _read(text: str) -> Fraction:
+def _also_written(money: str) -> tuple[str, ...]:
+    """Every way to write a money, the house's own first."""
+    signs = (sign for sign, codes in CODES.items() if money.upper() in codes)
+    return (money, *CODES.get(money, ()), *signs) if money else ()
+
+
+def _without_sign(text: str, money: str) -> str:
+    """An amount as typed, without the house's money beside it; raises Refused where another money stands there. Without a money of the house any is passed over."""
+    for sign in _also_written(money):
+        if text.casefold().startswith(sign.casefold()):
+            return text[len(sign) :].strip()
+        if text.casefold().endswith(sign.casefold()):
+            return text[: -len(sign)].strip()
+    found = _BEFORE.match(text) or _BEHIND.search(text)
+    if not found or not _is_money(found.group(1)):
+        return text
+    amount = f"{text[: found.start()]}{text[found.end() :]}".strip()
+    if money and _AMOUNT.fullmatch(amount):
+        raise Refused(f"“{quote(text)}” is in {found.group(1)}, but the house’s money is {money}. Write how many {money} it is, or settle another money in the house method.")
+    return amount
+
+
+def _is_money(sign: str) -> bool:
+    return len(sign) == 3 and sign.isupper() or unicodedata.category(sign[-1]) == "Sc"
+
+
+def _read(text: str, money: str) -> Fraction:
     """An amount as typed; raises Refused with one sentence."""
-    tidy = _CODE.sub("", number_as_typed(text), count=1)
-    signs = [letter for letter in tidy if unicodedata.category(letter) == "Sc"]
-    if len(signs) == 1 and (tidy.startswith(signs[0]) or tidy.endswith(signs[0])):
-        tidy = tidy.strip(signs[0]).strip()
+    tidy = number_as_typed(_without_sign(number_as_typed(text), money))
     if _AMOUNT.fullmatch(tidy):
         return Fraction(tidy.replace(",", "."))
     if _GROUPED.fullmatch(tidy):

@@ -1,14 +1,16 @@
 """Amounts and prices: what they read, show and refuse."""
 
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
+from babel import Locale
 from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.kinds import Refused
 from calculators.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS
-from calculators.money import Amount, PriceOfLength, two_decimals
+from calculators.money import CODES, Amount, ListedPrice, PriceOfLength, two_decimals, with_sign
 from tests.sentences import is_one_message
 
 
@@ -80,3 +82,61 @@ def test_a_bare_price_keeps_its_meaning_on_the_other_ruler():
     assert kind.parse(kind.write_out("18.50", CENTIMETRES), SIXTEENTHS) == F("18.5")
     assert kind.write_out("18.50/yd", CENTIMETRES) == "18.50/yd"
     assert (kind.show(F(10), CENTIMETRES), kind.show(F(10), SIXTEENTHS)) == ("10.00 per m", "9.14 per yd")
+
+
+MONEYS = ("€", "$", "£", "US$", "EUR", "CHF", "kr", "zł", "Kč", "R", "francs")
+
+
+def in_hand(money):
+    return replace(CENTIMETRES, money=money)
+
+
+@pytest.mark.parametrize("money", MONEYS)
+@given(st.integers(0, 10**8))
+def test_in_every_money_what_is_shown_bears_its_sign_and_reads_back(money, hundredths):
+    amount = F(hundredths, 100)
+    for kind in (Amount(), PriceOfLength()):
+        ruler, shown = in_hand(money), kind.show(amount, in_hand(money))
+        assert money in shown and kind.parse(kind.write(amount, ruler), ruler) == amount
+        assert kind.parse(kind.write_out(two_decimals(amount).replace(",", ""), ruler), ruler) == amount
+
+
+@pytest.mark.parametrize("money", MONEYS)
+@pytest.mark.parametrize("written", ["{money}4.25", "{money} 4,25", "4.25 {money}", "4.25{money}"])
+def test_the_houses_own_money_may_be_typed_on_either_side(money, written):
+    assert Amount().parse(written.format(money=money), in_hand(money)) == F("4.25")
+
+
+@pytest.mark.parametrize(("money", "text"), [("$", "USD 4.25"), ("$", "4.25 cad"), ("€", "EUR 4.25"), ("EUR", "€4.25"), ("£", "4.25 GBP"), ("GBP", "£4.25"), ("kr", "SEK 4.25"), ("USD", "$4.25")])
+def test_a_sign_and_its_code_are_one_money(money, text):
+    assert Amount().parse(text, in_hand(money)) == F("4.25")
+
+
+@pytest.mark.parametrize("kind", [Amount(), PriceOfLength(), ListedPrice()])
+@pytest.mark.parametrize(("money", "text"), [("€", "$4.25"), ("€", "4.25 £"), ("$", "EUR 4.25"), ("$", "4.25€"), ("kr", "€ 4.25"), ("CHF", "4.25 EUR"), ("€", "US$4.25")])
+def test_another_money_is_refused_in_one_sentence_that_names_both(kind, money, text):
+    with pytest.raises(Refused) as refused:
+        kind.parse(text, in_hand(money))
+    assert f"the house’s money is {money}" in str(refused.value) and is_one_message(str(refused.value))
+
+
+def test_a_listed_price_is_kept_without_its_sign_so_that_it_follows_the_houses_money():
+    assert [ListedPrice().write_out(text, in_hand("$")) for text in ("$18.50", "18.50", "USD 18.50")] == ["18.50"] * 3
+
+
+@pytest.mark.parametrize(("money", "shown"), [("€", "€4.25"), ("US$", "US$4.25"), ("EUR", "EUR\N{NO-BREAK SPACE}4.25"), ("kr", "4.25\N{NO-BREAK SPACE}kr"), ("", "4.25")])
+def test_where_the_money_stands(money, shown):
+    assert with_sign("4.25", money) == shown
+
+
+AT_HOME = {
+    "EUR": "de", "GBP": "en_GB", "USD": "en_US", "CAD": "en_CA", "AUD": "en_AU", "NZD": "en_NZ", "SGD": "en_SG", "HKD": "zh_Hant_HK", "MXN": "es_MX", "JPY": "ja", "CNY": "zh_Hans_CN", "INR": "en_IN",
+    "SEK": "sv", "NOK": "nb", "DKK": "da", "PLN": "pl", "CZK": "cs", "HUF": "hu", "TRY": "tr", "UAH": "uk", "ILS": "he", "ZAR": "en_ZA", "BRL": "pt_BR",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("sign", "code"), [(sign, code) for sign, codes in CODES.items() for code in codes])
+def test_signs_and_codes_belong_together_as_the_cldr_has_them(sign, code):
+    """Babel carries the Unicode CLDR: the sign of each money where it is at home."""
+    found = Locale.parse(AT_HOME[code]).currency_symbols[code]
+    assert found.rstrip(".").replace("HK", "").replace("￥", "¥") == sign

@@ -169,7 +169,7 @@ def test_thread_time_and_cost_say_for_how_many_pieces_where_the_cloth_gives_fewe
     assert alone["time"] == F("613.14")
     said = told(ordered)
     assert said.startswith("25 wanted; this cloth gives 18. Those 18: 10 h 13 min of work") and "One more piece" not in said
-    assert f"{two_decimals(alone['total'])}, {two_decimals(alone['each'])} a piece." in said
+    assert f"€{two_decimals(alone['total'])}, €{two_decimals(alone['each'])} a piece." in said
     assert "All 25 want about 469.2 cm of cloth, 13 h 48 min of work" in said
     assert "20 wanted; this cloth gives 18" in told({"thread-time-cost": {"pieces": "20"}})
     assert "this cloth gives" not in told({}) + told({"order": {"ordered": "18"}})

@@ -9,6 +9,7 @@ from calculators.faces.markup import element
 from calculators.house_method import HouseMethod, Written, on_ruler
 from calculators.kinds import Choice, Kind, Length
 from calculators.measure import Ruler
+from calculators.money import ListedPrice, with_sign
 from calculators.method.two_rulers import RULER_NAMES, SIDES, clash_sentence, side_of
 from calculators.phrase import Phrase, say
 
@@ -19,6 +20,8 @@ def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> li
     follows: the side whose figure only follows the other.
     """
     text = on_ruler(written, ruler)
+    if isinstance(kind, ListedPrice):
+        return [with_sign(text, ruler.money)]
     if not isinstance(kind, Length):
         return [kind.options.get(text, text) if isinstance(kind, Choice) else text]
     if isinstance(written, str) or written["cm"] == written["in"]:

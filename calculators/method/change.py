@@ -3,7 +3,7 @@
 from typing import Any
 
 from calculators.documents import unshowable
-from calculators.house_method import RULER_STEPS, Written, site_document
+from calculators.house_method import RULER_STEPS, Written, money_of, site_document
 from calculators.kinds import Refused
 from calculators.measure import quote
 from calculators.method.check import read_value
@@ -65,7 +65,7 @@ def _measures(document: Document, rest: list[str], typed: str, unit: str) -> Doc
     (name,) = rest
     measures = document.get("measures", {})
     old = measures.get(name, "")
-    value = _with_value(entries()[name], _value(old), typed, unit)
+    value = _with_value(entries()[name], _value(old), typed, unit, _money(document))
     return {**document, "measures": {**measures, name: {"value": value, "why": _why(old)}}}
 
 
@@ -89,7 +89,7 @@ def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Docum
     elif not row:
         raise Refused(f"Name {table.one} first, in “{table.columns[0].label}”.")
     else:
-        value = _with_value(entry, row.get(entry.name, ""), typed, unit)
+        value = _with_value(entry, row.get(entry.name, ""), typed, unit, _money(document))
     lines[place : place + 1] = [{**row, entry.name: value}]
     return _with_lines(document, name, lines)
 
@@ -120,9 +120,13 @@ def _with_lines(document: Document, name: str, lines: list[dict[str, Any]]) -> D
     return {**document, "tables": {**document.get("tables", {}), name: lines}}
 
 
-def _with_value(entry: Entry, old: Written, typed: str, unit: str) -> Written:
+def _money(document: Document) -> str:
+    return money_of(document) or money_of(site_document())
+
+
+def _with_value(entry: Entry, old: Written, typed: str, unit: str, money: str) -> Written:
     """The value of an entry with a text for the ruler in hand; what was meant for the other ruler follows it."""
-    text = read_value(entry, typed, unit) if typed else ""
+    text = read_value(entry, typed, unit, money) if typed else ""
     _short(text, LONGEST_VALUE)
     return rewritten(old, text, entry.kind)
 

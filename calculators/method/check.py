@@ -1,5 +1,6 @@
 """The check of a method's values: whatever cannot be used is taken out and answered with one sentence at its place."""
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Mapping
 
@@ -34,19 +35,19 @@ def mended(document: Document) -> tuple[Document, dict[str, str]]:
     return normal(made), troubles
 
 
-def read_value(entry: Entry, written: Written, unit: str = "") -> Written:
+def read_value(entry: Entry, written: Written, unit: str = "", money: str = "") -> Written:
     """A value with its units written out.
 
-    unit: the unit of a bare number; without one, the unit the house reads by habit.
+    unit: the unit of a bare number; without one, the unit the house reads by habit. money: what a typed amount may be in; without one, in any.
     Raises Refused with a sentence.
     """
     if not isinstance(written, str):
-        return {each: _text(entry.kind, text, each) for each, text in written.items()}
-    return _text(entry.kind, written, unit or site_method().unit)
+        return {each: _text(entry.kind, text, each, money) for each, text in written.items()}
+    return _text(entry.kind, written, unit or site_method().unit, money)
 
 
-def _text(kind: Kind, text: str, unit: str) -> str:
-    ruler = _BARE[unit]
+def _text(kind: Kind, text: str, unit: str, money: str) -> str:
+    ruler = replace(_BARE[unit], money=money)
     kind.parse(text, ruler)
     return kind.write_out(text.strip(), ruler)
 

@@ -8,6 +8,7 @@ from calculators.catalogue import catalogue
 from calculators.house_measures import ALLOWANCE, ALLOWANCE_OR_NONE, BOBBIN, EDGE_STITCH, HEM_OR_NONE, HEM_THICKNESS, SPOOL, STITCH, TURN
 from calculators.house_method import site_method
 from calculators.kinds import Change, Choice, Kind, Length, Number, Text
+from calculators.money import ListedPrice
 
 _SHORT = Length(most=Fraction(1_000))
 _WORDS = Text(longest=80)
@@ -89,7 +90,7 @@ PRICES = Rows(
     "a price",
     (
         Entry("thing", "What", _WORDS, "What you pay for."),
-        Entry("price", "Price", Number(most=Fraction(1_000_000), sample="18.50", places=2), "In the money named above, without its sign."),
+        Entry("price", "Price", ListedPrice(), "In the money named above; with its sign or without."),
         Entry("per", "For", Choice(options={"metre": "a metre", "yard": "a yard", "spool": "a reel", "piece": "a piece", "hour": "an hour"}), "What the price is for: metre, yard, reel, piece or hour."),
     ),
 )
@@ -146,7 +147,7 @@ _DECLARED = (
         ),
     ),
     Section("time", "Time", "How long each step takes, once it has been timed.", (), STEPS),
-    Section("prices", "Prices", "What cloth, thread and an hour of work cost.", (Entry("money", "Money", Text(longest=12), "The sign or name that stands by every price."),), PRICES),
+    Section("prices", "Prices", "What cloth, thread and an hour of work cost.", (Entry("money", "Money", Text(longest=12), "The sign or name that stands beside every amount."),), PRICES),
 )
 USUAL = "usual"
 _LABELS = {

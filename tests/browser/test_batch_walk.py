@@ -88,16 +88,16 @@ def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
     blank(calculator(page, "wash-test"), "cloth_length").fill("10 m")
     blank(last, "price_cloth").fill("10,00")
     blank(last, "price_spool").fill("0")
-    says(last, re.compile("13.h 18.min of work, about.*of thread; .?498.76 for the batch, .?20.78 a piece"))
+    says(last, re.compile("13.h 18.min of work, about.*of thread; €498.76 for the batch, €20.78 a piece"))
     blank(last, "minutes_piece").fill("soon")
     expect(refusal(last, "minutes_piece")).to_contain_text("such as 8.5")
     blank(last, "minutes_piece").fill("0:10")
     says(last, re.compile("5.h of work"))
     page.reload()
     says(last, re.compile("5.h of work"))
-    expect(blank(last, "price_cloth")).to_have_value("10,00 per m")
+    expect(blank(last, "price_cloth")).to_have_value("€10,00 per m")
     blank(last, "rate").fill("")
-    says(last, re.compile("260.00 for the batch"))  # 300 min at the house's 32 an hour are 160
+    says(last, re.compile("€260.00 for the batch"))  # 300 min at the house's 32 an hour are 160
     expect(page.get_by_role("heading", name="9. Your own figures and notes")).to_be_visible()
 
 

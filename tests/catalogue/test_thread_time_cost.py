@@ -35,7 +35,7 @@ def test_the_blanks_begin_with_the_house_method():
     4 min for each of its 1 1/3 drawn threads: 30.73 min. 46 − 2 × (1 + 2) = 40 cm."""
     begun = {name: begins_with(name) for name in ("minutes_batch", "minutes_piece", "rate", "price_cloth", "price_spool", "finished_width", "stitch", "mitre_seam")}
     assert begun == {
-        "minutes_batch": "60 min", "minutes_piece": "30.73 min", "rate": "32.00", "price_cloth": "18.50 per m", "price_spool": "3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.83 cm",
+        "minutes_batch": "60 min", "minutes_piece": "30.73 min", "rate": "€32.00", "price_cloth": "€18.50 per m", "price_spool": "€3.20", "finished_width": "40 cm", "stitch": "3 mm", "mitre_seam": "2.83 cm",
     }  # fmt: skip
     assert begins_with("finished_width", ruler="in") == "15 3/4 in"  # 18 − 2 × (3/8 + 3/4)
     assert begins_with("mitre_seam", ruler="in") == "1 1/16 in"  # 3/4 × √2 = 1.0607
@@ -49,16 +49,16 @@ def test_the_page_and_the_batch_tell_the_same_of_the_house():
 
 def test_the_price_is_that_of_the_cloth_used_most_or_of_the_only_one():
     linen, other = {"thing": "Washed linen, medium", "price": "18,50", "per": "yard"}, {"thing": "Half linen", "price": "11", "per": "metre"}
-    assert begins_with("price_cloth", with_tables(prices=(other, linen)), "in") == "18.50 per yd"
-    assert begins_with("price_cloth", with_tables(prices=(other, linen))) == "20.23 per m"  # 18.50 ÷ 0.9144
-    assert begins_with("price_cloth", with_tables(prices=(other,))) == "11.00 per m"
+    assert begins_with("price_cloth", with_tables(prices=(other, linen)), "in") == "€18.50 per yd"
+    assert begins_with("price_cloth", with_tables(prices=(other, linen))) == "€20.23 per m"  # 18.50 ÷ 0.9144
+    assert begins_with("price_cloth", with_tables(prices=(other,))) == "€11.00 per m"
     assert begins_with("price_cloth", with_tables(prices=(other, {**other, "thing": "Lawn"}))) == ""
     assert begins_with("rate", with_tables(prices=(other,))) == "" == begins_with("price_spool", with_tables(prices=(other,)))
 
 
 def test_the_price_of_cloth_is_shown_for_the_yard_on_an_inch_ruler_and_reckoned_as_the_house_wrote_it():
     """18.50 a metre is 16.9164 a yard, shown as 16.92; 10 m at 18.50 are 185, at 16.92 a yard they would be 185.04."""
-    assert begins_with("price_cloth", ruler="in") == "16.92 per yd"
+    assert begins_with("price_cloth", ruler="in") == "€16.92 per yd"
     assert said({"cloth_bought": "10 m"}, "in")[1]["cost_cloth"] == said({"cloth_bought": "10 m"})[1]["cost_cloth"] == 185
     typed = {"price_cloth": "18.50 per m", "cloth_bought": "10 m"}
     assert Asking(typed, wanted_ruler="in").text(CALCULATOR.field("price_cloth")) == "18.50 per m" and said(typed, "in")[1]["cost_cloth"] == 185
@@ -69,7 +69,7 @@ def test_the_price_of_cloth_is_shown_for_the_yard_on_an_inch_ruler_and_reckoned_
 
 def test_entries_of_a_method_that_cannot_be_read_are_passed_over():
     method = with_tables(prices=({"thing": "Hour", "price": "dear", "per": "hour"}, {"thing": "Hour", "price": "20", "per": "hour"}), steps=({"step": "Hem", "minutes": "soon", "for_each": "piece"}, {"step": "Cut"}))
-    assert (begins_with("rate", method), begins_with("minutes_piece", method), begins_with("minutes_batch", method)) == ("20.00", "15 min", "20 min")
+    assert (begins_with("rate", method), begins_with("minutes_piece", method), begins_with("minutes_batch", method)) == ("€20.00", "15 min", "20 min")
 
 
 def test_without_any_price_only_thread_and_time_are_told():
@@ -82,7 +82,7 @@ def test_what_has_no_price_is_named_and_the_rest_is_added_up():
     typed = {"price_cloth": "10 per m", "cloth_bought": "2 m", "rate": "60", "minutes_batch": "0", "minutes_piece": "1 h 20", "pieces": "2", "other": "0,25"}
     text, results = said(typed, method=with_tables(prices=()))
     assert (results["cost_cloth"], results["cost_thread"], results["cost_time"], results["total"]) == (20, None, 160, F("180.5"))
-    assert "The largest part is the time: 160.00 of 180.50." in text and "for want of a price: the thread." in text and "2 h 40 min" in text
+    assert "The largest part is the time: €160.00 of €180.50." in text and "for want of a price: the thread." in text and "2 h 40 min" in text
 
 
 def test_an_emptied_price_is_that_of_the_house_again():
@@ -91,7 +91,7 @@ def test_an_emptied_price_is_that_of_the_house_again():
 
 def test_a_price_of_0_leaves_a_part_out_without_a_word():
     text, results = said({"rate": "0", "price_cloth": "10 per m", "cloth_bought": "2 m", "price_spool": "0"})
-    assert (results["cost_time"], results["total"]) == (0, 20) and "for want of a price" not in text and "The largest part is the cloth: 20.00 of 20.00." in text
+    assert (results["cost_time"], results["total"]) == (0, 20) and "for want of a price" not in text and "The largest part is the cloth: €20.00 of €20.00." in text
 
 
 def test_both_rulers_tell_the_same_batch():
@@ -100,7 +100,7 @@ def test_both_rulers_tell_the_same_batch():
     on_cm, on_inches = said(typed), said(typed, "in")
     for name in ("stitching", "thread", "ratio", "spools", "cost_cloth", "total"):
         assert on_cm[1][name] == on_inches[1][name], name
-    assert "914.4 cm at 10.00 per m = 91.44" in on_cm[0] and "360 in at 9.14 per yd = 91.44" in on_inches[0]
+    assert "914.4 cm at €10.00 per m = €91.44" in on_cm[0] and "360 in at €9.14 per yd = €91.44" in on_inches[0]
 
 
 def test_a_piece_sewn_by_hand_needs_no_spool():

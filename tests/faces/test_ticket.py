@@ -38,7 +38,7 @@ def test_it_tells_thread_time_and_cost(page):
     """18 pieces of the house: 60 + 18 × 30.73 = 613.14 min; 3.2 m at 18.50, two reels at 3.20 and 613.14 min at 32 an hour: 59.20 + 6.40 + 327.01."""
     told = {name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ") for name in ("thread", "time", "cost")}
     assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 reels")
-    assert (told["time"], told["cost"]) == ("10 h 13 min, 34.1 min a piece", "392.61, 21.81 a piece")
+    assert (told["time"], told["cost"]) == ("10 h 13 min, 34.1 min a piece", "€392.61, €21.81 a piece")
 
 
 def test_the_ticket_of_a_batch_and_of_a_job_begins_with_the_wash_of_the_cloth_as_the_batch_does():
