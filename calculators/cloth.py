@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calculators.measure import Ruler, show_length
+
 
 def dimensional_change(before: Fraction, after: Fraction) -> Fraction:
     """How much a length of cloth changed in the wash.
@@ -47,6 +49,35 @@ def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
     Source: derived from ISO 5077.
     """
     return unwashed * (1 + change / 100)
+
+
+@dataclass(frozen=True)
+class LongEdges:
+    """The two long edges of a cloth: trimmed already, or selvedges of which a strip [mm] is still to be trimmed off each."""
+
+    trimmed: bool = False
+    selvedge: Fraction = Fraction(0)
+
+    @property
+    def strip(self) -> Fraction:
+        """What is still to be trimmed off each side [mm]."""
+        return Fraction(0) if self.trimmed else self.selvedge
+
+    def between(self, width: Fraction) -> Fraction:
+        """What can be used of a width measured from edge to edge [mm]."""
+        return width - 2 * self.strip
+
+    @property
+    def name(self) -> str:
+        """What the line is that every mark across is measured from."""
+        return "trimming line" if self.strip else "trimmed edge" if self.trimmed else "selvedge"
+
+    def start(self, ruler: Ruler) -> str:
+        """The line that every mark across is measured from, in words.
+
+        Selvedges stay on until the cloth is cut across, so that the marks on them are there to cut by.
+        """
+        return f"the {self.name}, {show_length(self.strip, ruler)} in from one selvedge" if self.strip else f"one {self.name}"
 
 
 @dataclass(frozen=True)

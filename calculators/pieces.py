@@ -3,16 +3,22 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calculators.cloth import LongEdges
+
 
 @dataclass(frozen=True)
 class Grid:
-    """Pieces side by side on a cloth, all lying the same way; sizes [mm] as they lie, turned or not."""
+    """Pieces side by side on a cloth, all lying the same way; sizes [mm] as they lie, turned or not.
+
+    cloth_width, cloth_length: what can be used [mm]. edges: the long edges outside that width.
+    """
 
     cloth_width: Fraction
     cloth_length: Fraction
     lie_width: Fraction
     lie_length: Fraction
     turned: bool
+    edges: LongEdges = LongEdges()
 
     @property
     def across(self) -> int:
@@ -28,7 +34,7 @@ class Grid:
 
     @property
     def marks_across(self) -> list[Fraction]:
-        """Distances from one selvedge side [mm], each measured from that same side."""
+        """Distances from one side of what can be used [mm], each measured from that same side."""
         return [n * self.lie_width for n in range(1, self.across + 1)] if self.count else []
 
     @property

@@ -249,7 +249,7 @@ def _cloth_for_the_rest(known: Mapping[str, Mapping[str, Any]]) -> Fraction | No
     """
     pieces, usable, wash = known["pieces-from-cloth"], known["usable-cloth"], known["wash-test"]
     lacking = known["bundles"]["pieces"] - pieces["count"]
-    if lacking <= 0 or (pieces["cloth_length"], pieces["cloth_width"]) != (usable["usable_length"], usable["usable_width"]):
+    if lacking <= 0 or (pieces["cloth_length"], pieces["usable_width"]) != (usable["usable_length"], usable["usable_width"]):
         return None
     further = further_length(lacking, pieces["across"], pieces["marks_along"][0])
     return cloth_to_buy_for(further, 2 * usable["end_loss"] + usable["skew"], wash["change_length"])
@@ -276,7 +276,13 @@ BATCH = Walk(
         Step(
             "pieces-from-cloth",
             "Pieces and marks",
-            taken={"cloth_width": Taken("usable-cloth", "usable_width"), "cloth_length": Taken("usable-cloth", "usable_length")},
+            taken={
+                "cloth_width": Taken("usable-cloth", "full_width"),
+                "measured": Taken("usable-cloth", "measured"),
+                "selvedge": Taken("usable-cloth", "selvedge"),
+                "cloth_length": Taken("usable-cloth", "usable_length"),
+            },
+            asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and {piece_length} long.",
         ),
         Step(
             "finished-size",

@@ -28,7 +28,7 @@ BEYOND_LIMITS = [
     ("usable-cloth", "folded_length", "0"), ("usable-cloth", "full_width", "100 m"), ("usable-cloth", "selvedge", "1 m"), ("usable-cloth", "end_loss", "5001 mm"),
     ("finished-size", "width", "0"), ("finished-size", "length", "21 m"), ("finished-size", "turn", "21 cm"), ("finished-size", "hem_top", "2 m"),
     ("mitre-marks", "hem_1", "0"), ("mitre-marks", "hem_2", "1/64 in"), ("mitre-marks", "turn", "1 yd"),
-    ("curtains", "rod", "0"), ("curtains", "rod", "21 m"), ("curtains", "drop", "9 cm"), ("curtains", "pattern_repeat", "3.1 m"), ("curtains", "cloth_width", "1 cm"), ("curtains", "sold_in", "0"),
+    ("curtains", "rod", "0"), ("curtains", "rod", "21 m"), ("curtains", "drop", "9 cm"), ("curtains", "pattern_repeat", "3.1 m"), ("curtains", "cloth_width", "9 mm"), ("curtains", "sold_in", "0"),
 ]  # fmt: skip
 
 #: Readable one by one, impossible together.
@@ -51,8 +51,10 @@ IMPOSSIBLE_TOGETHER = [
     ("curtains", {"side_hem": "1 m", "rod": "30 cm", "curtains": "1"}, {"side_hem"}),
     ("curtains", {"side_turn": "3 cm", "lower_turn": "11 cm"}, {"side_turn", "lower_turn"}),
     ("curtains", {"drop": "10 cm"}, {"lower_hem"}),
-    ("curtains", {"cloth_width": "2.4 cm"}, {"seam_allowance"}),
-    ("curtains", {"cloth_width": "4 cm", "seam_allowance": "6 mm"}, {"cloth_width"}),
+    ("curtains", {"cloth_width": "3 cm"}, {"selvedge"}),
+    ("curtains", {"cloth_width": "2.4 cm", "measured": "trimmed"}, {"seam_allowance"}),
+    ("curtains", {"cloth_width": "4 cm", "measured": "trimmed", "seam_allowance": "6 mm"}, {"cloth_width"}),
+    ("pieces-from-cloth", {"cloth_width": "3 cm"}, {"selvedge"}),
     ("lay-plan", {"pieces": "Napkin | 2 m | 5 m | 1 | yes"}, {"pieces"}),
     ("lay-plan", {"flaws": "9 m | 1 cm | 1 cm | 1 cm"}, {"flaws"}),
     ("lay-plan", {"selvedge": "49 cm", "cloths": "Linen | 90 cm | 1 m"}, {"selvedge"}),

@@ -17,7 +17,7 @@ def test_what_is_typed_goes_before_what_is_taken_over_before_what_the_house_meas
     house = Asking({})
     taken = Asking({}, taken={"cloth_width": F(1464)})
     typed = Asking({"cloth_width": "110 cm"}, taken={"cloth_width": F(1464)})
-    house_width = site_method().measure("usable_width", house.ruler)
+    house_width = site_method().measure("cloth_width", house.ruler)
     assert [asking.text(PIECES.field("cloth_width")) for asking in (house, taken, typed)] == [house_width, "146.4 cm", "110 cm"]
     assert [read(PIECES, asking)["cloth_width"] for asking in (taken, typed)] == [F(1464), F(1100)]
 

@@ -16,6 +16,7 @@ from calculators.faces.browser import replies
 from calculators.handing import handed, packed, unpacked
 from calculators.house_method import site_document
 from calculators.job.change import changed
+from calculators.job.format import VERSION as JOB_VERSION
 from calculators.job.reading import opened
 from calculators.job.reading import written_down as job_written_down
 from calculators.method.format import normal
@@ -133,7 +134,7 @@ def test_the_second_version_of_the_file_still_opens():
     assert (found.follows, found.ruler) == ("summer-linen", "in 1/16")
 
 
-LOOSE = job_written_down({"format": "job", "version": 2, "id": "batch", "name": "This batch", "walk": "batch", "ticks": {"hem": [1, 3]}, "measured": [{"piece": "1", "width": "40 cm"}]})
+LOOSE = job_written_down({"format": "job", "version": JOB_VERSION, "id": "batch", "name": "This batch", "walk": "batch", "ticks": {"hem": [1, 3]}, "measured": [{"piece": "1", "width": "40 cm"}]})
 
 
 def test_what_was_ticked_without_a_job_is_in_the_file_and_comes_back():

@@ -6,6 +6,7 @@ from fractions import Fraction
 from calculators.cloth import UsableCloth, usable_cloth
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.usable import cloth_in_hand
+from calculators.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
 from calculators.house_measures import CLOTH_WIDTH
 from calculators.kinds import Count, Length, Percent
 from calculators.phrase import Phrase, say
@@ -14,11 +15,7 @@ _SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 
 
 def _work(given) -> Answer:
-    if 2 * given.selvedge >= given.full_width:
-        raise ask_again(
-            "selvedge", "Two selvedges of {selvedge:length} take up all of {full_width:length}. Write the strip trimmed off one side.",
-            selvedge=given.selvedge, full_width=given.full_width,
-        )
+    strip = edges_that_leave_cloth(given, given.full_width).strip
     if given.skew >= given.full_width:
         raise ask_again("skew", "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along the selvedge.", full_width=given.full_width)
     whole = given.layers * given.folded_length + given.extra_length
@@ -27,7 +24,7 @@ def _work(given) -> Answer:
             raise ask_again("skew", "Slanting by {skew:length}, the ends leave nothing of the {whole:length} there is. Measure the offset along the selvedge.", skew=given.skew, whole=whole)
         raise ask_again("end_loss", "The ends take up all of the {whole:length} there is. Write what is cut off one end.", whole=whole)
     cloth = usable_cloth(
-        given.layers, given.folded_length, given.extra_length, given.full_width, given.selvedge, given.end_loss, given.skew
+        given.layers, given.folded_length, given.extra_length, given.full_width, strip, given.end_loss, given.skew
     )
     results = {"usable_length": cloth.length, "usable_width": cloth.width, "skew_percent": cloth.skew_percent}
     notes = []
@@ -47,10 +44,9 @@ def _work(given) -> Answer:
                 layers=given.layers, folded=given.folded_length, extra=given.extra_length, whole=whole,
                 ends=given.end_loss, skew=given.skew, usable=cloth.length,
             ),
-            say(
-                "Width: {full:length} − 2 × {selvedge:length} = {usable:length_down}.",
-                full=given.full_width, selvedge=given.selvedge, usable=cloth.width,
-            ),
+            say("Width: {full:length}, with nothing to trim.", full=given.full_width)
+            if not strip
+            else say("Width: {full:length} − 2 × {strip:length} = {usable:length_down}.", full=given.full_width, strip=strip, usable=cloth.width),
         ),
         drawn_from=cloth,
     )
@@ -71,15 +67,16 @@ CALCULATOR = Calculator(
         Field("layers", "Layers", Count(least=1, most=200), "How many full layers lie on one another; 1 for a cloth measured flat.", "layers"),
         Field("folded_length", "Length of one layer", Length(least=Fraction(10), toward="down"), "From fold to fold along the selvedge.", "folded_length"),
         Field("extra_length", "What hangs over", Length(), "Length beyond the last full layer; 0 if there is none.", "extra_length"),
-        Field("full_width", "Full width", replace(CLOTH_WIDTH, toward="down"), "Selvedge to selvedge, lying without tension.", "cloth_width"),
-        Field("selvedge", "Selvedge trimmed off each side", Length(most=Fraction(500)), "Strip cut away at each side; 0 to keep the selvedge.", "selvedge"),
+        Field("full_width", "Full width", replace(CLOTH_WIDTH, toward="down"), "Lying without tension, at its narrowest.", "cloth_width"),
+        MEASURED,
+        SELVEDGE,
         Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cloth cut off each end to reach clean, whole threads.", "end_loss"),
         Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would.", "skew"),
     ),
-    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide.",
+    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide, {measured}.",
     results=(
         Result("usable_length", "Usable length", Length(toward="down"), "Length between two ends that follow a thread."),
-        Result("usable_width", "Usable width", Length(toward="down"), "Width between the trimmed selvedges."),
+        Result("usable_width", "Usable width", Length(toward="down"), "Width between the trimming lines of the selvedges."),
         Result("skew_percent", "Skew", Percent(), "Offset of one end as a share of the width."),
     ),
     work=_work,

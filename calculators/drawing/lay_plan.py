@@ -232,7 +232,7 @@ def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
 
 def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: Outcome, ruler: Ruler) -> str:
     along, across = ([show_length(mark, ruler).replace(" ", "\u00a0") for mark in pair] for pair in piece_marks(placed))
-    edge = "first long edge" if outcome.order.rules.selvedge else "selvedge"
+    edge = lay.cloth.cloth.edges(outcome.order.rules).name
     turned = ", turned" if placed.turned else ""
     where = f"{lay.cloth.cloth.name}, strip {placed.strip}" if len(outcome.lays) > 1 else f"strip {placed.strip}"
     return (

@@ -10,7 +10,7 @@ from calculators.method.format import schema as method_schema
 from calculators.shape import Schema, group, listed, named, text, whole, yes_or_no
 from calculators.versions import Document, Format
 
-FORMAT, VERSION = "job", 2
+FORMAT, VERSION = "job", 3
 LONGEST_NAME, LONGEST_TYPED, LONGEST_NOTE, LONGEST_NOTES = 80, 4_000, 500, 10_000
 MOST_MEASURED, MOST_BUNDLES, MOST_TICKED = 500, 500, 100_000
 RULER = text(12, pattern=r"^(cm|mm|in)( [0-9]{1,2}(/[0-9]{1,2})?)?$", description="a ruler, such as in 1/16")
@@ -61,7 +61,15 @@ def _from_1(job: Document) -> Document:
     return {**job, "version": 2}
 
 
-_JOB = Format(FORMAT, VERSION, schema, {1: _from_1})
+def _from_2(job: Document) -> Document:
+    """The second version asked nothing of the selvedges where pieces are counted: a width written there was one without them."""
+    typed = dict(job.get("typed", {}))
+    if "cloth_width" in (pieces := typed.get("pieces-from-cloth", {})):
+        typed["pieces-from-cloth"] = {"measured": "trimmed", **pieces}
+    return {**job, "version": 3, "typed": typed}
+
+
+_JOB = Format(FORMAT, VERSION, schema, {1: _from_1, 2: _from_2})
 
 
 def brought_up(data: Any) -> Document:

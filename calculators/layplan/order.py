@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from calculators.cloth import LongEdges
+
 
 @dataclass(frozen=True)
 class Flaw:
@@ -36,7 +38,8 @@ class Repeat:
 class Cloth:
     """A cloth as it lies.
 
-    width, length: selvedge to selvedge, end to end [mm]; length None for cloth still to be bought.
+    width, length: edge to edge, end to end [mm]; length None for cloth still to be bought.
+    trimmed: whether its selvedges are off already, so that nothing is trimmed from its width.
     how_many: such cloths there are. one_way: whether nothing on it may be turned.
     """
 
@@ -47,6 +50,11 @@ class Cloth:
     one_way: bool = False
     repeat: Repeat | None = None
     flaws: tuple[Flaw, ...] = ()
+    trimmed: bool = False
+
+    def edges(self, rules: "Rules") -> LongEdges:
+        """Its long edges, where marks across start."""
+        return LongEdges(self.trimmed, rules.selvedge)
 
 
 @dataclass(frozen=True)
@@ -79,7 +87,7 @@ class Rules:
         "shelf" (the whole order from the cloths there are).
     strips: "across", "along" or "either": strips first, then pieces; "sections": strips across, those along into sections, then
         pieces; "free": cuts edge to edge in any order.
-    gap: lost between two pieces [mm]; selvedge: trimmed off each side [mm]; end_loss: cut off each end, once, to reach clean threads [mm].
+    gap: lost between two pieces [mm]; selvedge: trimmed off each side that is not trimmed yet [mm]; end_loss: cut off each end, once, to reach clean threads [mm].
     skew: how far a weft thread that starts at one corner is off at the other selvedge, before the cloth is pulled square [mm].
     change_length, change_width: what the wash does before anything is cut [%], negative for shrinkage.
     seam_allowance: on each edge that is joined [mm].

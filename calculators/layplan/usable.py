@@ -36,7 +36,7 @@ def usable_part(cloth: Cloth, rules: Rules) -> Usable:
     Source: derived; the wash as in `cloth.after_the_wash`.
     Raises CannotPlan when nothing is left or a flaw lies beside the cloth.
     """
-    width = after_the_wash(cloth.width, rules.change_width) - 2 * rules.selvedge
+    width = cloth.edges(rules).between(after_the_wash(cloth.width, rules.change_width))
     length = None if cloth.length is None else after_the_wash(cloth.length, rules.change_length) - _off_the_ends(rules)
     if width <= 0:
         raise CannotPlan("selvedge", "Two selvedges of {selvedge:length} leave nothing of a cloth {width:length} wide.", selvedge=rules.selvedge, width=cloth.width)
@@ -45,7 +45,7 @@ def usable_part(cloth: Cloth, rules: Rules) -> Usable:
     if length is not None and length <= 0:
         raise CannotPlan("end_loss", "Two ends of {end_loss:length} leave nothing of a cloth {length:length} long.", end_loss=rules.end_loss, length=cloth.length)
     flaws = (_moved(flaw, cloth, rules) for flaw in cloth.flaws)
-    return Usable(cloth, width, length, tuple(cut for flaw in flaws if (cut := _within(flaw, width, length))), _repeat(cloth.repeat, rules))
+    return Usable(cloth, width, length, tuple(cut for flaw in flaws if (cut := _within(flaw, width, length))), _repeat(cloth, rules))
 
 
 def length_to_start_from(usable: Fraction, rules: Rules) -> Fraction:
@@ -71,7 +71,7 @@ def _moved(flaw: Flaw, cloth: Cloth, rules: Rules) -> Flaw:
         )
     along, across = 1 + rules.change_length / 100, 1 + rules.change_width / 100
     return Flaw(
-        flaw.from_end * along - rules.end_loss - rules.skew, flaw.from_selvedge * across - rules.selvedge, flaw.length * along + rules.skew, flaw.width * across
+        flaw.from_end * along - rules.end_loss - rules.skew, flaw.from_selvedge * across - cloth.edges(rules).strip, flaw.length * along + rules.skew, flaw.width * across
     )  # fmt: skip
 
 
@@ -83,15 +83,15 @@ def _within(flaw: Flaw, width: Fraction, length: Fraction | None) -> Flaw | None
     return Flaw(Fraction(start), Fraction(left), end - start, right - left) if end > start and right > left else None
 
 
-def _repeat(repeat: Repeat | None, rules: Rules) -> Repeat | None:
-    if repeat is None:
+def _repeat(cloth: Cloth, rules: Rules) -> Repeat | None:
+    if (repeat := cloth.repeat) is None:
         return None
     along, across = 1 + rules.change_length / 100, 1 + rules.change_width / 100
     return Repeat(
         repeat.along and repeat.along * along,
         repeat.across and repeat.across * across,
         _first(repeat.first_along * along - rules.end_loss, repeat.along and repeat.along * along),
-        _first(repeat.first_across * across - rules.selvedge, repeat.across and repeat.across * across),
+        _first(repeat.first_across * across - cloth.edges(rules).strip, repeat.across and repeat.across * across),
     )
 
 

@@ -156,7 +156,6 @@ _LABELS = {
     "layers": "Layers when folded",
     "folded_length": "Length of one layer",
     "extra_length": "What hangs over the last layer",
-    "usable_width": "Usable width of the cloth",
     "usable_length": "Usable length of the cloth",
     "before_length": "Test square: marks along the length, before",
     "after_length": "Test square: along the length, after the wash",

@@ -41,7 +41,7 @@ def worked_out(method: HouseMethod) -> HouseMethod:
 
     Only what the method's own entries lead to; the rest is the handbook's, as it stands.
     """
-    for each in (_folded, _usable, _washed):
+    for each in (_with_its_selvedges, _folded, _usable, _washed):
         method = each(method)
     return method
 
@@ -56,6 +56,14 @@ def for_cloth(method: HouseMethod, cloth: str) -> HouseMethod:
     prices = tuple(line for line in method.tables.get("prices", ()) if line.get("per") not in ("metre", "yard") or str(line.get("thing", "")).casefold() == cloth.casefold())
     named = replace(method, measures={**method.measures, "cloth": cloth}, tables={**method.tables, "prices": prices})
     return _with_its_wash(named, method.cloth_line(cloth), WAYS)
+
+
+def _with_its_selvedges(method: HouseMethod) -> HouseMethod:
+    """A width that the house wrote down without its selvedges, as earlier editions asked for it, with them."""
+    if not _own(method, ("usable_width",)) or _own(method, ("cloth_width",)):
+        return method
+    wanted = {"cloth_width": lambda unit: _length(method, "usable_width", unit) + 2 * _length(method, "selvedge", unit)}
+    return _with(method, wanted, "the width without its selvedges, and both of these")
 
 
 def _folded(method: HouseMethod) -> HouseMethod:
@@ -82,8 +90,6 @@ def _usable(method: HouseMethod) -> HouseMethod:
         return UsableCloth(layers * folded + extra, width, selvedge, end_loss, skew)
 
     wanted = {}
-    if _own(method, ("cloth_width", "selvedge")) and "measures.usable_width" not in method.own:
-        wanted["usable_width"] = lambda unit: left(unit).width
     if _own(method, (*FOLDED, "end_loss", "skew")) and "measures.usable_length" not in method.own:
         wanted["usable_length"] = lambda unit: left(unit).length
     return _with(method, wanted, "what trimming leaves of the cloth")

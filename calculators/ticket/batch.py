@@ -7,6 +7,8 @@ from typing import Any
 
 from calculators.answering import filled, read
 from calculators.bundles import Bundles
+from calculators.cloth import LongEdges
+from calculators.edge_questions import long_edges
 from calculators.house_method import HouseMethod, Written, on_ruler
 from calculators.kinds import Length
 from calculators.measure import Ruler
@@ -63,6 +65,11 @@ class Batch:
     def settled(self, measure: str) -> Fraction:
         """A length that the house method settles [mm]."""
         return Length().parse(on_ruler(self.method.measures[measure], self.ruler), self.ruler)
+
+
+def edges_of(batch: Batch) -> LongEdges:
+    """The long edges of the cloth that is marked: what is still trimmed off them, and where marks across start."""
+    return long_edges(batch("pieces-from-cloth", "measured"), batch("pieces-from-cloth", "selvedge"))
 
 
 def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Batch:

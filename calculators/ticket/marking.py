@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from calculators.measure import Ruler, show_length
 from calculators.phrase import Phrase, say
-from calculators.ticket.batch import Batch
+from calculators.ticket.batch import Batch, edges_of
 
 
 @dataclass(frozen=True)
@@ -42,10 +42,11 @@ def markings(batch: Batch) -> tuple[Marking, Marking]:
     )
     across = Marking(
         "Across the cloth",
-        "the same selvedge side",
+        edges_of(batch).start(ruler),
         *_readings(pieces["marks_across"], ruler),
         say(
-            "Check: the last mark must read {last:length}, and the far side {end:length_down}.", last=pieces["marks_across"][-1], end=pieces["cloth_width"]
+            "Check: the last mark must read {last:length}, and the far {side:text} {end:length_down}.",
+            last=pieces["marks_across"][-1], side=edges_of(batch).name, end=pieces["usable_width"]
         ),
     )
     return along, across

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from calculators.answering import Asking, answer
 from calculators.catalogue import calculator_named
-from calculators.cloth import cloth_to_buy_for
+from calculators.cloth import LongEdges, cloth_to_buy_for
 from calculators.declaration import AskAgain
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
@@ -17,7 +17,7 @@ from calculators.measure import CENTIMETRES, Ruler
 from calculators.phrase import Phrase, say
 from calculators.pieces import further_length
 from calculators.ticket import care as cares
-from calculators.ticket.batch import Batch, NotYet
+from calculators.ticket.batch import Batch, NotYet, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
@@ -85,24 +85,27 @@ def ticket_steps(batch: Batch) -> list[TicketStep]:
 
 def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
     usable, pieces = batch.values["usable-cloth"], batch.values["pieces-from-cloth"]
-    by_hand = _sizes_by_hand(batch)
+    by_hand, edges = _sizes_by_hand(batch), edges_of(batch)
     if len(by_hand) < 2:
         yield TicketStep("wash", "Wash the cloth", tuple(_washed(batch, by_hand)), cares.WASH, (), (IRON,))
-    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable, by_hand)), cares.STRAIGHTEN, (), (BLADE,))
+    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable, by_hand, edges)), cares.STRAIGHTEN, (), (BLADE,))
     yield TicketStep(
         "measure", "Measure what there is",
         (
-            say("Between two ends that follow a thread there must be {length:length_down}; across, {width:length_down}.", length=pieces["cloth_length"], width=pieces["cloth_width"]),
-            say("With less than {length:length_up} by {width:length_up} the pieces do not fit: plan again.", length=pieces["marks_along"][-1], width=pieces["marks_across"][-1]),
+            say(
+                f"Between two ends that follow a thread there must be {{length:length_down}}; across, {'from trimmed edge to trimmed edge' if edges.trimmed else 'selvedge to selvedge'}, {{width:length_down}}.",
+                length=pieces["cloth_length"], width=pieces["cloth_width"],
+            ),
+            say(
+                "With less than {length:length_up} by {width:length_up} the pieces do not fit: plan again.",
+                length=pieces["marks_along"][-1], width=pieces["marks_across"][-1] + 2 * edges.strip,
+            ),
         ),
         cares.MEASURE,
     )  # fmt: skip
     yield TicketStep(
         "mark", "Mark everything before cutting",
-        (say(
-            "Set out every mark of the marking table, along both selvedges and across both ends. The last mark along must read {last:length}; count {count:section|sections}.",
-            last=pieces["marks_along"][-1], count=pieces["count"],
-        ),),
+        tuple(_marked(pieces, edges)),
         cares.MARK, (), (PINS,),
     )  # fmt: skip
     yield TicketStep("cut", "Cut along drawn threads", tuple(_cut(batch)), cares.CUT, ("tolerance_cut",), (BLADE,))
@@ -130,23 +133,36 @@ def _differs(listed: Written | None, change: Fraction) -> bool:
     return bool(listed) and abs(kind.parse(str(listed), CENTIMETRES) - change) >= Fraction(1, 10)
 
 
-def _straightened(usable, by_hand: set[str]) -> Iterator[Phrase]:
-    if by_hand:
+def _straightened(usable, by_hand: set[str], edges: LongEdges) -> Iterator[Phrase]:
+    usable_as_written = by_hand - ({"width"} if edges.strip else set())
+    if usable_as_written:
         yield say("Draw a thread at one end and cut along it.")
-        sizes = " and ".join(sorted(by_hand))
+        sizes = " and ".join(sorted(usable_as_written))
         yield say(f"The {sizes} of this cloth was written down as it can be used; the plan takes nothing more off there.")
     else:
         yield say("Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.", loss=usable["end_loss"])
     if usable["skew"] and "length" not in by_hand:
         yield say("The far end may then slant by {skew:length}, which the plan has taken off.", skew=usable["skew"])
-    if usable["selvedge"] and "width" not in by_hand:
-        yield say("Trim {selvedge:length} off each selvedge.", selvedge=usable["selvedge"])
+
+
+def _marked(pieces, edges: LongEdges) -> Iterator[Phrase]:
+    if edges.strip:
+        yield say("Rule a trimming line {strip:length} in from each selvedge. " + brief("selvedges"), strip=edges.strip)
+    sides = "long edges" if edges.trimmed else "selvedges"
+    yield say(
+        f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must read {{last:length}}; count {{count:section|sections}}.",
+        last=pieces["marks_along"][-1], count=pieces["count"],
+    )  # fmt: skip
 
 
 def _cut(batch: Batch) -> Iterator[Phrase]:
     pieces, size = batch.values["pieces-from-cloth"], batch.values["finished-size"]
+    strip = edges_of(batch).strip
+    first, trim = (", selvedges and all", " Trim {strip:length} off at each selvedge") if strip else ("", "")
     yield say(
-        "Across the whole width first, at {along:mark|marks}, then each strip at {across:cross mark|cross marks}. Each piece is {width:length} by {length:length}.",
+        f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut each strip at {{across:cross mark|cross marks}}. "
+        "Each piece is {width:length} by {length:length}.",
+        strip=strip,
         along=pieces["along"], across=pieces["across"], width=size["cut_width"], length=size["cut_length"],
     )
     if batch.bundles.pieces < pieces["count"]:

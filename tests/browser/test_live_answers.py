@@ -1,6 +1,8 @@
 """Typing changes answer and drawing at once, on a phone and on a screen, and what was typed stays."""
 
+import json
 import re
+from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -20,11 +22,11 @@ def fill(section, **texts):
         blank(section, name).fill(text)
 
 
-ISSUE_CLOTH = {"cloth_width": "110 cm", "cloth_length": "252 cm", "piece_width": "36 cm", "piece_length": "36 cm"}
+ISSUE_CLOTH = {"cloth_width": "113 cm", "cloth_length": "252 cm", "piece_width": "36 cm", "piece_length": "36 cm"}
 
 
 def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page: Page):
-    """Arithmetic: 110 ÷ 36 → 3 across, 4 × 63 ÷ 36 → 7 along; at 250 cm seven fit at 250 ÷ 7 ≈ 35.7 cm."""
+    """Arithmetic: 113 − 2 × 1.5 = 110, 110 ÷ 36 → 3 across, 4 × 63 ÷ 36 → 7 along; at 250 cm seven fit at 250 ÷ 7 ≈ 35.7 cm."""
     section = open_pieces(page)
     page.evaluate("window.sameVisit = true")
     drawing = section.locator("figure.drawing svg")
@@ -82,7 +84,7 @@ def test_inches_with_fractions(page: Page):
     section = open_pieces(page)
     choose_ruler(page, "in 1/16")
     expect(blank(section, "piece_width")).to_have_value("18 in", timeout=WAKING)
-    fill(section, cloth_width="60", cloth_length="3 yd", piece_width="14 1/4", piece_length="14 1/4\"")
+    fill(section, cloth_width="61", cloth_length="3 yd", piece_width="14 1/4", piece_length="14 1/4\"")
     says(section, "28 pieces: 4 across, 7 along")
     expect(section.locator(".marks").last.locator("li").nth(1)).to_contain_text("28 1/2 in")
     expect(section.locator("figure.drawing svg text", has_text="in").first).to_be_visible()
@@ -162,6 +164,31 @@ def test_what_was_typed_survives_a_reload(page: Page):
     says(section, "21 pieces")
     assert {name: section.locator(f'[name="{name}"]').input_value() for name in ISSUE_CLOTH} == ISSUE_CLOTH
     expect(section.locator('[name="least_width"]')).to_have_value("30 cm")
+
+
+def test_a_width_kept_or_linked_before_selvedges_were_asked_for_stays_one_without_them(page: Page):
+    """Arithmetic: 110 cm hold 3 pieces of 36 cm; less two selvedges of 1.5 cm they would hold 2."""
+    section = open_pieces(page)
+    fill(section, cloth_width="110 cm", piece_width="36 cm")
+    says(section, "2 across")
+    page.evaluate(
+        """() => {
+            const key = Object.keys(localStorage).find((name) => name.endsWith("typed/pieces-from-cloth"));
+            const { texts, readOn } = JSON.parse(localStorage.getItem(key));
+            localStorage.setItem(key, JSON.stringify({ texts, readOn }));
+        }"""
+    )
+    page.reload()
+    says(section, "3 across")
+    expect(blank(section, "measured")).to_have_value("trimmed")
+    blank(section, "measured").select_option("selvedges")
+    says(section, "2 across")
+    page.reload()
+    says(section, "2 across")
+    page.goto("/#")
+    page.goto("/plan/pieces/#carries=" + quote(json.dumps({"name": "pieces-from-cloth", "texts": {"cloth_width": "110 cm", "piece_width": "36 cm"}})))
+    page.get_by_role("button", name="Use these numbers").click()
+    says(section, "3 across")
 
 
 def test_until_python_is_awake_the_page_s_own_answer_is_not_shown_as_the_answer_to_what_was_typed(page: Page):

@@ -40,8 +40,18 @@ def lengths(pattern, text):
     return [parse_length(each) for each in found.groups()]
 
 
-@given(st.integers(10_000, 30_000), st.integers(40_000, 49_999), st.sampled_from(["cm", "in", "cm 1/2", "in 1/2"]))
-def test_no_sentence_says_more_than_there_is_where_something_must_fit(cloth, after, ruler):
+def not_more_than(pattern, text):
+    """A length that a sentence says; nothing where it is under the finest division that is read."""
+    read = re.search(pattern, text)[1]
+    return F(0) if read.startswith("under ") else parse_length(read.removeprefix("about "))
+
+
+def left_over(way, text):
+    return not_more_than(rf"{way}: [^=]*= \d+ whole pieces, (.*?) left", text)
+
+
+@given(st.integers(10_000, 30_000), st.integers(40_000, 49_999), st.sampled_from(["cm", "in", "cm 1/2", "in 1/2"]), st.sampled_from(["selvedges", "trimmed"]))
+def test_no_sentence_says_more_than_there_is_where_something_must_fit(cloth, after, ruler, measured):
     typed = {"before_length": "500 mm", "after_length": f"{after / 100} mm", "before_width": "500 mm", "after_width": f"{after / 100} mm", "cloth_length": f"{cloth / 10} mm", "cloth_width": f"{cloth / 10} mm"}
     text, results = said("wash-test", typed, ruler)
     long, wide = lengths("in hand will be LENGTH by LENGTH once", text)
@@ -51,10 +61,13 @@ def test_no_sentence_says_more_than_there_is_where_something_must_fit(cloth, aft
     assert lengths("of skew = LENGTH", text)[0] <= results["usable_length"] and lengths("Width: .* = LENGTH", text)[0] <= results["usable_width"]
     assert lengths("only LENGTH can be cut square", text)[0] <= results["usable_length"] - 7 * results["usable_width"] / F(cloth, 10)
 
-    text, results = said("pieces-from-cloth", {"cloth_width": f"{cloth / 10} mm", "cloth_length": f"{cloth / 10} mm", "piece_width": "400 mm", "piece_length": "400 mm"}, ruler)
-    assert lengths("Across: .* whole pieces, LENGTH left", text)[0] <= results["left_width"] and lengths("Along: .* whole pieces, LENGTH left", text)[0] <= results["left_length"]
+    text, results = said("pieces-from-cloth", {"cloth_width": f"{cloth / 10} mm", "cloth_length": f"{cloth / 10} mm", "measured": measured, "piece_width": "400 mm", "piece_length": "400 mm"}, ruler)
+    assert results["usable_width"] == F(cloth, 10) - (30 if measured == "selvedges" and not ruler.startswith("in") else F(254, 10) if measured == "selvedges" else 0)
+    if measured == "selvedges":
+        assert lengths("Width to use: .* = LENGTH", text)[0] <= results["usable_width"]
+    assert left_over("Across", text) <= results["left_width"] and left_over("Along", text) <= results["left_length"]
     words = cloth_with_pieces(Grid(F(cloth, 10), F(cloth, 10), F(400), F(400), False), Asking({}, wanted_ruler=ruler).ruler).description
-    assert lengths("Left over: LENGTH of length", words)[0] <= results["left_length"] and lengths("Cloth LENGTH long", words)[0] <= F(cloth, 10)
+    assert not_more_than("Left over: (.*?) of length", words) <= F(cloth, 10) % 400 and lengths("Cloth LENGTH long", words)[0] <= F(cloth, 10)
 
 
 def test_a_wash_test_prints_a_working_that_can_be_worked_through():

@@ -32,7 +32,7 @@ def test_without_a_name_all_are_listed():
 
 
 def test_json_holds_what_was_asked_and_answered_in_millimetres():
-    answered = run("pieces-from-cloth", "cloth_width=110 cm", "cloth_length=250 cm", "piece_width=36cm", "piece_length=36 cm", "--json")
+    answered = run("pieces-from-cloth", "cloth_width=110 cm", "measured=trimmed", "cloth_length=250 cm", "piece_width=36cm", "piece_length=36 cm", "--json")
     answer = json.loads(answered.stdout)
     assert answered.returncode == 0 and answered.stderr == b""
     assert list(answer) == ["calculator", "inputs", "results", "notes"]

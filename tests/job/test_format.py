@@ -52,6 +52,14 @@ def test_diagonals_came_with_the_second_version():
     assert second["measured"][1] == {"piece": "7", "width": "40.1 cm", "diagonal_1": "567 mm"}
 
 
+def test_a_width_written_before_selvedges_were_asked_for_stays_one_without_them():
+    old = read_job(json.dumps(OURS | {"version": 2, "typed": {"pieces-from-cloth": {"cloth_width": "140 cm"}}}))
+    pieces = next(stop for stop in old.stops() if stop.calculator.name == "pieces-from-cloth")
+    assert pieces.answer.results["usable_width"] == 1400
+    untouched = read_job(json.dumps(OURS | {"version": 2, "typed": {"pieces-from-cloth": {"piece_width": "40 cm"}}}))
+    assert "measured" not in untouched.document["typed"]["pieces-from-cloth"], "nothing was written about the width"
+
+
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_written_down_and_read_again_it_is_the_same_byte_for_byte(path):
     once = written_down(read_job(path.read_text(encoding="utf-8")).document)

@@ -40,9 +40,9 @@ def test_the_steps_come_in_working_order():
 def test_the_numbers_of_a_worked_batch():
     """Arithmetic on 110 × 252 cm: 3 × 7 pieces of 36 cm, 29 cm finished; common practice, no source: 2.5 cm hem, marks at 5 cm, about 3.5 cm to the crossing."""
     words = told(batch())
-    assert "252 cm; across, 110 cm" in words["measure"] and "less than 252 cm by 108 cm" in words["measure"]
+    assert "252 cm; across, selvedge to selvedge, 110 cm" in words["measure"] and "less than 252 cm by 108 cm" in words["measure"]
     assert "must read 252 cm; count 21 sections" in words["mark"]
-    assert "at 7 marks, then each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
+    assert "at 7 marks. Then cut each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
     assert "Turn 1 cm " in words["turn"] and "never push" in words["turn"]
     assert "2.5 cm deep" in words["hem"]
     assert "Mark 5 cm along both edges" in words["mark-mitres"] and "about 3.5 cm" in words["mark-mitres"]
@@ -54,7 +54,7 @@ def test_every_number_is_the_calculators_own(ruler):
     made = batch({"finished-size": {"hem": "1 in"}, "mitre-marks": {"seam_allowance": "1/4 in"}}, ruler)
     words, shown = told(made), lambda name, result: calculator_named(name).kinds[result].show(made(name, result), made.ruler)
     for key, name, results in (
-        ("measure", "usable-cloth", ("usable_length", "usable_width")), ("cut", "finished-size", ("cut_width", "cut_length")), ("hem", "finished-size", ("hem",)),
+        ("measure", "usable-cloth", ("usable_length", "full_width")), ("cut", "finished-size", ("cut_width", "cut_length")), ("hem", "finished-size", ("hem",)),
         ("mark-mitres", "mitre-marks", ("mark_1", "half_line")), ("trim", "mitre-marks", ("seam_allowance",)), ("check", "finished-size", ("finished_width", "finished_length")),
     ):  # fmt: skip
         for result in results:
@@ -142,12 +142,25 @@ def test_the_edge_stitch_is_told_as_it_stands_among_the_settings():
 
 
 def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():
-    by_hand = WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "cloth_length": "320 cm"}
+    by_hand = WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed", "cloth_length": "320 cm"}
     words = told(batch({"pieces-from-cloth": by_hand}))
-    assert "wash" not in words and "320 cm; across, 140 cm" in words["measure"]
-    assert "Trim" not in words["straighten"] and "slant" not in words["straighten"] and "written down as it can be used" in words["straighten"]
-    half = told(batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm"}}))
-    assert "must measure" not in half["wash"] and "Trim" not in half["straighten"] and "slant" in half["straighten"]
+    assert "wash" not in words and "320 cm; across, from trimmed edge to trimmed edge, 140 cm" in words["measure"]
+    assert "trim" not in " ".join((words["straighten"], words["mark"], words["cut"])).lower() and "slant" not in words["straighten"] and "written down as it can be used" in words["straighten"]
+    half = told(batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed"}}))
+    assert "must measure" not in half["wash"] and "slant" in half["straighten"] and "Trim" not in half["cut"]
+
+
+def test_selvedges_are_trimmed_after_the_cuts_across_and_marks_across_start_from_the_trimming_line():
+    """By hand: 113 − 2 × 1.5 = 110 cm to use, 3 pieces of 36 cm; they want 3 × 36 + 2 × 1.5 = 111 cm of cloth."""
+    made = batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "113 cm"}, "usable-cloth": {"selvedge": "1.5 cm"}})
+    words = told(made)
+    before_the_cut = " ".join(words[key] for key in list(words)[: list(words).index("cut")])
+    assert "Trim 1.5" not in before_the_cut and "Keep the selvedges until every cut across is made" in words["mark"]
+    assert words["cut"].index("Across the whole width first, selvedges and all") < words["cut"].index("Trim 1.5 cm off at each selvedge") < words["cut"].index("then cut each strip")
+    assert "across, selvedge to selvedge, 113 cm" in words["measure"] and "by 111 cm the pieces do not fit" in words["measure"]
+    across = markings(made)[1]
+    assert across.origin == "the trimming line, 1.5 cm in from one selvedge" and across.readings == ("36", "72", "108")
+    assert "the far trimming line 110 cm" in across.check.filled(made.ruler)
 
 
 def test_a_cloth_that_the_house_knows_to_change_otherwise_is_named():

@@ -11,6 +11,7 @@ from calculators.cloth import after_the_wash
 from calculators.curtains import HALF, Drop, JoinedWidths, Window, cloth_for, each_curtain_of, whole_steps, widths_for, widths_from
 from calculators.declaration import Answer, Calculator, Example, Result, ask_again
 from calculators.drawing.curtain import curtain_laid_flat
+from calculators.edge_questions import edges_that_leave_cloth
 from calculators.kinds import Column, Count, Length, Number, Table, Text
 from calculators.phrase import say
 
@@ -22,12 +23,13 @@ _CUT = {False: "cut {cut_drop} long", True: "cut {cut_unwashed} long from unwash
 
 def _work(given: SimpleNamespace) -> Answer:
     window = Window(given.rod, given.curtains, given.side_return, given.overlap, given.gathered == "gathered")
-    cloth_width = after_the_wash(given.cloth_width, min(given.change_width, Fraction(0)))
+    washed = after_the_wash(given.cloth_width, min(given.change_width, Fraction(0)))
+    cloth_width = edges_that_leave_cloth(given, washed).between(washed)
     refuse_what_cannot_be_sewn(given, window.flat_width(given.fullness) / window.curtains, cloth_width)
     drop = Drop(given.drop, given.heading, hem(given.lower_hem, given.lower_turn), given.change_length, given.pattern_repeat)
     widths = _widths(given, window, cloth_width)
     if widths.number > _MOST_WIDTHS:
-        raise ask_again("cloth_width", "Of cloth this narrow a curtain takes {count:count} widths. Write what can be used from selvedge to selvedge.", count=ceil(widths.number))
+        raise ask_again("cloth_width", "Of cloth this narrow a curtain takes {count:count} widths. Write the whole width of the cloth.", count=ceil(widths.number))
     bought = _bought(given, widths, drop)
     a_width = drop if bought["widths"] > 1 else replace(drop, repeat=Fraction(0))  # a single one need not match another
     results = {
@@ -123,7 +125,7 @@ CALCULATOR = Calculator(
     examples=(
         Example(
             {
-                "rod": "200 cm", "curtains": "2", "drop": "240 cm", "fullness": "2", "side_return": "10 cm", "overlap": "10 cm", "gathered": "flat", "cloth_width": "140 cm", "pattern_repeat": "64 cm", "widths_in": "half",
+                "rod": "200 cm", "curtains": "2", "drop": "240 cm", "fullness": "2", "side_return": "10 cm", "overlap": "10 cm", "gathered": "flat", "cloth_width": "140 cm", "measured": "trimmed", "pattern_repeat": "64 cm", "widths_in": "half",
                 "side_hem": "3 cm", "lower_hem": "10 cm", "heading": "5 cm", "seam_allowance": "1 cm", "change_length": "0", "change_width": "0", "spare_repeats": "1", "end_loss": "1 cm", "skew": "0", "sold_in": "10 cm",
             },
             {"flat_width": 4300, "widths_each": 2, "widths": 4, "cut_width": 2780, "finished_width": 2660, "cut_drop": 3200, "length": 12_910, "buy": 13_000, "reached": 2.51},

@@ -1,13 +1,14 @@
 """What is asked for curtains, and what is asked again."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.curtains import Hem
 from calculators.declaration import AskAgain, Field
-from calculators.house_measures import HEM_OR_NONE
+from calculators.house_measures import CLOTH_WIDTH, HEM_OR_NONE
+from calculators.edge_questions import MEASURED, SELVEDGE
 from calculators.kinds import Change, Choice, Count, Length, Number
 from calculators.measure import Ruler, show_divisions
 from calculators.method.usual_cloth import change_found
@@ -39,7 +40,8 @@ FIELDS = (
         "gathered", "Returns and overlap", Choice(options={"flat": "are added flat", "gathered": "are gathered too"}),
         "Both ways of counting are in use: ask which one an order means. Flat: rod × fullness, then returns and overlap. Gathered: all of it × fullness.", fixed="flat",
     ),
-    Field("cloth_width", "Usable width of the cloth", Length(least=Fraction(20), most=Fraction(6_000), toward="down"), "Usable width, selvedges trimmed.", "usable_width"),
+    Field("cloth_width", "Cloth width", replace(CLOTH_WIDTH, toward="down"), "Across the cloth, lying without tension, at its narrowest.", "cloth_width"),
+    MEASURED,
     Field("pattern_repeat", "Pattern repeat", Length(most=Fraction(3_000)), "Along the cloth, from one motif to the next, as you buy it; 0 for plain cloth.", fixed="0"),
     Field("widths_in", "Widths in a curtain", Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be parted down its middle.", fixed="half"),
     Field("side_hem", "Side hem", HEM_OR_NONE, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem"),
@@ -47,6 +49,7 @@ FIELDS = (
     Field("lower_hem", "Lower hem", HEM_OR_NONE, "Depth of the hem at the foot; 0 for none.", fixed={"cm": "10 cm", "in": "4 in"}),
     Field("lower_turn", "First turn of the lower hem", HEM_OR_NONE, "Only if it differs: empty for two equal folds, 0 for a single one.", optional=True),
     Field("heading", "Heading allowance", HEM_OR_NONE, "All the cloth beyond the finished top edge.", fixed={"cm": "5 cm", "in": "2 in"}),
+    SELVEDGE,
     *seam_fields("french", JOINS),
     Field(
         "change_length", "Change in the wash, along", _CHANGE, "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0",
@@ -61,7 +64,7 @@ FIELDS = (
 )  # fmt: skip
 ASKED = (
     "Curtains: {curtains}, on a rod or track of {rod}, with a finished drop of {drop} and fullness {fullness}. Returns of {side_return} at each end and "
-    "{overlap} of overlap where two meet {gathered}. Cloth with {cloth_width} of usable width and a repeat of {pattern_repeat}, in {widths_in}."
+    "{overlap} of overlap where two meet {gathered}. Cloth {cloth_width} wide, {measured}, with a repeat of {pattern_repeat}, in {widths_in}."
 )
 
 

@@ -12,6 +12,7 @@ from calculators.layplan.advice import Advice
 from calculators.layplan.cutting import Cut, cuts, remnants
 from calculators.layplan.laid import Lay
 from calculators.layplan.marking import Marked, marked
+from calculators.layplan.order import Rules
 from calculators.layplan.planning import Outcome
 from calculators.layplan.usable import length_to_start_from
 from calculators.measure import Ruler, show_length
@@ -57,7 +58,7 @@ RESULTS = (
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
     Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts."),
-    Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the first long edge. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
+    Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
     Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand."),
     Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
     Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike."),
@@ -82,7 +83,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
         "thread_length": sum((cut.how_often * cut.length for cut in drawn), Fraction(0)),
         "per_piece": _per_piece(outcome),
         "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1, given.ruler)],
-        "cut_list": _cut_list(made, given),
+        "cut_list": _cut_list(made, given, outcome.order.rules),
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
     }
@@ -131,24 +132,26 @@ def _part_words(line: Marked) -> str:
     return f"{line.strip}{within}{'' if line.along else ', across'}"
 
 
-def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace) -> list[dict]:
+def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace, rules: Rules) -> list[dict]:
     rows = []
     for lay, found in made:
         for cut in found:
             rows.append({
-                "step": len(rows) + 1, "cut": _cut_words(lay, cut, len(made) > 1) + waste_said(cut.waste, given.ruler), "marks": list(cut.marks),
+                "step": len(rows) + 1,
+                "cut": _cut_words(lay, cut, len(made) > 1, lay.cloth.cloth.edges(rules).name) + waste_said(cut.waste, given.ruler),
+                "marks": list(cut.marks),
                 "how": WAYS[given.way_across if cut.across else given.way_along], "each": cut.length,
             })  # fmt: skip
     return rows
 
 
-def _cut_words(lay: Lay, cut: Cut, several: bool) -> str:
+def _cut_words(lay: Lay, cut: Cut, several: bool, long_edge: str) -> str:
     if cut.first:
         what = f"strip {cut.first}" if cut.first == cut.last else f"strips {cut.first} to {cut.last}, each"
         what += f", part {cut.within}" if cut.within else ""
     else:
         what = lay.cloth.cloth.name if several else "whole cloth"
-    way = "across, from the straight end" if cut.across else "along, from the first long edge"
+    way = "across, from the straight end" if cut.across else f"along, from the {long_edge}"
     return f"{what}: {'trim ' if cut.trims else ''}{way}"
 
 
@@ -168,7 +171,7 @@ def _working(outcome: Outcome) -> tuple[Phrase, ...]:
     lay = outcome.lays[0]
     steps = [
         say(
-            "“{cloth:text}”: {width:length} wide, less two selvedges, after the wash: {usable:length_down} to plan on.",
+            f"“{{cloth:text}}”: {{width:length}} wide{', less two selvedges' if lay.cloth.cloth.edges(outcome.order.rules).strip else ''}, after the wash: {{usable:length_down}} to plan on.",
             cloth=lay.cloth.cloth.name, width=lay.cloth.cloth.width, usable=lay.cloth.width,
         )
     ]  # fmt: skip

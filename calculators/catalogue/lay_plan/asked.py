@@ -4,6 +4,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.declaration import AskAgain, Field, ask_again
+from calculators.edge_questions import MEASURED, SELVEDGE, TRIMMED
 from calculators.kinds import Change, Choice, Count, Length, Text, YesNo
 from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
 from calculators.phrase import say
@@ -38,10 +39,11 @@ MATTERS = {"1": "may be left out", **{str(count): f"counts as {count}" for count
 _CLOTHS = Rows(
     columns=(
         Field("name", "Cloth", Text(longest=30), "What you call it.", fixed="Cloth"),
-        Field("width", "Width", _ACROSS, "Selvedge to selvedge."),
+        Field("width", "Width", _ACROSS, "Across, lying without tension."),
         Field("length", "Length", _ALONG, "End to end; empty for cloth to buy.", optional=True),
         Field("how_many", "How many", Count(least=1, most=24), "Such cloths.", fixed="1"),
         Field("one_way", "One-way", YesNo(), "Nap, or a print that points one way.", fixed="no"),
+        MEASURED,
     ),
     one="cloth",
     most=12,
@@ -84,7 +86,7 @@ _REPEATS = Rows(
 )
 
 FIELDS = (
-    Field("cloths", "Cloths", _CLOTHS, "Width from selvedge to selvedge and length from end to end, as they lie now.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
+    Field("cloths", "Cloths", _CLOTHS, "Width and length as they lie now. A width measured selvedge to selvedge loses what is trimmed off each side; a remnant may be trimmed already.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
     Field(
         "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. Where not all fit, one of every kind is kept, unless you say which count more: one that counts as 2 goes after two that may be left out.",
         fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
@@ -94,7 +96,7 @@ FIELDS = (
     Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
     Field("strips", "How it is cut", Choice(options=STRIPS), "Strips: the first cuts part the whole cloth, each strip is then cut into pieces, and a piece may be trimmed once more. Sections: each strip is first cut along into sections, and those across into pieces. Any way: cuts may turn as often as they like, so more may fit and more cuts are made.", fixed="across"),
     Field("gap", "Lost between pieces", Length(most=Fraction(100)), "Width lost at a cut between two pieces; 0 where one line parts both.", fixed="0"),
-    Field("selvedge", "Selvedge off each side", Length(most=Fraction(500)), "Strip trimmed off each side; 0 to keep the selvedge.", "selvedge"),
+    SELVEDGE,
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, whole threads.", "end_loss"),
     Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square. The plan counts on the cloth being pulled square, and keeps that much clearer of flaws; pull it square before you measure a repeat.", "skew"),
     Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0"),
@@ -120,6 +122,7 @@ def order_from(given: SimpleNamespace) -> Order:
             row.name, row.width, row.length, row.how_many, row.one_way,
             next((Repeat(each.along, each.across, each.first_along or Fraction(0), each.first_across or Fraction(0)) for each in repeats.get(index, ())), None),
             tuple(Flaw(each.from_end, each.from_selvedge, each.length, each.width) for each in flaws.get(index, ())),
+            row.measured == TRIMMED,
         )
         for index, row in enumerate(given.cloths)
     )

@@ -6,11 +6,13 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.asked import IF_NOT_ALL_FIT
 from calculators.catalogue.lay_plan.offered import change_offered
+from calculators.cloth import LongEdges
 from calculators.layplan.advice import Advice
 from calculators.layplan.any_stage_value import is_too_fine
 from calculators.layplan.one_change import cannot_hold, turned_otherwise
 from calculators.layplan.planning import Outcome
 from calculators.layplan.what_if import WhatIf
+from calculators.measure import Ruler
 from calculators.phrase import Phrase, say
 from calculators.trade_rules import brief
 
@@ -86,6 +88,7 @@ def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: Sim
         yield from _left_of_cloth(outcome)
     for change in advice.what_ifs:
         yield from _change_said(outcome, change)
+    yield from _starting_edges(outcome, given.ruler)
     yield say(brief("one-end") + " The last mark along must read {last:length}: if it does not, measure again before cutting.", last=last_mark)
     if outcome.open_ended and given.ruler.read(outcome.result) != given.ruler.read(outcome.result, "up"):
         yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
@@ -114,6 +117,20 @@ def _bought(outcome: Outcome, advice: Advice) -> Phrase:
         f"{why}For the rest, buy {{length:length_up}} of {{cloth:text}}{then}",
         length=advice.rest.to_start_from, cloth=advice.rest.lays[0].cloth.cloth.name, longer=advice.longer,
     )  # fmt: skip
+
+
+def _starting_edges(outcome: Outcome, ruler: Ruler) -> Iterator[Phrase]:
+    """The line that marks across start from, of every cloth that is used; where selvedges are trimmed, when."""
+    edges: dict[LongEdges, list[str]] = {}
+    for lay in outcome.lays:
+        names = edges.setdefault(lay.cloth.cloth.edges(outcome.order.rules), [])
+        names.extend({lay.cloth.cloth.name} - {*names})
+    for each, names in edges.items():
+        of_cloth = f" of {_in_a_row(names)}" if len(edges) > 1 else ""
+        yield say("Marks across{cloth:text} start from {edge:text}.", cloth=of_cloth, edge=each.start(ruler))
+    if any(each.strip for each in edges):
+        across_first = all(lay.first_cut == "across" for lay in outcome.lays)
+        yield say(brief("selvedges") if across_first else "The selvedges come off with the first cuts along, once every mark is set.")
 
 
 def _room_taken(outcome: Outcome) -> Iterator[Phrase]:

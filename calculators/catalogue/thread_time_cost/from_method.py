@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from calculators.cloth import LongEdges
 from calculators.folding.mitre_marks import mitre_marks
 from calculators.house_method import HouseMethod, on_ruler
 from calculators.kinds import Kind, Length, Number, Refused
@@ -31,7 +32,8 @@ def minutes_for_a_piece(
 def side_by_side(method: HouseMethod, ruler: Ruler) -> str:
     """How many of the usual piece lie side by side on the usual cloth."""
     piece = _length(method, ruler, "piece_width")
-    across = _length(method, ruler, "usable_width") // piece if piece else 0
+    edges = LongEdges(selvedge=_length(method, ruler, "selvedge"))
+    across = edges.between(_length(method, ruler, "cloth_width")) // piece if piece else 0
     return str(across) if across else ""
 
 

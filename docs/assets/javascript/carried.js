@@ -1,4 +1,5 @@
 /** Numbers carried by a link: they stand after the # of an address, so that no server ever sees them. */
+import { asMeantThen } from "./kept-before.js";
 
 const MARK = "#carries=";
 const MOST = 40_000; // letters; a longer one was not made here
@@ -16,7 +17,7 @@ export function arrived() {
   try {
     const { name, texts } = JSON.parse(decodeURIComponent(location.hash.slice(MARK.length)));
     const sound = typeof name === "string" && texts && Object.values(texts).every((text) => typeof text === "string");
-    return sound ? { name, texts } : null;
+    return sound ? { name, texts: asMeantThen(name, texts) } : null;
   } catch {
     return null;
   }

@@ -1,5 +1,7 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
+import { EDITION, asMeantThen } from "./kept-before.js";
+
 const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
 
@@ -26,8 +28,11 @@ export const nameOf = (calculator, given, walk = "") =>
   [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
 
 /** What the reader filled in herself, by the name of what she filled in: field name → text, and the ruler on which a bare number among them is to be read. */
-export const typedIn = (name) => ({ texts: {}, readOn: ruler(), ...get(`typed/${name}`) });
-export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, readOn });
+export function typedIn(name) {
+  const { texts = {}, readOn = ruler(), edition } = get(`typed/${name}`) ?? {};
+  return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn };
+}
+export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, readOn, edition: EDITION });
 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";
