@@ -53,6 +53,6 @@ CUT = Care("much", say("The hem will follow the thread you cut along. Loose thre
 WASH = Care("some", say("Wash as the finished pieces will be washed, and let the cloth dry without pulling it."))
 TRIM = Care("little", say("No ruler is needed once the first corner has been looked at."))
 TURN_OUT = Care("some", say("What is sharp goes through the cloth."))
-EDGE_STITCH = Care("some", say("The last stitches before each corner are where everyone looks."))
+EDGE_STITCH = Care("some", say("Everyone looks at the last stitches before a corner."))
 PRESS = Care("little", say("The folds were set before; this press only smooths."))
 CHECK = Care("much", say("The next plan begins with what was really measured."))

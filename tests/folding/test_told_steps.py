@@ -15,7 +15,7 @@ from calculators.folding.mitre_lines import CreasesMiss, mitre_lines
 from calculators.folding.plane import Line, distance
 from calculators.folding.stack import Stack
 from calculators.folding.turning_out import PokesOut
-from calculators.trade_rules import brief
+from calculators.trade_rules import brief, rule
 
 CORNER_STEPS = calculator_named("corner-steps")
 
@@ -40,7 +40,7 @@ def test_the_needle_stops_where_the_row_is_as_far_from_the_next_inner_edge(hems,
     inner = corner.at(2 * hems[0], 2 * hems[1])
     off_the_seam = _apart(Line.through(mitre_lines(corner).crossing, inner), stop)
     assert (off_the_seam < 1e-6) == (hems[0] == hems[1])
-    assert "with equal hems, in the mitre seam" in brief("needle-stop")
+    assert "in the mitre seam" in brief("needle-stop") and "Where the hems are unequal, go by that distance" in rule("needle-stop").said
 
 
 def _apart(line: Line, place) -> float:
