@@ -67,8 +67,7 @@ class FitAround:
                     yield None
                 if grown.length is not None or grown.end is not None:
                     yield self._kept(grown.cloth(grown.length or grown.end), way)
-        if self.fitting.task.length is not None:
-            yield from self._searched(steps)
+        yield from self._shortened(steps * SEARCHES) if self.fitting.task.length is None else self._searched(steps)
 
     def _searched(self, steps: int) -> Iterator[Fit | None]:
         bounds = []
@@ -85,6 +84,32 @@ class FitAround:
                 yield self._kept(search.cloth(), way)
         if self.in_strips:
             yield self._lowered(max(bounds))
+
+    def _shortened(self, steps: int) -> Iterator[Fit | None]:
+        """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so far, again and again."""
+        width, _, kinds, obstacles = self._ground("across")
+        areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
+        everything = sum(area * kind.copies for area, kind in zip(areas, kinds))
+        length = self._aimed_at() if self.limit is None else self._units(self.limit + self.fitting.gap)
+        none = 0  # the longest on which it was looked for and not found
+        while self.best is not None and not self._proven():
+            search = SearchAround(StripsAround(width, length, kinds, obstacles), areas, everything - 1)
+            for _ in search.run():
+                steps -= 1
+                yield None
+                if not steps:
+                    return
+            if search.best and search.value == everything:
+                yield self._kept(search.cloth(whole=False), "across")
+            elif search.bound < everything:
+                self.limit = (length + 1) * self.fitting.unit - self.fitting.gap
+                self.best = self.fitting.bounded(self.best, self.limit)
+                yield self.best
+            if search.value < everything:
+                none = length
+            length = (none + self._units(self.best.score + self.fitting.gap)) // 2
+            if length <= none:
+                return
 
     def _kept(self, cloth: Part, way: str) -> Fit | None:
         fitting = self.fitting

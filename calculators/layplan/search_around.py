@@ -74,8 +74,8 @@ class SearchAround:
             if breadth is None:
                 return
 
-    def cloth(self) -> Part:
-        """The best plan as a tree of cuts."""
+    def cloth(self, whole: bool = True) -> Part:
+        """The best plan as a tree of cuts; whole: of all the cloth, else of what it reaches to."""
         strips, row = [], self.best
         while row is not None and row[4] is not None:
             strips.append(row[4])
@@ -86,7 +86,7 @@ class SearchAround:
                 parts.append(Part(0, y, self.strips.width, start - y))
             parts.append(self.strips.strip(start, end, signature, packed))
             y = end
-        return row_of_parts(0, 0, self.strips.width, self.strips.length, "across", parts)
+        return row_of_parts(0, 0, self.strips.width, self.strips.length if whole else y, "across", parts)
 
     def _have(self) -> int:
         return max(self.known, self.value)

@@ -1,5 +1,7 @@
 """Plans around flaws and with a repeat: no plan is missed that trying everything finds, and nothing that fits by construction is lost."""
 
+from dataclasses import replace
+
 import pytest
 
 from calculators.layplan.lay_check import lay_faults
@@ -30,6 +32,18 @@ def test_no_plan_in_strips_is_missed_and_each_is_proven(strips, hundred):
         most = most_value(ground, sizes, strips)
         assert (best.result if best else 0) == most, seed
         assert best is None or best.bound == most, seed
+
+
+def test_no_shorter_cloth_than_found_takes_the_whole_order():
+    for seed in range(150):
+        ground, sizes = small(seed, 6)
+        order = in_millimetres(ground, sizes, "across", "shortest")
+        best = planned(replace(order, cloths=(replace(order.cloths[0], length=None),)))
+        if best is None:
+            continue
+        everything = sum(size.value * size.count for size in sizes)
+        assert best.proven and most_value(replace(ground, length=int(best.result / 10)), sizes, "across") == everything, seed
+        assert most_value(replace(ground, length=int(best.result / 10) - 1), sizes, "across") < everything, seed
 
 
 def test_trying_everything_sees_flaws_the_repeat_the_gap_and_the_stages():
