@@ -9,7 +9,6 @@ from calculators.pieces import Grid
 
 _LONGEST = 6  # cloth widths of length that are drawn; a longer cloth is drawn up to there
 _NUMBERED = 80
-_ROW = 16  # drawing units from one line of words to the next
 
 
 def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
@@ -20,7 +19,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length, strip = _drawn_length(grid), grid.edges.strip
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
-    sheet = Sheet((0, -strip, drawn_length, grid.cloth_width + strip), margins=(8, 42, 66 if ruler.unit == "in" else 52, 76), down=True)
+    sheet = Sheet((0, -strip, drawn_length, grid.cloth_width + strip), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60), down=True)
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
     used_width = grid.across * grid.lie_width
@@ -36,7 +35,6 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     ends = [(0, low), (drawn_length, low), (drawn_length, high), (0, high), (0, low)]
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
     sheet.words(_size(grid, ruler, drawn_length, whole), (0, high), style="dimension-text", anchor="start", shift=(0, 18))
-    sheet.words(_origin(grid), (0, high), style="dimension-text", anchor="start", shift=(0, 18 + _ROW))
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
 
 
@@ -69,7 +67,7 @@ def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
         sheet.tick((mark, low), (0, 4))
         if index in labelled:
             sheet.words(_bare(mark, ruler), (mark, low), style="dimension-text", shift=(0, -10))
-    sheet.words(f"marks along, in {ruler.unit_to_read}", (0, low), anchor="start", shift=(0, -26))
+    sheet.words(f"marks in {ruler.unit_to_read}, across from the {grid.edges.name}", (0, low), anchor="start", shift=(0, -26))
     marks = [Fraction(0), *grid.marks_across]
     labelled = thinned(marks, sheet.scale, 15)
     edge = _drawn_length(grid)
@@ -95,10 +93,6 @@ def _bare(mark, ruler: Ruler) -> str:
 def _size(grid: Grid, ruler: Ruler, drawn_length, whole: bool) -> str:
     size = f"cloth {show_length(grid.cloth_length, ruler, 'down')} long, {show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide; grain ↔"
     return size if whole else f"{size}; drawn to {show_length(drawn_length, ruler)}"
-
-
-def _origin(grid: Grid) -> str:
-    return f"marks across from 0 at the {grid.edges.name} at the top"
 
 
 def _in_words(grid: Grid, ruler: Ruler) -> str:
