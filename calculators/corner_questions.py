@@ -93,6 +93,14 @@ def check_turn(turn: Number, hem: Number) -> None:
         raise ask_again("turn", "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.", hem=hem)
 
 
+def room_to_trim(to_line: Number, half_line: Number) -> Number:
+    """The cloth beyond a mitre's line that trimming may leave less of, the same for every page about it.
+
+    to_line: from the folded corner straight to the line, the shorter way [mm]. half_line: from the crossing of the creases to an edge [mm].
+    """
+    return min(to_line, half_line / 2)
+
+
 def check_trim(seam_allowance: Number, room: Number) -> None:
     """Refuse to leave more cloth beyond a mitre's line than there is.
 
@@ -137,4 +145,4 @@ def _check_trim(given: Measures) -> None:
     except CreasesMiss:
         return  # said when the corner is folded
     foot = lines.line_1.foot(given.corner.at(0, 0))
-    check_trim(given.seam_allowance, min(distance(given.corner.at(0, 0), foot), lines.half_line / 2))
+    check_trim(given.seam_allowance, room_to_trim(distance(given.corner.at(0, 0), foot), lines.half_line))

@@ -1,6 +1,6 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
-from calculators.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet
+from calculators.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet, room_to_trim
 from calculators.folding.mitre_marks import mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
@@ -29,7 +29,7 @@ def _mitre_gauge(given) -> Gauge:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
     check_turn(given.turn, min(given.hem_1, given.hem_2))
-    check_trim(given.seam_allowance, min(marks.to_line_1, marks.to_line_2))
+    check_trim(given.seam_allowance, room_to_trim(min(marks.to_line_1, marks.to_line_2), marks.half_line))
     return mitre_gauge(Corner(*map(float, (given.hem_1, given.hem_2, given.angle))), float(given.seam_allowance))
 
 

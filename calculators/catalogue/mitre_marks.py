@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calculators.corner_questions import check_trim, check_turn, creases_that_meet
+from calculators.corner_questions import check_trim, check_turn, creases_that_meet, room_to_trim
 from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import mitre_corner
@@ -17,7 +17,7 @@ def _work(given) -> Answer:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
     check_turn(given.turn, min(given.hem_1, given.hem_2))
-    check_trim(given.seam_allowance, min(marks.to_line_1, marks.to_line_2))
+    check_trim(given.seam_allowance, room_to_trim(min(marks.to_line_1, marks.to_line_2), marks.half_line))
     results = {name: getattr(marks, name) for name in ("mark_1", "mark_2", "half_line", "trim_1", "trim_2", "raw_mark_1", "raw_mark_2")}
     results |= {
         "corner_to_line": marks.to_line_1,

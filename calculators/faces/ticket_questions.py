@@ -27,6 +27,7 @@ from calculators.ticket.batch import Batch, NotYet, batch_of
 from calculators.ticket.sizes import read_size
 from calculators.ticket.steps import ONCE
 from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
+from calculators.walk import BATCH
 
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
@@ -43,9 +44,14 @@ def _ticket(request: Reply) -> Reply:
         sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""), {name: document.get(name, "") for name in FIGURES})
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
-        return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/"}, "Mend it in the batch"))), "settle": ""}
+        return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(trouble)}"}, "Mend it in the batch"))), "settle": ""}
     about_cloth = what_to_do(batch.cloth, job.method, house(request), request["kind"] == JOB, request["home"])
     return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"], about_cloth)))}
+
+
+def _blank_in_the_batch(trouble: NotYet) -> str:
+    """The id of a blank on the page of the batch, where the walk stands first."""
+    return f"{BATCH.name}-0-{trouble.calculator}-{trouble.field}"
 
 
 def _tick(request: Reply) -> Reply:

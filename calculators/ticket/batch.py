@@ -20,10 +20,13 @@ SUMS = "thread-time-cost"
 
 
 class NotYet(ValueError):
-    """Raised with one sentence when a batch has no ticket yet; `title` names the step of the walk to mend."""
+    """Raised with one sentence when a batch has no ticket yet.
 
-    def __init__(self, title: str, sentence: str):
-        self.title = title
+    title, calculator: the step of the walk to mend. field: the blank in it.
+    """
+
+    def __init__(self, title: str, sentence: str, calculator: str, field: str):
+        self.title, self.calculator, self.field = title, calculator, field
         super().__init__(sentence)
 
 
@@ -80,8 +83,8 @@ def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Bat
     """
     for stop in stops:
         if stop.refusal and stop.calculator.name != SUMS:
-            first = next(iter(stop.refusal.sentences.values()))
-            raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler))
+            field, first = next(iter(stop.refusal.sentences.items()))
+            raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler), stop.calculator.name, field)
     values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops if stop.answer}
     name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
     return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, method.cloth_line(name))

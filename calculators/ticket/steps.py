@@ -218,7 +218,9 @@ def _construction(batch: Batch) -> list[CornerStep]:
     try:
         _, steps, _ = answer(calculator, asking).drawn_from
     except AskAgain as trouble:
-        raise NotYet(corner.step.title, next(iter(trouble.sentences.values())).filled(batch.ruler, calculator.kinds)) from None
+        field, sentence = next(iter(trouble.sentences.items()))
+        asked_there = field if field in taken else corner.calculator.fields[0].name
+        raise NotYet(corner.step.title, sentence.filled(batch.ruler, calculator.kinds), corner.calculator.name, asked_there) from None
     return steps
 
 

@@ -280,7 +280,7 @@ def test_two_windows_ticking_lose_nothing():
 
 def test_a_batch_in_trouble_says_where_to_mend_it():
     reply = ask("ticket", typed={"usable-cloth": {"selvedge": "36 banana"}})
-    assert "What can be used of it" in reply["body"] and 'href="../../batch/"' in reply["body"] and reply["settle"] == ""
+    assert "What can be used of it" in reply["body"] and 'href="../../batch/#batch-0-usable-cloth-selvedge"' in reply["body"] and reply["settle"] == ""
     assert "count" in ask("ticket settle", name="bundle", text="x")["refusal"]
 
 

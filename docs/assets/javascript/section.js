@@ -162,7 +162,17 @@ export class Section {
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
       if (sentence) place.closest("details")?.setAttribute("open", "");
+      if (sentence) this.#leadTo(place.dataset.field);
     }
+  }
+
+  /** A link from elsewhere to a blank that needs mending leads to the very blank, once. */
+  #leadTo(name) {
+    const control = this.form.elements.namedItem(name);
+    if (this.hasLed || !control || location.hash !== `#${control.id}`) return;
+    this.hasLed = true;
+    control.scrollIntoView({ block: "center" });
+    control.focus();
   }
 
   /** Change what has changed, and leave alone what has not: what is pointed at, opened or scrolled to stays so. */
