@@ -51,13 +51,14 @@ class Hems:
 
 @dataclass(frozen=True)
 class HemmedPiece:
-    """A piece with its hems: cut and finished size [mm]."""
+    """A piece with its hems: cut and finished size, and how far from a hem's inner folded edge its stitches run [mm]."""
 
     hems: Hems
     cut_width: Fraction
     cut_length: Fraction
     finished_width: Fraction
     finished_length: Fraction
+    edge_stitch: Fraction = Fraction(2)
 
     @property
     def border_share(self) -> Fraction:

@@ -1,5 +1,6 @@
 """Finished size: what a cut piece becomes once it is hemmed, or what to cut for a finished size."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from calculators.corner_questions import check_turn
@@ -56,7 +57,7 @@ def _work(given) -> Answer:
             ),
             say("Cut {cut:length} − {across:length} = {finished:length} finished across.", cut=piece.cut_width, across=hems.across, finished=piece.finished_width),
         ),
-        drawn_from=piece,
+        drawn_from=replace(piece, edge_stitch=given.edge_stitch),
     )
 
 
@@ -86,6 +87,7 @@ CALCULATOR = Calculator(
         Field("hem_bottom", "Hem at the bottom", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
         Field("hem_left", "Hem on the left", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
         Field("hem_right", "Hem on the right", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
+        Field("edge_stitch", "Edge stitch", Length(most=Fraction(100)), "From the inner folded edge of the hem to its row of stitches; it is only drawn.", "edge_stitch"),
     ),
     asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
     results=(

@@ -25,6 +25,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     if whole > needed:
         sheet.area(lines.REMNANT, rectangle(0, needed, drawn, whole), pattern=True)
         sheet.line(lines.CUT, (0, needed), (drawn, needed))
+        sheet.along("cut", (0, needed), (drawn, needed))
     around = [(drawn, 0), (0, 0), (0, whole), (drawn, whole)]
     sheet.line(lines.CUT, *around, *(around[:1] if not runs_on else ()))
     if runs_on:
@@ -35,9 +36,9 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     _folds(sheet, widths, drop, drawn)
     _numbers(sheet, widths, needed, drawn)
     sheet.dimension((0, whole), (drawn, whole), f"cut {show_length(widths.cut, ruler)}", away=14)
-    sheet.dimension((drawn, whole), (drawn, 0), show_length(whole, ruler, "up"), away=12)
+    sheet.dimension((drawn, whole), (drawn, 0), f"cut {show_length(whole, ruler, 'up')}", away=12)
     sheet.dimension((drawn if runs_on else drawn - side, foot), (side, foot), f"finished {show_length(widths.finished, ruler, 'down')}", away=14 + float(foot) * sheet.scale)
-    sheet.dimension((side, foot), (side, head), show_length(drop.finished, ruler), away=14 + float(side) * sheet.scale)
+    sheet.dimension((side, foot), (side, head), f"finished {show_length(drop.finished, ruler)}", away=14 + float(side) * sheet.scale)
     joins = " The stitched lines are its joins." if widths.joins else ""
     not_all = " Not all of its widths are drawn." if runs_on else ""
     return sheet.finish(

@@ -69,6 +69,8 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
             fold_edges = [edge for kind, edge in around if kind == "fold"]
             for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
                 sheet.line(style, *edge)
+                if style == lines.CUT:
+                    sheet.along("cut", *edge)
     for measured in step.measured:
         _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
     return sheet

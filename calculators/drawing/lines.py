@@ -8,10 +8,11 @@ EDGE = "edge"
 RAW_EDGE = "raw-edge"
 FOLD = "fold"
 STITCH = "stitch"
+LANDS = "lands"
 CUT = "cut"
 MARK, PENCIL = "mark", "pencil"
 BREAK = "break"
-PATCH = "patch"
+PATCH, THICKEST = "patch", "thickest"
 REMNANT = "remnant"
 REPEAT, STRIP = "repeat", "strip-bar"
 FLAW = "flaw"
@@ -22,6 +23,7 @@ OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 WORDS = {
     EDGE: "edge",
     RAW_EDGE: "raw edge, turned in",
+    LANDS: "inner folded edge",
     FOLD: "fold",
     STITCH: "stitch",
     CUT: "✂ cut",
@@ -29,6 +31,7 @@ WORDS = {
     PENCIL: "pencil line",
     BREAK: "cloth runs on",
     PATCH: "number of layers changes",
+    THICKEST: "thickest place",
     REMNANT: "left over",
     REPEAT: "repeat starts",
     STRIP: "strip and its number",

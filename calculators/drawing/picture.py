@@ -74,9 +74,14 @@ class Sheet:
         yield
         self.svg = whole
 
+    def group(self, style: str) -> ET.Element:
+        """A part of the drawing by itself, such as an enlarged corner."""
+        return ET.SubElement(self.svg, "g", {"class": style})
+
     def line(self, style: str, *points: Point, fine: bool = False) -> None:
         """A line through places in mm; fine where a heavy one would leave too little between."""
-        self._use(style)
+        if style in lines.WORDS:
+            self._use(style)
         ET.SubElement(self.svg, "polyline", {"class": f"{style} fine" if fine else style, "points": _points(self.at(p) for p in points)})
 
     def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
@@ -106,7 +111,8 @@ class Sheet:
     def shade(self, rings: Sequence[Sequence[Point]], share: float) -> None:
         """An area in a tone of ink: from 0, none, to 1, full."""
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
-        ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.2f}"})
+        ET.SubElement(self.svg, "path", {"class": "shade-ground", "d": path, "fill-rule": "evenodd"})
+        ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.3f}"})
 
     def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0), sizes: Sequence[int] = ()) -> None:
         """A label at a place in mm, shifted in drawing units; one too long for the sheet goes on below, divided at its semicolons.
@@ -120,6 +126,17 @@ class Sheet:
             if sizes and tuple(sizes) != SIZES:
                 attributes["data-at"] = " ".join(map(str, sizes))
             ET.SubElement(self.svg, "text", attributes).text = part
+
+    def along(self, text: str, start: Point, end: Point) -> None:
+        """A word on a line from start to end [mm], at its middle, to be read from below or from the right; left out where the line is too short."""
+        (x1, y1), (x2, y2) = self.at(start), self.at(end)
+        if hypot(x2 - x1, y2 - y1) < text_width(text) + 12:
+            return
+        lean = degrees(atan2(y2 - y1, x2 - x1))
+        lean -= 180 * round(lean / 180)
+        x, y = _round((x1 + x2) / 2), _round((y1 + y2) / 2)
+        turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if lean else {}
+        ET.SubElement(self.svg, "text", {"class": "on-line", "x": x, "y": y, "dy": "4", "text-anchor": "middle", **turned}).text = text
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
         """A short mark across an edge at a place in mm; direction is in drawing units."""

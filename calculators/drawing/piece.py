@@ -1,48 +1,121 @@
-"""A hemmed piece: the cut cloth, where it folds, and the border that shows."""
+"""A hemmed piece: the cut cloth, where it folds, and where its hems are stitched."""
+
+from collections.abc import Callable
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet, rectangle
+from calculators.drawing.picture import Picture, Point, Sheet, rectangle
 from calculators.hems import HemmedPiece
 from calculators.measure import Ruler, show_length
 
+_MARGINS, _TALLEST = (70, 44, 60, 56), 300  # drawing units
+_ROOM = 11  # [drawing units] between the lines of a hem; where there is less, a corner is drawn enlarged
+_DETAIL, _OVER = 150, 30  # [drawing units] the enlarged corner, and what is left free over it for its name
+_BEYOND = 1.3  # how much farther than the hems the enlarged corner reaches
+
 
 def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
-    """The cut piece flat, wrong side up, with its fold lines, and its cut and finished size.
+    """The cut piece flat, wrong side up, with its cut and finished size, its fold lines and its stitches.
+
+    Where hems are too narrow on the drawing to be told apart, one corner is enlarged below it.
 
     piece: the piece with its hems; ruler: the one sizes are read on.
     """
-    hems = piece.hems
-    sheet = Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(70, 44, 60, 56), tallest=300)
-    sheet.area("cloth-wrong", rectangle(0, 0, piece.cut_width, piece.cut_length), pattern=True)
-    finished = _inside(piece, hems.left, hems.right, hems.bottom, hems.top, turns=1, depths=1)
-    sheet.line(lines.CUT, *_closed(rectangle(0, 0, piece.cut_width, piece.cut_length)))
-    if hems.turn:
-        sheet.line(lines.FOLD, *_closed(_inside(piece, hems.left, hems.right, hems.bottom, hems.top, turns=1, depths=0)))
+    hems, whole = piece.hems, (0, 0, piece.cut_width, piece.cut_length)
+    narrow = _narrow(piece)
+    left, top, right, below = _MARGINS
+    sheet = Sheet(whole, margins=(left, top, right, below + narrow * (_DETAIL + _OVER)), tallest=_TALLEST)
+    sheet.area(lines.CLOTH_WRONG, rectangle(*whole), pattern=True)
+    finished = _inside(piece, lambda hem: hem + hems.turn)
+    sheet.line(lines.CUT, *_closed(rectangle(*whole)))
+    if not narrow:
+        _hems(piece, lambda style, corners: sheet.line(style, *_closed(corners)))
     sheet.line(lines.FOLD, *_closed(finished))
-    sheet.line(lines.STITCH, *_closed(_inside(piece, hems.left, hems.right, hems.bottom, hems.top, turns=1, depths=2)))
-    (left, low), (right, _), (_, high), _ = finished
+    (inner, low), (outer, _), (_, high), _ = finished
     sheet.dimension((0, piece.cut_length), (piece.cut_width, piece.cut_length), f"cut {show_length(piece.cut_width, ruler)}", away=14)
-    sheet.dimension((piece.cut_width, piece.cut_length), (piece.cut_width, 0), show_length(piece.cut_length, ruler), away=12)
-    sheet.dimension((right, low), (left, low), f"finished {show_length(piece.finished_width, ruler)}", away=14 + float(low) * sheet.scale)
-    sheet.dimension((left, low), (left, high), show_length(piece.finished_length, ruler), away=14 + float(left) * sheet.scale)
-    return sheet.finish("The piece, cut and finished", _in_words(piece, ruler))
+    sheet.dimension((piece.cut_width, piece.cut_length), (piece.cut_width, 0), f"cut {show_length(piece.cut_length, ruler)}", away=12)
+    sheet.dimension((outer, low), (inner, low), f"finished {show_length(piece.finished_width, ruler)}", away=14 + float(low) * sheet.scale)
+    sheet.dimension((inner, low), (inner, high), f"finished {show_length(piece.finished_length, ruler)}", away=14 + float(inner) * sheet.scale)
+    if narrow:
+        _enlarged(sheet, piece)
+    return sheet.finish("The piece, cut and finished", _in_words(piece, ruler, narrow))
 
 
-def _inside(piece: HemmedPiece, left, right, bottom, top, turns: int, depths: int):
-    """The rectangle that lies so many turns and hem depths inside the cut edge, on the sides that are hemmed."""
+def _narrow(piece: HemmedPiece) -> bool:
+    """Whether the lines of a hem would run into one another on the drawing of the whole piece."""
+    left, _, right, _ = _MARGINS
+    scale = Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(left, 0, right, 0), tallest=_TALLEST).scale
+    return any(float(hem) * scale < _ROOM for hem in _hemmed(piece))
 
-    def inset(hem):
-        return turns * piece.hems.turn + depths * hem if hem else 0
 
-    return rectangle(inset(left), inset(bottom), piece.cut_width - inset(right), piece.cut_length - inset(top))
+def _hemmed(piece: HemmedPiece) -> list:
+    """The depths of the hems there are."""
+    return [hem for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top) if hem]
+
+
+def _hems(piece: HemmedPiece, draw: Callable[[str, list], None]) -> None:
+    """The lines of every hem but its outer fold: the fold of the turn, where the inner folded edge comes to lie, and the stitches outside it."""
+    hems = piece.hems
+    if hems.turn:
+        draw(lines.FOLD, _inside(piece, lambda hem: hems.turn))
+    if _hemmed(piece):
+        draw(lines.LANDS, _inside(piece, lambda hem: hems.turn + 2 * hem))
+        draw(lines.STITCH, _inside(piece, lambda hem: hems.turn + 2 * hem - min(piece.edge_stitch, hem)))
+
+
+def _inside(piece: HemmedPiece, inset: Callable) -> list[Point]:
+    """The rectangle that lies inside the cut edge by what a hem asks for, on the sides that are hemmed."""
+    left, right, bottom, top = (inset(hem) if hem else 0 for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top))
+    return rectangle(left, bottom, piece.cut_width - right, piece.cut_length - top)
+
+
+def _enlarged(sheet: Sheet, piece: HemmedPiece) -> None:
+    """A hemmed corner of the piece larger below it, and a frame on the piece that says which."""
+    hems = piece.hems
+    at_left, at_foot = bool(hems.left) or not hems.right, bool(hems.bottom) or not hems.top
+    beside, end = (hems.left if at_left else hems.right), (hems.bottom if at_foot else hems.top)
+    reach = float(hems.turn + 2 * max(beside, end)) * _BEYOND
+    left = 0.0 if at_left else float(piece.cut_width) - reach
+    low = 0.0 if at_foot else float(piece.cut_length) - reach
+    window = (left, low, left + reach, low + reach)
+    sheet.line("dimension", *_closed(rectangle(*window)))
+    below = sheet.margins[1] + sheet.drawn_height + _MARGINS[3] + _OVER - 14
+    detail = Sheet(window, margins=(_MARGINS[0], below, _MARGINS[2], 0), tallest=_DETAIL)
+    detail.svg, detail.used = sheet.group("enlarged"), sheet.used
+    detail.area(lines.CLOTH_WRONG, rectangle(*window), pattern=True)
+
+    def draw(style: str, corners: list) -> None:
+        ring = _closed(corners)
+        for start, end in zip(ring, ring[1:]):
+            if part := _clipped(start, end, window):
+                detail.line(style, *part)
+
+    _hems(piece, draw)
+    draw(lines.FOLD, _inside(piece, lambda hem: hem + hems.turn))
+    draw(lines.CUT, rectangle(0, 0, piece.cut_width, piece.cut_length))
+    across, up = (left + reach if at_left else left), (low + reach if at_foot else low)
+    detail.line(lines.BREAK, (across, low), (across, low + reach))
+    detail.line(lines.BREAK, (left, up), (left + reach, up))
+    detail.words("one corner, enlarged", (left, low + reach), anchor="start", shift=(0, -10))
+
+
+def _clipped(start: Point, end: Point, window: tuple[float, float, float, float]) -> tuple[Point, Point] | None:
+    """The part of an upright or level line that lies in a window."""
+    left, low, right, high = window
+    (x1, y1), (x2, y2) = sorted((float(x), float(y)) for x, y in (start, end))
+    near = 1e-9 * (right - left)
+    part = (max(x1, left), max(y1, low)), (min(x2, right), min(y2, high))
+    (a, b), (c, d) = part
+    return part if a <= c + near and b <= d + near and max(c - a, d - b) > near else None
 
 
 def _closed(corners):
     return [*corners, corners[0]]
 
 
-def _in_words(piece: HemmedPiece, ruler: Ruler) -> str:
+def _in_words(piece: HemmedPiece, ruler: Ruler, narrow: bool) -> str:
+    stitched = f" Every hem is stitched {show_length(piece.edge_stitch, ruler)} from its inner folded edge." if _hemmed(piece) else ""
     return (
         f"Cut {show_length(piece.cut_width, ruler)} by {show_length(piece.cut_length, ruler)}; finished "
         f"{show_length(piece.finished_width, ruler)} by {show_length(piece.finished_length, ruler)}."
+        f"{stitched}{' One corner is drawn larger.' if narrow else ''}"
     )

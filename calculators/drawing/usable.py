@@ -25,6 +25,7 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     for at in (low, high):
         if cloth.selvedge:
             sheet.line(lines.CUT, (0, at), (drawn, at))
+            sheet.along("cut", (0, at), (drawn, at))
     sheet.line(lines.EDGE, *rectangle(0, 0, drawn, cloth.full_width), (0, 0))
     sheet.grain(((start + end) / 2, (low + high) / 2), along_x=True)
     sheet.dimension((start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16)

@@ -3,8 +3,9 @@
 from calculators.folding.corner import Corner
 from calculators.folding.mitre import corner_reach, folded_in, mitre_line_drawn
 from calculators.folding.mitre_lines import mitre_lines
+from calculators.folding.plane import distance
 from calculators.folding.stack import Stack
-from calculators.folding.steps import Step
+from calculators.folding.steps import Measured, Step
 from calculators.folding.turning_out import Sewing, cut_off
 
 BACKING, TOP = "backing", "top cloth"
@@ -25,6 +26,12 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
     told = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
     steps = [Step("Lay together", told, laid, margins)]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
+    raw = corner.at(-corner.turn, -corner.turn)
+    marks = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
+    places = "{raw_mark_1} on both edges" if corner.hem_1 == corner.hem_2 else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+    told = f"Mark {places} of the backing, from its raw corner, and rule from mark to mark through the corner of the top cloth."
+    measured = (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2))
+    steps.append(Step("Mark", told, ready, marks, measured))
     if sewing.trimming != "left whole":
         ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
         told = "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."

@@ -3,6 +3,7 @@
 import re
 import xml.etree.ElementTree as ET
 from collections import Counter
+from pathlib import Path
 
 import pytest
 from shapely import unary_union
@@ -150,3 +151,66 @@ def test_bulk_maps_name_every_number_of_layers_that_has_room(name):
     assert found.thickest in written or found.thickest_area < 40
     assert str(found.thickest) in picture.description
     assert len(ET.tostring(picture.svg)) < SMALL
+
+
+def shades(picture):
+    """Number of layers → tone, by the numbers that stand in the map."""
+    paths = [node for node in picture.svg.iter("path") if node.get("class") == "shade"]
+    return [float(node.get("fill-opacity")) for node in paths]
+
+
+def test_a_number_of_layers_has_one_shade_in_every_map_and_more_layers_are_darker():
+    seen = {}
+    for job in (SQUARE, UNEQUAL):
+        ways = [way for way in compared(job) if way.bulk]
+        for way in ways:
+            for count, tone in zip(way.bulk.shapes, shades(bulk_map(ways, way.name)), strict=True):
+                assert seen.setdefault(count, tone) == tone
+    tones = [tone for _, tone in sorted(seen.items())]
+    assert len(tones) > 8 and tones == sorted(set(tones))
+
+
+@pytest.mark.parametrize("name", VARIANTS)
+@each_job
+def test_the_thickest_place_bears_its_number_and_a_heavy_outline(name, job):
+    ways = list(compared(job))
+    way = next(each for each in ways if each.name == name)
+    if way.bulk is None:
+        pytest.skip("this corner cannot be made that way")
+    picture = bulk_map(ways, name)
+    assert str(way.bulk.thickest) in [node.text for node in picture.svg.iter("text")]
+    outlined = [node for node in picture.svg.iter("polyline") if node.get("class") == lines.THICKEST]
+    assert len(outlined) == len(way.bulk.shapes[way.bulk.thickest]) + 1  # the last is the sample in the key
+    assert "darkest" not in picture.description
+
+
+def test_more_layers_are_darker_in_both_schemes():
+    """The tone is laid over one layer's colour: it must be the darker of the two, also where the ink is light."""
+    palette = (Path(__file__).parents[2] / "docs/assets/stylesheets/palette.css").read_text()
+    found = re.findall(r"--one-layer: #(\w{6});\s*--layers: #(\w{6});", palette)
+    assert len(found) == 2 and all(int(tone[:2], 16) + 60 < int(ground[:2], 16) for ground, tone in found)
+
+
+@pytest.mark.parametrize("way", CONSTRUCTIONS)
+@pytest.mark.parametrize("angle", [60.0, 75.0, 90.0, 120.0])
+def test_a_point_is_eased_square_only_where_it_is_square(way, angle):
+    try:
+        steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 4.0, 3.0))
+    except ValueError:
+        return  # this corner cannot be made that way
+    square = [step for step in steps if re.search(r"point square|square corner", step.told)]
+    assert not square or angle == 90
+
+
+def test_a_self_bound_edge_is_marked_and_cut_before_anything_is_folded():
+    """Its marks are measured on the backing laid flat, from the raw corner, and every fold comes after the cut."""
+    steps = CONSTRUCTIONS["self-bound"].steps(SQUARE)
+    names = [step.name for step in steps]
+    assert names[:3] == ["Lay together", "Mark", "Cut the corner"]
+    marking = steps[1]
+    backing = [facet for facet in marking.stack.layers if facet.cloth.name == "backing"]
+    assert len(backing) == 1 and not backing[0].lay.turned_over
+    raw = min(backing[0].on_table)
+    assert marking.measured[0].start == pytest.approx(raw) and marking.measured[1].start == pytest.approx(raw)
+    picture = corner_step_by_step(steps, CENTIMETRES).pictures[1]
+    assert lines.PENCIL in styles(picture) and "5.6 cm" in " ".join(node.text for node in picture.svg.iter("text"))

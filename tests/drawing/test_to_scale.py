@@ -2,7 +2,9 @@
 
 import math
 import re
+from dataclasses import replace
 from fractions import Fraction as F
+from pathlib import Path
 
 import pytest
 from hypothesis import assume, given
@@ -15,6 +17,8 @@ from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
 from calculators.drawing.curtain import curtain_laid_flat
+from calculators.cloth import usable_cloth
+from calculators.drawing.usable import cloth_in_hand
 from calculators.drawing.picture import Sheet, fillings, thinned
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, hemmed_from_cut
@@ -124,6 +128,7 @@ def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, sea
 
 
 PICTURES = {
+    "usable": lambda ruler: cloth_in_hand(usable_cloth(1, F(3200), F(0), F(1500), F(15), F(10), F(20)), ruler),
     "cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1100), F(2500), F(360), F(360), False), ruler),
     "long cloth": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(300), F(9000), F(140), F(360), False), ruler),
     "many pieces": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1500), F(3000), F(30), F(30), False), ruler),
@@ -187,3 +192,69 @@ def test_a_place_is_put_to_scale_and_up_is_up():
     assert up.scale == down.scale == 3.4
     assert up.at((0, 0)) == (10, 10 + 50 * 3.4) and down.at((0, 0)) == (10, 10)
     assert up.at((100, 50)) == (350, 10)
+
+
+@pytest.mark.parametrize("turn", [3, 10, 20])
+@pytest.mark.parametrize("angle", [60, 90, 135])
+def test_a_turn_folded_in_shows_its_right_side_as_far_as_its_raw_edge(turn, angle):
+    """Between the folded edge and the raw edge lies the right side, drawn plain over the weave of the wrong side."""
+    picture = mitre_corner(mitre_marks(F(20), F(25), F(angle), F(turn), F(4)), CENTIMETRES)
+    areas = [node for node in picture.svg if node.tag == "polygon"]
+    assert [node.get("class") for node in areas] == [lines.CLOTH_WRONG, lines.CLOTH_RIGHT] and areas[1].get("fill") is None
+    strip = polygon(picture, lines.CLOTH_RIGHT)
+    ((end_1, corner, end_2),) = polylines(picture, lines.EDGE)
+    (raw,) = polylines(picture, lines.RAW_EDGE)
+    assert math.dist(strip[0], corner) < LINE and math.dist(strip[-1], end_2) < LINE
+    assert all(min(math.dist(place, other) for other in strip) < 4 * LINE for place in (*raw, corner, end_1, end_2))
+    scale = math.dist(polylines(picture, lines.STITCH)[0][0], corner) / float(mitre_marks(F(20), F(25), F(angle), F(turn), F(4)).mark_1)
+    assert corner[1] - raw[0][1] == pytest.approx(turn * scale, abs=4 * LINE)
+    assert "right side up" in picture.description and "right side" in texts(picture)
+
+
+def test_without_a_turn_there_is_no_strip_and_no_raw_edge():
+    picture = mitre_corner(mitre_marks(F(20), F(25), F(90), F(0), F(4)), CENTIMETRES)
+    assert not {lines.CLOTH_RIGHT, lines.RAW_EDGE} & {node.get("class") for node in picture.svg}
+
+
+def deep(picture, style):
+    """Every line of a style, in the enlarged corner where there is one."""
+    inside = next((node for node in picture.svg if node.get("class") == "enlarged"), None)
+    found = [node for node in (picture.svg if inside is None else inside) if node.tag == "polyline" and node.get("class") == style]
+    return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found]
+
+
+@given(st.integers(200, 3000), st.integers(200, 3000), st.integers(4, 40), st.integers(0, 20), st.fractions(min_value=1, max_value=4, max_denominator=2))
+def test_stitches_run_at_their_distance_outside_the_inner_folded_edge(width, length, depth, turn, edge_stitch):
+    """On any piece, a tablecloth too: every line of a hem has its place, and no two lie on each other."""
+    assume(turn <= depth and 2 * (turn + depth) + 2 * depth < min(width, length) and (turn == 0 or turn >= 3))
+    piece = replace(hemmed_from_cut(F(width), F(length), Hems(F(turn), *[F(depth)] * 4)), edge_stitch=edge_stitch)
+    picture = hemmed_piece(piece, CENTIMETRES)
+    left = min(x for points in deep(picture, lines.CUT) for x, _ in points)
+    lands, stitched = (min(x for points in deep(picture, style) for x, _ in points if points[0][0] == points[1][0] or len(points) > 2) - left for style in (lines.LANDS, lines.STITCH))
+    inset = turn + 2 * depth
+    scale = lands / inset
+    assert stitched == pytest.approx((inset - float(edge_stitch)) * scale, abs=3 * LINE)
+    assert depth * scale >= 11 - LINE
+    folds = {round(points[0][0] - left, 1) for points in deep(picture, lines.FOLD) if points[0][0] == points[1][0]}
+    assert any(abs(fold - (turn + depth) * scale) < 3 * LINE for fold in folds) or any(len(points) > 2 for points in deep(picture, lines.FOLD))
+    said = [text for text in texts(picture) if text and text[0] in "cf" and text[-1] == "m"]
+    assert sorted(text.split()[0] for text in said) == ["cut", "cut", "finished", "finished"]
+
+
+def test_a_tablecloth_has_one_corner_enlarged_and_a_napkin_shows_its_hems_as_they_are():
+    hems = Hems(F(5), F(25), F(25), F(25), F(25))
+    assert "one corner, enlarged" in texts(hemmed_piece(hemmed_from_cut(F(2400), F(3000), hems), CENTIMETRES))
+    assert "one corner, enlarged" not in texts(hemmed_piece(hemmed_from_cut(F(360), F(360), hems), CENTIMETRES))
+
+
+def test_a_cut_is_more_than_half_as_heavy_again_as_an_edge_and_solid():
+    css = (Path(__file__).parents[2] / "docs/assets/stylesheets/drawing.css").read_text()
+    rules = {style: re.search(rf"\.to-scale \.{style} \{{(.*?)\}}", css, re.DOTALL)[1] for style in (lines.EDGE, lines.CUT)}
+    width = {style: float(re.search(r"stroke-width: ([\d.]+)", rule)[1]) for style, rule in rules.items()}
+    assert width[lines.EDGE] == 1.5 and width[lines.CUT] >= 2 * width[lines.EDGE] and "dasharray" not in rules[lines.CUT]
+
+
+@pytest.mark.parametrize("name", ["corner", "open corner", "piece", "curtain", "usable"])
+def test_a_cut_bears_its_word(name):
+    words = [text for text in texts(PICTURES[name](CENTIMETRES)) if text and "✂" not in text]
+    assert any(text == "cut" or text.startswith("cut ") for text in words)
