@@ -24,6 +24,7 @@ from calculators.faces.walk import walk_on_page
 from calculators.faces.widget import widget
 from calculators.trade_rules import PRACTICE, rule
 from calculators.walk import WALKS
+from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
@@ -138,7 +139,15 @@ def _practice(page: PageMarkers) -> ET.Element:
 
 
 def _reference(page: PageMarkers, name: str) -> ET.Element:
-    return reference(calculator_named(name))
+    return reference(calculator_named(name), held_against(calculator_named(name), page.home))
+
+
+def _checked(page: PageMarkers) -> ET.Element:
+    return checked(page.home)
+
+
+def _checked_in_numbers(page: PageMarkers) -> ET.Element:
+    return summary()
 
 
 def _ticket(page: PageMarkers, name: str) -> ET.Element:
@@ -198,4 +207,6 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "method_format": _method_format,
     "calculators": _calculators,
     "sources": _sources,
+    "checked": _checked,
+    "checked_in_numbers": _checked_in_numbers,
 }

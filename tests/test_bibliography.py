@@ -8,7 +8,7 @@ from calculators.bibliography import bibliography, source_named
 def test_every_source_says_how_it_is_known():
     for key, source in bibliography().items():
         assert source.key == key == key.lower() and " " not in key
-        assert source.known in {"read", "second-hand", "memory"}
+        assert source.known in {"read", "second-hand", "memory", "library"}
         assert source.cited.endswith(".") and source.about.endswith(".")
 
 

@@ -2,6 +2,7 @@
 
 import inspect
 import xml.etree.ElementTree as ET
+from collections.abc import Iterable
 
 from calculators.answering import Asking
 from calculators.bibliography import source_named
@@ -10,8 +11,8 @@ from calculators.faces.answered import scrolling
 from calculators.faces.markup import element
 
 
-def reference(calculator: Calculator) -> ET.Element:
-    """The reference as a block of HTML."""
+def reference(calculator: Calculator, held_against: Iterable[ET.Element] = ()) -> ET.Element:
+    """The reference as a block of HTML. held_against: what is told of values from outside, with a heading of its own."""
     asking = Asking({})
     fields = [(f.name, f.label, f.help, asking.text(f) or "may stay empty") for f in calculator.fields]
     results = [(r.name, r.label, r.meaning) for r in calculator.results]
@@ -25,6 +26,7 @@ def reference(calculator: Calculator) -> ET.Element:
     ]
     if calculator.examples:
         parts += [element("h2", {"id": "examples"}, "Worked examples, checked at every build"), *map(_example, calculator.examples)]
+    parts += held_against
     if calculator.sources:
         cited = [element("li", None, source_named(key).cited) for key in calculator.sources]
         parts += [element("h2", {"id": "sources"}, "Sources"), element("ul", None, *cited)]
