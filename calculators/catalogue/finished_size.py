@@ -7,7 +7,7 @@ from calculators.corner_questions import check_turn
 from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
 from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
-from calculators.house_measures import HEM_OR_NONE, TURN
+from calculators.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
 from calculators.kinds import Choice, Count, Length, Percent
 from calculators.phrase import say
 from calculators.trade_rules import brief
@@ -87,7 +87,7 @@ CALCULATOR = Calculator(
         Field("hem_bottom", "Hem at the bottom", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
         Field("hem_left", "Hem on the left", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
         Field("hem_right", "Hem on the right", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("edge_stitch", "Edge stitch", Length(most=Fraction(100)), "From the inner folded edge of the hem to its row of stitches; it is only drawn.", "edge_stitch"),
+        Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner folded edge of the hem to its row of stitches; it is only drawn.", "edge_stitch"),
     ),
     asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
     results=(

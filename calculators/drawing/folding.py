@@ -1,5 +1,6 @@
 """A corner step by step: folded cloth as it lies, drawn from the folding engine."""
 
+from math import dist
 from typing import Sequence
 
 from calculators.drawing import lines
@@ -61,6 +62,7 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     _, own_low, _, own_high = _box([stack])
     sheet = Sheet((left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
+    cuts: list[Edge] = []
     for group in _lying_as_one(stack):
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
@@ -70,7 +72,9 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
             for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
                 sheet.line(style, *edge)
                 if style == lines.CUT:
-                    sheet.along("cut", *edge)
+                    cuts.append(edge)
+    if cuts:  # layers are cut together: the word stands once
+        sheet.along("cut", *max(cuts, key=lambda edge: dist(*edge)))
     for measured in step.measured:
         _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
     return sheet
