@@ -62,7 +62,7 @@ def with_joins(pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fra
             raise CannotPlan("pieces", "“{piece:text}” is joined from widths, which must be cut in the right numbers. Write how many of it you want.", piece=piece.name)
         join = joined_widths(piece, cloth_width, allowance)
         joins.append(join)
-        part = replace(piece, may_turn=False, joined=False)
+        part = replace(piece, may_turn=False, joined=False, finished=None)
         count = piece.count
         cut.append(replace(part, name=f"{piece.name}, centre", width=join.full_width, count=None if count is None else count * join.full_widths))
         cut.append(replace(part, name=f"{piece.name}, side", width=join.side_width, count=None if count is None else count * 2))

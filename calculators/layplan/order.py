@@ -67,6 +67,7 @@ class Wanted:
     matched: whether every copy starts at the same place in the repeat.
     joined: whether it may be made of widths sewn together when it is wider than the cloth.
     matters: what one piece counts against the others.
+    finished: width and length once hemmed [mm], None where the cut size was given.
     """
 
     name: str
@@ -77,6 +78,7 @@ class Wanted:
     matched: bool = False
     joined: bool = False
     matters: int = 1
+    finished: tuple[Fraction, Fraction] | None = None
 
 
 @dataclass(frozen=True)

@@ -52,7 +52,7 @@ def _at_most(piece: Wanted, cloths: list[Usable]) -> int:
 def _too_large(piece: Wanted, cloths: list[Usable]) -> CannotPlan:
     widest = max(cloths, key=lambda cloth: cloth.area or cloth.width)
     values = {"piece": piece.name or "The piece", "width": piece.width, "length": piece.length, "cloth_width": widest.width}
-    size = "“{piece:text}” is {width:length} wide and {length:length} long"
+    size = f"“{{piece:text}}” is {{width:length}} wide and {{length:length}} long{' with its hems' if piece.finished else ''}"
     if widest.length is None or piece.length <= widest.length and piece.width > widest.width:
         wide = f"{size}, and only {{cloth_width:length_down}} of cloth can be used across. "
         return CannotPlan("pieces", wide + "Let it be joined from widths, let it turn, or write a narrower piece.", **values)

@@ -23,8 +23,8 @@ _MOST_STRIPS_SAID = 4
 
 _PER_PIECE = Table(
     columns=(
-        Column("piece", "Piece", Text()), Column("width", "Width", Length()), Column("length", "Length", Length()),
-        Column("wanted", "Ordered", Count()), Column("cut", "Cut", Count()),
+        Column("piece", "Piece", Text()), Column("finished_width", "Finished width", Length()), Column("finished_length", "Finished length", Length()),
+        Column("width", "Cut width", Length()), Column("length", "Cut length", Length()), Column("wanted", "Ordered", Count()), Column("cut", "Cut", Count()),
     )
 )  # fmt: skip
 _MARKING = Table(
@@ -57,7 +57,7 @@ RESULTS = (
     Result("last_mark", "Last mark, where the pieces end", Length(), "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the nearest division of the ruler."),
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
-    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts."),
+    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them."),
     Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
     Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand."),
     Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
@@ -99,8 +99,14 @@ def _most_pieces(outcome: Outcome) -> int | None:
 
 
 def _per_piece(outcome: Outcome) -> list[dict]:
-    counts = outcome.counts
-    return [{"piece": p.name, "width": p.width, "length": p.length, "wanted": p.count, "cut": counts[n]} for n, p in enumerate(outcome.pieces)]
+    rows = []
+    for number, piece in enumerate(outcome.pieces):
+        width, length = piece.finished or (None, None)
+        rows.append({
+            "piece": piece.name, "finished_width": width, "finished_length": length, "width": piece.width, "length": piece.length,
+            "wanted": piece.count, "cut": outcome.counts[number],
+        })  # fmt: skip
+    return rows
 
 
 def gives(lay: Lay, pieces: tuple[tuple[int, int], ...]) -> str:

@@ -3,6 +3,7 @@
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.catalogue.lay_plan.finished import FINISHED, HEMS, SIZES, cut_size
 from calculators.declaration import AskAgain, Field, ask_again
 from calculators.edge_questions import MEASURED, SELVEDGE, TRIMMED
 from calculators.kinds import Change, Choice, Count, Length, Text, YesNo
@@ -51,8 +52,8 @@ _CLOTHS = Rows(
 _PIECES = Rows(
     columns=(
         Field("name", "Piece", Text(longest=30), "What you call it.", fixed="Piece"),
-        Field("width", "Cut width", _SIZE, "Across the cloth, with all hems."),
-        Field("length", "Cut length", _SIZE, "Along the cloth, with all hems."),
+        Field("width", "Width", _SIZE, "Across the cloth."),
+        Field("length", "Length", _SIZE, "Along the cloth."),
         Field("count", "How many", Count(least=1, most=1_000), "Empty: as many as fit.", optional=True),
         Field("may_turn", "May turn", YesNo(), "Its length may lie across the cloth.", fixed="no"),
         Field("cut_as", "Cut as", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
@@ -88,9 +89,11 @@ _REPEATS = Rows(
 FIELDS = (
     Field("cloths", "Cloths", _CLOTHS, "Width and length as they lie now. A width measured selvedge to selvedge loses what is trimmed off each side; a remnant may be trimmed already.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
     Field(
-        "pieces", "Pieces", _PIECES, "Cut sizes, with all hems. Leave “how many” empty for as many as fit. Where not all fit, one of every kind is kept, unless you say which count more: one that counts as 2 goes after two that may be left out.",
+        "pieces", "Pieces", _PIECES, "Width across the cloth, length along it. Leave “how many” empty for as many as fit. Where not all fit, one of every kind is kept, unless you say which count more: one that counts as 2 goes after two that may be left out.",
         fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
     ),
+    SIZES,
+    HEMS,
     Field("flaws", "Flaws", _FLAWS, "Places no piece may cover, measured from the end and the selvedge as the cloth lies now. None: leave it empty.", optional=True),
     Field("repeats", "Repeats", _REPEATS, "Where a pattern starts again, for pieces that are matched. None: leave it empty.", optional=True),
     Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
@@ -104,6 +107,7 @@ FIELDS = (
     *seam_fields("felled", JOINS),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),
     Field("way_along", "Cuts along", Choice(options=WAYS), "How you cut the other way.", fixed="ruled"),
+    Field("order", "Name of the order", Text(longest=60), "Stands on the printed cutting list. Empty: the open job’s name, or a line to write on.", optional=True),
     Field("keep", "Remnant worth keeping", Length(least=Fraction(10), most=Fraction(5_000)), "At least this long and this wide.", fixed="10 cm"),
 )
 
@@ -127,8 +131,12 @@ def order_from(given: SimpleNamespace) -> Order:
         for index, row in enumerate(given.cloths)
     )
     pieces = tuple(
-        Wanted(row.name, row.width, row.length, row.count, row.may_turn, row.cut_as == "matched", row.cut_as == "joined", int(row.matters)) for row in given.pieces
-    )
+        Wanted(
+            row.name, *cut_size(row, given), row.count, row.may_turn, row.cut_as == "matched", row.cut_as == "joined", int(row.matters),
+            (row.width, row.length) if given.sizes == FINISHED else None,
+        )
+        for row in given.pieces
+    )  # fmt: skip
     if any(piece.matched for piece in pieces) and not any(cloth.repeat for cloth in cloths):
         raise ask_again("repeats", "A piece is to be matched, but no repeat is written. Write after which distance the pattern starts again.")
     rules = Rules(

@@ -193,7 +193,7 @@ def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
         size = (piece.length if change.kind == "shorter" else piece.width) - change.by
         gain = "would save {saved:length_down} of cloth" if change.saved else "would give {pieces:more piece|more pieces}"
         yield say(
-            f"“{{name:text}}” {{by:length_up}} {change.kind}, {{size:length_down}}, {gain}.",
+            f"“{{name:text}}” {{by:length_up}} {change.kind}, {{size:length_down}}{' cut' if piece.finished else ''}, {gain}.",
             name=piece.name, by=change.by, size=size, saved=change.saved, pieces=change.pieces,
         )
 
