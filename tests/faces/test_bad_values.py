@@ -7,7 +7,7 @@ import pytest
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.browser import replies
 from calculators.faces.command_line import main
-from calculators.kinds import Length
+from calculators.kinds import Length, Text
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.sentences import is_one_message
 
@@ -59,7 +59,7 @@ def test_what_cannot_go_together_is_refused_where_it_can_be_mended(calculator, t
 
 def test_all_bad_values_at_once_get_a_sentence_each():
     for calculator in catalogue().values():
-        typed = {field.name: "36 banana" for field in calculator.fields}
+        typed = {field.name: "36 banana" for field in calculator.fields if type(field.kind) is not Text}  # the name of an order may be any words
         assert set(refused(calculator.name, typed)) == set(typed)
 
 
