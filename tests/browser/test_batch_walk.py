@@ -135,3 +135,17 @@ def test_an_old_answer_steps_back_and_can_still_be_read(page: Page, scheme: str)
     assert old["drawing"] <= 0.5 < fresh["drawing"]
     assert int(answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")) < int(weight), "not by colour alone"
     assert answer.evaluate("it => [getComputedStyle(it).borderLeftStyle, getComputedStyle(it).backgroundImage.startsWith('repeating')]") == ["dashed", True]
+
+
+def test_a_ticket_that_cannot_be_made_leads_to_the_very_blank(page: Page):
+    """The link on the ticket opens the batch with the blank in use, in view, and its sentence beside it."""
+    page.goto("/batch/")
+    blank(calculator(page, "finished-size"), "turn").fill("3 cm")
+    expect(refusal(calculator(page, "finished-size"), "turn")).to_contain_text("deeper than the hem", timeout=WAKING)
+    page.goto("/house/ticket/")
+    page.get_by_role("link", name="Mend it in the batch").click(timeout=WAKING)
+    turn = blank(calculator(page, "finished-size"), "turn")
+    expect(turn).to_be_focused(timeout=WAKING)
+    expect(turn).to_be_in_viewport()
+    expect(turn).to_have_attribute("aria-invalid", "true")
+    expect(refusal(calculator(page, "finished-size"), "turn")).to_contain_text("deeper than the hem")
