@@ -40,7 +40,7 @@ FIELDS = {
         Field("trimming", "Corner trimmed", Choice(options=TRIMMINGS), "What is cut away once the mitre is stitched.", fixed="snipped"),
         Field("pressed", "Allowance pressed", Choice(options=PRESSINGS), "The mitre’s allowance opened, or both halves laid to one side.", fixed="open"),
         Field("pleats", "Mitres of a binding", Choice(options=PLEATS), "Whether front and back mitre are laid opposite ways.", fixed="opposite"),
-        Field("cloth_thickness", "Thickness of one layer", Length(least=Fraction(1, 8), most=Fraction(20)), "Fold a scrap ten times, measure, divide by ten.", fixed="0.4 mm"),
+        Field("cloth_thickness", "Thickness of one layer", Length(least=Fraction(1, 8), most=Fraction(20)), "Fold a scrap ten times, measure, divide by ten.", fixed={"cm": "0.4 mm", "in": "1/64 in"}),
     )
 }
 

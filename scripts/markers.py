@@ -17,11 +17,13 @@ from calculators.faces.job_format import job_format
 from calculators.faces.jobs_page import jobs_page
 from calculators.faces.method_format import method_format
 from calculators.faces.method_page import method_page
+from calculators.faces.own_words import place_for_words
 from calculators.faces.reference import reference
 from calculators.faces.sentence_number import number_text, value_text
 from calculators.faces.ticket_page import ticket_page
 from calculators.faces.walk import walk_on_page
 from calculators.faces.widget import widget
+from calculators.method.sections import sections
 from calculators.trade_rules import PRACTICE, rule
 from calculators.walk import WALKS
 from scripts.checked.pages import checked, held_against, summary
@@ -166,6 +168,12 @@ def _method(page: PageMarkers) -> ET.Element:
     return method_page()
 
 
+def _own_words(page: PageMarkers, section: str) -> ET.Element:
+    if section not in {each.name for each in sections()}:
+        raise KeyError(section)
+    return place_for_words(section)
+
+
 def _handing(page: PageMarkers) -> ET.Element:
     return handing_page()
 
@@ -203,6 +211,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "jobs": _jobs,
     "job_format": _job_format,
     "method": _method,
+    "own_words": _own_words,
     "handing": _handing,
     "method_format": _method_format,
     "calculators": _calculators,

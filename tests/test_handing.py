@@ -90,7 +90,7 @@ def test_before_anything_is_kept_it_says_what_it_is_and_what_would_change():
 def test_what_can_be_chosen_stands_above_what_is_shown_and_below_it():
     """What is shown may be five screens of a telephone."""
     known = {"method summer-linen": written_down({**json.loads(WRITTEN), "name": "Mine"})}
-    for kept, words in (({}, ["Keep it"]), (known, ["Put this in place of mine", "Keep both"])):
+    for kept, words in (({}, ["Keep it, and let every page show its numbers", "Only keep it"]), (known, ["Put this in place of mine", "Keep both"])):
         page = BeautifulSoup(ask(ask="handed", text=SAMPLE, kept=kept)["body"], "html.parser")
         before, after = ([each.text for each in page.find("table").__getattribute__(way)("button", attrs={"data-item": "0"})] for way in ("find_all_previous", "find_all_next"))
         assert sorted(before) == sorted(after) == sorted(words)

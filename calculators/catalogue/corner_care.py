@@ -89,7 +89,7 @@ def _working():
 
 
 def _off_field(step: str, help: str) -> Field:
-    return Field(f"off_{step}", f"{STEPS[step]}: usually off by", _OFF, help, fixed="1 mm")
+    return Field(f"off_{step}", f"{STEPS[step]}: usually off by", _OFF, help, fixed={"cm": "1 mm", "in": "1/32 in"})
 
 
 CALCULATOR = Calculator(

@@ -53,7 +53,7 @@ CALCULATOR = Calculator(
     examples=(
         Example({"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"}, {"layers": 9}, "derived: a double hem is three layers, and three times three are nine"),
         Example(
-            {"way": "mitre", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm"},
+            {"way": "mitre", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm", "cloth_thickness": "0.4 mm"},
             {"layers": 5, "thickness": 2},
             "derived: the piece, hem and turn, and the allowance of both",
         ),

@@ -1,5 +1,6 @@
 """The gauge finder: which distance on an ordinary ruler finds the marks of many corners without measuring twice."""
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from calculators.corner_questions import FIELDS, creases_that_meet
@@ -7,12 +8,13 @@ from calculators.folding.mitre_marks import MitreMarks, mitre_marks
 from calculators.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import distances_at_corner
 from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text
-from calculators.measure import Ruler
+from calculators.house_method import HouseMethod
+from calculators.measure import MM_IN, Ruler
 from calculators.phrase import say
 from calculators.ruler_gauge import Way, layings, nearest, ways
 
-CM_DIVISIONS = {"1/10": "millimetres", "1/20": "half millimetres"}
-INCH_DIVISIONS = {"1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}
+CM_DIVISIONS = {"1/2": "half centimetres", "1/10": "millimetres", "1/20": "half millimetres"}
+INCH_DIVISIONS = {"1/2": "halves", "1/4": "quarters", "1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}
 _FINEST_CM, _FINEST_INCH, _SLIGHT = Ruler("cm", Fraction(1, 20)), Ruler("in", Fraction(1, 32)), Ruler("in", Fraction(1, 64))
 
 MEASURED = {
@@ -39,6 +41,16 @@ class OffOnInches(Length):
 
     def show(self, value, ruler):
         return "exact" if value < _EXACT else super().show(value, ruler)
+
+
+def _division(unit: str) -> Callable[[HouseMethod, Ruler], str]:
+    """How the ruler in hand is divided where it is of this unit's system, else the house's own of that system."""
+
+    def text(method: HouseMethod, ruler: Ruler) -> str:
+        own = ruler if (ruler.unit == "in") == (unit == "in") else method.rulers[unit]
+        return f"{own.step_mm / MM_IN[unit]}"
+
+    return text
 
 
 def _work(given) -> Answer:
@@ -112,8 +124,8 @@ CALCULATOR = Calculator(
     fields=(
         *(FIELDS[name] for name in ("hem_1", "hem_2", "angle")),
         Field("corners", "Corners ahead", Count(least=1), "In the whole batch; four for every napkin.", fixed="48"),
-        Field("cm_division", "Centimetre ruler divided in", Choice(options=CM_DIVISIONS), "The finest lines of the metric ruler.", fixed="1/10"),
-        Field("inch_division", "Inch ruler divided in", Choice(options=INCH_DIVISIONS), "The finest lines of the inch ruler.", fixed="1/16"),
+        Field("cm_division", "Centimetre ruler divided in", Choice(options=CM_DIVISIONS), "The finest lines of the metric ruler.", fixed="1/10", from_method=_division("cm")),
+        Field("inch_division", "Inch ruler divided in", Choice(options=INCH_DIVISIONS), "The finest lines of the inch ruler.", fixed="1/16", from_method=_division("in")),
     ),
     asked="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
     results=(

@@ -47,8 +47,8 @@ CALCULATOR = Calculator(
     title="Pointed end",
     purpose="The angles at the pointed end of a runner, from its width and how long the point is.",
     fields=(
-        Field("runner_width", "Width of the runner", Length(least=Fraction(20), most=Fraction(3_000)), "Edge to edge, where the point begins.", fixed="40 cm"),
-        Field("point_length", "Length of the point", Length(least=Fraction(5), most=Fraction(3_000)), "Along the middle, from where the point begins to its tip. Both measures finished, or both cut.", fixed="20 cm"),
+        Field("runner_width", "Width of the runner", Length(least=Fraction(20), most=Fraction(3_000)), "Edge to edge, where the point begins.", fixed={"cm": "40 cm", "in": "16 in"}),
+        Field("point_length", "Length of the point", Length(least=Fraction(5), most=Fraction(3_000)), "Along the middle, from where the point begins to its tip. Both measures finished, or both cut.", fixed={"cm": "20 cm", "in": "8 in"}),
     ),
     asked="A runner {runner_width} wide, with a point {point_length} long.",
     results=(

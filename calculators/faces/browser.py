@@ -62,9 +62,8 @@ def _calculator(request: Reply) -> Iterator[Reply]:
 
 
 def _walk(request: Reply) -> Iterator[Reply]:
-    """{"ask": "walk", "walk", "typed": calculator → typed, "ruler"} → {"steps": calculator → reply}."""
-    asking = _asking(request, {})
-    yield {"steps": walk_replies(WALKS[request["walk"]], request["typed"], asking)}
+    """{"ask": "walk", "walk", "typed": calculator → typed, "cloth": as the batch names it, "ruler"} → {"steps": calculator → reply}."""
+    yield {"steps": walk_replies(WALKS[request["walk"]], request["typed"], _asking(request, {}), request.get("cloth", ""))}
 
 
 def _numbers(request: Reply) -> Iterator[Reply]:

@@ -10,7 +10,7 @@ from calculators.faces.jobs_page import pieces_of
 from calculators.faces.markup import element
 from calculators.faces.method_compare import differences_table, in_words
 from calculators.faces.method_sheet import sheet
-from calculators.handing import JOB, Handed, handed
+from calculators.handing import JOB, METHOD, Handed, handed
 from calculators.house_method import site_document
 from calculators.job.difference import differences as job_differences
 from calculators.job.reading import opened as opened_job
@@ -52,7 +52,7 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
         shown = [element("p", None, "You have an earlier or later form of it. Where yours and this one differ:"), _compared(mine, newest)]
         choices = {"replace": "Put this in place of mine"} | ({} if kept.kind == LOOSE else {"beside": "Keep both"})  # there is one such ticket
     else:
-        shown, choices = _as_new(newest), {"beside": "Keep it"}
+        shown, choices = _as_new(newest), {"follow": "Keep it, and let every page show its numbers", "beside": "Only keep it"} if newest.kind == METHOD else {"beside": "Keep it"}
     parts += [_chosen_from(choices, number), *shown, _chosen_from(choices, number)]  # what is shown may be longer than a screen
     return element("section", {"class": "handed"}, *parts, *_whole(newest))
 

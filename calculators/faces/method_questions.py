@@ -10,6 +10,7 @@ from calculators.faces.markup import element, html
 from calculators.faces.method_compare import changes_listed, differences_table, in_words
 from calculators.faces.method_form import form, stands_in_blank
 from calculators.faces.method_sheet import sheet
+from calculators.faces.own_words import words_on_page
 from calculators.faces.questions import file_name, house, ruler_wanted
 from calculators.faces.whose import whose_line
 from calculators.house_method import FORMAT, VERSION, on_ruler, site_document, site_method
@@ -29,6 +30,12 @@ def _whose(request: Reply) -> Reply:
     ruler = house(request).ruler()
     line = element("span", None, *whose_line(request.get("method", ""), request.get("other", ""), request["home"]))
     return {"line": html(line), "ruler": f"{ruler.unit} {ruler.step}"}
+
+
+def _own_words(request: Reply) -> Reply:
+    """{"method", "sections": [name, …]} → {"words": [HTML, …]}: the reader's own words on each, empty where she has none."""
+    method = house(request)
+    return {"words": ["".join(map(html, words_on_page(method, each))) for each in request["sections"]]}
 
 
 def _page(request: Reply) -> Reply:
@@ -111,6 +118,7 @@ def _name(text: str) -> Reply:
 
 METHOD_QUESTIONS = {
     "whose": _whose,
+    "own words": _own_words,
     "method page": _page,
     "new method": _new,
     "method change": _change,

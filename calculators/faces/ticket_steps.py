@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from calculators.bundles import Box, Bundles
 from calculators.faces.markup import add, element
+from calculators.faces.own_words import words_at_steps
 from calculators.faces.ticket_sizes import sizes
 from calculators.ticket.batch import Batch
 from calculators.ticket.care import PRACTICE, Care
@@ -23,17 +24,18 @@ def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, 
     settings = {each.name: each for each in (*machine_settings(batch), *tolerances(batch))}
     listed = element("ol", {"class": "ticket-steps"})
     told_before: set[str] = set()
+    own_words = words_at_steps(batch.method, [each.key for each in steps])
     for number, step in enumerate(steps, start=1):
-        add(listed, _step(f"Step {number} of {len(steps)}", step, batch, settings, ticks.get(step.key, 0), measured, told_before))
+        add(listed, _step(f"Step {number} of {len(steps)}", step, batch, settings, ticks.get(step.key, 0), measured, told_before, own_words.get(step.key, [])))
         told_before |= set(step.cautions)
     return listed
 
 
-def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str]) -> ET.Element:
+def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str], own_words: list[ET.Element]) -> ET.Element:
     what = element("div", {"class": "what"}, element("p", {"class": "place"}, place), element("h3", {"tabindex": "-1"}, step.title))
     if step.picture:
         add(what, element("figure", {"class": "drawing"}, step.picture.svg))
-    add(what, element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.told)))
+    add(what, element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.told)), *own_words)
     if step.settings:
         add(what, element("p", {"class": "set"}, *_set(settings[name] for name in step.settings)))
     care = step.care

@@ -12,6 +12,7 @@ from calculators.faces.job_in_hand import job_line, job_places
 from calculators.faces.markup import add, element
 from calculators.faces.shown import refused, shown
 from calculators.faces.widget import section
+from calculators.method.usual_cloth import WAYS, for_cloth
 from calculators.phrase import Phrase, say
 from calculators.pieces import further_length
 from calculators.walk import Departure, Stop, Walk, go
@@ -35,10 +36,13 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
     return whole
 
 
-def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking) -> dict[str, Any]:
-    """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now offers."""
-    stops = go(walk, typed, asking)
-    made = {stop.calculator.name: _reply(stop, _on_the_order(stop, stops)) for stop in stops}
+def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
+    """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now offers.
+
+    cloth: as the batch names it; empty for the one that the method uses most.
+    """
+    stops = go(walk, typed, replace(asking, method=for_cloth(asking.method, cloth)))
+    made = {stop.calculator.name: _reply(stop, (*_of_the_cloth(stop, cloth), *_on_the_order(stop, stops))) for stop in stops}
     step, name = walk.kind_in
     asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
     made[step]["choices"] = {name: [*map(list, asked.kind.options.items())]}
@@ -79,6 +83,23 @@ def _of_the_kind(stop: Stop) -> Iterator[Phrase]:
                 "{label:text}: you wrote {written:text}; your method has {theirs:text} for “{kind:text}”. Empty the blank to take that over.",
                 label=field.label, written=asking.text(field), theirs=theirs, kind=method.of_kind[field.default],
             )
+
+
+def _of_the_cloth(stop: Stop, cloth: str) -> Iterator[Phrase]:
+    """Where the test square is from, or that no wash test of the cloth named is known."""
+    method, typed = stop.asking.method, stop.asking.typed
+    if not cloth or stop.calculator.name != "wash-test" or any(typed.get(f"after_{way}", "").strip() for way in WAYS):
+        return
+    line = method.cloth_line(cloth)
+    known = {way: str(line[f"change_{way}"]) for way in WAYS if line.get(f"change_{way}")}
+    if len(known) == len(WAYS):
+        found = f", found on {line['found_on']}" if line.get("found_on") else ""
+        yield say(
+            "The square after the wash is that of “{cloth:text}”, as “{method:text}” lists it{found:text}: {length:text} along, {width:text} across.",
+            cloth=cloth, method=method.name, found=found, **known,
+        )  # fmt: skip
+    else:
+        yield say("“{method:text}” knows no whole wash test of “{cloth:text}”, so the square stands as for another cloth: test this one before you cut.", cloth=cloth, method=method.name)
 
 
 def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:

@@ -36,7 +36,7 @@ def differences(one: Document, other: Document, as_followed: bool = False) -> li
     found = []
     for path, label in _single_paths(one, other):
         if not same(_written(one, path, as_followed), _written(other, path, as_followed), _kind_at(path)):
-            found.append(Difference(path, label, _shown(one, path), _shown(other, path)))
+            found.append(Difference(path, label, _shown(one, path, as_followed), _shown(other, path, as_followed)))
     for table in tables().values():
         found += _lines(table, lines_of(one, table.name), lines_of(other, table.name))
     return found
@@ -95,9 +95,12 @@ def _single_paths(one: Document, other: Document):
         yield f"measures.{name}", name.replace("_", " ")
 
 
-def _shown(document: Document, path: str) -> str:
+def _shown(document: Document, path: str, as_followed: bool) -> str:
     own = in_words(written_at(document, path))
-    if own or path.startswith(("texts.", "why.")) or path == "name":
+    if path.startswith("why.") and not own:
+        sites = in_words(_written(document, path, as_followed))
+        return f"{HANDBOOKS}: {sites}" if sites else ""
+    if own or path.startswith("texts.") or path == "name":
         return own
     sites = in_words(written_at(site_document(), path))
     return f"{HANDBOOKS} {sites}" if sites else ""

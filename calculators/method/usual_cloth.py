@@ -95,8 +95,13 @@ def _usable(method: HouseMethod) -> HouseMethod:
     return _with(method, wanted, "what trimming leaves of the cloth")
 
 
+def names_its_cloth(method: HouseMethod) -> bool:
+    """Whether a method says itself which cloth is used most, or lists its own."""
+    return bool({"tables.cloths", "measures.cloth"} & method.own)
+
+
 def _washed(method: HouseMethod) -> HouseMethod:
-    if "tables.cloths" not in method.own:
+    if not names_its_cloth(method):
         return method
     return _with_its_wash(method, usual_cloth(method), [way for way in WAYS if f"measures.after_{way}" not in method.own])
 

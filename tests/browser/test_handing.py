@@ -47,10 +47,8 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     other.goto(link)
     expect(other.locator(".opened h2").first).to_have_text("House method “Summer linen”")
     assert other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
-    other.get_by_role("button", name="Keep it").first.click()
-    expect(other.locator(".said")).to_contain_text("Kept.")
-    other.get_by_role("button", name="Let every page show its numbers").click()
-    expect(other.locator(".said")).to_contain_text("Every page shows it so from now on.")
+    other.get_by_role("button", name="Keep it, and let every page show its numbers").first.click()
+    expect(other.locator(".said")).to_contain_text("Kept, and every page shows its numbers from now on.")
     other.goto("/house/")
     expect(other.locator("[name=followed] option:checked")).to_have_text("Summer linen")
     assert numbers(other) == here

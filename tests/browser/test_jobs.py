@@ -171,3 +171,46 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     page.locator("[name=file]").evaluate(LARGE)
     says(page, "50.0 MB")
     assert page.evaluate("window.ran") is None
+
+
+def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_followed(page: Page):
+    page.goto("/house/jobs/")
+    method = json.loads(WRITTEN)
+    put(page, "method", method["id"], WRITTEN)
+    put(page, "job", "sage", json.dumps({"format": "job", "version": 2, "id": "sage", "name": "Sage", "walk": "batch", "method": method}))
+    page.goto("/batch/#job=sage")
+    about = page.locator(".about-job")
+    expect(about).to_contain_text("Take over the measures")
+    choose = "async (id) => (await import('/assets/javascript/store.js')).choose('method', id)"
+    page.evaluate(choose, method["id"])
+    expect(about).not_to_contain_text("Take over the measures")
+    page.goto("/house/jobs/")
+    page.get_by_role("button", name="New job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_have_value(re.compile("Job of"))
+    expect(page.locator(".walk")).not_to_have_attribute("inert", "")
+    expect(about).not_to_contain_text("other numbers")
+
+
+def test_the_cloth_that_a_job_names_brings_its_wash_and_its_price(page: Page):
+    page.goto("/batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
+    write(page, "cloth", "Half linen, light")
+    wash = calculator(page, "wash-test")
+    expect(wash.locator(".answer .spoken")).to_contain_text("−5.5 %")
+    expect(wash.locator(".answer")).to_contain_text("The square after the wash is that of “Half linen, light”")
+    expect(calculator(page, "thread-time-cost").locator("[name=price_cloth]")).to_have_value("")
+    page.goto("/house/ticket/")
+    expect(page.locator(".ticket-step[data-step=wash]")).to_contain_text("−5.5 % along")
+
+
+def test_her_own_words_stand_on_the_page_they_are_about_and_leave_with_her_method(page: Page):
+    page.goto("/house/jobs/")
+    method = {**json.loads(WRITTEN), "texts": {"hems": "Press <b>twice</b>."}}
+    put(page, "method", method["id"], json.dumps(method))
+    page.evaluate("async (id) => (await import('/assets/javascript/store.js')).choose('method', id)", method["id"])
+    page.goto("/fold/hems/")
+    words = page.locator("[data-own-words=hems]")
+    expect(words).to_contain_text("Press <b>twice</b>.")
+    page.get_by_role("button", name="Show the handbook’s numbers").click()
+    expect(words).to_be_hidden()

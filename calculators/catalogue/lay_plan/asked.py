@@ -3,6 +3,7 @@
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.catalogue.lay_plan import from_method
 from calculators.catalogue.lay_plan.finished import FINISHED, HEMS, SIZES, cut_size
 from calculators.declaration import AskAgain, Field, ask_again
 from calculators.edge_questions import MEASURED, SELVEDGE, TRIMMED
@@ -87,10 +88,10 @@ _REPEATS = Rows(
 )
 
 FIELDS = (
-    Field("cloths", "Cloths", _CLOTHS, "Width and length as they lie now. A width measured selvedge to selvedge loses what is trimmed off each side; a remnant may be trimmed already.", fixed="Linen | 150 cm | 430 cm | 1 | no"),
+    Field("cloths", "Cloths", _CLOTHS, "Width and length as they lie now. A width measured selvedge to selvedge loses what is trimmed off each side; a remnant may be trimmed already.", fixed=from_method.CLOTHS, from_method=from_method.cloths),
     Field(
         "pieces", "Pieces", _PIECES, "Width across the cloth, length along it. Leave “how many” empty for as many as fit. Where not all fit, one of every kind is kept, unless you say which count more: one that counts as 2 goes after two that may be left out.",
-        fixed="Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
+        fixed=from_method.PIECES, from_method=from_method.pieces,
     ),
     SIZES,
     HEMS,
@@ -102,13 +103,13 @@ FIELDS = (
     SELVEDGE,
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, whole threads.", "end_loss"),
     Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies square. The plan counts on the cloth being pulled square, and keeps that much clearer of flaws; pull it square before you measure a repeat.", "skew"),
-    Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0"),
-    Field("change_width", "Change in the wash, across", Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0"),
+    Field("change_length", "Change in the wash, along", Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"), "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.", fixed="0", from_method=from_method.wash("change_length")),
+    Field("change_width", "Change in the wash, across", Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"), "As before, for the width.", fixed="0", from_method=from_method.wash("change_width")),
     *seam_fields("felled", JOINS),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),
     Field("way_along", "Cuts along", Choice(options=WAYS), "How you cut the other way.", fixed="ruled"),
     Field("order", "Name of the order", Text(longest=60), "Stands on the printed cutting list. Empty: the open job’s name, or a line to write on.", optional=True),
-    Field("keep", "Remnant worth keeping", Length(least=Fraction(10), most=Fraction(5_000)), "At least this long and this wide.", fixed="10 cm"),
+    Field("keep", "Remnant worth keeping", Length(least=Fraction(10), most=Fraction(5_000)), "At least this long and this wide.", fixed={"cm": "10 cm", "in": "4 in"}),
 )
 
 

@@ -15,8 +15,8 @@ _ACROSS = Field(
     "across", "Pieces side by side", Count(least=1, most=1_000), "How many are cut from one strip of the cloth. The house’s minutes for a drawn thread count for a piece’s own and its share of the strip’s.",
     fixed="3", from_method=from_method.side_by_side,
 )
-_WIDTH = Field("finished_width", "Finished width", _SIZE, "Across a piece, hemmed.", fixed="40 cm", from_method=from_method.finished_width)
-_LENGTH = Field("finished_length", "Finished length", _SIZE, "Along a piece, hemmed.", fixed="40 cm", from_method=from_method.finished_length)
+_WIDTH = Field("finished_width", "Finished width", _SIZE, "Across a piece, hemmed.", fixed={"cm": "40 cm", "in": "16 in"}, from_method=from_method.finished_width)
+_LENGTH = Field("finished_length", "Finished length", _SIZE, "Along a piece, hemmed.", fixed={"cm": "40 cm", "in": "16 in"}, from_method=from_method.finished_length)
 _ALONG = Field("sides_along", "Hemmed sides along its length", Count(most=2), "Sides along a piece that have a hem; 1 or 0 where a selvedge stays as it is.", fixed="2")
 _ENDS = Field("sides_across", "Hemmed ends", Count(most=2), "Ends across a piece that have a hem. A pointed end is one; it is counted as if it were square, which is a little more.", fixed="2")
 
@@ -34,14 +34,14 @@ FIELDS = (
         fixed="15 min", from_method=from_method.minutes_for_a_piece, beside=(_CORNERS, _ACROSS, _ALONG, _ENDS, _WIDTH, _LENGTH),
     ),
     Field("rate", "Price of an hour", Amount(), "What an hour of work costs you; 0 to leave time out of the sum.", optional=True, from_method=from_method.price_of_an_hour),
-    Field("cloth_bought", "Cloth bought", Length(most=Fraction(1_000_000)), "The length paid for, as it was bought, unwashed.", fixed="3 m", from_method=from_method.cloth_bought),
+    Field("cloth_bought", "Cloth bought", Length(most=Fraction(1_000_000)), "The length paid for, as it was bought, unwashed.", fixed={"cm": "3 m", "in": "3 yd 10 in"}, from_method=from_method.cloth_bought),
     Field(
         "price_cloth", "Price of the cloth", PriceOfLength(), "For a metre, or for a yard on an inch ruler; or write which, such as 12.50 per yd. 0 to leave cloth out of the sum.",
         optional=True, from_method=from_method.price_of_cloth,
     ),
     Field("price_spool", "Price of a reel", Amount(), "What a reel of thread costs; 0 to leave thread out of the sum.", optional=True, from_method=from_method.price_of_a_spool),
     Field("other", "Other costs of a piece", Amount(), "Labels, buttons, wrapping: what every piece needs besides.", fixed="0"),
-    Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end; 0 for folded corners, which have none.", fixed="3 cm", from_method=from_method.mitre_seam),
+    Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end; 0 for folded corners, which have none.", fixed={"cm": "3 cm", "in": "1 1/8 in"}, from_method=from_method.mitre_seam),
     _ACROSS,
     _ALONG,
     _ENDS,

@@ -66,8 +66,20 @@ async function upgrade(page) {
     const select = page.querySelector(".ruler-choice select");
     if (select && !ruler()) select.value = reply.ruler;
   };
-  if (followed.text || before.text) show().catch(() => {});
-  onPage(onFollow(() => show().catch(() => {})));
+  const showAll = () => Promise.all([show(), ownWords(page)]).catch(() => {});
+  if (followed.text || before.text) showAll();
+  onPage(onFollow(showAll));
+}
+
+/** The reader's own words, in the places of a page that they are about. */
+async function ownWords(page) {
+  const places = [...page.querySelectorAll("[data-own-words]")];
+  if (!places.length) return;
+  const { words } = await askHouse({ ask: "own words", sections: places.map(({ dataset }) => dataset.ownWords) });
+  places.forEach((place, index) => {
+    place.innerHTML = words[index]; // made by Python as elements: whatever was typed is escaped in it
+    place.hidden = !words[index];
+  });
 }
 
 let leave = [];

@@ -68,7 +68,12 @@ class HandingPage {
   }
 
   async #keep(how, number) {
-    const { kind, id } = await this.#take(how, number);
+    const { kind, id } = await this.#take(how === "follow" ? "beside" : how, number);
+    if (how === "follow") {
+      await follow(id);
+      this.#say("Kept, and every page shows its numbers from now on. You find it under House.");
+      return this.said.scrollIntoView({ block: "nearest" });
+    }
     this.#say(`Kept. You find it under House, ${kind === "loose" ? "on the work ticket" : "with your methods and your jobs"}.`);
     if (kind === "method" && id !== followedId()) this.#offerToFollow(id);
     this.said.scrollIntoView({ block: "nearest" });

@@ -1,6 +1,6 @@
 /** The job that this window works on: what is typed into a walk goes into its record, every change at once. */
 import { saidAt } from "./files.js";
-import { askHouse, methodText } from "./following.js";
+import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
 import { ask } from "./python.js";
@@ -13,6 +13,7 @@ const GONE = "This job is not kept in this browser. It may have been deleted; lo
 export class JobInHand {
   #held = null;
   #method = "";
+  #cloth = ""; // as the job, or the ticket of a batch that is none, names it
   #known = {}; // what the record has, as the walk shows it: calculator → field → text
   #waiting = {}; // changes not yet kept: path → text
   #readOn = ruler();
@@ -47,9 +48,9 @@ export class JobInHand {
     };
   }
 
-  /** What a question of the walk carries beside the numbers: the measures the job was made with. */
+  /** What a question of the walk carries beside the numbers: the measures the job was made with, and its cloth. */
   get question() {
-    return this.#held ? { method: this.#method } : {};
+    return this.#held ? { method: this.#method, cloth: this.#cloth } : { cloth: this.#cloth };
   }
 
   /** @param {Section[]} sections @param {() => void} answer asks for the answers anew */
@@ -57,6 +58,16 @@ export class JobInHand {
     [this.sections, this.answer] = [sections, answer];
     this.#dress();
     if (this.id) this.#open().catch((problem) => this.#letGo(problem.message));
+    else this.#lookAtTicket().catch(() => {});
+  }
+
+  /** The cloth that the ticket of a batch kept as no job names. */
+  async #lookAtTicket() {
+    const loose = await last("loose", this.element.dataset.walk);
+    const cloth = loose ? (JSON.parse(loose.text).cloth ?? "") : "";
+    if (this.id || cloth === this.#cloth) return;
+    this.#cloth = cloth;
+    this.answer();
   }
 
   get isOpen() {
@@ -79,13 +90,20 @@ export class JobInHand {
 
   /** Another window, or the ticket, has changed a job. */
   async hear({ kind, id }) {
+    if (kind === "loose" && !this.id) return this.#lookAtTicket();
     if (kind !== "job" || id !== this.#held?.id) return;
     await this.#commit(); // first, so that what both have changed is noticed
     if (await this.#held?.refresh()) await this.#show();
   }
 
+  /** The other pages show other numbers from now on. */
+  async followed() {
+    if (this.#held) await this.#show();
+  }
+
   async #open() {
     this.element.inert = true; // until its numbers stand there, so that none is typed into another job's
+    await ready; // what the other pages show is known only then
     const record = await last("job", this.id);
     if (!record) return this.#letGo(GONE);
     this.#held = new Held("job", record);
@@ -96,7 +114,7 @@ export class JobInHand {
   async #show() {
     const { typed, method, isApart, texts, about, trouble } = await askHouse({ ask: "job opened", job: this.#held.text });
     if (trouble) return this.#letGo(trouble);
-    [this.#method, this.#known] = [method, typed];
+    [this.#method, this.#known, this.#cloth] = [method, typed, texts.cloth];
     this.#hideWhose(isApart);
     this.line.querySelector(".about-job").innerHTML = about; // made by Python as elements: whatever was typed is escaped in it
     for (const blank of this.blanks) if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
@@ -108,7 +126,7 @@ export class JobInHand {
   }
 
   #letGo(sentence) {
-    [this.#held, this.id, this.#waiting] = [null, "", {}];
+    [this.#held, this.id, this.#waiting, this.#cloth] = [null, "", {}, ""];
     takeInHand("");
     this.#hideWhose(false);
     for (const section of this.sections) {
@@ -118,6 +136,7 @@ export class JobInHand {
     this.#dress();
     this.element.inert = false;
     this.answer();
+    this.#lookAtTicket().catch(() => {});
     this.#say(sentence);
   }
 
@@ -201,7 +220,7 @@ export class JobInHand {
     if (reply.refusal && paths.length > 1) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
     else if (reply.refusal ?? reply.trouble) this.#say(reply.refusal ?? reply.trouble);
     else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
-    if ("method" in changes || (kept && reply.job !== this.#held.text)) await this.#show(); // another window's changes came in with it
+    if ("method" in changes || "cloth" in changes || (kept && reply.job !== this.#held.text)) await this.#show(); // another window's changes came in with it
     else if (kept) await this.#listChanges();
   }
 
@@ -245,3 +264,4 @@ addEventListener(
 addEventListener("hashchange", () => here.forEach((job) => job.element.isConnected && job.arrive()));
 document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && here.forEach((job) => job.keepNow()));
 onChange((change) => here.forEach((job) => job.hear(change)));
+onFollow(() => here.forEach((job) => job.element.isConnected && job.followed()));
