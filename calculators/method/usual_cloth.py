@@ -82,7 +82,7 @@ def _folded(method: HouseMethod) -> HouseMethod:
 
 
 def _usable(method: HouseMethod) -> HouseMethod:
-    """What is left of the usual cloth once selvedges, ends and slant are off, as the calculator of usable cloth works it out."""
+    """What is left of the length of the usual cloth once ends and slant are off, as the calculator of usable cloth works it out."""
     layers = _count(method)
 
     def left(unit: str) -> UsableCloth:
