@@ -1,0 +1,73 @@
+"""No page scrolls sideways, and no blank, choice or button sticks out of its box, from a narrow phone to a computer's screen."""
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from scripts.tools.places import SITE
+from tests.browser.reader import KEEPS_NO_COPY, WAKING
+
+WIDTHS = (320, 390, 600, 640, 820, 1280)
+FAULTS = """() => {
+  const root = document.documentElement, found = [];
+  const named = (it) => `${it.localName}.${it.className.baseVal ?? it.className}`;
+  const scrolls = (it) => { for (let up = it.parentElement; up; up = up.parentElement) if (up !== root && up !== document.body && getComputedStyle(up).overflowX !== "visible") return true; };
+  if (root.scrollWidth > innerWidth) found.push("the page scrolls sideways");
+  for (const it of document.querySelectorAll("article *")) {
+    const box = it.getBoundingClientRect();
+    if (!box.width || !it.checkVisibility() || scrolls(it)) continue;
+    if (box.right > innerWidth + 1) found.push(`${named(it)} leaves the window`);
+    if (!it.matches("input, select, button, textarea")) continue;
+    const around = it.closest("section, article").getBoundingClientRect();
+    if (box.right > around.right + 1.5 || box.left < around.left - 1.5) found.push(`${named(it)} sticks out of its box`);
+  }
+  return found;
+}"""
+
+
+def faults(page: Page) -> list[str]:
+    page.evaluate("document.querySelectorAll('article details').forEach((each) => { each.open = true; })")
+    found = []
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": 844})
+        found += [f"at {width}: {fault}" for fault in page.evaluate(FAULTS)]
+    return found
+
+
+@pytest.fixture(scope="module")
+def reader(browser: Browser, served: str):
+    context = browser.new_context(base_url=served, reduced_motion="reduce")
+    context.add_init_script(KEEPS_NO_COPY)
+    yield context.new_page()
+    context.close()
+
+
+def test_no_page_scrolls_sideways_at_any_width(reader: Page):
+    pages = sorted(path.parent.relative_to(SITE).as_posix() for path in SITE.rglob("index.html"))
+    assert len(pages) > 30
+    found = {}
+    for each in pages:
+        reader.goto("/" if each == "." else f"/{each}/")
+        if trouble := faults(reader):
+            found[each] = trouble
+    assert found == {}
+
+
+def test_the_longest_choice_of_a_row_stays_in_its_box(reader: Page):
+    reader.goto("/plan/lay-plan/")
+    rows = reader.locator("table.rows[data-field=pieces] select")
+    for number in range(rows.count()):
+        longest = rows.nth(number).evaluate("it => [...it.options].reduce((a, b) => (a.text.length >= b.text.length ? a : b)).value")
+        rows.nth(number).select_option(longest)
+    assert faults(reader) == []
+
+
+def test_the_house_method_stays_in_its_box(reader: Page):
+    reader.goto("/house/")
+    expect(reader.locator(".house-method select").first).to_be_visible(timeout=WAKING)
+    assert faults(reader) == []
+
+
+def test_a_planted_wide_box_is_found(reader: Page):
+    reader.goto("/cut/marking/")
+    reader.evaluate("document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: 1400px' }))")
+    assert faults(reader)
