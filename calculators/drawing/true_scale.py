@@ -9,7 +9,7 @@ from calculators.measure import Ruler, show_length
 
 _MARGIN, _BETWEEN = 50, 150  # mm
 _PLAIN = {"fill": "none", "stroke": "black", "stroke-width": "1"}
-_LETTERS = {"font-family": "sans-serif", "text-anchor": "middle", "fill": "black"}
+_LETTERS = {"font-family": "sans-serif", "text-anchor": "middle"}  # said once for a cloth, since there may be many pieces
 
 
 def true_scale(outcome: Outcome, ruler: Ruler) -> str:
@@ -32,7 +32,7 @@ def true_scale(outcome: Outcome, ruler: Ruler) -> str:
 
 
 def _cloth(svg: ET.Element, lay: Lay, number: int, down: Fraction, ruler: Ruler) -> None:
-    group = ET.SubElement(svg, "g", {"id": f"cloth-{number}", "transform": f"translate({_MARGIN} {_mm(down)})"})
+    group = ET.SubElement(svg, "g", {**_LETTERS, "id": f"cloth-{number}", "transform": f"translate({_MARGIN} {_mm(down)})"})
     _box(group, Fraction(0), Fraction(0), lay.length, lay.cloth.width, {"stroke-width": "2"})
     for flaw in lay.cloth.flaws:
         _box(group, flaw.from_end, flaw.from_selvedge, flaw.length, flaw.width, {"stroke": "red", "stroke-dasharray": "4 3"})
@@ -42,9 +42,9 @@ def _cloth(svg: ET.Element, lay: Lay, number: int, down: Fraction, ruler: Ruler)
         name = lay.pieces[placed.piece].name
         size = min(40, float(box.width) / 4, float(box.length) / max(4, len(name) * 0.6))
         place = {"x": _mm(box.y + box.length / 2), "y": _mm(box.x + box.width / 2), "font-size": f"{size:.1f}"}
-        ET.SubElement(group, "text", {**_LETTERS, **place}).text = name
+        ET.SubElement(group, "text", place).text = name
     size = f"{lay.cloth.cloth.name}: {show_length(lay.length, ruler, 'down')} by {show_length(lay.cloth.width, ruler, 'down')}, grain along the drawing"
-    ET.SubElement(group, "text", {**_LETTERS, "text-anchor": "start", "x": "0", "y": _mm(lay.cloth.width + 40), "font-size": "28"}).text = size
+    ET.SubElement(group, "text", {"text-anchor": "start", "x": "0", "y": _mm(lay.cloth.width + 40), "font-size": "28"}).text = size
 
 
 def _box(group: ET.Element, x: Fraction, y: Fraction, width: Fraction, height: Fraction, style: dict[str, str]) -> None:

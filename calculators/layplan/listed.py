@@ -5,9 +5,12 @@ from collections.abc import Callable, Iterable, Iterator
 from fractions import Fraction
 from io import StringIO
 
+from calculators.layplan.cut_list import working_order
 from calculators.layplan.laid import Lay
 from calculators.layplan.marking import marked
+from calculators.layplan.order import Rules
 
+CUTS_HEAD = ("step", "cloth", "in hand", "cut", "marks [mm]", "marks as read", "each cut is long [mm]")
 MARKS_HEAD = ("cloth", "strip", "part of it", "direction", "mark [mm]", "mark as read", "gives")
 PIECES_HEAD = ("cloth", "strip", "piece", "from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]", "turned")
 
@@ -20,6 +23,26 @@ def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
     Source: derived.
     """
     return _csv(MARKS_HEAD, (row for number, lay in enumerate(lays, start=1) for row in _marks(lay, number, shown)))
+
+
+def cuts_listed(lays: Iterable[Lay], rules: Rules, shown: Callable[[Fraction], str], unit: str) -> str:
+    """Every cut in working order as CSV, a row for each step; a strip off an end or an edge stands with its width as the mark.
+
+    lays: each cloth as planned. rules: what is cut off ends and selvedges. shown: how a length [mm] is read
+        on the ruler in hand, without its unit. unit: of that ruler.
+    Returns the text; marks are exact [mm].
+    Source: derived.
+    """
+    rows, step = [], 0
+    for number, lay in enumerate(lays, start=1):
+        for work in working_order(lay, rules):
+            step += 1
+            marks = work.marks or (work.off,)
+            rows.append((
+                str(step), f"{number} {lay.cloth.cloth.name}", work.in_hand, work.does,
+                " ".join(map(exact, marks)), f"{'; '.join(map(shown, marks))} {unit}", "" if work.each is None else exact(work.each),
+            ))  # fmt: skip
+    return _csv(CUTS_HEAD, rows)
 
 
 def pieces_listed(lays: Iterable[Lay]) -> str:

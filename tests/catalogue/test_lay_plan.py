@@ -298,7 +298,30 @@ def test_threads_are_counted_for_the_cuts_that_follow_one():
 def test_the_whole_cut_list_sets_every_piece_free():
     results = answer(LAY, Asking({"aim": "shortest"})).results
     assert [row["step"] for row in results["cut_list"]] == list(range(1, len(results["cut_list"]) + 1))
-    assert results["cut_list"][0]["marks"] == sorted({row["end"] for row in results["marking"] if row["strip"].isdigit() or row["strip"] == "left over"})[:-1]
+    assert results["cut_list"][0]["cut"] == "whole cloth: straighten the first end, 1 cm off"
+    assert results["cut_list"][1]["marks"] == sorted({row["end"] for row in results["marking"] if row["strip"].isdigit() or row["strip"] == "left over"})[:-1]
+
+
+@pytest.mark.parametrize(("strips", "order"), [("across", ["straighten", "across", "selvedges"]), ("along", ["straighten", "selvedges", "along"])])
+def test_trimming_stands_among_the_first_cuts_and_selvedges_stay_on_until_the_cloth_is_cut_across(strips, order):
+    typed = {"cloths": "Linen | 141 cm | 96 cm", "pieces": "Napkin | 46 cm | 46 cm", "strips": strips, "selvedge": "1.5 cm", "end_loss": "1 cm", "skew": "2 cm"}
+    cuts = [row["cut"] for row in answer(LAY, Asking(typed)).results["cut_list"]]
+    places = [next(place for place, cut in enumerate(cuts) if word in cut) for word in order]
+    assert places == sorted(set(places)) and places[0] == 0
+    assert any("cut off the far end" in cut for cut in cuts)  # 92 cm are used to the last
+    bare = answer(LAY, Asking({**typed, "selvedge": "0", "end_loss": "0", "skew": "0"})).results["cut_list"]
+    assert not any("selvedges" in row["cut"] or "end," in row["cut"] for row in bare)
+
+
+def test_the_file_of_cuts_has_every_mark_of_the_list_and_no_formula():
+    typed = {"cloths": "=Linen | 141 cm | 96 cm; +Other | 150 cm | 50 cm", "pieces": "@Napkin | 46 cm | 46 cm | 9"}
+    reply = answer(LAY, Asking(typed))
+    rows = list(csv.DictReader(io.StringIO(saved(reply, "cuts.csv"))))
+    assert [int(row["step"]) for row in rows] == [line["step"] for line in reply.results["cut_list"]]
+    for row, line in zip(rows, reply.results["cut_list"]):
+        marks = [Fraction(mark) for mark in row["marks [mm]"].split()]
+        assert marks == line["marks"] if line["marks"] else marks in ([10], [15])  # an end off, or both selvedges
+    assert not any(cell[:1] in "=+-@" for row in rows for cell in row.values() if cell)
 
 
 def test_with_cuts_any_way_the_marking_table_goes_down_to_the_last_cut():

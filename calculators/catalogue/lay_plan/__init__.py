@@ -1,6 +1,7 @@
 """Lay plan: any mix of pieces on any cloths, the cuts in working order, and whether another plan could do better."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.answered import RESULTS, answered
@@ -9,7 +10,7 @@ from calculators.declaration import Answer, Calculator, Example, File
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
 from calculators.layplan.advice import advised
-from calculators.layplan.listed import marks_listed, pieces_listed
+from calculators.layplan.listed import cuts_listed, marks_listed, pieces_listed
 from calculators.layplan.order import CannotPlan, Order
 from calculators.layplan.planning import Outcome, plan_order
 from calculators.measure import Ruler, show_length
@@ -32,8 +33,17 @@ def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
     yield answered(best, given, advice)
 
 
+def _as_read(mark: Fraction, ruler: Ruler) -> str:
+    """The division of the ruler that a mark is read at; its exact place stands beside it in a file."""
+    return show_length(mark, ruler).removeprefix("about ")
+
+
 def _marking_file(outcome: Outcome, ruler: Ruler) -> str:
-    return marks_listed(outcome.lays, lambda mark: show_length(mark, ruler))
+    return marks_listed(outcome.lays, lambda mark: _as_read(mark, ruler))
+
+
+def _cuts_file(outcome: Outcome, ruler: Ruler) -> str:
+    return cuts_listed(outcome.lays, outcome.order.rules, lambda mark: _as_read(mark, ruler).removesuffix(f" {ruler.unit}"), ruler.unit)
 
 
 def _pieces_file(outcome: Outcome, ruler: Ruler) -> str:
@@ -52,6 +62,7 @@ CALCULATOR = Calculator(
     files=(
         File("lay-plan.svg", "Save the drawing at true scale (SVG)", "image/svg+xml", true_scale),
         File("marking-table.csv", "Save the marking table (CSV)", "text/csv", _marking_file),
+        File("cuts.csv", "Save the cuts in working order (CSV)", "text/csv", _cuts_file),
         File("pieces.csv", "Save the place of every piece (CSV)", "text/csv", _pieces_file),
     ),
     examples=(

@@ -9,7 +9,8 @@ from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
 from calculators.declaration import Answer, Result
 from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
 from calculators.layplan.advice import Advice
-from calculators.layplan.cutting import Cut, cuts, remnants
+from calculators.layplan.cut_list import Work, working_order
+from calculators.layplan.cutting import remnants
 from calculators.layplan.laid import Lay
 from calculators.layplan.marking import Marked, marked
 from calculators.layplan.order import Rules
@@ -59,7 +60,7 @@ RESULTS = (
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
     Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them."),
     Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
-    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand."),
+    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks are taken from them."),
     Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
     Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike."),
 )
@@ -67,8 +68,8 @@ RESULTS = (
 
 def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
     """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being looked for."""
-    made = [(lay, cuts(lay)) for lay in outcome.lays]
-    drawn = [cut for _, found in made for cut in found if (given.way_across if cut.across else given.way_along) == "thread"]
+    made = [(lay, working_order(lay, outcome.order.rules)) for lay in outcome.lays]
+    drawn = [work for _, found in made for work in found if (given.way_across if work.across else given.way_along) == "thread"]
     whole = sum((lay.cloth.width * lay.length for lay in outcome.lays), Fraction(0))
     proof = bound_said(outcome)
     results = {
@@ -79,11 +80,11 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
         "proof": "no: this is proven" if outcome.proven else "not ruled out",
         "used_share": 100 * sum((lay.piece_area for lay in outcome.lays), Fraction(0)) / whole,
         "last_mark": max(lay.used_length for lay in outcome.lays),
-        "threads": sum(cut.how_often for cut in drawn),
-        "thread_length": sum((cut.how_often * cut.length for cut in drawn), Fraction(0)),
+        "threads": sum(len(work.lengths) for work in drawn),
+        "thread_length": sum((length for work in drawn for length in work.lengths), Fraction(0)),
         "per_piece": _per_piece(outcome),
         "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1, given.ruler)],
-        "cut_list": _cut_list(made, given, outcome.order.rules),
+        "cut_list": _cut_list(made, given),
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
     }
@@ -138,27 +139,21 @@ def _part_words(line: Marked) -> str:
     return f"{line.strip}{within}{'' if line.along else ', across'}"
 
 
-def _cut_list(made: list[tuple[Lay, list[Cut]]], given: SimpleNamespace, rules: Rules) -> list[dict]:
+def _cut_list(made: list[tuple[Lay, list[Work]]], given: SimpleNamespace) -> list[dict]:
     rows = []
     for lay, found in made:
-        for cut in found:
+        for work in found:
             rows.append({
-                "step": len(rows) + 1,
-                "cut": _cut_words(lay, cut, len(made) > 1, lay.cloth.cloth.edges(rules).name) + waste_said(cut.waste, given.ruler),
-                "marks": list(cut.marks),
-                "how": WAYS[given.way_across if cut.across else given.way_along], "each": cut.length,
+                "step": len(rows) + 1, "cut": _cut_words(lay, work, len(made) > 1, given.ruler), "marks": list(work.marks) or None,
+                "how": WAYS[given.way_across if work.across else given.way_along], "each": work.each,
             })  # fmt: skip
     return rows
 
 
-def _cut_words(lay: Lay, cut: Cut, several: bool, long_edge: str) -> str:
-    if cut.first:
-        what = f"strip {cut.first}" if cut.first == cut.last else f"strips {cut.first} to {cut.last}, each"
-        what += f", part {cut.within}" if cut.within else ""
-    else:
-        what = lay.cloth.cloth.name if several else "whole cloth"
-    way = "across, from the straight end" if cut.across else f"along, from the {long_edge}"
-    return f"{what}: {'trim ' if cut.trims else ''}{way}"
+def _cut_words(lay: Lay, work: Work, several: bool, ruler: Ruler) -> str:
+    in_hand = f"{lay.cloth.cloth.name}, {work.in_hand}" if several else work.in_hand
+    off = f", {show_length(work.off, ruler)} off" if work.off else ""
+    return f"{in_hand}: {work.does}{off}{waste_said(work.waste, ruler)}"
 
 
 def _kept(lay: Lay, keep: Fraction) -> list[dict]:
