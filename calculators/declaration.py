@@ -42,7 +42,7 @@ class Field:
 class Result:
     """One thing a calculator answers. `meaning` says in one line what it is.
 
-    sheet: whether this table goes to the work table on a sheet of its own, with the drawing.
+    sheet: whether this table goes to the work table on a sheet of its own, with the drawing. to_table: whether it goes there with them.
     """
 
     name: str
@@ -50,6 +50,7 @@ class Result:
     kind: Kind
     meaning: str
     sheet: bool = False
+    to_table: bool = False
 
 
 @dataclass(frozen=True)
@@ -97,6 +98,7 @@ class Answer:
     working: how it was worked out, with this job's numbers.
     drawn_from: what the calculator's drawing and its files need.
     settled: whether this is the last word, not one that may still improve.
+    headed: what is printed over the sheets that go to the work table, such as the name of an order; empty for a line to write on, None for no such sheets.
     """
 
     results: Mapping[str, Any]
@@ -105,6 +107,7 @@ class Answer:
     working: tuple[Phrase, ...] = ()
     drawn_from: Any = None
     settled: bool = True
+    headed: str | None = None
 
 
 @dataclass(frozen=True)

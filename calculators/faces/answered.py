@@ -33,6 +33,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     if folded and tables:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
     parts = [
+        _heading(answer),
         element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
         *([figure(calculator, answer, ruler)] if calculator.drawing else []),
         *notes(calculator, answer, ruler),
@@ -42,6 +43,14 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
         _working(calculator, answer, ruler),
     ]
     return [part for part in parts if part is not None]
+
+
+def _heading(answer: Answer) -> ET.Element | None:
+    """What stands over sheets on paper: the order's name and the day, or lines to write them on; a script knows the open job and the day."""
+    if answer.headed is None:
+        return None
+    blanks = [element("span", {"class": f"to-write {name}"}, text) for name, text in (("name", answer.headed), ("day", ""))]
+    return element("p", {"class": "headed"}, "Order ", blanks[0], " Date ", blanks[1])
 
 
 def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:
@@ -158,8 +167,8 @@ def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Eleme
     lines = [element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told)) for shown in cells]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
     table = scrolling(element("table", {"class": "results many" if len(told) > FEW and not result.sheet else "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
-    if result.sheet:
-        table.set("class", "wide sheet")
+    if result.sheet or result.to_table:
+        table.set("class", "wide sheet" if result.sheet else "wide to-table")
     return table
 
 
@@ -171,7 +180,7 @@ def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
         element("a", {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}"}, each.label)
         for each in calculator.files
     ]
-    printed = [element("li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, f"Print the drawing and the {each.label.lower()}")) for each in calculator.results if each.sheet]
+    printed = [element("li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")) for each in calculator.results if each.sheet]
     return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
 
 

@@ -58,11 +58,11 @@ RESULTS = (
     Result("last_mark", "Last mark, where the pieces end", Length(), "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the nearest division of the ruler."),
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
-    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them."),
+    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them.", to_table=True),
     Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
-    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks are taken from them."),
-    Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough."),
-    Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike."),
+    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks are taken from them.", to_table=True),
+    Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough.", to_table=True),
+    Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike.", to_table=True),
 )
 
 
@@ -91,7 +91,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
     notes = [proof, *next_steps(outcome, results["last_mark"], advice or Advice(), given)]
     if advice is None:
         notes.insert(0, say("A better plan is still being looked for."))
-    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=advice is not None)
+    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=advice is not None, headed=given.order or "")
 
 
 def _most_pieces(outcome: Outcome) -> int | None:
