@@ -30,6 +30,7 @@ from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
+BUT = "but"
 PRACTICE_WORDS = "common practice, no source"
 
 
@@ -67,10 +68,12 @@ class PageMarkers:
         verb, arguments = (words[0] if words else ""), words[1:]
         if verb not in MARKERS:
             raise UnknownMarker(f"There is no marker “{verb}”. There are: {', '.join(MARKERS)}.")
-        plain = [word for word in arguments if "=" not in word]
-        given = dict(word.split("=", 1) for word in arguments if "=" in word)
+        at = arguments.index(BUT) if BUT in arguments else len(arguments)
+        plain = [word for word in arguments if "=" not in word and word != BUT]
+        named = {"given": arguments[:at], BUT: arguments[at:]}
+        filled = {name: dict(word.split("=", 1) for word in words if "=" in word) for name, words in named.items()}
         try:
-            made = MARKERS[verb](self, *plain, **({"given": given} if given else {}))
+            made = MARKERS[verb](self, *plain, **{name: fields for name, fields in filled.items() if fields})
         except (KeyError, ValueError, TypeError, StopIteration) as problem:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         self.shown.append(html(made))
@@ -111,9 +114,10 @@ def _walk(page: PageMarkers, name: str) -> ET.Element:
     return walk_on_page(WALKS[name], Asking({}), _place(page, name), page.home)
 
 
-def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}) -> ET.Element:
-    wanted = json.dumps({"calculator": name, "result": result, "given": given})
-    return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, given, Asking({})))
+def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}, but: dict[str, str] = {}) -> ET.Element:
+    """A number of the calculation that is filled in just as `given` says; `but` stands in place of what the reader has there."""
+    wanted = json.dumps({"calculator": name, "result": result, "given": given, **({BUT: but} if but else {})})
+    return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({})))
 
 
 def _value(page: PageMarkers, text: str, source: str) -> ET.Element:

@@ -20,7 +20,7 @@ from calculators.faces.markup import html, together
 from calculators.faces.method_questions import METHOD_QUESTIONS
 from calculators.faces.plain import plain_answer, refusals
 from calculators.faces.questions import careful, house, ruler_wanted
-from calculators.faces.sentence_number import number_text, value_text
+from calculators.faces.sentence_number import value_text, worked
 from calculators.faces.shown import refused, shown
 from calculators.faces.ticket_questions import TICKET_QUESTIONS
 from calculators.faces.walk import walk_replies
@@ -70,18 +70,27 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
 
     A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was worked out
-    with another house method; then ``none`` takes its place.
+    with another house method; then ``none`` takes its place. Numbers of one calculation are worked out once.
     """
     asking = _asking(request, {})
+    once: dict[str, dict[str, str] | None] = {}
+
+    def number(each: Reply) -> str | None:
+        given = _given(each, request)
+        key = json.dumps([each["calculator"], given], sort_keys=True)
+        if key not in once:
+            once[key] = _or_none(lambda: worked(each["calculator"], given, asking))
+        return once[key] and together(once[key][each["result"]])
+
     yield {
-        "numbers": [_or_none(lambda: together(number_text(each["calculator"], each["result"], _given(each, request), asking))) for each in request.get("numbers", [])],
+        "numbers": [number(each) for each in request.get("numbers", [])],
         "values": [together(value_text(text, asking)) for text in request.get("values", [])],
         "figures": [_or_none(lambda: _figure(each, _given(each, request), asking)) for each in request.get("figures", [])],
         "none": NO_NUMBER,
     }
 
 
-def _or_none(shown: Callable[[], str]) -> str | None:
+def _or_none(shown: Callable[[], Any]) -> Any:
     try:
         return shown()
     except AskAgain:
@@ -94,11 +103,15 @@ def _figure(wanted: Reply, given: dict[str, str], asking: Asking) -> str:
 
 
 def _given(wanted: Reply, request: Reply) -> dict[str, str]:
-    """The texts of a number or figure; a bare number among them gets the unit of the ruler it was written on."""
-    if "readOn" not in wanted:
-        return wanted["given"]
-    then = Asking(wanted["given"], method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": wanted["readOn"]}))
-    return {**wanted["given"], **written(calculator_named(wanted["calculator"]), then)}
+    """The texts of a number or figure; a bare number among them gets the unit of the ruler it was written on.
+
+    What the page puts in place of the reader's own, ``but``, has the last word.
+    """
+    given = wanted["given"]
+    if "readOn" in wanted:
+        then = Asking(given, method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": wanted["readOn"]}))
+        given = {**given, **written(calculator_named(wanted["calculator"]), then)}
+    return {**given, **wanted.get("but", {})}
 
 
 def _plain(request: Reply) -> Iterator[Reply]:

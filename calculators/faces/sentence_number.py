@@ -13,18 +13,27 @@ _UNIT = re.compile(r"[a-z'\"″”’′]")
 _RANGE = re.compile(r"\s*–\s*")
 
 
-def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], asking: Asking) -> str:
-    """One result, or one field, of one calculator as it stands in a sentence.
+NONE = "(none with these numbers)"
+
+
+def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> dict[str, str]:
+    """Every result and every field of one calculator as it stands in a sentence: numbers of one calculation.
 
     given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
-    Raises AskAgain when the values given cannot be used, or have no such result.
+    Raises AskAgain when the values given cannot be used.
     """
     calculator = calculator_named(calculator_name)
     asking = replace(asking, typed=given)
     values = {**read(calculator, asking), **answer(calculator, asking).results}
-    if values[wanted] is None:
+    return {name: NONE if value is None else calculator.kinds[name].show(value, asking.ruler) for name, value in values.items()}
+
+
+def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], asking: Asking) -> str:
+    """One of them. Raises AskAgain as `worked` does, or where there is no such result with these values."""
+    text = worked(calculator_name, given, asking)[wanted]
+    if text == NONE:
         raise ask_again(wanted, "There is no such number here: it comes only with other values.")
-    return calculator.kinds[wanted].show(values[wanted], asking.ruler)
+    return text
 
 
 def value_text(text: str, asking: Asking) -> str:

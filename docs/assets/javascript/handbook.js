@@ -2,5 +2,6 @@
 import "./when-to-wake.js";
 import "./light-or-dark.js";
 import "./widgets.js";
+import "./whole-value.js";
 import "./python-notice.js";
 import "./kinds-of-page.js";

@@ -40,9 +40,9 @@ export class JobInHand {
   /** Where the sections of the walk find and leave what is typed: in the job, or in this browser's loose numbers. */
   get keeper() {
     return {
-      read: (name) => (this.id ? { texts: {}, readOn: ruler() } : typedIn(name)),
-      keep: (name, texts, readOn, calculator, latest) => {
-        if (!this.id) keepTyped(name, texts, readOn);
+      read: (name) => (this.id ? { texts: {}, readOn: ruler(), refused: {} } : typedIn(name)),
+      keep: (name, texts, readOn, calculator, latest, refused) => {
+        if (!this.id) keepTyped(name, texts, readOn, refused);
         else if (this.#held) this.#typed(calculator, texts, latest); // what is written before its numbers stand there is not the job's
       },
     };
@@ -130,8 +130,8 @@ export class JobInHand {
     takeInHand("");
     this.#hideWhose(false);
     for (const section of this.sections) {
-      const { texts, readOn } = typedIn(section.name);
-      section.hold(texts, readOn);
+      const { texts, readOn, refused } = typedIn(section.name);
+      section.hold(texts, readOn, refused);
     }
     this.#dress();
     this.element.inert = false;

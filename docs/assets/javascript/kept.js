@@ -27,12 +27,15 @@ function set(name, value) {
 export const nameOf = (calculator, given, walk = "") =>
   [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
 
-/** What the reader filled in herself, by the name of what she filled in: field name → text, and the ruler on which a bare number among them is to be read. */
+/**
+ * What the reader filled in herself, by the name of what she filled in: field name → text, the ruler on which a bare number among
+ * them is to be read, and of the texts that could not be read field name → the sentence that says so.
+ */
 export function typedIn(name) {
-  const { texts = {}, readOn = ruler(), edition } = get(`typed/${name}`) ?? {};
-  return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn };
+  const { texts = {}, readOn = ruler(), refused = {}, edition } = get(`typed/${name}`) ?? {};
+  return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn, refused };
 }
-export const keepTyped = (name, texts, readOn) => set(`typed/${name}`, { texts, readOn, edition: EDITION });
+export const keepTyped = (name, texts, readOn, refused = {}) => set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";

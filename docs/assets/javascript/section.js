@@ -22,6 +22,8 @@ export class Section {
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
     this.typed = this.written = {};
+    this.refused = {}; // of what was typed and cannot be read: the sentence that says so
+    this.hasAnswered = false; // whether the answer in the page is to numbers that were asked about since it was opened
     this.rulers = new Map(); // of what was typed since the page was last read on one ruler: the ruler on which each is meant
     this.kept = ""; // what the keeper was last given
     this.tables = new Map();
@@ -36,9 +38,9 @@ export class Section {
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
     this.answer.addEventListener("click", ({ target }) => target.matches("button.offer") && this.#takeUp(target.dataset));
     this.#dressAnswer(this.answer);
-    const { texts, readOn } = keeper.read(this.name);
+    const { texts, readOn, refused } = keeper.read(this.name);
     const early = this.#early();
-    this.hold({ ...texts, ...early }, readOn);
+    this.hold({ ...texts, ...early }, readOn, Object.fromEntries(Object.entries(refused ?? {}).filter(([name]) => name in texts && !(name in early))));
     if (Object.keys(early).length) this.#keep();
   }
 
@@ -48,9 +50,13 @@ export class Section {
     return Object.fromEntries(blanks.filter(([, blank]) => blank.value !== blank.built).map(([name, blank]) => [name, blank.value]));
   }
 
-  /** Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. */
-  hold(texts, readOn) {
+  /**
+   * Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. Those that could
+   * not be read are at once marked as such, and no answer is taken for theirs.
+   */
+  hold(texts, readOn, refused = {}) {
     const before = this.typed;
+    this.refused = refused;
     [this.typed, this.written, this.readOn, this.kept] = [{}, {}, readOn, ""];
     this.rulers.clear();
     for (const [name, text] of Object.entries(texts)) {
@@ -58,6 +64,10 @@ export class Section {
       if (!blank) continue;
       this.typed[name] = hasFocus(blank) && name in before ? before[name] : text;
       blank.value = this.typed[name];
+    }
+    if (Object.keys(refused).length) {
+      this.#markTroubles(refused);
+      this.keepOld();
     }
     this.#dress();
   }
@@ -132,18 +142,20 @@ export class Section {
 
   /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
   show(reply) {
+    this.refused = Object.fromEntries(Object.entries(reply.refusals ?? {}).filter(([name]) => name in this.typed));
     this.#markTroubles(reply.refusals ?? {});
     for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
     for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
     this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
+    this.hasAnswered = true;
     this.#replaceAnswer(reply.answer);
   }
 
   /** Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves. */
   keepOld(sentence) {
-    this.#age(sentence ?? this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent);
+    this.#age(sentence ?? (this.hasAnswered ? this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent : NOT_HERS));
   }
 
   #age(sentence) {
@@ -220,6 +232,7 @@ export class Section {
   #type(name, changed) {
     this.typed[name] = this.#blank(name).value;
     delete this.written[name];
+    delete this.refused[name];
     this.rulers.set(name, ruler());
     this.#keep(ruler());
     changed([name]);
@@ -231,6 +244,7 @@ export class Section {
     const blank = this.#blank(name);
     if (!blank.value.trim()) {
       delete this.typed[name];
+      delete this.refused[name];
       changed([name]);
     } else if (this.written[name] && name in this.typed) {
       this.typed[name] = blank.value = this.written[name];
@@ -240,7 +254,7 @@ export class Section {
 
   #startAfresh(changed) {
     const names = Object.keys(this.typed);
-    this.typed = {};
+    this.typed = this.refused = {};
     this.#keep();
     changed(names);
     this.form.querySelector("input, select").focus();
@@ -250,8 +264,8 @@ export class Section {
   #keep(latest = this.readOn) {
     const rulers = new Set(Object.keys(this.typed).map((name) => this.rulerOf(name)));
     const readOn = rulers.size === 1 ? [...rulers][0] : this.readOn;
-    const state = JSON.stringify([this.typed, readOn]);
-    if (state !== this.kept) this.keeper.keep(this.name, this.typed, readOn, this.calculator, latest);
+    const state = JSON.stringify([this.typed, readOn, this.refused]);
+    if (state !== this.kept) this.keeper.keep(this.name, this.typed, readOn, this.calculator, latest, this.refused);
     this.kept = state;
     this.#dress();
   }
@@ -342,7 +356,9 @@ class Blank {
 }
 
 /** The numbers of this browser that belong to no job. */
-const LOOSE = { read: typedIn, keep: keepTyped };
+const LOOSE = { read: typedIn, keep: (name, texts, readOn, calculator, latest, refused) => keepTyped(name, texts, readOn, refused) };
+
+const NOT_HERS = "This is the answer to the numbers this page came with. Mend the blank marked above, and it follows yours.";
 
 const OFFER = "offer"; // the notice about what was taken up
 

@@ -150,9 +150,9 @@ class TicketPage {
   }
 
   #typed({ calculator, field, text }) {
-    const { texts, readOn } = typedIn(this.#nameOf(calculator));
-    const { [field]: _, ...others } = texts;
-    keepTyped(this.#nameOf(calculator), text ? { ...others, [field]: text } : others, readOn);
+    const { texts, readOn, refused } = typedIn(this.#nameOf(calculator));
+    const without = ({ [field]: _, ...others }) => others;
+    keepTyped(this.#nameOf(calculator), text ? { ...texts, [field]: text } : without(texts), readOn, without(refused));
   }
 
   /** Have something changed and kept; the reply, or nothing where it could not be kept, which is then said. */

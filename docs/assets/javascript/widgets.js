@@ -118,17 +118,21 @@ function numbers(page, sections) {
   const here = new Map(sections.map((section) => [section.name, section]));
   const elsewhere = new Map();
   for (const each of [...inText, ...figures]) {
-    const { calculator, given } = JSON.parse(each.dataset.number ?? each.dataset.figure);
-    const name = nameOf(calculator, given);
+    const name = calculationOf(each);
     if (!here.has(name)) elsewhere.set(name, typedIn(name));
   }
-  const fromElsewhere = [...elsewhere.values()].some(({ texts }) => Object.keys(texts).length);
-  page.querySelector(".follows").hidden = !fromElsewhere;
+  const isHers = (name) => Object.keys(elsewhere.get(name)?.texts ?? {}).length > 0;
+  const fromElsewhere = [...elsewhere.keys()].some(isHers);
   const filled = (text) => {
     const wanted = JSON.parse(text);
     const name = nameOf(wanted.calculator, wanted.given);
     const { texts, readOn } = here.has(name) ? { texts: here.get(name).typed, readOn: here.get(name).readOn } : elsewhere.get(name);
-    return { ...wanted, given: { ...wanted.given, ...texts }, readOn };
+    return { ...wanted, given: { ...wanted.given, ...texts }, readOn }; // what stands in `but` Python puts in place of the reader's own
+  };
+  const together = groups([...inText, ...figures]);
+  const waits = ({ numbers, figures: drawings }) => {
+    const refused = new Set([...numbers, ...drawings].flatMap((each, index) => (each === null ? [together[index]] : [])));
+    return [...inText, ...figures].map((_, index) => refused.has(together[index]));
   };
   const request = () => ({
     ask: "numbers",
@@ -140,13 +144,17 @@ function numbers(page, sections) {
   let shownFor = ""; // the method that the numbers on the page are of
   function show(reply) {
     const none = shownFor === methodText() ? null : reply.none; // a number of another method may not stay
-    inText.forEach((each, index) => (each.textContent = reply.numbers[index] ?? none ?? each.textContent));
+    const waiting = none === null ? waits(reply) : []; // what shares a calculation waits together
+    inText.forEach((each, index) => waiting[index] || (each.textContent = reply.numbers[index] ?? none));
     values.forEach((each, index) => (each.textContent = reply.values[index]));
     figures.forEach((each, index) => {
+      if (waiting[inText.length + index]) return;
       if (reply.figures[index]) each.replaceChildren(...drawn(reply.figures[index]));
       else if (none) each.replaceChildren(none);
     });
     shownFor = methodText();
+    const hers = [...inText, ...figures].filter((each, index) => isHers(calculationOf(each)) && !waiting[index]);
+    page.querySelector(".follows").hidden = !hers.length; // what she wrote elsewhere and cannot be used is not what stands here
   }
   const answer = () => newest.ask(request(), show, () => {});
   let soon = 0;
@@ -155,6 +163,31 @@ function numbers(page, sections) {
     soon = setTimeout(answer, BREATH);
   }
   return { answer, follow, isTyped: () => fromElsewhere };
+}
+
+/** The name of the calculation that a number or figure in the text belongs to. */
+function calculationOf({ dataset }) {
+  const { calculator, given } = JSON.parse(dataset.number ?? dataset.figure);
+  return nameOf(calculator, given);
+}
+
+const SENTENCE = "p, li, td, th, dd, dt, figcaption";
+
+/**
+ * Which numbers and figures may only change together: those of one calculation, and those of one sentence.
+ * @param {HTMLElement[]} shown
+ * @returns {object[]} for each of them its group: the same object for all that belong together
+ */
+function groups(shown) {
+  const groupOf = new Map(); // a calculation by its name, or a sentence by its element → the calculation that speaks for all
+  const leader = (each) => (groupOf.get(each) === each ? each : leader(groupOf.get(each)));
+  const join = (one, other) => {
+    for (const each of [one, other]) if (!groupOf.has(each)) groupOf.set(each, each);
+    groupOf.set(leader(one), leader(other));
+  };
+  const names = shown.map(calculationOf);
+  shown.forEach((each, index) => join(names[index], each.closest(SENTENCE) ?? each));
+  return names.map(leader);
 }
 
 /** What stands in a figure that Python has drawn. */

@@ -1,0 +1,152 @@
+"""Coming to a blank selects its whole value, by touch, mouse and keyboard; what cannot be read is never kept as if it were a value."""
+
+import re
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, elsewhere, refusal, says
+from tests.browser.test_house_method import begin
+
+PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
+SELECTED = "it => it.value.slice(it.selectionStart, it.selectionEnd)"
+
+
+def opened(page: Page, where: str) -> Locator:
+    """A blank with a value in it, one for every place where blanks stand."""
+    if where == "house method":
+        begin(page)
+        return page.locator('.house-body [name="measures.hem"]')
+    address, selector = {
+        "calculator": ("/plan/pieces/", 'section.calculator [name="piece_width"]'),
+        "behind more": ("/fold/hems/", 'section.calculator [name="hem_top"]'),
+        "order": ("/plan/lay-plan/", "table.rows[data-field=pieces] tbody tr:first-child td:nth-child(2) input"),
+        "batch": ("/batch/", '.walk [name="cloth_width"]'),
+        "ticket": ("/house/ticket/", ".ticket-body .size input"),
+        "bundles": ("/house/ticket/", ".ticket .settle [name=bundle]"),
+    }[where]
+    page.goto(address)
+    found = page.locator(selector).first
+    found.wait_for(state="attached")
+    if not found.is_visible() and where == "behind more":
+        page.locator("details.more > summary").first.click()
+    if where == "ticket":
+        page.locator(".ticket .tools button").first.wait_for()
+    if not found.input_value():
+        found.fill("40 cm")
+        found.blur()
+    return found
+
+
+def centre(found: Locator) -> tuple[float, float]:
+    found.scroll_into_view_if_needed()
+    box = found.evaluate("it => { it.scrollIntoView({ block: 'center' }); const { x, y, height } = it.getBoundingClientRect(); return { x, y, height }; }")
+    return box["x"] + 14, box["y"] + box["height"] / 2
+
+
+def comes_to(page: Page, found: Locator, by: str) -> None:
+    if by == "touch":
+        page.touchscreen.tap(*centre(found))
+    elif by == "mouse":
+        page.mouse.click(*centre(found))
+    else:
+        centre(found)
+        found.focus()
+        page.keyboard.press("Tab")
+        page.keyboard.press("Shift+Tab")
+
+
+@pytest.mark.parametrize("by", ["touch", "mouse", "keyboard"])
+@pytest.mark.parametrize("where", ["calculator", "behind more", "order", "batch", "ticket", "bundles", "house method"])
+def test_coming_to_a_blank_selects_its_whole_value(browser, served, where, by):
+    page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))
+    found = opened(page, where)
+    page.evaluate("document.activeElement.blur()")
+    before = found.input_value()
+    comes_to(page, found, by)
+    expect(found).to_be_focused()
+    page.wait_for_timeout(150)
+    assert found.evaluate(SELECTED) == before != ""
+    page.keyboard.type("112")
+    assert found.input_value() == "112"
+    page.context.close()
+
+
+@pytest.mark.parametrize("by", ["touch", "mouse"])
+def test_a_second_tap_places_the_cursor(browser, served, by):
+    page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))
+    found = opened(page, "calculator")
+    comes_to(page, found, by)
+    page.wait_for_timeout(600)  # else it is a double tap
+    comes_to(page, found, by)
+    page.wait_for_timeout(150)
+    assert found.evaluate(SELECTED) == ""
+    page.context.close()
+
+
+def test_part_of_a_value_can_be_drawn_over_at_once(page: Page):
+    found = opened(page, "calculator")
+    x, y = centre(found)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + 12, y, steps=4)
+    page.mouse.up()
+    part = found.evaluate(SELECTED)
+    assert 0 < len(part) < len(found.input_value())
+
+
+def test_tap_type_done(browser, served):
+    """Tap, type 112: read 147112 cm, and still there after the page was opened again."""
+    page = elsewhere(browser, served, **PHONE)
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    width = blank(section, "cloth_width")
+    page.touchscreen.tap(*centre(width))
+    page.keyboard.type("112")
+    says(section, "2 across")
+    page.keyboard.press("Tab")
+    expect(width).to_have_value("112 cm")
+    page.reload()
+    expect(blank(calculator(page, "pieces-from-cloth"), "cloth_width")).to_have_value("112 cm")
+    page.context.close()
+
+
+@pytest.mark.parametrize("bad", ["147112 cm", "46 bananas", "1½0 cm"])
+def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page, bad):
+    """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a value."""
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    blank(section, "cloth_width").fill(bad)
+    expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
+    sentence = refusal(section, "cloth_width").inner_text()
+    blank(section, "cloth_width").blur()
+    page.add_init_script("delete window.Worker")  # Python never wakes
+    page.reload()
+    section = calculator(page, "pieces-from-cloth")
+    expect(blank(section, "cloth_width")).to_have_value(bad)
+    expect(refusal(section, "cloth_width")).to_have_text(sentence)
+    expect(blank(section, "cloth_width")).to_have_attribute("aria-invalid", "true")
+    expect(section.locator(".old-answer")).to_contain_text("the numbers this page came with")
+    expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
+
+
+def test_a_refused_value_is_followed_nowhere_and_mended_in_place(page: Page):
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    blank(section, "cloth_width").fill("46 bananas")
+    expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
+    page.goto("/cut/marking/")
+    choose_ruler(page, "mm 1")  # so that an answer comes
+    expect(page.locator(".whose-method")).to_be_attached()
+    page.wait_for_timeout(1500)
+    expect(page.locator(".follows")).to_be_hidden()
+    page.goto("/plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    expect(refusal(section, "cloth_width")).to_be_visible()
+    blank(section, "cloth_width").fill("112 cm")
+    says(section, "2 across")
+    expect(refusal(section, "cloth_width")).to_be_hidden()
+    page.reload()
+    section = calculator(page, "pieces-from-cloth")
+    says(section, "2 across")
+    expect(refusal(section, "cloth_width")).to_be_hidden()
