@@ -358,7 +358,7 @@ class Blank {
 /** The numbers of this browser that belong to no job. */
 const LOOSE = { read: typedIn, keep: (name, texts, readOn, calculator, latest, refused) => keepTyped(name, texts, readOn, refused) };
 
-const NOT_HERS = "This is the answer to the numbers this page came with. Mend the blank marked above, and it follows yours.";
+const NOT_HERS = "This answer is for the numbers this page came with. Correct the marked box and it will update.";
 
 const OFFER = "offer"; // the notice about what was taken up
 
