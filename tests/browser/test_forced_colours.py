@@ -1,0 +1,24 @@
+"""Where the device sets the colours, the lines of a drawing are still seen and a pressed button is told from the others."""
+
+from playwright.sync_api import Browser
+
+from tests.browser.reader import KEEPS_NO_COPY
+
+LOOK = """() => {
+  const of = (what, name) => getComputedStyle(document.querySelector(what))[name];
+  return { lines: [".edge", ".cut", ".mark"].map((each) => of(`svg.to-scale ${each}`, "stroke")), text: of("svg.to-scale text", "fill"),
+           pressed: of('.sizes [aria-pressed="true"]', "backgroundColor"), other: of('.sizes [aria-pressed="false"]', "backgroundColor"), page: of("body", "backgroundColor") };
+}"""
+
+
+def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
+    for scheme in ("light", "dark"):
+        context = browser.new_context(base_url=served, forced_colors="active", color_scheme=scheme)
+        context.add_init_script(KEEPS_NO_COPY)
+        page = context.new_page()
+        page.goto("/plan/lay-plan/")
+        page.locator(".sizes button").first.wait_for()
+        look = page.evaluate(LOOK)
+        context.close()
+        assert set(look["lines"]) == {look["text"]} and look["text"] != look["page"]
+        assert look["pressed"] != look["other"]
