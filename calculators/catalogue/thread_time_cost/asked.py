@@ -40,7 +40,7 @@ FIELDS = (
         optional=True, from_method=from_method.price_of_cloth,
     ),
     Field("price_spool", "Price of a reel", Amount(), "What a reel of thread costs; 0 to leave thread out of the sum.", optional=True, from_method=from_method.price_of_a_spool),
-    Field("other", "Other costs of a piece", Amount(), "Labels, buttons, wrapping: what every piece needs besides.", fixed="0"),
+    Field("other", "Other costs of a piece", Amount(), "Labels, buttons, wrapping: what every piece needs besides.", fixed="0", from_method=from_method.nothing),
     Field("mitre_seam", "Seam of one corner", Length(most=Fraction(5_000)), "The seam of a mitred corner, from the fold to its end; 0 for folded corners, which have none.", fixed={"cm": "3 cm", "in": "1 1/8 in"}, from_method=from_method.mitre_seam),
     _ACROSS,
     _ALONG,

@@ -54,6 +54,11 @@ def price_of_an_hour(method: HouseMethod, ruler: Ruler) -> str:
     return next((price for _, price, per in _priced(method, ruler) if per == "hour"), "")
 
 
+def nothing(method: HouseMethod, ruler: Ruler) -> str:
+    """No amount, in the money of the house."""
+    return Amount().write(Fraction(0), ruler)
+
+
 def finished_width(method: HouseMethod, ruler: Ruler) -> str:
     """Across the usual piece, hemmed with the usual turn and hem."""
     return _hemmed(method, ruler, "piece_width")
