@@ -15,7 +15,7 @@ def test_sentences_follow_the_blanks_above_them(page):
 def test_sentences_on_another_page_follow_and_say_so(page):
     page.goto("/cut/marking/")
     step = page.locator("article ol li", has_text="Mark across the straightened end")
-    expect(step).to_contain_text("46 cm · 92 cm · 138 cm,")
+    expect(step).to_contain_text("46 cm · 92 cm · 138 cm.")
     expect(page.locator(".follows")).to_be_hidden()
     page.goto("/plan/pieces/")
     page.get_by_label("Cloth width").fill("200 cm")

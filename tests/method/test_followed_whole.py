@@ -123,7 +123,7 @@ def _markers(verb: str):
         for found in re.findall(r"\{\{\s*(.*?)\s*\}\}", page.read_text(encoding="utf-8")):
             words = shlex.split(found)
             if words[:1] == [verb]:
-                yield page.name, [each for each in words[1:] if "=" not in each], dict(each.split("=", 1) for each in words[1:] if "=" in each)
+                yield page.name, [each for each in words[1:] if "=" not in each and each != "but"], dict(each.split("=", 1) for each in words[1:] if "=" in each)
 
 
 def test_nor_does_a_live_number_of_any_page():
