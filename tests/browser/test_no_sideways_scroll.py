@@ -71,3 +71,23 @@ def test_a_planted_wide_box_is_found(reader: Page):
     reader.goto("/cut/marking/")
     reader.evaluate("document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: 1400px' }))")
     assert faults(reader)
+
+
+CUT_OFF = """() => {
+  const pen = document.createElement("canvas").getContext("2d");
+  return [...document.querySelectorAll("article select")].filter((it) => it.checkVisibility()).flatMap((it) => {
+    const style = getComputedStyle(it), [option] = it.selectedOptions;
+    pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+    const room = it.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+    return option && pen.measureText(option.text).width > room + 1 ? [option.text] : [];
+  });
+}"""
+
+
+@pytest.mark.parametrize("width", [390, 1280])
+def test_what_is_chosen_in_a_row_of_an_order_can_be_read_whole(reader: Page, width):
+    reader.set_viewport_size({"width": width, "height": 844})
+    reader.goto("/plan/lay-plan/")
+    assert reader.evaluate(CUT_OFF) == []
+    reader.evaluate("document.querySelector('table.rows td:nth-child(6) select').style.width = '3em'")
+    assert reader.evaluate(CUT_OFF), "a choice without room is found"
