@@ -236,7 +236,7 @@ def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: Outcome, ruler: Ruler)
     turned = ", turned" if placed.turned else ""
     where = f"{lay.cloth.cloth.name}, strip {placed.strip}" if len(outcome.lays) > 1 else f"strip {placed.strip}"
     return (
-        f"{lay.pieces[placed.piece].name}{turned}, {where}: from the straight end {along[0]} to {along[1]}, "
+        f"{letter(placed.piece)} {lay.pieces[placed.piece].name}{turned}, {where}: from the straight end {along[0]} to {along[1]}, "
         f"from the {edge} {across[0]} to {across[1]}."
     )
 

@@ -146,11 +146,11 @@ def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
     plan = opened(page)
     drawing, told = plan.locator("figure.drawing"), plan.locator(".told")
     drawing.locator(".pointed-at").first.click()
-    expect(told).to_contain_text("Placemat, strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the first long edge 0\u00a0cm to 35\u00a0cm")
+    expect(told).to_contain_text("Placemat, strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 0\u00a0cm to 35\u00a0cm")
     page.keyboard.press("ArrowRight")
-    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the first long edge 0\u00a0cm")
+    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 0\u00a0cm")
     page.keyboard.press("ArrowDown")
-    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the first long edge 35\u00a0cm")
+    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 35\u00a0cm")
     expect(plan.get_by_role("button", name="Placemat, strip 2", pressed=True)).to_have_count(1)
     before = drawing.locator("svg").bounding_box()["width"]
     button = plan.get_by_role("button", name="4×")
@@ -167,11 +167,11 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
     plan = opened(page)
     plan.locator("figure.drawing .pointed-at").nth(1).click()
     told = plan.locator(".told")
-    expect(told).to_contain_text("strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the first long edge 35\u00a0cm to 70\u00a0cm")
+    expect(told).to_contain_text("strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 35\u00a0cm to 70\u00a0cm")
     cell(plan, "pieces", 0, 1).evaluate("(blank) => { blank.value = '34 cm'; blank.dispatchEvent(new Event('input', { bubbles: true })); }")
-    expect(told).to_contain_text("from the first long edge 34\u00a0cm to 68\u00a0cm", timeout=AWAKE)
+    expect(told).to_contain_text("from the trimming line 34\u00a0cm to 68\u00a0cm", timeout=AWAKE)
     expect(plan.locator("figure.drawing .pointed-at").nth(1)).to_be_focused()
-    expect(plan.get_by_role("button", name="from the first long edge 34", pressed=True)).to_have_count(1)
+    expect(plan.get_by_role("button", name="from the trimming line 34", pressed=True)).to_have_count(1)
 
 
 def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(page, width):
