@@ -51,9 +51,9 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
         ),
         element(
             "section", {"class": "ticket-sheet work", "aria-labelledby": "ticket-steps"},
-            element("h2", {"id": "ticket-steps"}, "Steps"),
+            element("h2", {"id": "ticket-steps"}, f"Steps: {name}"),
             element("p", {"class": "box-words"}, box_words(batch.bundles), element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
-            steps_listed(steps, batch, ticks, measured),
+            steps_listed(name, steps, batch, ticks, measured),
         ),
     ]  # fmt: skip
 

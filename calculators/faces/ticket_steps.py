@@ -19,20 +19,21 @@ AS_WRITTEN = ("needle", "thread")
 SHORT = {"stitch_seam": "Stitch", "stitch_hem": "Stitch", "edge_stitch": "From the fold", "tolerance_cut": "May be off by", "tolerance_finished": "May be off by", "tolerance_square": "Diagonals may differ by"}
 
 
-def steps_listed(steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]]) -> ET.Element:
-    """All steps in working order. ticks: step → pieces done, or bundles. measured: as for `sizes`."""
+def steps_listed(job: str, steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]]) -> ET.Element:
+    """All steps in working order. job: its name, which a step alone on a screen bears too. ticks: step → pieces done, or bundles. measured: as for `sizes`."""
     settings = {each.name: each for each in (*machine_settings(batch), *tolerances(batch))}
     listed = element("ol", {"class": "ticket-steps"})
     told_before: set[str] = set()
     own_words = words_at_steps(batch.method, [each.key for each in steps])
     for number, step in enumerate(steps, start=1):
-        add(listed, _step(f"Step {number} of {len(steps)}", step, batch, settings, ticks.get(step.key, 0), measured, told_before, own_words.get(step.key, [])))
+        place = element("p", {"class": "place"}, f"Step {number} of {len(steps)}", element("span", {"class": "of-job"}, f" · {job}"))
+        add(listed, _step(place, step, batch, settings, ticks.get(step.key, 0), measured, told_before, own_words.get(step.key, [])))
         told_before |= set(step.cautions)
     return listed
 
 
-def _step(place: str, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str], own_words: list[ET.Element]) -> ET.Element:
-    what = element("div", {"class": "what"}, element("p", {"class": "place"}, place), element("h3", {"tabindex": "-1"}, step.title))
+def _step(place: ET.Element, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str], own_words: list[ET.Element]) -> ET.Element:
+    what = element("div", {"class": "what"}, place, element("h3", {"tabindex": "-1"}, step.title))
     if step.picture:
         add(what, element("figure", {"class": "drawing"}, step.picture.svg))
     add(what, element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.told)), *own_words)

@@ -228,6 +228,7 @@ def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, rul
         assert len(words) == 2
         assert f"last mark must read {check}" in words[0].replace("\n", " ")
         assert "Second fold" in words[1] and "Measured sizes" in words[1]
+        assert words[1].startswith("Steps: This batch\n"), "the second page may lie alone"
         assert "At the machine" not in words[0] + words[1]
 
 
@@ -242,6 +243,11 @@ def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(phone: 
     expect(phone.locator(".job-in-hand > .said")).to_contain_text("Kept", timeout=WAKING)
     phone.locator(".to-ticket").tap()
     expect(phone.locator("#ticket-name")).to_have_text("Long table", timeout=WAKING)
+    assert phone.locator(".ticket-step .of-job:visible").count() == 0
+    phone.get_by_role("button", name="At the machine").tap()
+    expect(now(phone).locator(".place")).to_have_text(re.compile("^Step 1 of .* · Long table$"))
+    expect(now(phone).locator(".of-job")).to_be_visible()
+    phone.get_by_role("button", name="Leave").tap()
     phone.get_by_role("button", name="+1 bundle: Pin the corners").tap()
     expect(phone.locator('[data-ticks="pin"] .count')).to_contain_text(re.compile("1 of . bundles"), timeout=WAKING)
     phone.locator("[name=cloth]").select_option("Half linen, light")

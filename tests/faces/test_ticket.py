@@ -34,6 +34,15 @@ def test_it_is_complete_before_any_script(page):
     assert page.select_one("[data-setting=needle] dd").text == "90/14 universal"
 
 
+def test_each_sheet_and_each_step_alone_on_a_screen_says_whose_work_it_is(page):
+    assert [each.text for each in page.select(".ticket-sheet > h2")] == ["The house’s batch", "Steps: The house’s batch"]
+    places = [each.text for each in page.select(".ticket-step .place")]
+    assert places == [f"Step {number} of 15 · The house’s batch" for number in range(1, 16)]
+    job = ask("new job", id="j", at="2026-11-25T10:00:00+01:00", walk="batch", name="x")["job"]
+    named = BeautifulSoup(ask("ticket", kind="job", kept=json.dumps({**json.loads(job), "name": NASTY}))["body"], "html.parser")
+    assert named.select_one("#ticket-steps").text == f"Steps: {NASTY}" and not named.select("img")
+
+
 def test_it_tells_thread_time_and_cost(page):
     """18 pieces of the house: 60 + 18 × 30.73 = 613.14 min; 3.2 m at 18.50, two reels at 3.20 and 613.14 min at 32 an hour: 59.20 + 6.40 + 327.01."""
     told = {name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ") for name in ("thread", "time", "cost")}
