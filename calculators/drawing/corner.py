@@ -35,11 +35,9 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     share = 0.5 if marks.angle > ROOM_FOR_BOTH else 0.9  # at a sharp corner clear of the words of the mark, which stand along the edge
     beyond_2 = tuple(at + (end - at) * share for at, end in zip(mark_2, end_2))
     sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
-    lean = max(0.0, float(marks.hem_1) * along_2[0] / along_2[1]) * sheet.scale
-    sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12 + lean)
+    sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12)
     inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))
-    lean = max(0.0, float(marks.hem_2) * along_2[0] / along_2[1]) * sheet.scale
-    sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12 + lean)
+    sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12)
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
 
 
@@ -70,10 +68,13 @@ def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
     end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)
-    outline = [(0.0, 0.0), end_1, (end_1[0] + end_2[0], end_1[1] + end_2[1]), end_2]
+    edges = (marks.corner.parallel(1, 0), marks.corner.parallel(2, 0))
+    outline = [_in_floats(place) for place in marks.corner.window((0, 0), (reach_1, reach_2), *edges)]
     xs, ys = zip(*outline)
     sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=margins, tallest=300)
     sheet.area(lines.CLOTH_WRONG, outline, pattern=True)
+    for start, end in zip(outline[1:], outline[2:]):
+        sheet.cut_off(start, end)
     return sheet, reach_1, end_2
 
 
@@ -91,6 +92,8 @@ def _reaches(marks: MitreMarks) -> Point:
     sine = _along_2(marks)[1]
     reach_1 = max(1.45 * float(marks.mark_1), 2 * float(marks.hem_2) / sine)
     reach_2 = max(1.45 * float(marks.mark_2), 2 * float(marks.hem_1) / sine)
+    if marks.angle < 90:  # cut off square, a long edge would be crossed by the end of a short one
+        reach_1 = reach_2 = max(reach_1, reach_2)
     return max(reach_1, reach_2 / 2), max(reach_2, reach_1 / 2)
 
 
@@ -108,13 +111,13 @@ def _parallels(sheet: Sheet, marks: MitreMarks, style: str, inside, end_1: Point
     cosine, sine = _along_2(marks)
     inside_1, inside_2 = (float(each) for each in inside)
     crossing = ((inside_2 + inside_1 * cosine) / sine, inside_1)
-    sheet.line(style, (end_1[0] + inside_1 / sine * cosine, inside_1), crossing, (end_2[0] + inside_2 / sine, end_2[1]))
+    sheet.line(style, (end_1[0], inside_1), crossing, (end_2[0] + inside_2 * sine, end_2[1] - inside_2 * cosine))
 
 
 def _turned_in(marks: MitreMarks, end_1: Point, end_2: Point) -> list[Point]:
     """The turn as it lies folded in along both edges, its right side up."""
     (cosine, sine), turn = _along_2(marks), float(marks.turn)
-    inner_1, inner_2 = (end_1[0] + turn / sine * cosine, turn), (end_2[0] + turn / sine, end_2[1])
+    inner_1, inner_2 = (end_1[0], turn), (end_2[0] + turn * sine, end_2[1] - turn * cosine)
     return [(0.0, 0.0), end_1, inner_1, ((turn + turn * cosine) / sine, turn), inner_2, end_2]
 
 

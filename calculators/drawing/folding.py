@@ -19,7 +19,7 @@ TALLEST = 236
 FIRST_CLOTHS = {"piece", "top cloth"}
 Borders = list[tuple[str, Edge]]
 Box = tuple[float, float, float, float]
-BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD, "runs on": lines.BREAK}
+BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
 
 
@@ -67,7 +67,10 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
             for kind, edge in around:
-                sheet.line(BORDERS[kind], *edge)
+                if kind == "runs on":
+                    sheet.cut_off(*edge)
+                else:
+                    sheet.line(BORDERS[kind], *edge)
             fold_edges = [edge for kind, edge in around if kind == "fold"]
             for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
                 sheet.line(style, *edge)

@@ -84,6 +84,16 @@ class Sheet:
             self._use(style)
         ET.SubElement(self.svg, "polyline", {"class": f"{style} fine" if fine else style, "points": _points(self.at(p) for p in points)})
 
+    def cut_off(self, start: Point, end: Point) -> None:
+        """Where the drawing stops but the cloth does not: a thin line from start to end [mm] with a zigzag at its middle, as in ISO 128."""
+        self._use(lines.BREAK)
+        (x1, y1), (x2, y2) = a, b = self.at(start), self.at(end)
+        length = hypot(x2 - x1, y2 - y1) or 1
+        ux, uy = (x2 - x1) / length, (y2 - y1) / length
+        size = min(5.0, length / 4)
+        zigzag = [((x1 + x2) / 2 + ux * on - uy * out, (y1 + y2) / 2 + uy * on + ux * out) for on, out in ((-size, 0), (-size / 2, size), (size / 2, -size), (size, 0))]
+        ET.SubElement(self.svg, "polyline", {"class": lines.BREAK, "points": _points([a, *zigzag, b])})
+
     def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
         """A closed shape; with pattern, filled with the weave or hatch of its style."""
         attributes = {"class": style, "points": _points(self.at(p) for p in points)}

@@ -7,7 +7,7 @@ inside angle. A place is found by its distances from the two folded edges; less 
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from math import cos, radians, sin
+from math import cos, radians, sin, sqrt
 
 from calculators.folding.cloth import Cloth
 from calculators.folding.convex import polygon
@@ -56,6 +56,11 @@ class Corner:
         """C, where the two creases cross: the finished corner."""
         return self.at(self.hem_1, self.hem_2)
 
+    @property
+    def lean(self) -> Number:
+        """How much farther from a sharp corner the folded hems reach along its edges than at a square one [mm]."""
+        return 2 * (max(self.hem_1, self.hem_2) + self.turn) * max(self.direction_2[0], 0) / self.direction_2[1]
+
     def crease(self, edge: int) -> Line:
         return self.parallel(edge, self.hem_1 if edge == 1 else self.hem_2)
 
@@ -64,22 +69,38 @@ class Corner:
 
         inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
         """
-        end_1, end_2, far = self.far_corners(reach)
-        sides = (Line(end_1, self.direction_2), Line(end_2, self.direction_1))
-        edge_1, edge_2 = (self.parallel(edge, each) for edge, each in zip((1, 2), inside or (-self.turn, -self.turn)))
-        corners = (edge_1.meets(edge_2), edge_1.meets(sides[0]), far, edge_2.meets(sides[1]))
-        return Cloth(name, (polygon(corners),), right_side_up, runs_on=((corners[1], far), (far, corners[3])))
+        from_1, from_2 = inside or (-self.turn, -self.turn)
+        raw = self.at(-self.turn, -self.turn)
+        corner, *ends = self.window(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))
+        return Cloth(name, (polygon((corner, *ends)),), right_side_up, runs_on=tuple(zip(ends, ends[1:])))
+
+    def window(self, raw: Point, reaches: tuple[Number, Number], edge_1: Line, edge_2: Line) -> tuple[Point, ...]:
+        """The corners of the cloth that is drawn: where its edges meet, then from the end of edge 1 round to the end of edge 2.
+
+        Each edge is cut off square at its reach from the raw corner, so that a hem turned along it ends level with its cloth; at a blunt
+        corner what lies far inside is cut off as well.
+        """
+        side_1, side_2 = self.sides(raw, reaches)
+        inner: tuple[Point, ...] = (side_1.meets(side_2),)
+        if self.angle > 90:
+            (x1, y1), (x2, y2) = self.direction_1, self.direction_2
+            halfway = float(self.angle) / 2
+            deep = float(max(reaches)) * sqrt(2) / (2 * cos(radians(halfway)))
+            level = Line((raw[0] + (x1 + x2) * deep, raw[1] + (y1 + y2) * deep), (x1 - x2, y1 - y2))
+            inner = (side_1.meets(level), side_2.meets(level))
+        return (edge_1.meets(edge_2), edge_1.meets(side_1), *inner, edge_2.meets(side_2))
+
+    def sides(self, raw: Point, reaches: tuple[Number, Number]) -> tuple[Line, Line]:
+        """The lines at which the drawing cuts the cloth off, square to each edge at its reach from the raw corner."""
+        ways = (self.direction_1, self.direction_2)
+        ends = [tuple(r + reach * d for r, d in zip(raw, way)) for reach, way in zip(reaches, ways)]
+        return Line(ends[0], (-ways[0][1], ways[0][0])), Line(ends[1], (ways[1][1], -ways[1][0]))
 
     def frame(self, reach: Number, name: str) -> Cloth:
         """A cloth that lies along both edges, from the raw edges to the hem depths, in one piece."""
-        end_1, end_2, _ = self.far_corners(reach)
         raw, inner = self.at(-self.turn, -self.turn), self.crossing
-        inner_1 = self.crease(1).meets(Line(end_1, self.direction_2))
-        inner_2 = self.crease(2).meets(Line(end_2, self.direction_1))
+        side_1, side_2 = self.sides(raw, (reach, reach))
+        end_1, end_2 = self.parallel(1, -self.turn).meets(side_1), self.parallel(2, -self.turn).meets(side_2)
+        inner_1, inner_2 = self.crease(1).meets(side_1), self.crease(2).meets(side_2)
         arms = (polygon((raw, end_1, inner_1, inner)), polygon((raw, inner, inner_2, end_2)))
         return Cloth(name, arms, runs_on=((end_1, inner_1), (inner_2, end_2)))
-
-    def far_corners(self, reach: Number) -> tuple[Point, Point, Point]:
-        raw = self.at(-self.turn, -self.turn)
-        end_1, end_2 = (tuple(r + reach * d for r, d in zip(raw, way)) for way in (self.direction_1, self.direction_2))
-        return end_1, end_2, (end_1[0] + end_2[0] - raw[0], end_1[1] + end_2[1] - raw[1])

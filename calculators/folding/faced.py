@@ -102,7 +102,7 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
 
 
 def _reach(corner: Corner) -> Number:
-    return 4 * (max(corner.hem_1, corner.hem_2) + corner.turn) / corner.direction_2[1]
+    return 4 * (max(corner.hem_1, corner.hem_2) + corner.turn) / corner.direction_2[1] + corner.lean
 
 
 def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[Step]:
@@ -139,13 +139,13 @@ def _turned(stack: Stack, corner: Corner, lowest: tuple[str, ...]) -> Stack:
 def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> list[Cloth]:
     """Two strips, wrong side up, each with a seam allowance beyond the mitre line."""
     inside = corner.hem_1 + inner_turn
-    end_1, end_2, _ = corner.far_corners(reach)
+    side_1, side_2 = corner.sides(corner.at(-corner.turn, -corner.turn), (reach, reach))
     strips = []
-    for edge, end, way, cut in (
-        (1, end_1, corner.direction_2, mitre.shifted(corner.turn)),
-        (2, end_2, corner.direction_1, mitre.shifted(-corner.turn)),
+    for edge, far, cut in (
+        (1, side_1, mitre.shifted(corner.turn)),
+        (2, side_2, mitre.shifted(-corner.turn)),
     ):
-        raw, inner, far = corner.parallel(edge, -corner.turn), corner.parallel(edge, inside), Line(end, way)
+        raw, inner = corner.parallel(edge, -corner.turn), corner.parallel(edge, inside)
         ring = polygon((raw.meets(cut), raw.meets(far), inner.meets(far), inner.meets(cut)))
         strips.append(Cloth(STRIPS[edge - 1], (ring,), runs_on=((raw.meets(far), inner.meets(far)),)))
     return strips

@@ -15,7 +15,7 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
     """
     depth = max(corner.hem_1, corner.hem_2) + corner.turn
-    stack = Stack.flat(corner.cloth(depth * Fraction(9, 2)))
+    stack = Stack.flat(corner.cloth(depth * Fraction(9, 2) + corner.lean))
     steps = [Step("Cut", "Lay the corner flat, wrong side up.", stack)]
     for edge, name in ((1, "first"), (2, "second")):
         hem = corner.hem_1 if edge == 1 else corner.hem_2

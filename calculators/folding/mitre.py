@@ -100,7 +100,7 @@ def corner_reach(corner: Corner, lines: MitreLines) -> Number:
     """How much cloth to show along each edge [mm]: half as far again as the farther mark, and past the hems."""
     marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
     across = 2 * max(corner.hem_1, corner.hem_2) / corner.direction_2[1]
-    return max(marks, across) * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
+    return max(marks, across) * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn)) + corner.lean
 
 
 def _turn(stack: Stack, corner: Corner) -> Stack:
