@@ -16,7 +16,8 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     """
     along_2 = _along_2(marks)
     inward_2 = (along_2[1], -along_2[0])
-    sheet, reach_1, end_2 = _corner_sheet(marks, margins=(76, 44 if marks.angle <= 90 else 80, 76, 52))
+    right = 76 if marks.angle >= 60 else 116  # the hem on edge 2 of a sharp corner is written to the right of its end
+    sheet, reach_1, end_2 = _corner_sheet(marks, margins=(76, 44 if marks.angle <= 90 else 80, right, 52))
     corner, end_1 = (0.0, 0.0), (reach_1, 0.0)
     mark_1, mark_2, crossing = _places(marks)
     if marks.turn:
