@@ -44,11 +44,12 @@ class OffOnInches(Length):
 
 
 def _division(unit: str) -> Callable[[HouseMethod, Ruler], str]:
-    """How the ruler in hand is divided where it is of this unit's system, else the house's own of that system."""
+    """How the ruler in hand is divided where it is of this unit's system and one of those offered, else the house's own of that system."""
 
     def text(method: HouseMethod, ruler: Ruler) -> str:
-        own = ruler if (ruler.unit == "in") == (unit == "in") else method.rulers[unit]
-        return f"{own.step_mm / MM_IN[unit]}"
+        in_hand = f"{ruler.step_mm / MM_IN[unit]}"
+        serves = (ruler.unit == "in") == (unit == "in") and in_hand in (INCH_DIVISIONS if unit == "in" else CM_DIVISIONS)
+        return in_hand if serves else f"{method.rulers[unit].step_mm / MM_IN[unit]}"
 
     return text
 
