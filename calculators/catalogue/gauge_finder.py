@@ -44,12 +44,13 @@ class OffOnInches(Length):
 
 
 def _division(unit: str) -> Callable[[HouseMethod, Ruler], str]:
-    """How the ruler in hand is divided where it is of this unit's system and one of those offered, else the house's own of that system."""
+    """How the ruler in hand is divided where it is of this unit's system, else the house's own of that system; empty for a division not offered."""
+    offered = INCH_DIVISIONS if unit == "in" else CM_DIVISIONS
 
     def text(method: HouseMethod, ruler: Ruler) -> str:
-        in_hand = f"{ruler.step_mm / MM_IN[unit]}"
-        serves = (ruler.unit == "in") == (unit == "in") and in_hand in (INCH_DIVISIONS if unit == "in" else CM_DIVISIONS)
-        return in_hand if serves else f"{method.rulers[unit].step_mm / MM_IN[unit]}"
+        in_hand = [ruler] if (ruler.unit == "in") == (unit == "in") else []
+        divisions = (f"{each.step_mm / MM_IN[unit]}" for each in (*in_hand, method.rulers[unit]))
+        return next((each for each in divisions if each in offered), "")
 
     return text
 
