@@ -105,6 +105,31 @@ def test_a_row_that_may_turn_after_all_is_changed_where_it_stands(page):
     expect(cell(plan, "pieces", 2, 4)).to_have_value("no")
 
 
+def test_what_was_done_is_told_until_it_is_read_and_longer_while_the_reader_is_at_it(page):
+    plan = opened(page)
+    for row, texts in enumerate(TIGHT):
+        for column, text in enumerate(texts):
+            write(cell(plan, "pieces", row, column), text)
+    write(cell(plan, "cloths", 0, 1), "140 cm")
+    write(cell(plan, "cloths", 0, 2), "300 cm")
+    offer = plan.get_by_role("button", name="Change it so: cut in strips along the cloth")
+    expect(offer).to_be_visible(timeout=AWAKE)
+    page.clock.install()
+    offer.click()
+    done = page.locator(".notice").filter(has_text="Done: cut in strips along the cloth.")
+    expect(done).to_be_visible()
+    page.clock.run_for(9_000)
+    done.get_by_role("button", name="Undo").focus()
+    page.clock.run_for(60_000)
+    expect(done).to_be_visible()
+    done.get_by_role("button", name="Undo").blur()
+    page.mouse.move(1, 1)
+    page.clock.run_for(9_000)
+    expect(done).to_be_visible()
+    page.clock.run_for(9_000)
+    expect(done).to_have_count(0)
+
+
 def test_the_marking_table_is_saved_as_it_stands(page):
     plan = opened(page)
     with page.expect_download() as saving:

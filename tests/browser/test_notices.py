@@ -47,23 +47,25 @@ KEEPER = """Object.defineProperty(navigator, "serviceWorker", {
 SAY_READY = 'navigator.serviceWorker.dispatchEvent(new MessageEvent("message", { data: { say: "in use" } }))'
 
 
-def test_that_all_is_ready_is_said_and_passes_unless_the_reader_is_at_it(page: Page):
+#: Whether a notice stands in the flow of the page, below all that the page has to say.
+AT_THE_FOOT = """it => {
+    const fixed = (each) => each && (getComputedStyle(each).position === "fixed" || fixed(each.parentElement));
+    return !fixed(it) && it.getBoundingClientRect().top >= document.querySelector(".md-footer").getBoundingClientRect().bottom - 1;
+}"""
+
+
+def test_how_far_the_keeping_is_stands_in_a_line_at_the_foot_of_the_page_and_moves_nothing(page: Page):
     page.add_init_script(KEEPER)
-    page.clock.install()
-    page.goto("/")
-    ready = page.locator("[data-topic=ready]")
-    until(page, lambda: page.evaluate(SAY_READY) and ready.count() == 1)
-    page.clock.run_for(9_000)
-    expect(ready).to_contain_text("Ready for the workroom")  # six words are read aloud in three seconds
-    ready.get_by_role("button", name="Close").focus()
-    page.clock.run_for(60_000)
-    expect(ready).to_be_visible()
-    ready.get_by_role("button", name="Close").blur()
-    ready.hover()
-    page.clock.run_for(60_000)
-    expect(ready).to_be_visible()
-    page.mouse.move(1, 1)
-    page.clock.run_for(9_000)
-    expect(ready).to_be_visible()
-    page.clock.run_for(9_000)
-    expect(ready).to_have_count(0)
+    page.goto("/plan/pieces/")
+    page.evaluate("document.fonts.ready.then(() => true)")
+    line = page.locator(".notice")
+    title = page.locator("h1").bounding_box()
+    for said, told, topic in (("keeping", "Keeping the handbook", "keeping"), ("in use", "Ready for the workroom", "ready")):
+        say = SAY_READY.replace('say: "in use"', f'say: "{said}", share: 0.5, first: true')
+        until(page, lambda say=say, topic=topic: page.evaluate(say) and page.locator(f"[data-topic={topic}]").count() == 1)
+        expect(line).to_have_count(1)
+        expect(line).to_contain_text(told)
+        expect(line.get_by_role("button")).to_have_count(0)
+        assert line.evaluate(AT_THE_FOOT)
+        assert page.evaluate("document.body.style.paddingBlockEnd") == ""
+    assert page.locator("h1").bounding_box() == title

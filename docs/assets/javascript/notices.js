@@ -1,14 +1,20 @@
-/** Short notices at the foot of the window: one sentence each, at most one thing to press, and never in the way of reading. */
+/**
+ * Short notices, one sentence each, at most one thing to press. What asks for something stands at the foot of the window; what
+ * only tells how things are is a line at the foot of the page, where it covers nothing.
+ */
 
 const shown = new Map(); // topic → element
 const passing = new Map(); // topic → timer
 const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
-const shelf = document.createElement("div");
-shelf.className = "notices";
-shelf.setAttribute("role", "status");
-document.body.append(shelf);
+const [quiet, shelf] = ["quiet-notices", "notices"].map((className) => {
+  const made = document.createElement("div");
+  made.className = className;
+  made.setAttribute("role", "status");
+  document.body.append(made);
+  return made;
+});
 
 // What they cover is added to the foot of the page, which stays in reach above them. No variable: the whole page would be styled anew.
 new ResizeObserver(() => {
@@ -35,17 +41,19 @@ function button(className, text, press) {
  * @param {number} [more.share] how much is done, from 0 to 1, shown as a bar
  * @param {[string, () => void]} [more.action] what can be pressed: its words and what it does
  * @param {boolean} [more.passes] whether it goes by itself once it has been read
+ * @param {boolean} [more.tells] whether it only tells how things are, so that a line at the foot of the page is enough
  */
-export function notice(topic, sentence, { share, action, passes } = {}) {
+export function notice(topic, sentence, { share, action, passes, tells } = {}) {
   let row = shown.get(topic);
   if (!row) {
     row = document.createElement("div");
     row.className = "notice";
     row.dataset.topic = topic;
     row.append(document.createElement("p"));
-    shelf.append(row);
     shown.set(topic, row);
   }
+  const place = tells ? quiet : shelf;
+  if (row.parentElement !== place) place.append(row);
   const [text, ...rest] = row.children;
   const bar = rest.find((each) => each.localName === "progress");
   if (bar && share !== undefined && !action) {
@@ -56,7 +64,7 @@ export function notice(topic, sentence, { share, action, passes } = {}) {
   text.textContent = sentence;
   if (share !== undefined) row.append(progress(sentence, share));
   if (action) row.append(button("notice-action", action[0], action[1]));
-  row.append(button("notice-close", "Close", () => clear(topic)));
+  if (!tells) row.append(button("notice-close", "Close", () => clear(topic)));
   stay(topic);
   if (passes) letPass(topic, row);
 }

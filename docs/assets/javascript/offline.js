@@ -56,11 +56,11 @@ function stopped(why, problem = "") {
 }
 
 const HEARD = {
-  keeping: ({ share, first }) => first && notice("keeping", "Keeping the handbook on this device.", { share }),
+  keeping: ({ share, first }) => first && notice("keeping", "Keeping the handbook on this device.", { share, tells: true }),
   "not kept": ({ why, detail }) => stopped(why, detail),
   "in use": () => {
     clear("keeping");
-    notice("ready", READY, { passes: true });
+    notice("ready", READY, { tells: true });
   },
   "other edition": offer,
   "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer] }),
