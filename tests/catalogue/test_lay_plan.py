@@ -344,8 +344,8 @@ def test_a_piece_that_is_pointed_at_tells_where_its_edges_lie_on_the_ruler_in_ha
     asking = Asking({**typed, "selvedge": "0"}, wanted_ruler="in")
     told = [node.get("data-words") for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("g") if node.get("class") == "pointed-at"]
     assert [words.replace("\u00a0", " ") for words in told] == [
-        "Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge 0 in to about 18 1/8 in.",
-        "Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge about 18 1/8 in to about 36 1/4 in.",
+        "A Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge 0 in to about 18 1/8 in.",
+        "A Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge about 18 1/8 in to about 36 1/4 in.",
     ]  # 46 cm = 18.11 in and 92 cm = 36.22 in
 
 
