@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.layplan.one_change import Change, change_that_fits, lacks
-from calculators.layplan.order import CannotPlan, Order
-from calculators.layplan.planning import FEW_STEPS, Outcome, plan_order
-from calculators.layplan.what_if import WhatIf, what_ifs
+from calculators.layplan.order import Order
+from calculators.layplan.planning import Outcome
+from calculators.layplan.what_if import WhatIf, best_in_few_steps, what_ifs
 from calculators.measure import Ruler
 
 
@@ -50,7 +50,7 @@ def _for_the_rest(outcome: Outcome) -> Iterator[None]:
         return None
     order = outcome.order
     pieces = tuple(replace(outcome.pieces[number], count=count) for number, count in outcome.missing.items())
-    return (yield from _best(Order(order.cloths, pieces, replace(order.rules, aim="buy", strips="across"))))
+    return (yield from best_in_few_steps(Order(order.cloths, pieces, replace(order.rules, aim="buy", strips="across"))))
 
 
 def _longer(outcome: Outcome) -> Iterator[None]:
@@ -58,16 +58,5 @@ def _longer(outcome: Outcome) -> Iterator[None]:
     order = outcome.order
     if len(order.cloths) > 1 or order.cloths[0].how_many > 1:
         return Fraction(0)
-    found = yield from _best(replace(order, rules=replace(order.rules, aim="shortest", strips="across")))
+    found = yield from best_in_few_steps(replace(order, rules=replace(order.rules, aim="shortest", strips="across")))
     return max(Fraction(0), found.to_start_from - order.cloths[0].length) if found else Fraction(0)
-
-
-def _best(order: Order) -> Iterator[None]:
-    best: Outcome | None = None
-    try:
-        for found in plan_order(order, FEW_STEPS):
-            best = found or best
-            yield None
-    except CannotPlan:
-        return None
-    return best

@@ -99,8 +99,8 @@ def _changed(outcome: Outcome, kind: str, order: Order) -> Iterator[WhatIf | Non
         yield replace(found, kind=kind)
 
 
-def _gain(outcome: Outcome, order: Order) -> Iterator[WhatIf | None]:
-    """Plans a changed order; returns what it gives, or None when nothing can be said."""
+def best_in_few_steps(order: Order) -> Iterator[None]:
+    """Plans an order with little work; returns the best outcome, or None where it cannot be planned."""
     best: Outcome | None = None
     try:
         for found in plan_order(order, FEW_STEPS):
@@ -108,6 +108,12 @@ def _gain(outcome: Outcome, order: Order) -> Iterator[WhatIf | None]:
             yield None
     except CannotPlan:
         return None
+    return best
+
+
+def _gain(outcome: Outcome, order: Order) -> Iterator[WhatIf | None]:
+    """Plans a changed order; returns what it gives, or None when nothing can be said."""
+    best = yield from best_in_few_steps(order)
     if best is None:
         return None
     none = best.bound is not None and (best.bound >= outcome.result if outcome.open_ended else best.bound <= outcome.result)
