@@ -7,7 +7,7 @@ from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
 from calculators.folding.bulk import Bulk
 from calculators.folding.comparison import Compared
-from calculators.folding.convex import area, centre
+from calculators.folding.convex import area, centre, largest_first
 from calculators.folding.plane import Point
 
 APART = 18  # [drawing units] between two numbers
@@ -51,7 +51,7 @@ def shade(count: int) -> float:
 def _numbers(found: Bulk, scale: float) -> list[tuple[Point, int]]:
     """Where each number of layers is written: once in every patch, in its largest convex part, if there is room."""
     written: list[tuple[Point, int]] = []
-    parts = sorted(found.patches, key=lambda patch: -float(area(patch[0])))
+    parts = sorted(found.patches, key=lambda patch: largest_first(patch[0]))
     for count, rings in found.shapes.items():
         for ring in rings:
             inside = next((centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None)

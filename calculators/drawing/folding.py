@@ -9,7 +9,7 @@ from calculators.folding.borders import borders
 from calculators.folding.cloth import ClothLine, Facet
 from calculators.folding.convex import Edge, outlines
 from calculators.folding.layers import seen_from_above
-from calculators.folding.plane import Line, Point
+from calculators.folding.plane import Line, Point, steady
 from calculators.folding.stack import Stack, common_edge
 from calculators.folding.steps import Measured, Step
 from calculators.measure import Ruler, show_length
@@ -77,10 +77,15 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
                 if style == lines.CUT:
                     cuts.append(edge)
     if cuts:  # layers are cut together: the word stands once
-        sheet.along("cut", *max(cuts, key=lambda edge: dist(*edge)))
+        sheet.along("cut", *min(cuts, key=_longest_first))
     for measured in step.measured:
         _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
     return sheet
+
+
+def _longest_first(edge: Edge) -> tuple[int, ...]:
+    """What to sort lines by: the longer first; of those as long as each other the one that starts farther left, then lower."""
+    return -steady(dist(*edge)), *(steady(at) for end in edge for at in end)
 
 
 def _lying_as_one(stack: Stack) -> list[list[tuple[Facet, Borders]]]:

@@ -142,10 +142,9 @@ class Sheet:
         (x1, y1), (x2, y2) = self.at(start), self.at(end)
         if hypot(x2 - x1, y2 - y1) < text_width(text) + 12:
             return
-        lean = degrees(atan2(y2 - y1, x2 - x1))
-        lean -= 180 * round(lean / 180)
+        lean = _upright(degrees(atan2(y2 - y1, x2 - x1)))
         x, y = _round((x1 + x2) / 2), _round((y1 + y2) / 2)
-        turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if lean else {}
+        turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if _round(lean) != "0" else {}
         ET.SubElement(self.svg, "text", {"class": "on-line", "x": x, "y": y, "dy": "4", "text-anchor": "middle", **turned}).text = text
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
@@ -180,8 +179,7 @@ class Sheet:
         left = x + nx * 8 - text_width(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
         place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
         if left < 0 or left + text_width(text) > self.width:
-            lean = degrees(atan2(nx, -ny))
-            lean -= 180 * round(lean / 180)  # so that it is read from below or from the right
+            lean = _upright(degrees(atan2(nx, -ny)))
             x, y = x + nx * 10, y + ny * 10
             place = {"x": _round(x), "y": _round(y), "dy": "4", "text-anchor": "middle", "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})"}
         ET.SubElement(self.svg, "text", {"class": "dimension-text", **place}).text = text
@@ -253,8 +251,15 @@ def _filling(style: str) -> str:
     return f"filling-{style}"
 
 
+def _upright(lean: float) -> float:
+    """The turn of a word on a line of this lean, so that it is read from below or from the right [degrees, clockwise, from -90 to less than 90]."""
+    return (lean + 90.001) % 180 - 90.001
+
+
 def _round(value: float) -> str:
-    return f"{float(value):.1f}".removesuffix(".0")
+    """Tenths, as they are written on the sheet; shifted a little, so that a float's last digit never decides over a half."""
+    tenths = f"{float(value) + 1e-6:.1f}".removesuffix(".0")
+    return "0" if tenths == "-0" else tenths
 
 
 def _points(places) -> str:

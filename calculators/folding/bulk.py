@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from calculators.folding.convex import Polygon, area, centre
+from calculators.folding.convex import Polygon, area, centre, largest_first
 from calculators.folding.layers import cells, count_shapes
 from calculators.folding.plane import Point
 from calculators.folding.stack import Stack
@@ -17,7 +17,7 @@ class Bulk:
 
     thickest: the most layers that lie over one another.
     thickest_area: over how much of the table they do [mm²].
-    thickest_at: a place in the middle of the largest such part.
+    thickest_at: a place in the middle of the largest such part; of several as large, of the one farthest left.
     patches: convex parts of the table, each with its number of layers.
     """
 
@@ -39,10 +39,10 @@ class Bulk:
 def bulk(stack: Stack) -> Bulk:
     """Count the layers of a stack everywhere. Places smaller than SPOT are left out."""
     patches = [(cell.shape, cell.count) for cell in cells(stack.in_floats())]
-    by_count: dict[int, list[tuple[float, Polygon]]] = {}
+    by_count: dict[int, list[Polygon]] = {}
     for shape, count in patches:
-        by_count.setdefault(count, []).append((float(area(shape)), shape))
-    thickest = max(count for count, alike in by_count.items() if sum(size for size, _ in alike) > SPOT)
-    there = by_count[thickest]
-    _, largest = max(there, key=lambda each: each[0])
-    return Bulk(thickest, sum(size for size, _ in there), centre(largest), patches)
+        by_count.setdefault(count, []).append(shape)
+    areas = {count: sum(float(area(shape)) for shape in alike) for count, alike in by_count.items()}
+    thickest = max(count for count, size in areas.items() if size > SPOT)
+    largest = min(by_count[thickest], key=largest_first)
+    return Bulk(thickest, areas[thickest], centre(largest), patches)

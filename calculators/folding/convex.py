@@ -7,7 +7,7 @@ from collections import defaultdict
 from math import atan2
 from typing import Iterable
 
-from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, dot, minus, point, same_place
+from calculators.folding.plane import TOUCHING, Lay, Line, Number, Point, along, cross, dot, minus, point, same_place, steady
 
 Polygon = tuple[Point, ...]
 Edge = tuple[Point, Point]
@@ -38,6 +38,11 @@ def area(ring: Polygon) -> Number:
 def centre(ring: Polygon) -> Point:
     """A point inside: the mean of the corners."""
     return (sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring))
+
+
+def largest_first(ring: Polygon) -> tuple[int, ...]:
+    """What to sort polygons by: the larger first; of those as large as each other the one farther left, then the lower."""
+    return -steady(area(ring)), *_key(centre(ring))
 
 
 def moved(ring: Polygon, lay: Lay) -> Polygon:
@@ -161,8 +166,8 @@ def outlines(pieces: Iterable[Polygon]) -> list[Polygon]:
 
 
 def _key(place: Point) -> tuple[int, int]:
-    """One name for all points at one place; shifted so that no ruler's division falls between two names."""
-    return (round(float(place[0]) * 1e5 + 0.1234), round(float(place[1]) * 1e5 + 0.1234))
+    """One name for all points at one place."""
+    return steady(place[0]), steady(place[1])
 
 
 def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
@@ -176,7 +181,10 @@ def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
 
 
 def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
-    """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets itself."""
+    """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets itself.
+
+    A ring has not come from anywhere when it begins: there the first by place is taken.
+    """
     leaving = defaultdict(list)
     for start, end in open_edges:
         leaving[start].append(end)
@@ -184,10 +192,10 @@ def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
     while leaving:
         here = first = next(iter(leaving))
         ring: list[Point] = []
-        way = (1, 0)
+        way: Point | None = None
         while not ring or here != first:
             choices = leaving[here]
-            onward = max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end])))) if len(choices) > 1 else choices[0]
+            onward = max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end])))) if way and len(choices) > 1 else min(choices)
             choices.remove(onward)
             if not choices:
                 del leaving[here]

@@ -70,6 +70,15 @@ def angle_between(one: Point, other: Point) -> float:
     return degrees(abs(atan2(float(cross(one, other)), float(dot(one, other)))))
 
 
+def steady(value: Number) -> int:
+    """A number without its last digits, which differ from one computer's Python to another's: to choose by, so that equals stay equal.
+
+    value: a length [mm], an area [mm²] or an angle [degrees].
+    Returns hundred-thousandths, shifted so that no ruler's division falls between two of them.
+    """
+    return round(float(value) * 1e5 + 0.1234)
+
+
 def same_place(a: Point, b: Point) -> bool:
     return abs(a[0] - b[0]) < TOUCHING and abs(a[1] - b[1]) < TOUCHING
 

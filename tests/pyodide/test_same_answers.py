@@ -3,20 +3,16 @@
 import json
 import random
 import sys
-from fractions import Fraction
 
 import pytest
 
-from calculators.answering import Asking
 from calculators.catalogue import catalogue
 from calculators.faces.browser import replies
-from calculators.kinds import Choice, Count, Length, Number, YesNo
-from calculators.measure import parse_length, show_exactly
 from calculators.walk import WALKS
+from tests.any_numbers import RULERS, any_numbers
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.reference import cases
 
-RULERS = ["", "cm", "mm 1/2", "in 1/32", "in 1/2"]
 each_calculator = pytest.mark.parametrize("name", catalogue())
 
 
@@ -54,31 +50,12 @@ def test_house_numbers_and_worked_examples(name, in_pyodide):
             same(in_pyodide, questions(name, typed, ruler))
 
 
-def any_text(field, chance):
-    """A text for a blank: a length within a tenth of the house's, or something else that its kind lets through."""
-    kind = field.kind
-    if isinstance(kind, Length):
-        usual = Asking({}).text(field)
-        middle = parse_length(usual) if usual else max(kind.least, Fraction(20))
-        length = Fraction(chance.uniform(0.9, 1.1)).limit_denominator(chance.choice([1, 10, 16, 97])) * middle
-        return show_exactly(length, chance.choice(["mm", "cm", "m", "in"]))
-    if isinstance(kind, Number):
-        return f"{chance.uniform(float(kind.least), float(kind.most)):.{chance.choice([0, 1, 3])}f}"
-    if isinstance(kind, Count):
-        return str(chance.randint(kind.least, min(kind.most, kind.least + 30)))
-    if isinstance(kind, Choice):
-        return chance.choice(sorted(kind.options))
-    return chance.choice(["yes", "no"]) if isinstance(kind, YesNo) else None
-
-
 @each_calculator
 def test_many_numbers(name, in_pyodide):
     chance = random.Random(f"many numbers for {name}")
     answered = 0
     for _ in range(60):
-        texts = {field.name: any_text(field, chance) for field in catalogue()[name].fields if chance.random() < 0.7}
-        typed = {field: text for field, text in texts.items() if text is not None}
-        request, plain = questions(name, typed, chance.choice(RULERS))
+        request, plain = questions(name, any_numbers(catalogue()[name], chance), chance.choice(RULERS))
         same(in_pyodide, [request, plain])
         answered += "results" in in_cpython(plain)[-1]
     assert answered >= 10, "the numbers tried hardly ever go together"
