@@ -34,7 +34,7 @@ def job_line(home: str) -> ET.Element:
     return element(
         "div", {"class": "jobs job-in-hand"},
         without,
-        element("div", {"class": "with-job", "hidden": True}, named, cloth, ways, element("div", {"class": "about-job"}), changes),
+        element("div", {"class": "with-job", "hidden": True}, named, _refusal("name"), cloth, _refusal("cloth"), ways, element("div", {"class": "about-job"}), changes),
         element("p", {"class": "said", "role": "status"}),
     )  # fmt: skip
 
@@ -61,7 +61,12 @@ def _area(name: str, label: str, longest: int, place: str) -> ET.Element:
         "div", {"class": "field"},
         element("label", {"for": identity}, label),
         element("textarea", {"id": identity, "name": name, "rows": "1" if name in FIGURES else "3", "maxlength": str(longest)}),
+        _refusal(name),
     )  # fmt: skip
+
+
+def _refusal(name: str) -> ET.Element:
+    return element("p", {"class": "refusal", "data-field": name, "hidden": True})
 
 
 def cloths_known(names: list[str]) -> ET.Element:

@@ -4,6 +4,7 @@ import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
 import { ask } from "./python.js";
+import { RefusedTexts } from "./refused-texts.js";
 import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const PAUSE = 700; // [ms] without a keystroke before a change is kept
@@ -112,17 +113,61 @@ export class JobInHand {
   }
 
   async #show() {
-    const { typed, method, isApart, texts, about, trouble } = await askHouse({ ask: "job opened", job: this.#held.text });
+    const opened = await this.#opened();
+    if (!opened) return; // it has been put down meanwhile
+    const { typed, method, isApart, texts, about, trouble } = opened;
     if (trouble) return this.#letGo(trouble);
     [this.#method, this.#known, this.#cloth] = [method, typed, texts.cloth];
     this.#hideWhose(isApart);
     this.line.querySelector(".about-job").innerHTML = about; // made by Python as elements: whatever was typed is escaped in it
     for (const blank of this.blanks) if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
-    for (const section of this.sections) section.hold(typed[section.calculator] ?? {}, ruler());
+    this.#standAgain(typed);
     this.#dress();
     this.element.inert = false;
     await this.#listChanges();
     this.answer();
+  }
+
+  /** The job as it stands once everything typed so far is in it, so that nothing is overwritten on the page that came in meanwhile. */
+  async #opened() {
+    for (;;) {
+      await this.#commit();
+      await this.#held?.rest();
+      if (!this.#held) return null;
+      const { text } = this.#held;
+      const reply = await askHouse({ ask: "job opened", job: text });
+      if (text === this.#held?.text && !Object.keys(this.#waiting).length) return reply;
+    }
+  }
+
+  /** The job's numbers, and beside them what was typed and could not be kept in it, marked as such. */
+  #standAgain(typed) {
+    const refused = new RefusedTexts(`job/${this.id}`).all.map(([path, each]) => [path.split("."), each]);
+    for (const section of this.sections) {
+      const own = refused.filter(([[place, calculator]]) => place === "typed" && calculator === section.calculator).map(([[, , field], each]) => [field, each]);
+      const texts = Object.fromEntries(own.map(([field, { text }]) => [field, text]));
+      const sentences = Object.fromEntries(own.map(([field, { sentence }]) => [field, sentence]));
+      section.hold({ ...typed[section.calculator], ...texts }, ruler(), sentences);
+    }
+    for (const blank of this.blanks) this.#mark(blank);
+    for (const [[name, ...rest], { text, sentence }] of refused) {
+      const blank = !rest.length && this.blanks.find((each) => each.name === name);
+      if (!blank) continue;
+      if (blank !== document.activeElement) blank.value = text;
+      this.#mark(blank, sentence);
+    }
+  }
+
+  #noteRefused(path, text, sentence) {
+    new RefusedTexts(`job/${this.#held.id}`).note(path, text, sentence);
+    const blank = this.blanks.find(({ name }) => name === path);
+    if (blank) this.#mark(blank, sentence);
+  }
+
+  #mark(blank, sentence = "") {
+    blank.setAttribute("aria-invalid", String(Boolean(sentence)));
+    const place = this.element.querySelector(`.jobs .refusal[data-field="${CSS.escape(blank.name)}"]`);
+    if (place) [place.textContent, place.hidden] = [sentence, !sentence];
   }
 
   #letGo(sentence) {
@@ -217,7 +262,9 @@ export class JobInHand {
   async #keep(changes, readOn = ruler()) {
     const { reply, kept, said } = await this.#held.change((job) => ask({ ask: "job change", job, changes, ruler: readOn }));
     const paths = Object.keys(changes);
-    if (reply.refusal && paths.length > 1) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
+    const isOne = paths.length === 1;
+    if (!reply.refusal || isOne) for (const path of paths) this.#noteRefused(path, changes[path], reply.refusal);
+    if (reply.refusal && !isOne) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
     else if (reply.refusal ?? reply.trouble) this.#say(reply.refusal ?? reply.trouble);
     else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
     if ("method" in changes || "cloth" in changes || (kept && reply.job !== this.#held.text)) await this.#show(); // another window's changes came in with it

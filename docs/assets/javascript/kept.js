@@ -16,7 +16,8 @@ function get(name) {
 
 function set(name, value) {
   try {
-    localStorage.setItem(SITE + name, JSON.stringify(value));
+    if (value === undefined) localStorage.removeItem(SITE + name);
+    else localStorage.setItem(SITE + name, JSON.stringify(value));
     memory.delete(name);
   } catch {
     memory.set(name, value);
@@ -36,6 +37,10 @@ export function typedIn(name) {
   return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn, refused };
 }
 export const keepTyped = (name, texts, readOn, refused = {}) => set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
+
+/** The texts of a form that could not be taken: path → the text, and the sentence that says why. */
+export const refusedIn = (form) => get(`refused/${form}`) ?? {};
+export const keepRefused = (form, refused) => set(`refused/${form}`, Object.keys(refused).length ? refused : undefined);
 
 /** The ruler chosen, such as "in 1/16"; empty for the house's own. */
 export const ruler = () => get("ruler") ?? "";

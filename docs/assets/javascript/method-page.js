@@ -4,6 +4,7 @@ import { saidAt, saveFile } from "./files.js";
 import { Held } from "./held.js";
 import { ruler } from "./kept.js";
 import { ask } from "./python.js";
+import { RefusedTexts } from "./refused-texts.js";
 import { share } from "./sharing.js";
 import { keep, last, newId, newest, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
@@ -19,6 +20,7 @@ class MethodPage {
 
   constructor(element) {
     this.element = element;
+    this.#hold(null);
     this.body = element.querySelector(".house-body");
     this.said = element.querySelector(".said");
     this.followed = element.querySelector("[name=followed]");
@@ -51,8 +53,8 @@ class MethodPage {
     const record = id && (await last("method", id));
     let isNew = !this.drawn;
     if (this.held?.id !== record?.id) {
-      this.held = record ? new Held("method", record) : null;
-      this.#editing = false;
+      this.#hold(record ? new Held("method", record) : null);
+      this.#editing = this.refused.all.length > 0; // what was refused stands in a blank
       isNew = true;
     } else if (await this.held?.refresh()) isNew = true;
     await this.#list();
@@ -60,6 +62,11 @@ class MethodPage {
       this.element.querySelector(".shared").hidden = true;
       await this.#draw();
     }
+  }
+
+  #hold(held) {
+    this.held = held;
+    this.refused = new RefusedTexts(`method/${held?.id ?? ""}`);
   }
 
   /** One thing after another, so that no button acts on what is still being fetched, or before what was typed is kept. */
@@ -88,14 +95,14 @@ class MethodPage {
     if (drawing !== this.#drawings) return; // overtaken by a newer one
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
-    const refused = [...this.body.querySelectorAll("[aria-invalid=true]")].map((each) => [each.name, each.value, this.#refusal(each.name).textContent]);
     this.drawn = true;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
-    for (const [path, text, sentence] of refused) {
+    for (const [path, { text, sentence }] of this.refused.all) {
       const again = this.#blank(path);
       if (!again) continue;
       again.value = text;
+      again.closest("details")?.setAttribute("open", "");
       this.#refuse(path, sentence);
     }
     const blank = name && this.#blank(name);
@@ -126,7 +133,7 @@ class MethodPage {
     const id = newId();
     const { method } = await ask({ ask: "new method", id, from });
     try {
-      this.held = new Held("method", await keep("method", id, method, 0));
+      this.#hold(new Held("method", await keep("method", id, method, 0)));
       this.#editing = true;
       await follow(id);
       await this.#list();
@@ -152,6 +159,7 @@ class MethodPage {
     }
     this.#sure = false;
     const { id } = this.held;
+    this.refused.forget();
     await follow("");
     await remove("method", id);
     this.#say("Removed.");
@@ -175,7 +183,9 @@ class MethodPage {
   }
 
   async #takeOut(path) {
-    if (path) await this.#change(path, "");
+    if (!path) return;
+    this.refused.takeOut(path);
+    await this.#change(path, "");
   }
 
   /** Of two measures under one name, keep this one: the other ruler then follows it. */
@@ -191,6 +201,7 @@ class MethodPage {
     let refused = false;
     await this.#keep(question, (reply) => {
       this.#refuse(path, reply.refusal);
+      this.refused.note(path, typed, reply.refusal);
       refused = Boolean(reply.refusal);
       if (reply.refusal || !blank) return;
       const now = this.#blank(path); // the page may have been drawn afresh meanwhile

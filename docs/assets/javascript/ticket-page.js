@@ -3,6 +3,7 @@ import { AtMachine } from "./at-machine.js";
 import { askHouse, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept.js";
+import { RefusedTexts } from "./refused-texts.js";
 import { last, onChange, whyNothingLasts } from "./store.js";
 
 const MARK = "#job=";
@@ -45,6 +46,7 @@ class TicketPage {
     const record = job && (await last("job", job));
     if (record) this.held = new Held("job", record);
     else this.held = new Held("loose", (await last("loose", LOOSE)) ?? { id: LOOSE, text: "", revision: 0 });
+    this.refused = new RefusedTexts(`${this.held.kind}/${this.held.id}`);
     await this.#draw();
     return job && !record ? GONE : "";
   }
@@ -88,10 +90,25 @@ class TicketPage {
       inUse.setSelectionRange(selectionStart, selectionEnd);
     }
     this.settled.innerHTML = settle;
+    for (const [name, { text, sentence }] of this.refused.all) this.#refuseAgain(name, text, sentence);
     this.element.querySelector(".of-what").hidden = true;
     this.element.classList.add("is-live");
     for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !settle;
     if (this.machine.isOn) settle ? this.machine.show() : this.machine.leave();
+  }
+
+  #refuseAgain(name, text, sentence) {
+    const blank = this.element.querySelector(`:is(.settle, .ticket-body) input[name="${CSS.escape(name)}"]`);
+    if (!blank) return;
+    if (blank !== document.activeElement) blank.value = blank.dataset.sent = text;
+    blank.setAttribute("aria-invalid", "true");
+    if (blank.closest(".settle")) this.#refuse(name, sentence);
+    else this.#compare(name, sentence, false);
+  }
+
+  #refuse(name, sentence) {
+    const place = this.settled.querySelector(`.refusal[data-field="${CSS.escape(name)}"]`);
+    if (place) [place.textContent, place.hidden] = [sentence, false];
   }
 
   #press(what) {
@@ -119,6 +136,7 @@ class TicketPage {
     const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
+    this.refused.note(blank.name, blank.value, reply.all === undefined ? reply.refusal : ""); // what is kept as typed is refused anew by Python
     const isThere = this.#compare(blank.name, reply.refusal || reply.said, !reply.refusal && reply.within);
     if (reply.refusal && !isThere) this.#say(reply.refusal);
     if (reply.all === undefined) return; // not kept
@@ -139,9 +157,9 @@ class TicketPage {
   async #settle(blank) {
     const reply = await this.#keep("ticket settle", { name: blank.name, text: blank.value });
     if (!reply) return;
+    this.refused.note(blank.name, blank.value, reply.refusal);
     if (reply.refusal) {
-      const place = this.settled.querySelector(`.refusal[data-field="${blank.name}"]`);
-      [place.textContent, place.hidden] = [reply.refusal, false];
+      this.#refuse(blank.name, reply.refusal);
       return blank.setAttribute("aria-invalid", "true");
     }
     if (reply.typed) this.#typed(reply.typed);
