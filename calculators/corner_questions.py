@@ -67,7 +67,7 @@ def corner_steps(way: str, given: Measures) -> list[Step]:
 
     Raises AskAgain with a sentence for the measure that makes this corner impossible.
     """
-    _check(way, given)
+    check_before_folding(way, given)
     try:
         with creases_that_meet():
             return _folded(way, given)
@@ -124,8 +124,8 @@ def _too_sharp(way: str) -> str:
     return "At a corner under 60° the allowances would stick out past the other edge. Make the corner wider."
 
 
-def _check(way: str, given: Measures) -> None:
-    """Refuse what can be seen to be too much before anything is folded."""
+def check_before_folding(way: str, given: Measures) -> None:
+    """Refuse what can be seen to be too much before anything is folded; raises AskAgain as `corner_steps` does."""
     narrower = min(given.hem_1, given.hem_2) if way not in SEAMED | {"binding"} else given.hem_1
     if way not in {"binding", *SEAMED}:
         check_turn(given.turn, narrower)

@@ -9,6 +9,7 @@ from calculators.answering import Asking, answer, read
 from calculators.catalogue import calculator_named
 from calculators.catalogue.order import NO_KIND, kinds_of_piece
 from calculators.cloth import cloth_to_buy_for
+from calculators.corner_of_a_batch import check_foldable
 from calculators.declaration import Answer, AskAgain, Calculator
 from calculators.house_method import HouseMethod
 from calculators.pieces import further_length
@@ -80,6 +81,7 @@ class Step:
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
     asked: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty for that one.
     given_back: what it gives to an earlier step, from which it then takes nothing.
+    checked: refuses, from its values and the circumstances, what the work that follows cannot be done with.
     """
 
     calculator: str
@@ -88,6 +90,7 @@ class Step:
     settled: Mapping[str, str] = field(default_factory=dict)
     asked: str = ""
     given_back: GivenBack | None = None
+    checked: Callable[[Mapping[str, Any], Asking], None] | None = None
 
     def taken_for(self, typed: Mapping[str, str]) -> Mapping[str, Taken | WorkedOut]:
         """Where its values come from, for what is typed into it."""
@@ -191,11 +194,14 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
         here = replace(asking, typed=own, taken=values)
         try:
             reply = answer(calculator, here)
+            known_here = {**read(calculator, here), **reply.results}
+            if step.checked:
+                step.checked(known_here, here)
         except AskAgain as refusal:
             stops.append(Stop(step, calculator, here, refusal=refusal))
             troubled[step.calculator] = step.title
             continue
-        known[step.calculator] = {**read(calculator, here), **reply.results}
+        known[step.calculator] = known_here
         departures = tuple(
             Departure(name, titles[found[name][1]], value)
             for name, value in values.items()
@@ -298,6 +304,7 @@ BATCH = Walk(
                 "hem_2": Taken("finished-size", "hem", before=("hem_top", "hem_bottom")),
                 "turn": Taken("finished-size", "turn"),
             },
+            checked=check_foldable,
         ),
         Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))}),
         Step(

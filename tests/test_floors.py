@@ -23,7 +23,7 @@ NAMED = {
     "numerals": GROUND, "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
     "kinds": DECLARATIONS, "phrase": DECLARATIONS, "rows": DECLARATIONS, "declaration": DECLARATIONS, "house_method": DECLARATIONS,
     "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "handing": DECLARATIONS, "ticket": DECLARATIONS,
-    "corner_questions": DECLARATIONS, "edge_questions": DECLARATIONS, "house_measures": DECLARATIONS, "seams": DECLARATIONS, "money": DECLARATIONS,
+    "corner_questions": DECLARATIONS, "corner_of_a_batch": DECLARATIONS, "edge_questions": DECLARATIONS, "house_measures": DECLARATIONS, "seams": DECLARATIONS, "money": DECLARATIONS,
     "duration": DECLARATIONS, "job": DECLARATIONS, "everything": DECLARATIONS,
 }  # fmt: skip
 PACKAGES = {"yaml"}

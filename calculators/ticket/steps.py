@@ -4,10 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calculators.answering import Asking, answer
-from calculators.catalogue import calculator_named
 from calculators.cloth import LongEdges, cloth_to_buy_for
-from calculators.declaration import AskAgain
+from calculators.corner_of_a_batch import folded_steps
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
 from calculators.folding.steps import Step as CornerStep
@@ -17,7 +15,7 @@ from calculators.measure import CENTIMETRES, Ruler
 from calculators.phrase import Phrase, say
 from calculators.pieces import further_length
 from calculators.ticket import care as cares
-from calculators.ticket.batch import Batch, NotYet, edges_of
+from calculators.ticket.batch import Batch, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
@@ -79,7 +77,7 @@ _TOLD_BY_TICKET = {"Right side"}
 
 
 def ticket_steps(batch: Batch) -> list[TicketStep]:
-    """All steps of a batch. Raises NotYet where its corner cannot be made."""
+    """All steps of a batch."""
     return [*_of_the_cloth(batch), *_of_the_corners(batch), _checked(batch)]
 
 
@@ -182,7 +180,7 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
 
 def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
     how_much = corner_care(batch)
-    steps = _construction(batch)
+    steps = folded_steps(batch.values["mitre-marks"], batch.stops["mitre-marks"].asking)
     pictures = corner_step_by_step(steps, batch.ruler).pictures
     before: tuple[Phrase, ...] = ()
     for step, picture in zip(steps, pictures):
@@ -208,20 +206,6 @@ def _told(step: CornerStep, ruler: Ruler) -> Phrase:
     if "edge_stitch" in values:
         values["edge_stitch"] = show_small(values["edge_stitch"], ruler)
     return say(template, **values)
-
-
-def _construction(batch: Batch) -> list[CornerStep]:
-    corner = batch.stops["mitre-marks"]
-    taken = {name: batch("mitre-marks", name) for name in ("hem_1", "hem_2", "angle", "turn", "seam_allowance")}
-    asking = Asking({}, taken, corner.asking.method, corner.asking.wanted_ruler)
-    calculator = calculator_named("corner-steps")
-    try:
-        _, steps, _ = answer(calculator, asking).drawn_from
-    except AskAgain as trouble:
-        field, sentence = next(iter(trouble.sentences.items()))
-        asked_there = field if field in taken else corner.calculator.fields[0].name
-        raise NotYet(corner.step.title, sentence.filled(batch.ruler, calculator.kinds), corner.calculator.name, asked_there) from None
-    return steps
 
 
 def _other_sides(batch: Batch) -> Iterator[Phrase]:

@@ -1,14 +1,16 @@
 """Whatever the corner of a batch lets through has a ticket; what has none leads to the very blank."""
 
+from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer
+from calculators.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
 from calculators.declaration import AskAgain
+from calculators.house_method import site_method
 from calculators.measure import show_exactly
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.steps import ticket_steps
@@ -46,3 +48,47 @@ def test_a_seam_allowance_of_half_an_inch_does_not_keep_a_hem_of_half_an_inch_fr
     typed = {"finished-size": {"hem": "1/2 in", "turn": "1/4 in"}}
     stops = go(BATCH, typed, Asking({}, wanted_ruler="in"))
     assert ticket_steps(batch_of(stops, stops[0].asking.method))
+
+
+def on_its_ticket(corner, edge_stitch):
+    """The steps of the batch with a corner like this; what keeps it from having any stands at a blank of the walk."""
+    method = replace(site_method(), measures={**site_method().measures, "edge_stitch": edge_stitch})
+    stops = go(BATCH, {"mitre-marks": corner}, Asking({}, method=method))
+    blanks = {stop.calculator.name: {field.name for field in stop.calculator.fields} for stop in stops}
+    try:
+        return ticket_steps(batch_of(stops, stops[0].asking.method))
+    except NotYet as trouble:
+        stop = next(stop for stop in stops if stop.calculator.name == trouble.calculator)
+        assert trouble.field in blanks[trouble.calculator]
+        assert trouble.field in stop.refusal.sentences  # so that the page of the batch marks it too
+        assert str(trouble) == filled(stop.refusal.sentences[trouble.field], stop.calculator, stop.asking.ruler)
+        return None
+
+
+@given(
+    st.fixed_dictionaries({
+        "hem_1": st.sampled_from(["2 mm", "3 mm", "8 mm", "2 cm", "6 cm"]),
+        "hem_2": st.sampled_from(["2 mm", "4 mm", "1 cm", "2 cm", "15 cm"]),
+        "angle": st.sampled_from(["20", "29", "30", "45", "60", "90", "91", "120", "150", "151", "160"]),
+        "turn": st.sampled_from(["0", "2 mm", "8 mm"]),
+        "seam_allowance": st.sampled_from(["2 mm", "6 mm", "1 cm"]),
+    }),
+    st.sampled_from(["1 mm", "2 mm", "3 mm", "9 mm"]),
+)
+@settings(max_examples=60, deadline=None)
+def test_whatever_corner_the_batch_answers_is_folded_on_its_ticket(corner, edge_stitch):
+    on_its_ticket(corner, edge_stitch)
+
+
+@pytest.mark.parametrize("ruler, words", [
+    ("cm", "The house’s edge stitch, 0.3 cm from the inner edge, would miss a hem of 0.3 cm. Make the hem deeper, or the edge stitch of the house method smaller."),
+    ("in", "The house’s edge stitch, about 1/8 in from the inner edge, would miss a hem of about 1/8 in. Make the hem deeper, or the edge stitch of the house method smaller."),
+])  # fmt: skip
+def test_an_edge_stitch_that_misses_the_hem_is_refused_in_the_batch_at_that_very_hem(ruler, words):
+    corner = {"hem_1": "4 mm", "hem_2": "3 mm", "turn": "0", "seam_allowance": "1 mm"}
+    method = replace(site_method(), measures={**site_method().measures, "edge_stitch": "3 mm"})
+    stop = next(stop for stop in go(BATCH, {"mitre-marks": corner}, Asking({}, method=method, wanted_ruler=ruler)) if stop.calculator.name == "mitre-marks")
+    assert [*stop.refusal.sentences] == ["hem_2"]
+    assert filled(stop.refusal.sentences["hem_2"], stop.calculator, stop.asking.ruler).replace("\N{NO-BREAK SPACE}", " ") == words
+    assert on_its_ticket(corner, "3 mm") is None
+    assert on_its_ticket({**corner, "hem_2": "4 mm"}, "3 mm")
