@@ -61,8 +61,7 @@ def blank(section: Locator, name: str) -> Locator:
     """A blank, with the drawer it may lie in pulled open."""
     found = section.locator(f'[name="{name}"]')
     found.wait_for(state="attached")  # the page may still be on its way
-    if not found.is_visible():
-        section.locator("details.more > summary").click()
+    found.evaluate("it => it.closest('details:not([open])')?.querySelector('summary').click()")  # in one step: the page may open it too
     return found
 
 

@@ -69,3 +69,20 @@ def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
             expect(refusal(section, field)).to_be_visible(timeout=WAKING)
         expect(section.locator(".old-answer")).to_be_visible()
         page.evaluate("localStorage.clear()")  # the next page starts from the house's numbers
+
+
+def test_a_fold_opened_by_a_number_half_typed_is_folded_again(page: Page):
+    page.goto("/" + PAGES["pieces-from-cloth"])
+    section = calculator(page, "pieces-from-cloth")
+    fold = section.locator("details.more")
+    blank(section, "cloth_width").fill("1 cm")
+    expect(refusal(section, "selvedge")).to_be_visible(timeout=WAKING)
+    expect(fold).to_have_attribute("open", "")
+    blank(section, "cloth_width").fill("110 cm")
+    expect(fold).not_to_have_attribute("open", "", timeout=WAKING)
+    fold.locator("summary").click()
+    blank(section, "cloth_width").fill("1 cm")
+    expect(refusal(section, "selvedge")).to_be_visible(timeout=WAKING)
+    blank(section, "cloth_width").fill("110 cm")
+    says(section, "2 across")
+    expect(fold).to_have_attribute("open", "")

@@ -26,6 +26,8 @@ export class Section {
     this.hasAnswered = false; // whether the answer in the page is to numbers that were asked about since it was opened
     this.rulers = new Map(); // of what was typed since the page was last read on one ruler: the ruler on which each is meant
     this.kept = ""; // what the keeper was last given
+    this.fold = this.form.querySelector("details.more");
+    this.unfolded = false; // whether that was opened for the sake of a refused blank, not by the reader
     this.tables = new Map();
     for (const table of this.form.querySelectorAll("table.rows")) {
       const { field } = table.dataset;
@@ -173,9 +175,17 @@ export class Section {
       place.textContent = sentence;
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
-      if (sentence) place.closest("details")?.setAttribute("open", "");
+      if (sentence && this.fold?.contains(place) && !this.fold.open) this.unfolded = this.fold.open = true;
       if (sentence) this.#leadTo(place.dataset.field);
     }
+    this.#foldAgain();
+  }
+
+  /** What was unfolded for a refused blank, as while a number is half typed, is as the reader left it once nothing in it is refused. */
+  #foldAgain() {
+    if (!this.unfolded || this.fold.querySelector(".refusal:not([hidden])")) return;
+    this.unfolded = false;
+    if (!this.fold.contains(document.activeElement)) this.fold.open = false;
   }
 
   /** A link from elsewhere to a blank that needs mending leads to the very blank, once. */
