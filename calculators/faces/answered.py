@@ -28,7 +28,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     measures = results_table(calculator, answer, ruler, other)
     tables = [
         *([measures] if measures is not None else []),
-        *(_table(each, answer.results[each.name], ruler) for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name]),
+        *(part for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name] for part in _tables(each, answer, ruler)),
     ]
     if folded and tables:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
@@ -46,11 +46,11 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
 
 
 def _heading(answer: Answer) -> ET.Element | None:
-    """What stands over sheets on paper: the order's name and the day, or lines to write them on; a script knows the open job and the day."""
+    """What stands over each sheet on paper: the order's name and the day, or lines to write them on; a script knows the open job, whose house it is, and the day."""
     if answer.headed is None:
         return None
-    blanks = [element("span", {"class": f"to-write {name}"}, text) for name, text in (("name", answer.headed), ("day", ""))]
-    return element("p", {"class": "headed"}, "Order ", blanks[0], " Date ", blanks[1])
+    name, house, day = (element("span", {"class": kind}, text) for kind, text in (("to-write name", answer.headed), ("house", ""), ("to-write day", "")))
+    return element("p", {"class": "headed"}, "Order ", name, " ", house, " Date ", day)
 
 
 def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:
@@ -157,6 +157,14 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
         return None
     listed = (element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other))) for mark in marks)
     return element("div", {"class": "marks"}, element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"), element("ol", None, *listed))
+
+
+def _tables(result: Result, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
+    """A table of results, and over one that begins a sheet of its own what stands over each sheet."""
+    heading = _heading(answer) if result.sheet else None
+    if heading is not None:
+        yield heading
+    yield _table(result, answer.results[result.name], ruler)
 
 
 def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:

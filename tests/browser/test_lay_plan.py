@@ -211,20 +211,6 @@ def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(
     assert not shown.evaluate("(svg) => svg.matches('.on-screens')")
 
 
-def test_what_goes_to_the_table_prints_on_two_sheets(page):
-    plan = opened(page)
-    page.evaluate("print = () => (window.printed = true)")
-    plan.get_by_role("button", name="Print the cutting list").click()
-    assert page.evaluate("window.printed")
-    page.emulate_media(media="print")
-    for name in (".headed", ".spoken", "figure.drawing", "table.results >> text=Marking table", "table.results >> text=Cuts in working order", "table.results >> text=The order"):
-        expect(plan.locator(name)).to_be_visible()
-    for name in ("form.asked", ".notes", ".files", ".working"):
-        expect(plan.locator(name)).to_be_hidden()
-    assert page.pdf(format="A4").count(b"/Type /Page\n") == 2
-    assert plan.locator(".headed .day").inner_text()  # the day is written as it is printed
-
-
 def test_what_cannot_be_planned_is_said_in_one_sentence_at_its_table(page):
     plan = opened(page)
     plan.locator("details.more > summary").click()

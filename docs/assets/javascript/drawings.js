@@ -1,7 +1,6 @@
 /** Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows them. */
+import { onlySheetsOf } from "./only-sheets.js";
 
-const ONLY_SHEETS = "only-sheets";
-const WANTED = "wanted"; // the calculator whose sheets they are
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /**
@@ -76,7 +75,9 @@ document.addEventListener("click", ({ target }) => {
   piece?.focus({ preventScroll: true });
   const size = target.closest?.(".sizes button");
   if (size) show(size.closest(".calculator"), size.closest("figure"), size.dataset.size);
-  if (target.closest?.(".calculator button.sheets")) printSheets(target.closest(".calculator"));
+  if (!target.closest?.(".calculator button.sheets")) return;
+  onlySheetsOf(target.closest(".calculator"));
+  print();
 });
 
 document.addEventListener("focusin", ({ target }) => target.matches?.(".calculator .pointed-at") && point(target));
@@ -87,16 +88,3 @@ document.addEventListener("keydown", (event) => {
   event.preventDefault();
   neighbour(event.target, way)?.focus();
 });
-
-/** Print only what goes to the table: a lay plan's drawing on one sheet and its marking table on the next, or the sheets of a gauge. */
-function printSheets(section) {
-  const [page, own] = [document.documentElement.classList, section.classList];
-  page.add(ONLY_SHEETS);
-  own.add(WANTED);
-  const after = () => {
-    page.remove(ONLY_SHEETS);
-    own.remove(WANTED);
-  };
-  addEventListener("afterprint", after, { once: true });
-  print();
-}

@@ -1,15 +1,22 @@
-/** What stands over sheets for the work table once they are printed: the open job's name where the order has none, and the day. */
+/**
+ * Sheets for the work table, however the page is printed: only they, and over each the name of the open job where the order has none, whose house
+ * it is, and the day.
+ */
+import { methodText } from "./following.js";
 import { jobInHand } from "./kept.js";
-import { last } from "./store.js";
+import { onlySheetsOf } from "./only-sheets.js";
+import { last, onChange } from "./store.js";
 
 let job = ""; // the name of the job in hand
 
-document$.subscribe(async () => {
-  job = "";
+document$.subscribe(look);
+onChange(({ kind }) => kind === "job" && look());
+
+async function look() {
   const id = jobInHand();
   const record = id && (await last("job", id));
-  if (record) job = nameIn(record.text);
-});
+  job = record ? nameIn(record.text) : "";
+}
 
 function nameIn(text) {
   try {
@@ -19,8 +26,18 @@ function nameIn(text) {
   }
 }
 
+function write(places, text) {
+  for (const each of document.querySelectorAll(`.headed ${places}`)) each.textContent = text;
+}
+
 addEventListener("beforeprint", () => {
-  for (const name of document.querySelectorAll(".headed .name")) name.textContent ||= job;
-  const day = new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
-  for (const each of document.querySelectorAll(".headed .day")) each.textContent = day;
+  const section = document.querySelector(".calculator:has(.headed)");
+  if (!section) return;
+  onlySheetsOf(section);
+  for (const name of section.querySelectorAll(".headed .name")) {
+    name.dataset.own ??= name.textContent;
+    name.textContent = name.dataset.own || job;
+  }
+  write(".house", nameIn(methodText()));
+  write(".day", new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" }));
 });

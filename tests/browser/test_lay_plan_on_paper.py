@@ -1,0 +1,100 @@
+"""A lay plan on paper: a cutting list on two sheets, however it is printed, each with the order, the house and the day."""
+
+import io
+from datetime import date
+
+import pdfplumber
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says
+
+PAPERS = ("A4", "Letter")
+
+
+def sheets(page: Page, paper: str = "A4") -> list[str]:
+    """The words of every printed sheet, as by the browser's menu."""
+    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        assert all(word["x1"] < sheet.width and word["bottom"] < sheet.height for sheet in pdf.pages for word in sheet.extract_words())
+        return [sheet.extract_text().replace("\N{NO-BREAK SPACE}", " ") for sheet in pdf.pages]
+
+
+def today() -> str:
+    now = date.today()
+    return f"{now.day} {now:%B %Y}"
+
+
+def opened(page: Page):
+    page.goto("/plan/lay-plan/")
+    expect(page.get_by_role("button", name="Print the cutting list")).to_be_visible(timeout=WAKING)
+    return calculator(page, "lay-plan")
+
+
+@pytest.mark.parametrize(("paper", "ruler"), [("A4", "cm 1/10"), ("Letter", "in 1/16")])
+def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page, paper: str, ruler: str):
+    opened(page)
+    choose_ruler(page, ruler)
+    says(calculator(page, "lay-plan"), "22 pieces")
+    first, second = sheets(page, paper)
+    assert "The order" in first and "22 pieces" in first and "Marking table" in second and "Cuts in working order" in second
+    assert "How to read the plan" not in first + second
+    assert page.evaluate("document.documentElement.className.includes('only-sheets')") is False  # the screen is as it was
+
+
+def test_the_button_prints_the_same_sheets(page: Page):
+    plan = opened(page)
+    menu = sheets(page)
+    page.evaluate("print = () => (window.printed = true)")
+    plan.get_by_role("button", name="Print the cutting list").click()
+    assert page.evaluate("window.printed") and sheets(page) == menu
+
+
+def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
+    page.goto("/house/")
+    page.get_by_role("button", name="Set down your own").click()
+    name = page.locator('.house-body [name="name"]')
+    name.fill("Blue door workroom")
+    name.blur()
+    expect(page.get_by_role("combobox", name="Method followed")).to_contain_text("Blue door workroom")
+    page.goto("/batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    job = page.locator(".job-in-hand [name=name]")
+    expect(job).to_be_visible(timeout=WAKING)
+    job.fill("Long table")
+    job.blur()
+    expect(page.locator(".job-in-hand > .said")).to_contain_text("Kept", timeout=WAKING)
+    plan = opened(page)
+    expect(page.locator(".whose-method")).to_contain_text("Blue door workroom")
+    says(plan, "22 pieces")
+    heading = f"Order Long table Blue door workroom Date {today()}"
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading, heading]
+    blank(plan, "order").fill("Christening, six places")
+    expect(plan.locator(".headed .name").first).to_have_text("Christening, six places", timeout=WAKING)
+    says(plan, "22 pieces")
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading.replace("Long table", "Christening, six places")] * 2
+    blank(plan, "order").fill("")
+    expect(plan.locator(".headed .name").first).to_be_empty(timeout=WAKING)
+    says(plan, "22 pieces")
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading, heading]
+
+
+def test_without_a_job_or_a_house_of_her_own_only_the_day_is_written(page: Page):
+    opened(page)
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order Date {today()}"] * 2
+
+
+def test_sheets_of_numbers_that_were_since_refused_say_so(page: Page):
+    plan = opened(page)
+    blank(plan, "selvedge").fill("9 m")
+    expect(refusal(plan, "selvedge")).to_be_visible(timeout=WAKING)
+    assert "This answer is for the numbers this page came with." in sheets(page)[0].replace("\n", " ")
+
+
+def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page):
+    plan = opened(page)
+    blank(plan, "change_length").fill("-4.8")
+    blank(plan, "change_width").fill("-2.4")
+    says(plan, "19 pieces of 22")
+    for paper in PAPERS:
+        first, _ = sheets(page, paper)
+        assert "Linen 150 cm 430 cm on; 1.5 cm off each −4.8 % along, −2.4 % across 146.4 cm about 409.4 cm" in first.replace("\n", " ")
