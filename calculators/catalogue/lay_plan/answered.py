@@ -6,6 +6,7 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.asked import WAYS
 from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
+from calculators.catalogue.lay_plan.which_cloth import CLOTHS, cloths_told
 from calculators.declaration import Answer, Result
 from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
 from calculators.layplan.advice import Advice
@@ -58,6 +59,7 @@ RESULTS = (
     Result("last_mark", "Last mark, where the pieces end", Length(), "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the nearest division of the ruler."),
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
+    Result("on_table", "The cloth", CLOTHS, "From edge to edge and end to end, before the wash and the first cut. Measure what lies on the table.", to_table=True),
     Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them.", to_table=True),
     Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
     Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks are taken from them.", to_table=True),
@@ -82,6 +84,7 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
         "last_mark": max(lay.used_length for lay in outcome.lays),
         "threads": sum(len(work.lengths) for work in drawn),
         "thread_length": sum((length for work in drawn for length in work.lengths), Fraction(0)),
+        "on_table": list(cloths_told(outcome, given.ruler)),
         "per_piece": _per_piece(outcome),
         "marking": [row for lay in outcome.lays for row in _marking(lay, len(outcome.lays) > 1, given.ruler)],
         "cut_list": _cut_list(made, given),
