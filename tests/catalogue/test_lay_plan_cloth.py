@@ -1,10 +1,8 @@
 """A cutting list names the cloths it is for, so that the right one is laid on the table."""
 
 from calculators.answering import Asking, answer
-from calculators.catalogue import calculator_named
 from calculators.measure import CENTIMETRES, SIXTEENTHS
-
-LAY = calculator_named("lay-plan")
+from tests.catalogue.lay_plans import LAY
 
 
 def told(ruler=CENTIMETRES, **typed) -> list[dict]:

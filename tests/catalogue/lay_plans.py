@@ -1,0 +1,21 @@
+"""What the tests of the lay plan share."""
+
+from calculators.answering import filled
+from calculators.catalogue import calculator_named
+from calculators.measure import CENTIMETRES
+
+LAY = calculator_named("lay-plan")
+
+LARGE = {
+    "cloths": "Linen | 150 cm | 60 m; Cotton | 140 cm | 30 m | 2",
+    "pieces": "Napkin | 40 cm | 40 cm | 300 ; Placemat | 35 cm | 48 cm | 120 | yes; Runner | 45 cm | 150 cm | 20; Towel | 50 cm | 70 cm | 60 | yes",
+}
+
+
+def notes(reply, ruler=CENTIMETRES):
+    return " ".join(filled(note, LAY, ruler) for note in reply.notes)
+
+
+def saved(reply, name):
+    (wanted,) = (each for each in LAY.files if each.name == name)
+    return wanted.text(reply.drawn_from, CENTIMETRES)
