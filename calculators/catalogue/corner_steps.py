@@ -13,7 +13,7 @@ def _work(given) -> Answer:
     steps = corner_steps(given.way, measures(given))
     if given.step and given.step > len(steps):
         raise ask_again("step", "This corner has {count:count} steps. Ask for one of them, or leave the blank empty to see all.", count=len(steps))
-    found = bulk(steps[-1].stack)
+    found = bulk(steps[-1].seen)
     results = {"steps": len(steps), "layers": found.thickest, "thickness": found.thickness(float(given.cloth_thickness))}
     spoken = say(
         "**{steps:step|steps}**; where it is thickest, the corner is {layers:layer|layers} thick.", steps=len(steps), layers=found.thickest

@@ -70,7 +70,7 @@ def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
     reach_1, reach_2 = _reaches(marks)
     end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)
     edges = (marks.corner.parallel(1, 0), marks.corner.parallel(2, 0))
-    outline = [_in_floats(place) for place in marks.corner.window((0, 0), (reach_1, reach_2), *edges)]
+    outline = [_in_floats(place) for place in marks.corner.shown((0, 0), (reach_1, reach_2), *edges)]
     xs, ys = zip(*outline)
     sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=margins, tallest=300)
     sheet.area(lines.CLOTH_WRONG, outline, pattern=True)

@@ -7,11 +7,12 @@ from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
 from calculators.folding.borders import borders
 from calculators.folding.cloth import ClothLine, Facet
-from calculators.folding.convex import Edge, outlines
+from calculators.folding.convex import Edge, Polygon, moved, outlines
 from calculators.folding.layers import seen_from_above
-from calculators.folding.plane import Line, Point, steady
+from calculators.folding.plane import Lay, Line, Point, steady
 from calculators.folding.stack import Stack, common_edge
 from calculators.folding.steps import Measured, Step
+from calculators.folding.window import cut_off
 from calculators.measure import Ruler, show_length
 
 MARGINS = (62, 26, 20, 34)
@@ -30,7 +31,7 @@ def told(step: Step, ruler: Ruler) -> str:
 
 def corner_step_by_step(steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale and in one column, and their key."""
-    box = _box([step.stack for step in steps])
+    box = _box([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     sheets = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
     pictures = tuple(
@@ -44,7 +45,7 @@ def corner_step(steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
     before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
-    sheet = _drawn(step, before, _box([step.stack]), ruler)
+    sheet = _drawn(step, before, _box([step.seen]), ruler)
     return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {told(step, ruler)}")
 
 
@@ -55,27 +56,27 @@ def _box(stacks: Sequence[Stack]) -> Box:
 
 
 def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
-    stack = step.stack.in_floats()
+    stack, window = step.seen, step.window
     if step.from_below:
-        stack = stack.turned_over(middle=(box[0] + box[2]) / 2)
+        middle = (box[0] + box[2]) / 2
+        stack, window = stack.turned_over(middle), moved(window, Lay.folded_over(Line((middle, 0), (0, 1))))
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     _, own_low, _, own_high = _box([stack])
     sheet = Sheet((left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
     cuts: list[Edge] = []
-    for group in _lying_as_one(stack):
+    for group in _lying_as_one(stack, window):
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
             for kind, edge in around:
-                if kind == "runs on":
-                    sheet.cut_off(*edge)
-                else:
-                    sheet.line(BORDERS[kind], *edge)
+                sheet.line(BORDERS[kind], *edge)
             fold_edges = [edge for kind, edge in around if kind == "fold"]
             for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
                 sheet.line(style, *edge)
                 if style == lines.CUT:
                     cuts.append(edge)
+    for edge in cut_off(stack, window):
+        sheet.cut_off(*edge)
     if cuts:  # layers are cut together: the word stands once
         sheet.along("cut", *min(cuts, key=_longest_first))
     for measured in step.measured:
@@ -88,11 +89,11 @@ def _longest_first(edge: Edge) -> tuple[int, ...]:
     return -steady(dist(*edge)), *(steady(at) for end in edge for at in end)
 
 
-def _lying_as_one(stack: Stack) -> list[list[tuple[Facet, Borders]]]:
+def _lying_as_one(stack: Stack, window: Polygon) -> list[list[tuple[Facet, Borders]]]:
     """The facets to be seen with their borders, the lowest first, those together that lie next in order and as flat as one."""
     visible = {id(seen.facet) for seen in seen_from_above(stack)}
     groups: list[list[tuple[Facet, Borders]]] = []
-    for facet, around in zip(stack.layers, borders(stack)):
+    for facet, around in zip(stack.layers, borders(stack, window)):
         if id(facet) not in visible:
             continue
         before = groups[-1][-1][0] if groups else None

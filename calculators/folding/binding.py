@@ -7,10 +7,11 @@ from typing import Literal
 from calculators.folding.cloth import Cloth, Facet
 from calculators.folding.convex import polygon
 from calculators.folding.corner import Corner
-from calculators.folding.plane import Lay, Line, Number, Point, distance
+from calculators.folding.plane import Lay, Line, Number, Point, distance, onward
 from calculators.folding.stack import Stack
-from calculators.folding.steps import Measured, Step
+from calculators.folding.steps import Measured, Step, through_one_window
 from calculators.folding.turning_out import PokesOut
+from calculators.folding.window import AMPLE
 
 Pleats = Literal["opposite ways", "the same way"]
 
@@ -34,24 +35,20 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
     reach = 7 * width / min(corner.direction_2[1], Fraction(1))
     stop, outer = corner.crossing, corner.at(0, 0)
     from_edge = distance(outer, (stop[0], Fraction(0)))
-    piece = corner.cloth(reach, PIECE, right_side_up=True)
-    strip = Cloth(
-        STRIP,
-        (polygon([(-reach, 0), (reach, 0), (reach, 4 * width), (-reach, 4 * width)]),),
-        runs_on=(((reach, 0), (reach, 4 * width)), ((-reach, 4 * width), (-reach, 0))),
-    )
+    far = AMPLE * reach
+    piece = corner.cloth(far, PIECE, right_side_up=True)
+    strip = Cloth(STRIP, (polygon([(-far, 0), (far, 0), (far, 4 * width), (-far, 4 * width)]),))
     laid = Stack.flat(piece, strip)
-    first = laid.stitch(stop, (reach, stop[1]))
-    end: Point = (-reach + width / 4, width)
-    bisector = Line.through(outer, stop).towards((reach, Fraction(0)))
+    first = laid.stitch(stop, (far, stop[1]))
+    end: Point = (-far + width / 4, width)
+    bisector = Line.through(outer, stop).towards((far, Fraction(0)))
     up = first.fold(bisector, take=(STRIP, end))
     square = Line(outer, (corner.direction_2[1], -corner.direction_2[0])).towards(corner.direction_2)
     down = up.fold(square, take=(STRIP, end))
-    far = (stop[0] + reach * corner.direction_2[0], stop[1] + reach * corner.direction_2[1])
-    second = down.stitch(stop, far)
-    finished = Stack(_Wrapping(strip, width, stop[0], reach).around(piece, pleats), second.lines, second.seams)
+    second = down.stitch(stop, onward(stop, corner.direction_2, far))
+    finished = Stack(_Wrapping(strip, width, stop[0], far).around(piece, pleats), second.lines, second.seams)
     lengths = {"width": width, "strip_width": 4 * width, "stop": from_edge}
-    return [
+    steps = [
         Step("Lay the strip on", "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.", laid, lengths),
         Step(
             "Stitch to the stop",
@@ -66,6 +63,7 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
         Step("Wrap", "Turn the binding over the edge, fold the mitre on the front, turn the raw edge in and fold the mitre on the back.", finished),
         Step("Back", "The back. Sew the binding's fold down by hand along the seam, and the mitres closed.", finished, from_below=True),
     ]
+    return through_one_window(corner, reach, steps)
 
 
 @dataclass(frozen=True)

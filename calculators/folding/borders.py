@@ -1,23 +1,26 @@
-"""What the borders of folded facets are: an edge of the cloth, the edge of a fold, a crease lying open, or where cloth runs on."""
+"""What the borders of folded facets are: an edge of the cloth, the edge of a fold, or a crease lying open."""
 
 from typing import Iterable, Literal
 
 from calculators.folding.cloth import ClothLine, Facet
-from calculators.folding.convex import Edge, edges
+from calculators.folding.convex import Edge, Polygon, edges
 from calculators.folding.plane import TOUCHING, Line, along, middle
 from calculators.folding.stack import Stack, common_edge, hinges
+from calculators.folding.window import along_sides
 
-BorderKind = Literal["edge", "fold", "crease", "runs on"]
+BorderKind = Literal["edge", "fold", "crease"]
 
 
-def borders(stack: Stack) -> list[list[tuple[BorderKind, Edge]]]:
+def borders(stack: Stack, window: Polygon = ()) -> list[list[tuple[BorderKind, Edge]]]:
     """For every facet, lowest first, its borders as they lie on the table.
 
     A crease lying open is listed with the upper of its two facets. Where two facets lie flat side by side and uncreased,
-    there is no border; "runs on" is where only the drawing ends.
+    there is no border.
+
+    window: what the stack is seen through; along its sides only the drawing ends.
     """
     found: list[list[tuple[BorderKind, Edge]]] = [[] for _ in stack.layers]
-    joined: list[list[Edge]] = [list(facet.cloth.runs_on) for facet in stack.layers]
+    joined: list[list[Edge]] = [_cut_off(facet, window) for facet in stack.layers]
     for i, j, shared in hinges(stack.layers):
         joined[i].append(shared)
         joined[j].append(shared)
@@ -28,9 +31,14 @@ def borders(stack: Stack) -> list[list[tuple[BorderKind, Edge]]]:
         elif _creased(stack.lines, upper, shared):
             found[j].append(("crease", _on_table(upper, shared)))
     for facet, inner, listed in zip(stack.layers, joined, found):
-        listed += [("runs on", _on_table(facet, part)) for edge in edges(facet.flat) for far in facet.cloth.runs_on if (part := common_edge(edge, far))]
         listed += [("edge", _on_table(facet, part)) for edge in edges(facet.flat) for part in _outside(edge, inner)]
     return found
+
+
+def _cut_off(facet: Facet, window: Polygon) -> list[Edge]:
+    """The parts of a facet's flat edges at which a window cuts it off."""
+    back = facet.lay.undone()
+    return [(back.place(start), back.place(end)) for _, (start, end) in along_sides(facet.on_table, window)]
 
 
 def _on_table(facet: Facet, edge: Edge) -> Edge:

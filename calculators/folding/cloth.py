@@ -17,13 +17,11 @@ class Cloth:
     name: what the maker calls it, such as "napkin" or "border strip".
     shape: convex parts that lie side by side and make up its whole [mm].
     right_side_up: which side faces up while it lies flat and not turned over.
-    runs_on: sides where the drawing stops but the cloth does not.
     """
 
     name: str
     shape: tuple[Polygon, ...]
     right_side_up: bool = False
-    runs_on: tuple[Edge, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -49,4 +49,4 @@ def _layers(way: str, measures: Measures) -> Bulk | None:
         steps = CONSTRUCTIONS[way].steps(measures)
     except (CreasesMiss, NothingThere, PokesOut):
         return None
-    return bulk(steps[-1].stack)
+    return bulk(steps[-1].seen)

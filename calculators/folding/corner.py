@@ -65,36 +65,41 @@ class Corner:
         return self.parallel(edge, self.hem_1 if edge == 1 else self.hem_2)
 
     def cloth(self, reach: Number, name: str = "piece", inside: tuple[Number, Number] | None = None, right_side_up: bool = False) -> Cloth:
-        """A cloth with its corner here, drawn as far as reach from the raw corner along each edge [mm].
+        """A cloth with its corner here that goes as far as reach from the raw corner along each edge [mm].
 
         inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
         """
         from_1, from_2 = inside or (-self.turn, -self.turn)
         raw = self.at(-self.turn, -self.turn)
-        corner, *ends = self.window(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))
-        return Cloth(name, (polygon((corner, *ends)),), right_side_up, runs_on=tuple(zip(ends, ends[1:])))
+        return Cloth(name, (polygon(self.shown(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),), right_side_up)
 
-    def window(self, raw: Point, reaches: tuple[Number, Number], edge_1: Line, edge_2: Line) -> tuple[Point, ...]:
+    def shown(self, raw: Point, reaches: tuple[Number, Number], edge_1: Line, edge_2: Line) -> tuple[Point, ...]:
         """The corners of the cloth that is drawn: where its edges meet, then from the end of edge 1 round to the end of edge 2.
+
+        """
+        lines = (edge_1, *self.far_sides(raw, reaches), edge_2)
+        return (edge_1.meets(edge_2), *(one.meets(next_) for one, next_ in zip(lines, lines[1:])))
+
+    def far_sides(self, raw: Point, reaches: tuple[Number, Number]) -> tuple[Line, ...]:
+        """The lines at which a drawing stops, from edge 1 round to edge 2, what it shows on their left.
 
         Each edge is cut off square at its reach from the raw corner, so that a hem turned along it ends level with its cloth; at a blunt
         corner what lies far inside is cut off as well.
         """
         side_1, side_2 = self.sides(raw, reaches)
-        inner: tuple[Point, ...] = (side_1.meets(side_2),)
-        if self.angle > 90:
-            (x1, y1), (x2, y2) = self.direction_1, self.direction_2
-            halfway = float(self.angle) / 2
-            deep = float(max(reaches)) * sqrt(2) / (2 * cos(radians(halfway)))
-            level = Line((raw[0] + (x1 + x2) * deep, raw[1] + (y1 + y2) * deep), (x1 - x2, y1 - y2))
-            inner = (side_1.meets(level), side_2.meets(level))
-        return (edge_1.meets(edge_2), edge_1.meets(side_1), *inner, edge_2.meets(side_2))
+        if self.angle <= 90:
+            return side_1, side_2
+        (x1, y1), (x2, y2) = self.direction_1, self.direction_2
+        halfway = float(self.angle) / 2
+        deep = float(max(reaches)) * sqrt(2) / (2 * cos(radians(halfway)))
+        return side_1, Line((raw[0] + (x1 + x2) * deep, raw[1] + (y1 + y2) * deep), (x2 - x1, y2 - y1)), side_2
 
     def sides(self, raw: Point, reaches: tuple[Number, Number]) -> tuple[Line, Line]:
-        """The lines at which the drawing cuts the cloth off, square to each edge at its reach from the raw corner."""
+        """The lines square to each edge at its reach from the raw corner, the corner on their left."""
         ways = (self.direction_1, self.direction_2)
         ends = [tuple(r + reach * d for r, d in zip(raw, way)) for reach, way in zip(reaches, ways)]
-        return Line(ends[0], (-ways[0][1], ways[0][0])), Line(ends[1], (ways[1][1], -ways[1][0]))
+        side_1, side_2 = (Line(end, (-way[1], way[0])) for end, way in zip(ends, ways))
+        return side_1, side_2
 
     def frame(self, reach: Number, name: str) -> Cloth:
         """A cloth that lies along both edges, from the raw edges to the hem depths, in one piece."""
@@ -103,4 +108,4 @@ class Corner:
         end_1, end_2 = self.parallel(1, -self.turn).meets(side_1), self.parallel(2, -self.turn).meets(side_2)
         inner_1, inner_2 = self.crease(1).meets(side_1), self.crease(2).meets(side_2)
         arms = (polygon((raw, end_1, inner_1, inner)), polygon((raw, inner, inner_2, end_2)))
-        return Cloth(name, arms, runs_on=((end_1, inner_1), (inner_2, end_2)))
+        return Cloth(name, arms)

@@ -9,8 +9,9 @@ from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.fan import fan, turned_by
 from calculators.folding.plane import Lay, Line, Number, Point, distance, middle
 from calculators.folding.stack import Part, Stack
-from calculators.folding.steps import Measured, Step
+from calculators.folding.steps import Measured, Step, through_one_window
 from calculators.folding.turning_out import PokesOut
+from calculators.folding.window import AMPLE
 from calculators.trade_rules import brief
 
 SHARPEST = 60  # [degrees], below it an allowance folded in at one edge reaches past the other
@@ -26,18 +27,18 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     Raises PokesOut at a corner sharper than 60°.
     """
     reach = _reach(corner)
-    laid = Stack.flat(corner.cloth(reach, PIECE, right_side_up=True), corner.frame(reach, FACING))
+    laid = Stack.flat(corner.cloth(AMPLE * reach, PIECE, right_side_up=True), corner.frame(AMPLE * reach, FACING))
     steps = [Step("Lay the facing on", "Lay the facing on the piece, right sides together, raw edges level.", laid)]
     steps += _seamed(laid, corner, clearance)
     turned = _turned(steps[-1].stack, corner, lowest=(FACING,))
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
     told = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief("point-out")
-    return [
-        *steps,
+    steps += [
         Step("Turn", told, turned),
         Step("Edge stitch", "Stitch {edge_stitch} from the facing's neatened inner edge.", stitched, {"edge_stitch": edge_stitch}),
         Step("Wrong side", "The finished corner from the wrong side.", stitched, from_below=True),
     ]
+    return through_one_window(corner, reach, steps)
 
 
 def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None, edge_stitch: Number) -> list[Step]:
@@ -55,7 +56,7 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     reach = _reach(corner)
     outer, inner = corner.at(0, 0), corner.crossing
     mitre = Line.through(outer, inner)
-    strip_1, strip_2 = (Facet(cloth, cloth.shape[0]) for cloth in _strips(corner, reach, mitre, inner_turn))
+    strip_1, strip_2 = (Facet(cloth, cloth.shape[0]) for cloth in _strips(corner, AMPLE * reach, mitre, inner_turn))
     together = Stack((strip_2.moved(Lay.folded_over(mitre)), strip_1))
     joined = together.stitch(outer, inner)
     opened = joined.fold(mitre, over=False, take=(STRIPS[1], _on_arm(corner, 2)), pressed=False)
@@ -64,7 +65,7 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     for edge, name in zip((1, 2), STRIPS):
         past_crease = _on_arm(corner, edge, by=inner_turn / 2)
         turned_in = turned_in.fold(corner.parallel(edge, corner.hem_1).reversed(), take=(name, past_crease))
-    laid = turned_in.over(Stack.flat(corner.cloth(reach, PIECE)))
+    laid = turned_in.over(Stack.flat(corner.cloth(AMPLE * reach, PIECE)))
     cut_end = min(strip_1.flat, key=lambda place: place[0])
     lengths = {
         "strip_width": corner.turn + corner.hem_1 + inner_turn,
@@ -94,11 +95,11 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     turned = _turned(steps[-1].stack, corner, lowest=STRIPS)
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
     told = "Turn the border to the right side and press. " + brief("point-out")
-    return [
-        *steps,
+    steps += [
         Step("Turn", told, turned, from_below=True),
         Step("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
     ]
+    return through_one_window(corner, reach, steps)
 
 
 def _reach(corner: Corner) -> Number:
@@ -147,7 +148,7 @@ def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> l
     ):
         raw, inner = corner.parallel(edge, -corner.turn), corner.parallel(edge, inside)
         ring = polygon((raw.meets(cut), raw.meets(far), inner.meets(far), inner.meets(cut)))
-        strips.append(Cloth(STRIPS[edge - 1], (ring,), runs_on=((raw.meets(far), inner.meets(far)),)))
+        strips.append(Cloth(STRIPS[edge - 1], (ring,)))
     return strips
 
 

@@ -6,7 +6,8 @@ from calculators.folding.corner import Corner
 from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.plane import Number
 from calculators.folding.stack import Stack
-from calculators.folding.steps import Step
+from calculators.folding.steps import Step, through_one_window
+from calculators.folding.window import AMPLE
 
 
 def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
@@ -15,7 +16,8 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
     """
     depth = max(corner.hem_1, corner.hem_2) + corner.turn
-    stack = Stack.flat(corner.cloth(depth * Fraction(9, 2) + corner.lean))
+    reach = depth * Fraction(9, 2) + corner.lean
+    stack = Stack.flat(corner.cloth(AMPLE * reach))
     steps = [Step("Cut", "Lay the corner flat, wrong side up.", stack)]
     for edge, name in ((1, "first"), (2, "second")):
         hem = corner.hem_1 if edge == 1 else corner.hem_2
@@ -28,4 +30,5 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
         steps.append(Step(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
     stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
     steps.append(Step("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
-    return [*steps, Step("Right side", "The finished corner from the right side.", stack, from_below=True)]
+    steps.append(Step("Right side", "The finished corner from the right side.", stack, from_below=True))
+    return through_one_window(corner, reach, steps)

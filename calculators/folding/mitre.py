@@ -7,8 +7,9 @@ from calculators.folding.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.folding.mitre_lines import MitreLines, mitre_lines
 from calculators.folding.plane import Line, Number, distance
 from calculators.folding.stack import Stack
-from calculators.folding.steps import Measured, Step
+from calculators.folding.steps import Measured, Step, through_one_window
 from calculators.folding.turning_out import Sewing, cut_off, turning_out
+from calculators.folding.window import AMPLE
 from calculators.trade_rules import brief
 
 
@@ -26,7 +27,8 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     opened = mitre_line_drawn(creased, lines)
     steps.append(_mark_step(opened, corner, lines))
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
-    return steps + _turned_out(steps[-1].stack.unfold(), corner, lines, sewing)
+    steps += _turned_out(steps[-1].stack.unfold(), corner, lines, sewing)
+    return through_one_window(corner, corner_reach(corner, lines), steps)
 
 
 def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
@@ -52,7 +54,8 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
         )
     )
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
-    return steps + _turned_out(_turn(steps[-1].stack.unfold(), corner), corner, lines, sewing)
+    steps += _turned_out(_turn(steps[-1].stack.unfold(), corner), corner, lines, sewing)
+    return through_one_window(corner, corner_reach(corner, lines), steps)
 
 
 def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
@@ -76,7 +79,7 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
                 {"seam_allowance": sewing.seam_allowance},
             )
         )
-    return steps + folded_in(opened, corner, lines, sewing)
+    return through_one_window(corner, corner_reach(corner, lines), steps + folded_in(opened, corner, lines, sewing))
 
 
 def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
@@ -110,7 +113,7 @@ def _turn(stack: Stack, corner: Corner) -> Stack:
 
 
 def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
-    flat = Stack.flat(corner.cloth(corner_reach(corner, lines)))
+    flat = Stack.flat(corner.cloth(AMPLE * corner_reach(corner, lines)))
     steps = [Step("Cut", "Lay the corner flat, wrong side up.", flat)]
     turned = _turn(flat, corner)
     if corner.turn:

@@ -5,8 +5,9 @@ from calculators.folding.mitre import corner_reach, folded_in, mitre_line_drawn
 from calculators.folding.mitre_lines import mitre_lines
 from calculators.folding.plane import distance
 from calculators.folding.stack import Stack
-from calculators.folding.steps import Measured, Step
+from calculators.folding.steps import Measured, Step, through_one_window
 from calculators.folding.turning_out import Sewing, cut_off
+from calculators.folding.window import AMPLE
 
 BACKING, TOP = "backing", "top cloth"
 
@@ -19,8 +20,8 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
     """
     lines = mitre_lines(corner)
     reach = corner_reach(corner, lines)
-    top = corner.cloth(reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
-    laid = Stack.flat(corner.cloth(reach, BACKING), top)
+    top = corner.cloth(AMPLE * reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
+    laid = Stack.flat(corner.cloth(AMPLE * reach, BACKING), top)
     margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
     beyond = "{margin_1} beyond it" if corner.hem_1 == corner.hem_2 else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
     told = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
@@ -37,4 +38,5 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
         told = "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
         steps.append(Step("Cut the corner", told, ready, {"seam_allowance": sewing.seam_allowance}))
     steps += folded_in(ready, corner, lines, sewing)
-    return [*steps[:-1], Step("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)]
+    steps[-1] = Step("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)
+    return through_one_window(corner, reach, steps)

@@ -1,10 +1,14 @@
 """A construction as a maker does it: steps in order, each with the cloth as it then lies."""
 
-from dataclasses import dataclass, field
-from typing import Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import Iterable, Mapping
 
+from calculators.folding.convex import Polygon
+from calculators.folding.corner import Corner
 from calculators.folding.plane import Number, Point
 from calculators.folding.stack import Stack
+from calculators.folding.window import seen_through, window
 
 
 @dataclass(frozen=True)
@@ -30,6 +34,7 @@ class Step:
     lengths: the lengths told or shown [mm].
     measured: distances to show.
     from_below: shown as seen when the work is turned over.
+    window: what is shown of the table, the same in every step of a construction.
     """
 
     name: str
@@ -38,3 +43,15 @@ class Step:
     lengths: Mapping[str, Number] = field(default_factory=dict)
     measured: tuple[Measured, ...] = ()
     from_below: bool = False
+    window: Polygon = ()
+
+    @cached_property
+    def seen(self) -> Stack:
+        """What the window shows of the cloth, in floats."""
+        return seen_through(self.stack, self.window)
+
+
+def through_one_window(corner: Corner, reach: Number, steps: Iterable[Step]) -> list[Step]:
+    """The steps of a construction, all seen through one window that reaches so far along each edge from the raw corner [mm]."""
+    ring = window(corner, reach)
+    return [replace(step, window=ring) for step in steps]

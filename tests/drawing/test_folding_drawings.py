@@ -91,9 +91,9 @@ def test_what_is_painted_is_what_is_seen(way, job):
     steps = CONSTRUCTIONS[way].steps(job)
     for step, picture in zip(steps, corner_step_by_step(steps, CENTIMETRES).pictures):
         scale = scale_of(picture, steps)
-        stack = step.stack.turned_over() if step.from_below else step.stack
+        stack = step.seen.turned_over() if step.from_below else step.seen
         expected = Counter()
-        for seen in seen_from_above(stack.in_floats()):
+        for seen in seen_from_above(stack):
             expected[side_style(seen.facet)] += sum(area(part) for part in seen.parts) * scale**2
         painted = areas_seen(picture.svg)
         assert painted == pytest.approx({style: each for style, each in expected.items() if style in painted}, rel=0.05, abs=40), step.name
@@ -102,8 +102,8 @@ def test_what_is_painted_is_what_is_seen(way, job):
 
 def scale_of(picture, steps):
     """Drawing units in a millimetre: all steps share one frame between the margins."""
-    xs = [float(x) for step in steps for facet in step.stack.layers for x, _ in facet.on_table]
-    ys = [float(y) for step in steps for facet in step.stack.layers for _, y in facet.on_table]
+    xs = [x for step in steps for facet in step.seen.layers for x, _ in facet.on_table]
+    ys = [y for step in steps for facet in step.seen.layers for _, y in facet.on_table]
     return min((360 - 82) / (max(xs) - min(xs)), 236 / (max(ys) - min(ys)))
 
 
