@@ -1,10 +1,10 @@
 """A finished plan on one cloth, back in millimetres."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property
+from functools import cache, cached_property, partial
 
 from calculators.layplan.order import Wanted
 from calculators.layplan.plan import Part, Plan
@@ -104,8 +104,20 @@ class Lay:
 
     def extent(self, part: Part) -> Box:
         """A part of the plan as a rectangle of cloth, without the gap that follows it."""
-        x, y = part.x * self.unit, part.y * self.unit
-        follows = self.gap if part.piece is not None or part.parts else 0
-        right = min((part.x + part.width) * self.unit - follows, self.cloth.width)
-        end = min((part.y + part.length) * self.unit - follows, self.length)
-        return Box(x, y, max(right - x, Fraction(0)), max(end - y, Fraction(0)))
+        follows = part.piece is not None or bool(part.parts)
+        x, width = self._across(part.x, part.x + part.width, follows)
+        y, length = self._along(part.y, part.y + part.length, follows)
+        return Box(x, y, width, length)
+
+    @cached_property
+    def _across(self) -> Callable[[int, int, bool], tuple[Fraction, Fraction]]:
+        return cache(partial(self._from_and_size, self.cloth.width))
+
+    @cached_property
+    def _along(self) -> Callable[[int, int, bool], tuple[Fraction, Fraction]]:
+        return cache(partial(self._from_and_size, self.length))
+
+    def _from_and_size(self, room: Fraction, start: int, end: int, follows: bool) -> tuple[Fraction, Fraction]:
+        """Where a stretch of the plan begins on the cloth and how long it is, which many parts of a plan share [mm]."""
+        begins = start * self.unit
+        return begins, max(min(end * self.unit - (self.gap if follows else 0), room) - begins, Fraction(0))

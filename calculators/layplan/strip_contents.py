@@ -1,6 +1,6 @@
 """The contents of a strip (or of a part of it) that are worth most, one by one, guided by the tables that filled it."""
 
-from collections.abc import Sequence
+from collections.abc import Generator, Sequence
 
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.strip_table import Filled
@@ -10,6 +10,7 @@ Layer = tuple[Sequence[int], int, int, int, int]
 # A content: (worth, packed pieces, width left over).
 Content = tuple[int, int, int]
 ENDLESS = 1 << 60
+PAUSE_EVERY = 8_000  # contents begun
 
 
 def layers_of(filled: Filled, copies: Sequence[int], counts: PackedCounts, width: int | None = None) -> list[Layer]:
@@ -21,7 +22,17 @@ def layers_of(filled: Filled, copies: Sequence[int], counts: PackedCounts, width
     ]
 
 
-def contents(
+def contents(*asked, **how) -> tuple[list[Content], int]:
+    """The same as `contents_in_steps`, in one go."""
+    looking = contents_in_steps(*asked, **how)
+    while True:
+        try:
+            next(looking)
+        except StopIteration as done:
+            return done.value
+
+
+def contents_in_steps(
     layers: Sequence[Layer],
     floor: Sequence[int],
     width: int,
@@ -30,8 +41,8 @@ def contents(
     wanted: int | None = None,
     looks: int = ENDLESS,
     all_or_none: bool = False,
-) -> tuple[list[Content], int]:
-    """Contents of a part of a strip `width` wide that are worth at least `least`, best first, up to `most` of them.
+) -> Generator[None, None, tuple[list[Content], int]]:
+    """Contents of a part of a strip `width` wide that are worth at least `least`, best first, up to `most` of them; pausing often.
 
     Parameters:
         layers: the pieces; their tables may have been made for more copies.
@@ -54,7 +65,11 @@ def contents(
     full = most if all_or_none else 2 * most
     found: list[Content] = []
     stack = [(least, 0, width, 0, 0)]
+    begun = 0
     while stack:
+        begun += 1
+        if begun % PAUSE_EVERY == 0:
+            yield
         hope, index, space, worth, packed = stack.pop()
         if hope < least:
             continue

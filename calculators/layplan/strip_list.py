@@ -6,12 +6,12 @@ that remain can be listed whole, and a search over them that drops nothing is a 
 """
 
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Generator, Sequence
 from dataclasses import dataclass
 
 from calculators.layplan.counts import PackedCounts
-from calculators.layplan.strip_contents import contents, layers_of
-from calculators.layplan.strip_table import Filled, StripShapes
+from calculators.layplan.strip_contents import Content, contents, contents_in_steps, layers_of
+from calculators.layplan.strip_table import Filled, StripShapes, Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,8 +40,8 @@ def list_strips(
     filled: Filled,
     least_worth: int,
     most: int,
-) -> list[Strip]:
-    """Every strip of one height class worth at least `least_worth`, best first; each holds a piece of the strip's height.
+) -> Generator[None, None, list[Strip]]:
+    """Every strip of one height class worth at least `least_worth`, best first; each holds a piece of the strip's height. Pauses often.
 
     Parameters:
         copies: how many of each piece there are.
@@ -50,10 +50,14 @@ def list_strips(
 
     Raises: TooManyStrips when there are more.
     """
-    strips, sure = list_best_strips(shapes, counts, copies, height_class, filled, least_worth, most, all_or_none=True)
+    if filled.value < least_worth:
+        return []
+    ways, wanted = _ways(shapes, counts, copies, height_class)
+    layers = layers_of(filled, copies, counts)
+    found, sure = yield from contents_in_steps(layers, shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted, all_or_none=True)
     if sure > least_worth:
         raise TooManyStrips
-    return strips
+    return _as_strips(found, counts, ways)
 
 
 def list_best_strips(
@@ -64,24 +68,27 @@ def list_best_strips(
     filled: Filled,
     least_worth: int,
     most: int,
-    all_or_none: bool = False,
 ) -> tuple[list[Strip], int]:
-    """The same, but the best ones when there are more; and from which worth on all are there.
-
-    all_or_none: to give up as soon as there are more.
-    """
-    height = shapes.heights[height_class]
-    ways = [way for way in shapes.ways_in[height_class] if copies[way.piece]]
-    wanted = sum([counts.field(way.piece) for way in ways if way.height == height])
+    """The same in one go, but the best ones when there are more; and from which worth on all are there."""
     if filled.value < least_worth:
         return [], least_worth
-    layers = layers_of(filled, copies, counts)
-    found, sure = contents(layers, shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted, all_or_none=all_or_none)
+    ways, wanted = _ways(shapes, counts, copies, height_class)
+    found, sure = contents(layers_of(filled, copies, counts), shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted)
+    return _as_strips(found, counts, ways), sure
+
+
+def _ways(shapes: StripShapes, counts: PackedCounts, copies: Sequence[int], height_class: int) -> tuple[list[Way], int]:
+    """The ways in which pieces lie in strips of a height, and the fields of those that are as high."""
+    ways = [way for way in shapes.ways_in[height_class] if copies[way.piece]]
+    return ways, sum([counts.field(way.piece) for way in ways if way.height == shapes.heights[height_class]])
+
+
+def _as_strips(found: list[Content], counts: PackedCounts, ways: list[Way]) -> list[Strip]:
     widths, masks = _could_add(counts, ways)
-    return [Strip(worth, packed, masks[bisect_right(widths, space)]) for worth, packed, space in found], sure
+    return [Strip(worth, packed, masks[bisect_right(widths, space)]) for worth, packed, space in found]
 
 
-def _could_add(counts: PackedCounts, ways) -> tuple[list[int], list[int]]:
+def _could_add(counts: PackedCounts, ways: list[Way]) -> tuple[list[int], list[int]]:
     """The widths of these ways, rising, and the fields of the pieces as narrow as the first so many."""
     rising = sorted([(way.width, counts.field(way.piece)) for way in ways])
     masks = [0]

@@ -7,10 +7,13 @@ was not found.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from operator import mul
 
 from calculators.layplan.counts import PackedCounts
 from calculators.layplan.strip_list import Strip, list_strips
 from calculators.layplan.value_bound import Relaxed, ValueBound
+
+PAUSE_EVERY = 8_000  # strips listed
 
 # A state: (length left, score, value so far, state before, strip taken as (height, packed pieces)); the score is value
 # so far plus the price of the pieces left, in 1/scale units, so score + best stack of strips in the length left is a bound.
@@ -74,15 +77,17 @@ class ValueSearch:
         for height_class, filled in enumerate(self.relaxed.filled):
             beside = best_stack[floor[self.bound.length - heights[height_class]]]
             least = self.target * self.bound.scale - self.relaxed.price_of_all - beside
-            found = list_strips(self.bound.shapes, counts, self.bound.copies, height_class, filled, least, room)
+            found = yield from list_strips(self.bound.shapes, counts, self.bound.copies, height_class, filled, least, room)
             room -= len(found)
-            lists.append([(s.worth, s.packed, s.could_add, self._value(counts, s, values)) for s in found])
-            yield
+            lists.append([])
+            for start in range(0, len(found) or 1, PAUSE_EVERY):
+                lists[-1] += [(s.worth, s.packed, s.could_add, self._value(counts, s, values)) for s in found[start : start + PAUSE_EVERY]]
+                yield
         return lists
 
     @staticmethod
     def _value(counts: PackedCounts, strip: Strip, values: list[int]) -> int:
-        return sum(values[piece] * count for piece, count in counts.pairs(strip.packed))
+        return sum(map(mul, values, counts.unpack(strip.packed)))
 
     def _lay_strips(self, height_class: int, strips: list[tuple], states: dict[int, State], counts: PackedCounts) -> Iterator[None]:
         """Adds to `states` everything reachable by more strips of one height."""
