@@ -19,7 +19,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length, strip = _drawn_length(grid), grid.edges.strip
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
-    sheet = Sheet((0, -strip, drawn_length, grid.cloth_width + strip), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60), down=True)
+    sheet = Sheet((0, -strip, drawn_length, grid.cloth_width + strip), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60 if whole else 78), down=True)
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
     used_width = grid.across * grid.lie_width
@@ -34,6 +34,8 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     low, high = -strip, grid.cloth_width + strip
     ends = [(0, low), (drawn_length, low), (drawn_length, high), (0, high), (0, low)]
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
+    if not whole:
+        sheet.cut_off(ends[1], ends[2])
     sheet.words(_size(grid, ruler, drawn_length, whole), (0, high), style="dimension-text", anchor="start", shift=(0, 18))
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
 

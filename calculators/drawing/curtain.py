@@ -29,7 +29,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     around = [(drawn, 0), (0, 0), (0, whole), (drawn, whole)]
     sheet.line(lines.CUT, *around, *(around[:1] if not runs_on else ()))
     if runs_on:
-        sheet.line(lines.BREAK, around[0], around[-1])
+        sheet.cut_off(around[0], around[-1])
     for at in widths.places_of_joins:
         if at < drawn:
             sheet.line(lines.STITCH, (at, 0), (at, whole))

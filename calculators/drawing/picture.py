@@ -87,12 +87,7 @@ class Sheet:
     def cut_off(self, start: Point, end: Point) -> None:
         """Where the drawing stops but the cloth does not: a thin line from start to end [mm] with a zigzag at its middle, as in ISO 128."""
         self._use(lines.BREAK)
-        (x1, y1), (x2, y2) = a, b = self.at(start), self.at(end)
-        length = hypot(x2 - x1, y2 - y1) or 1
-        ux, uy = (x2 - x1) / length, (y2 - y1) / length
-        size = min(5.0, length / 4)
-        zigzag = [((x1 + x2) / 2 + ux * on - uy * out, (y1 + y2) / 2 + uy * on + ux * out) for on, out in ((-size, 0), (-size / 2, size), (size / 2, -size), (size, 0))]
-        ET.SubElement(self.svg, "polyline", {"class": lines.BREAK, "points": _points([a, *zigzag, b])})
+        ET.SubElement(self.svg, "polyline", {"class": lines.BREAK, "points": _points(_zigzag(self.at(start), self.at(end)))})
 
     def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
         """A closed shape; with pattern, filled with the weave or hatch of its style."""
@@ -216,7 +211,8 @@ class Sheet:
                 ET.SubElement(self.svg, "rect", {"class": style, **box, **fill})
                 ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
             else:
-                ET.SubElement(self.svg, "polyline", {"class": style, "points": _points([(x, y), (x + _SAMPLE, y)])})
+                sample = (x, y), (x + _SAMPLE, y)
+                ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)})
             ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = words
         return -(-len(keyed) // _KEY_COLUMNS) * _KEY_ROW
 
@@ -249,6 +245,16 @@ def text_width(text: str) -> float:
 
 def _filling(style: str) -> str:
     return f"filling-{style}"
+
+
+def _zigzag(start: Point, end: Point) -> list[Point]:
+    """A break line from start to end [drawing units]."""
+    (x1, y1), (x2, y2) = start, end
+    length = hypot(x2 - x1, y2 - y1) or 1
+    ux, uy = (x2 - x1) / length, (y2 - y1) / length
+    size = min(5.0, length / 4)
+    turns = ((-size, 0), (-size / 2, size), (size / 2, -size), (size, 0))
+    return [start, *(((x1 + x2) / 2 + ux * on - uy * out, (y1 + y2) / 2 + uy * on + ux * out) for on, out in turns), end]
 
 
 def _upright(lean: float) -> float:

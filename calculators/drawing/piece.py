@@ -93,8 +93,8 @@ def _enlarged(sheet: Sheet, piece: HemmedPiece) -> None:
     draw(lines.FOLD, _inside(piece, lambda hem: hem + hems.turn))
     draw(lines.CUT, rectangle(0, 0, piece.cut_width, piece.cut_length))
     across, up = (left + reach if at_left else left), (low + reach if at_foot else low)
-    detail.line(lines.BREAK, (across, low), (across, low + reach))
-    detail.line(lines.BREAK, (left, up), (left + reach, up))
+    detail.cut_off((across, low), (across, low + reach))
+    detail.cut_off((left, up), (left + reach, up))
     detail.words("one corner, enlarged", (left, low + reach), anchor="start", shift=(0, -10))
 
 

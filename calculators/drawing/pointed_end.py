@@ -20,7 +20,7 @@ def pointed_end(end: PointedEnd, ruler: Ruler) -> Picture:
     outline = [(0, 0), (0, begins), (width / 2, top), (width, begins), (width, 0)]
     sheet.area(lines.CLOTH_RIGHT, outline)
     sheet.line(lines.EDGE, *outline)
-    sheet.line(lines.BREAK, outline[-1], outline[0])
+    sheet.cut_off(outline[-1], outline[0])
     sheet.words(tip, (width / 2, top), shift=(0, -8))
     sheet.words(side, (width, begins), anchor="start", shift=(6, 4))
     sheet.dimension((0, begins), (0, top), show_length(end.point, ruler), away=14)

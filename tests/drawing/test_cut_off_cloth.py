@@ -1,5 +1,6 @@
 """Where cloth runs on beyond a drawing of a corner, a break line says so: it is never drawn as an edge of the cloth."""
 
+import json
 import math
 import re
 import xml.etree.ElementTree as ET
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 from calculators.drawing import lines
 from calculators.drawing.corner import distances_at_corner, mitre_corner
 from calculators.drawing.folding import corner_step_by_step
+from calculators.faces.browser import replies
 from calculators.folding import binding, faced, folded_corner, mitre, self_bound
 from calculators.folding.constructions import CONSTRUCTIONS, Measures
 from calculators.folding.convex import edges, holds
@@ -160,3 +162,25 @@ def test_a_hem_turned_along_an_edge_ends_level_with_its_cloth(angle):
         (one,) = [each for each in cut_off(step.seen, step.window) if abs(each[0][0] - ax) < 1e-6 and abs(each[1][0] - ax) < 1e-6]
         reaching = [y for facet in step.seen.layers for x, y in facet.on_table if abs(x - ax) < 1e-6]
         assert (min(reaching), max(reaching)) == pytest.approx(sorted(y for _, y in one))
+
+
+PARTLY_DRAWN = [
+    ("pointed-end", {}),
+    ("curtains", {"rod": "9 m", "curtains": "1", "drop": "60 cm"}),
+    ("usable-cloth", {"layers": "60"}),
+    ("pieces-from-cloth", {"cloth_length": "60 m"}),
+    ("finished-size", {"width": "150 cm", "length": "3 m"}),
+]
+
+
+@pytest.mark.parametrize(("name", "typed"), PARTLY_DRAWN, ids=[name for name, _ in PARTLY_DRAWN])
+def test_every_drawing_that_stops_before_its_cloth_says_so(name, typed):
+    """A zigzag in the line, as the key shows it, and no edge and no cut along it."""
+    reply = json.loads(list(replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ""})))[-1])
+    svg = ET.fromstring(re.search(r"<svg.*?</svg>", reply["answer"], re.DOTALL)[0].replace(' xmlns="http://www.w3.org/2000/svg"', ""))
+    *breaks, sample = drawn(svg, lines.BREAK)
+    assert breaks and "cloth runs on" in [node.text for node in svg.iter("text")]
+    assert all(len(points) == 6 for points in (*breaks, sample))
+    for style in (lines.EDGE, lines.CUT):
+        for points in drawn(svg, style):
+            assert not any(lies_on(part, ends(each)) for part in zip(points, points[1:]) for each in breaks)
