@@ -19,7 +19,7 @@ from calculators.faces.method_format import method_format
 from calculators.faces.method_page import method_page
 from calculators.faces.own_words import place_for_words
 from calculators.faces.reference import reference
-from calculators.faces.sentence_number import number_text, value_text
+from calculators.faces.sentence_number import HOUSE, number_text, value_text
 from calculators.faces.ticket_page import ticket_page
 from calculators.faces.walk import walk_on_page
 from calculators.faces.widget import widget
@@ -120,6 +120,11 @@ def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] 
     return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({})))
 
 
+def _house(page: PageMarkers, measure: str) -> ET.Element:
+    """A measure that the house method settles."""
+    return _number(page, HOUSE, measure)
+
+
 def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     """A measured value with its source, or marked as common practice."""
     shown = element("span", {"class": "value", "data-value": text}, value_text(text, Asking({})))
@@ -206,6 +211,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "calculator": _calculator,
     "walk": _walk,
     "number": _number,
+    "house": _house,
     "value": _value,
     "figure": _figure,
     "cite": _cite,

@@ -108,7 +108,7 @@ def _given(wanted: Reply, request: Reply) -> dict[str, str]:
     What the page puts in place of the reader's own, ``but``, has the last word.
     """
     given = wanted["given"]
-    if "readOn" in wanted:
+    if given and "readOn" in wanted:
         then = Asking(given, method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": wanted["readOn"]}))
         given = {**given, **written(calculator_named(wanted["calculator"]), then)}
     return {**given, **wanted.get("but", {})}

@@ -14,14 +14,17 @@ _RANGE = re.compile(r"\s*–\s*")
 
 
 NONE = "(none with these numbers)"
+HOUSE = "house method"  # in place of a calculator: its own measures are the results
 
 
 def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> dict[str, str]:
     """Every result and every field of one calculator as it stands in a sentence: numbers of one calculation.
 
-    given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
+    calculator_name: HOUSE for what the house method settles. given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
     Raises AskAgain when the values given cannot be used.
     """
+    if calculator_name == HOUSE:
+        return {name: asking.method.measure(name, asking.ruler) for name in asking.method.measures}
     calculator = calculator_named(calculator_name)
     asking = replace(asking, typed=given)
     values = {**read(calculator, asking), **answer(calculator, asking).results}

@@ -15,7 +15,7 @@ from calculators.declaration import AskAgain
 from calculators.faces.browser import replies
 from calculators.faces.markup import html
 from calculators.faces.own_words import AT_STEPS
-from calculators.faces.sentence_number import number_text
+from calculators.faces.sentence_number import HOUSE, number_text
 from calculators.faces.shown import refused, shown
 from calculators.faces.ticket import ticket_sheets
 from calculators.faces.walk import walk_replies
@@ -138,6 +138,20 @@ def test_nor_does_a_live_number_of_any_page():
         assert number("handbook", calculator, result, given) == number("strange", calculator, result, given), (page, calculator, result)
         seen += 1
     assert seen > 50
+
+
+@pytest.mark.parametrize("ruler, seam, zip_", [("cm 1/10", "1.5 cm", "2 cm"), ("in 1/16", "5/8 in", "3/4 in")])
+def test_a_measure_of_the_house_stands_in_a_sentence_and_follows_the_readers_own(ruler, seam, zip_):
+    measures = [measure for _, (measure,), _ in _markers("house")]
+    assert {"seam_allowance", "zip_allowance"} <= set(measures)
+
+    def shown(method: str) -> list[str]:
+        wanted = [{"calculator": HOUSE, "result": measure, "given": {}, "readOn": ""} for measure in measures]
+        return [text.replace("\N{NO-BREAK SPACE}", " ") for text in ask(ask="numbers", numbers=wanted, values=[], figures=[], ruler=ruler, method=method)["numbers"]]
+
+    own = {"format": "house method", "version": 2, "id": "oat", "name": "Oat", "measures": {"zip_allowance": {"cm": "3 cm", "in": "1 1/4 in"}}}
+    assert shown("") == [{"seam_allowance": seam, "zip_allowance": zip_}[each] for each in measures]
+    assert shown(json.dumps(own))[measures.index("zip_allowance")] == {"cm": "3 cm", "in": "1 1/4 in"}[ruler[:2]]
 
 
 @pytest.mark.parametrize("name", sorted(each.name for calculator in catalogue().values() for each in calculator.fields if each.default))
