@@ -91,6 +91,12 @@ class HouseMethod:
         kind = self.kind.casefold()
         return tuple(line for line in self.tables.get("steps", ()) if not (named := kinds_named(line)) or kind in {each.casefold() for each in named})
 
+    @property
+    def steps_of_other_kinds(self) -> tuple[Mapping[str, Written], ...]:
+        """The other lines of the table of steps, which name only other kinds."""
+        counted = self.steps_of_its_kind
+        return tuple(line for line in self.tables.get("steps", ()) if line not in counted)
+
     def cloth_line(self, cloth: str) -> Mapping[str, Written]:
         """The line of a cloth in the house's list, empty where it has none of that name."""
         return next((line for line in self.tables.get("cloths", ()) if str(line.get("cloth", "")).casefold() == cloth.casefold()), {})

@@ -4,6 +4,7 @@ import json
 import xml.etree.ElementTree as ET
 from base64 import b64encode
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from calculators.answering import Asking, filled
@@ -11,6 +12,8 @@ from calculators.bibliography import source_named
 from calculators.declaration import Answer, Calculator, Offer, Result, Setting
 from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.markup import NOT_SEARCHED, add, element
+from calculators.faces.steps_left_out import steps_left_out
+from calculators.faces.two_figures import clash_notes
 from calculators.kinds import Length, Lengths, Table
 from calculators.measure import Ruler, show_length
 from calculators.phrase import figure_parts, without_marks
@@ -25,6 +28,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
     """
     ruler, other = asking.ruler, asking.other_ruler
+    answer = replace(answer, notes=(*clash_notes(calculator, asking), *steps_left_out(calculator, asking), *answer.notes))
     measures = results_table(calculator, answer, ruler, other)
     tables = [
         *([measures] if measures is not None else []),

@@ -11,6 +11,7 @@ from calculators.measure import Ruler
 from calculators.method.change import lines_of, written_at
 from calculators.method.difference import RULER_LABELS
 from calculators.method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
+from calculators.method.kinds_of_steps import COLUMN, TABLE, unknown_kinds
 from calculators.method.reading import house_of
 from calculators.method.sections import Entry, Rows, Section, entries, sections, tables
 
@@ -109,25 +110,37 @@ def _line(rows: Rows, document: Document, number: int, line: dict, method: House
     stands = method.tables[rows.name][number] if line else {}
     for column in rows.columns:
         cell, now = f"{path}.{column.name}", stands.get(column.name, "")
-        add(made, _row(cell, column.label, column.help, _blank(cell, column, now, ruler), *_beside(cell, column, now, method, ruler)))
+        unusable = _unusable(column.name, now, rows, document)
+        add(made, _row(cell, column.label, column.help, _blank(cell, column, now, ruler), *_beside(cell, column, now, method, ruler), refusal=unusable))
+        if unusable:
+            made.set("open", "")
     if name:
         add(made, _reason(document, f"why.{path}", name))
         add(made, element("p", None, element("button", {"type": "button", "data-take-out": path}, f"Take out {name}")))
     return made
 
 
+def _unusable(column: str, now: Written, rows: Rows, document: Document) -> str:
+    """The sentence for a cell that names what the method no longer has, or never had; empty where all is well, or the line is the handbook’s."""
+    if (rows.name, column) != (TABLE, COLUMN) or rows.name not in document.get("tables", {}):
+        return ""
+    return unknown_kinds(str(now), lines_of(document, "pieces"))
+
+
 def _reason(document: Document, path: str, label: str) -> ET.Element:
     return _area(document, path, f"Why: {label}", "", LONGEST_WHY, lines="1", shown="Why")
 
 
-def _row(path: str, label: str, help: str, control: ET.Element, *more) -> ET.Element:
+def _row(path: str, label: str, help: str, control: ET.Element, *more, refusal: str = "") -> ET.Element:
     control.set("aria-describedby", f"{_id(path)}-help {_id(path)}-refusal")
+    if refusal:
+        control.set("aria-invalid", "true")
     return element(
         "div", {"class": "field"},
         element("label", {"for": _id(path)}, label),
         control,
         *more,
-        element("p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": True}),
+        element("p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": not refusal}, refusal),
         element("p", {"class": "help", "id": f"{_id(path)}-help"}, help) if help else None,
     )
 

@@ -1,7 +1,6 @@
 """What the browser is told once a calculator has answered, or has a value to ask for again."""
 
 from contextlib import suppress
-from dataclasses import replace
 from typing import Any
 
 from calculators.answering import Asking, written
@@ -9,13 +8,11 @@ from calculators.declaration import Answer, AskAgain, Calculator
 from calculators.faces.answered import answered
 from calculators.faces.markup import html
 from calculators.faces.plain import refusals
-from calculators.faces.two_figures import clash_notes
 from calculators.kinds import Refused
 
 
 def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
     """``answer``: its HTML; ``texts``, ``written`` as below. folded: as for `answered`."""
-    answer = replace(answer, notes=(*clash_notes(calculator, asking), *answer.notes))
     return {
         "answer": "".join(html(part) for part in answered(calculator, answer, asking, folded)),
         "texts": standing(calculator, asking),

@@ -8,6 +8,7 @@ from calculators.kinds import Refused
 from calculators.measure import quote
 from calculators.method.check import read_value
 from calculators.method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS, Document, normal
+from calculators.method.kinds_of_steps import COLUMN, TABLE, check_kinds
 from calculators.method.sections import Entry, entries, tables
 from calculators.method.two_rulers import rewritten
 
@@ -89,6 +90,8 @@ def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Docum
     elif not row:
         raise Refused(f"Name {table.one} first, in “{table.columns[0].label}”.")
     else:
+        if (name, entry.name) == (TABLE, COLUMN):
+            check_kinds(typed, lines_of(document, "pieces"))
         value = _with_value(entry, row.get(entry.name, ""), typed, unit, _money(document))
     lines[place : place + 1] = [{**row, entry.name: value}]
     return _with_lines(document, name, lines)

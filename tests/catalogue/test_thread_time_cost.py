@@ -8,6 +8,7 @@ import pytest
 from calculators.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
 from calculators.declaration import AskAgain
+from calculators.faces.answered import answered
 from calculators.faces.plain import refusals
 from calculators.house_method import site_method
 from calculators.walk import BATCH, go
@@ -166,3 +167,17 @@ def test_at_the_end_of_the_batch_it_takes_over_what_the_steps_before_know():
     assert taken["mitre_seam"] == pytest.approx(25 * 2**0.5)
     assert last.answer.results["cost_cloth"] == 5 * F("18.5")
     assert last.answer.results["stitching"] == pytest.approx(25 * (4 * 390 + 4 * 25 * 2**0.5), abs=1e-3)
+
+
+def notes_of(typed, method, kind=""):
+    asking = Asking(typed, method=method.for_kind(kind) if kind else method)
+    return " ".join("".join(each.itertext()) for each in answered(CALCULATOR, answer(CALCULATOR, asking), asking))
+
+
+def test_minutes_that_count_for_some_kinds_only_are_named_where_no_kind_is():
+    told = "The minutes are those that every kind of piece takes. Not in them: “Sew on the loop” (Tea towel). Name the kind in a batch, and its own are counted."
+    assert told in notes_of({}, site_method())
+    assert told in notes_of({"minutes_piece": "12 min"}, site_method())
+    for typed, kind in (({"minutes_piece": "12 min", "minutes_batch": "5 min"}, ""), ({}, "tea towel"), ({}, "napkin")):
+        assert "Not in them" not in notes_of(typed, site_method(), kind)
+    assert "Not in them" not in notes_of({}, with_tables(steps=[{"step": "Cut", "minutes": "3 min", "for_each": "piece"}]))

@@ -6,6 +6,7 @@ import pytest
 
 from calculators.faces.markup import html
 from calculators.faces.method_compare import changes_listed, differences_table
+from calculators.faces.method_form import form
 from calculators.house_method import FORMAT, VERSION, site_document
 from calculators.kinds import Refused
 from calculators.measure import CENTIMETRES
@@ -188,3 +189,25 @@ def test_a_change_kept_without_its_sign_is_asked_about_and_nothing_is_worked_out
     document, troubles = mended(OURS | {"tables": {"cloths": [{"cloth": "Sage linen", "change_length": "4 %"}]}})
     assert document["tables"]["cloths"] == [{"cloth": "Sage linen"}]
     assert "shrink by 4 %, or grow" in troubles["tables.cloths.0.change_length"]
+
+
+def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with_the_kinds_it_has():
+    path = "tables.steps.14.kinds"
+    for typed, words in (
+        ("Tea towl", "“Tea towl” is not a kind of piece of this method. It has Napkin, Placemat, Runner, Tea towel."),
+        ("Napkin, Tea towl, Runer", "“Tea towl” and “Runer” are not kinds of piece of this method. It has Napkin, Placemat, Runner, Tea towel."),
+    ):
+        with pytest.raises(Refused) as trouble:
+            after((path, typed))
+        assert str(trouble.value) == words
+    assert after((path, "napkin , Tea Towel"))["tables"]["steps"][14]["kinds"] == "napkin , Tea Towel"
+    assert "kinds" not in after((path, ""))["tables"]["steps"][14]
+    assert after(("tables.pieces.4.piece", "Apron"), (path, "Apron"))["tables"]["steps"][14]["kinds"] == "Apron"
+
+
+def test_a_kind_that_is_renamed_later_is_told_at_the_steps_that_name_it_and_stays_there():
+    renamed = after(("tables.steps.14.kinds", "Tea towel"), ("tables.pieces.3.piece", "Glass cloth"))
+    page = "".join(map(html, form(renamed, CENTIMETRES)))
+    assert page.count("is not a kind of piece of this method. It has Napkin, Placemat, Runner, Glass cloth.") == 1
+    assert written_at(renamed, "tables.steps.14.kinds") == "Tea towel"
+    assert "is not a kind" not in "".join(map(html, form(after(("tables.pieces.3.piece", "Glass cloth")), CENTIMETRES)))  # the handbook's own line

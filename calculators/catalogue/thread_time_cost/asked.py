@@ -29,8 +29,7 @@ FIELDS = (
     Field("minutes_batch", "Minutes once for the batch", Minutes(), "Hands-on, however many pieces follow: setting out, straightening, threading.", fixed="20 min", from_method=from_method.minutes_for_the_batch),
     Field(
         "minutes_piece", "Minutes for each piece", Minutes(),
-        "Hands-on, from marking out to the last check, its corners, hems and drawn threads too; measured on one test piece. Steps that the house counts for some kinds of piece only "
-        "come in where the kind is named, in the batch.",
+        "Hands-on, from marking out to the last check, its corners, hems and drawn threads too; measured on one test piece.",
         fixed="15 min", from_method=from_method.minutes_for_a_piece, beside=(_CORNERS, _ACROSS, _ALONG, _ENDS, _WIDTH, _LENGTH),
     ),
     Field("rate", "Price of an hour", Amount(), "What an hour of work costs you; 0 to leave time out of the sum.", optional=True, from_method=from_method.price_of_an_hour),

@@ -195,7 +195,8 @@ class MethodPage {
     await this.#draw();
   }
 
-  async #change(path, typed, blank) {
+  /** @param {boolean} [isAgain] whether it was refused before, and what has changed since may let it stand */
+  async #change(path, typed, blank, isAgain = false) {
     this.element.querySelector(".shared").hidden = true;
     const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
     let refused = false;
@@ -212,7 +213,9 @@ class MethodPage {
       if (beside) [beside.textContent, beside.hidden] = [reply.beside, !reply.beside];
       this.body.querySelector(`.clash:has([data-keep-figure="${CSS.escape(path)}"])`)?.remove();
     });
-    if (!refused && path.startsWith("tables.") && !blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
+    if (refused || isAgain || !path.startsWith("tables.")) return;
+    for (const [each, { text }] of this.refused.all) if (each.includes("tables.")) await this.#change(each, text, this.#blank(each), true);
+    if (!blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
 
   async #backTo(revision) {
