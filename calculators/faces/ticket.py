@@ -15,6 +15,7 @@ from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ticket_steps
 from calculators.ticket.sums import sums
 from calculators.ticket.ticks import Kept
+from calculators.ticket.two_figures import two_figures
 
 TO_WRITE = "not settled yet: "
 UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
@@ -31,13 +32,15 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
     """
     steps = ticket_steps(batch)  # first, since what cannot be made has no sheet
     order = _order(batch)
-    kind = "ticket-sheet plan crowded" if _crowded(name, order, notes, own) else "ticket-sheet plan"
+    clash = two_figures(batch)
+    kind = "ticket-sheet plan crowded" if clash or _crowded(name, order, notes, own) else "ticket-sheet plan"
     return [
         element(
             "section", {"class": kind, "aria-labelledby": "ticket-name"},
             element("h2", {"id": "ticket-name"}, name),
             element("p", {"class": "order"}, order),
             element("p", {"class": "by-hand", "aria-hidden": "true"}, *_lines_to_write(FILLED_IN_BY_HAND)),
+            element("p", {"class": "trouble clash"}, clash.filled(batch.ruler)) if clash else None,
             *_notes(notes),
             figure(batch.stops["pieces-from-cloth"].calculator, batch.stops["pieces-from-cloth"].answer, batch.ruler),
             element("h3", None, "Marking table"),

@@ -304,3 +304,23 @@ def test_whatever_was_typed_is_only_ever_text():
     reply = ask("ticket", kind="job", kept=json.dumps(job))
     made = BeautifulSoup(reply["body"] + reply["settle"], "html.parser")
     assert not made.select("img, [onerror]") and NASTY in made.text
+
+
+@pytest.mark.parametrize("ruler, here", [("cm 1/10", "2 cm"), ("in 1/16", "1/2 in")])
+def test_two_figures_of_one_measure_in_an_old_method_are_told_in_one_line_on_the_ticket(ruler, here):
+    both = {"cm": "2 cm", "in": "1/2 in"}
+    method = {"format": "house method", "version": 2, "id": "old", "name": "Old", "measures": {"topstitch": {"cm": "1 cm", "in": "1/4 in"}}}
+
+    def lines(typed, **more) -> list[str]:
+        page = BeautifulSoup(ask("ticket", method=json.dumps({**method, **more}), typed=typed, ruler=ruler)["body"], "html.parser")
+        assert not page.select(".work .clash")
+        return [each.text.replace("\N{NO-BREAK SPACE}", " ") for each in page.select(".plan .clash")]
+
+    told = [f"Two measures stand under one name in “Old”: hem depth, 2 cm and 1/2 in (here {here}). Settle which is meant before you cut."]
+    assert lines({}, measures={**method["measures"], "hem": both}) == told
+    assert lines({"finished-size": {"hem": "2 cm"}}, measures={"hem": both}) == []  # written by hand: nothing is taken from there
+    assert lines({"order": {"piece": "apron"}}, tables={"pieces": [{"piece": "Apron", "hem": both}]}) == told
+    assert lines({}, tables={"pieces": [{"piece": "Apron", "hem": both}]}) == []
+    assert lines({}) == []  # no part of this ticket
+    edge = lines({}, measures={"hem": both, "edge_stitch": {"cm": "2 mm", "in": "1/4 in"}})
+    assert len(edge) == 1 and "edge stitch" in edge[0].lower() and "; " in edge[0]
