@@ -2,7 +2,8 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import ClassVar
 
@@ -47,6 +48,19 @@ class Amount(Kind):
         tidy = text.strip()
         return with_sign(tidy, ruler.money) if _AMOUNT.fullmatch(tidy) else text
 
+    def under_the_houses_money(self, text: str, ruler: Ruler) -> str:
+        """A text that is refused for its money alone, with the same figure under the house's; empty for every other text."""
+        try:
+            self.parse(text, ruler)
+        except Refused:
+            with suppress(Refused):
+                self.parse(text, replace(ruler, money=""))
+                return self.write_out(self._figure(text), ruler)
+        return ""
+
+    def _figure(self, text: str) -> str:
+        return _without_sign(text.strip(), "")
+
     def _signed(self, value: Fraction, ruler: Ruler) -> str:
         return with_sign(two_decimals(value), ruler.money)
 
@@ -65,6 +79,10 @@ class PriceOfLength(Amount):
         amount = super().parse(priced.group(1) if priced else text, ruler)
         unit = ("yd" if priced.group(2).lower().startswith("y") else "m") if priced else _long_unit(ruler)
         return amount * MM_IN["m"] / MM_IN[unit]
+
+    def _figure(self, text):
+        priced = _PER.fullmatch(text.strip())
+        return f"{_without_sign(priced.group(1), '')}{text.strip()[len(priced.group(1)):]}" if priced else super()._figure(text)
 
     def show(self, value, ruler):
         unit = _long_unit(ruler)

@@ -140,3 +140,19 @@ def test_signs_and_codes_belong_together_as_the_cldr_has_them(sign, code):
     """Babel carries the Unicode CLDR: the sign of each money where it is at home."""
     found = Locale.parse(AT_HOME[code]).currency_symbols[code]
     assert found.rstrip(".").replace("HK", "").replace("￥", "¥") == sign
+
+
+@pytest.mark.parametrize(
+    ("kind", "text", "money", "under"),
+    [
+        (Amount(), "€18.50", "£", "£18.50"), (Amount(), "18,50 €", "£", "£18,50"), (Amount(), "CHF 7", "€", "€7"), (Amount(), "$3", "CHF", "CHF\N{NO-BREAK SPACE}3"),
+        (PriceOfLength(), "€18.50 per m", "£", "£18.50 per m"), (PriceOfLength(), "18.50 € / yd", "$", "$18.50 / yd"), (PriceOfLength(), "€12", "£", "£12 per m"),
+        (Amount(), "€18.50", "€", ""), (Amount(), "18.50", "£", ""), (Amount(), "dear", "£", ""), (Amount(), "€dear", "£", ""), (Amount(), "€1,250", "£", ""), (Amount(), "€2000000", "£", ""), (Amount(), "", "£", ""),
+    ],
+)  # fmt: skip
+def test_an_amount_under_another_money_is_offered_under_the_houses_and_nothing_else_is(kind, text, money, under):
+    ruler = replace(CENTIMETRES, money=money)
+    offered = kind.under_the_houses_money(text, ruler)
+    assert offered == under
+    if under:
+        assert kind.parse(offered, ruler) == kind.parse(text, replace(CENTIMETRES, money=""))

@@ -66,10 +66,10 @@ _CORNER = {
     "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", _rules("gauge", "press", "set-fold", "cool"), (), (IRON,)),
     "Mark": _OfCorner("mark-mitres", "Mark the mitres", "marks"),
     "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", _rules("pins-placed", "bobbin"), (), (PINS,)),
-    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", (), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
+    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", _rules("start-seam"), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
     "Trim": _OfCorner("trim", "Trim", cares.TRIM, _rules("look-first"), (), (BLADE,)),
     "Turn out": _OfCorner("turn-out", "Turn out", cares.TURN_OUT, (), (), (IRON,)),
-    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "needle-stop"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
+    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "start-seam", "needle-stop", "lap"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
     "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
 }  # fmt: skip
 _TOLD_WITH_THE_NEXT = {"Open the hem"}

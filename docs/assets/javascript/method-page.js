@@ -214,7 +214,9 @@ class MethodPage {
       this.body.querySelector(`.clash:has([data-keep-figure="${CSS.escape(path)}"])`)?.remove();
     });
     if (refused || isAgain || !path.startsWith("tables.")) return;
-    for (const [each, { text }] of this.refused.all) if (each.includes("tables.")) await this.#change(each, text, this.#blank(each), true);
+    const line = path.split(".", 3).join(".");
+    const mayStandNow = ([each]) => each.startsWith(`${line}.`) || (line.startsWith("tables.pieces.") && each.endsWith(".kinds"));
+    for (const [each, { text }] of this.refused.all.filter(mayStandNow)) await this.#change(each, text, this.#blank(each), true);
     if (!blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
 

@@ -35,6 +35,7 @@ export class Section {
     }
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
     this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
+    this.form.addEventListener("click", ({ target }) => target.closest(".refusal button") && this.#putInstead(target.closest(".refusal button")));
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
@@ -145,7 +146,7 @@ export class Section {
   /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
   show(reply) {
     this.refused = Object.fromEntries(Object.entries(reply.refusals ?? {}).filter(([name]) => name in this.typed));
-    this.#markTroubles(reply.refusals ?? {});
+    this.#markTroubles(reply.refusals ?? {}, reply.instead);
     for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
     for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
     this.settle(reply.written, this.readOn);
@@ -168,11 +169,14 @@ export class Section {
     this.oldAnswer.textContent = sentence || this.oldAnswer.dataset.usual;
   }
 
-  #markTroubles(refusals) {
+  /** @param {object} [instead] what can stand in a blank in place of what was refused: field name → text */
+  #markTroubles(refusals, instead = {}) {
     for (const place of this.form.querySelectorAll(".refusal")) {
       const sentence = refusals[place.dataset.field] ?? "";
-      if (place.textContent === sentence && place.hidden === !sentence) continue; // as nearly always
+      const text = instead[place.dataset.field];
+      if (place.textContent === sentence && place.hidden === !sentence && !text) continue; // as nearly always
       place.textContent = sentence;
+      if (text) place.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: `Make it ${text}`, value: text }));
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
       if (sentence && this.fold?.contains(place) && !this.fold.open) this.unfolded = this.fold.open = true;
@@ -232,6 +236,13 @@ export class Section {
     };
     choose(wanted);
     notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true });
+  }
+
+  #putInstead(button) {
+    const control = this.form.elements.namedItem(button.closest(".refusal").dataset.field);
+    control.value = button.value;
+    control.focus();
+    for (const kind of ["input", "change"]) control.dispatchEvent(new Event(kind, { bubbles: true }));
   }
 
   /** A single control, or the control of a cell. */
