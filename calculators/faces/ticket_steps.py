@@ -116,6 +116,8 @@ def box_words(bundles: Bundles) -> str:
     """What one box stands for."""
     first = bundles.boxes(MOST_BOXES)[0]
     each = -(-first.last // bundles.size)
+    if first.last == 1:
+        return "One box is one piece: the number beside it is that piece’s."
     return f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it is the last of them."
 
 

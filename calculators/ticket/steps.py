@@ -66,10 +66,10 @@ _CORNER = {
     "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", _rules("gauge", "press", "set-fold", "cool"), (), (IRON,)),
     "Mark": _OfCorner("mark-mitres", "Mark the mitres", "marks"),
     "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", _rules("pins-placed", "bobbin"), (), (PINS,)),
-    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", _rules("start-seam"), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
+    "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", (), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
     "Trim": _OfCorner("trim", "Trim", cares.TRIM, _rules("look-first"), (), (BLADE,)),
     "Turn out": _OfCorner("turn-out", "Turn out", cares.TURN_OUT, (), (), (IRON,)),
-    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "start-seam", "needle-stop", "lap"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
+    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "needle-stop"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
     "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
 }  # fmt: skip
 _TOLD_WITH_THE_NEXT = {"Open the hem"}
@@ -84,6 +84,7 @@ def ticket_steps(batch: Batch) -> list[TicketStep]:
 def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
     usable, pieces = batch.values["usable-cloth"], batch.values["pieces-from-cloth"]
     by_hand, edges = _sizes_by_hand(batch), edges_of(batch)
+    rows, columns = _cut_of_the_grid(batch)
     if len(by_hand) < 2:
         yield TicketStep("wash", "Wash the cloth", tuple(_washed(batch, by_hand)), cares.WASH, (), (IRON,))
     yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable, by_hand, edges)), cares.STRAIGHTEN, (), (BLADE,))
@@ -96,7 +97,7 @@ def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
             ),
             say(
                 "With less than {length:length_up} by {width:length_up} the pieces do not fit: plan again.",
-                length=pieces["marks_along"][-1], width=pieces["marks_across"][-1] + 2 * edges.strip,
+                length=pieces["marks_along"][rows - 1], width=pieces["marks_across"][columns - 1] + 2 * edges.strip,
             ),
         ),
         cares.MEASURE,
@@ -153,18 +154,27 @@ def _marked(pieces, edges: LongEdges) -> Iterator[Phrase]:
     )  # fmt: skip
 
 
+def _cut_of_the_grid(batch: Batch) -> tuple[int, int]:
+    """How many rows of pieces, and how many pieces of a row, this batch takes of all that fit."""
+    pieces = batch.values["pieces-from-cloth"]
+    made = min(batch.bundles.pieces, pieces["count"])
+    return -(-made // pieces["across"]), min(made, pieces["across"])
+
+
 def _cut(batch: Batch) -> Iterator[Phrase]:
     pieces, size = batch.values["pieces-from-cloth"], batch.values["finished-size"]
     strip = edges_of(batch).strip
+    rows, columns = _cut_of_the_grid(batch)
     first, trim = (", selvedges and all", " Trim {strip:length} off at each selvedge") if strip else ("", "")
     yield say(
         f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut each strip at {{across:cross mark|cross marks}}. "
         "Each piece is {width:length} by {length:length}.",
         strip=strip,
-        along=pieces["along"], across=pieces["across"], width=size["cut_width"], length=size["cut_length"],
+        along=rows, across=columns, width=size["cut_width"], length=size["cut_length"],
     )
     if batch.bundles.pieces < pieces["count"]:
-        yield say("{made:piece|pieces} of the {count:count} that fit are cut.", made=batch.bundles.pieces, count=pieces["count"])
+        made, are = batch.bundles.pieces, "is" if batch.bundles.pieces == 1 else "are"
+        yield say(f"Only {{made:piece|pieces}} of the {{count:count}} that fit {are} made: leave the rest of the cloth whole.", made=made, count=pieces["count"])
     elif batch.bundles.pieces > pieces["count"]:
         rest = batch.bundles.pieces - pieces["count"]
         further = further_length(rest, pieces["across"], pieces["marks_along"][0])

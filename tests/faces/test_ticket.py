@@ -324,3 +324,9 @@ def test_two_figures_of_one_measure_in_an_old_method_are_told_in_one_line_on_the
     assert lines({}) == []  # no part of this ticket
     edge = lines({}, measures={"hem": both, "edge_stitch": {"cm": "2 mm", "in": "1/4 in"}})
     assert len(edge) == 1 and "edge stitch" in edge[0].lower() and "; " in edge[0]
+
+
+@pytest.mark.parametrize(("ordered", "words"), [("1", "One box is one piece: the number beside it is that piece’s."), ("12", "One box is a bundle, 6 pieces: the number beside it is the last of them.")])
+def test_what_a_box_stands_for_is_said_of_one_piece_too(ordered, words):
+    page = BeautifulSoup(ask("ticket", typed={"order": {"ordered": ordered}})["body"], "html.parser")
+    assert page.select_one(".box-words").text.split(" *")[0] == words

@@ -117,7 +117,10 @@ def test_five_hundred_pieces():
 
 def test_fewer_pieces_than_the_cloth_gives_are_said():
     words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
-    assert "12 pieces of the 21 that fit" in words["cut"]
+    assert "at 4 marks" in words["cut"] and words["cut"].endswith("Only 12 pieces of the 21 that fit are made: leave the rest of the cloth whole.")
+    assert "With less than 144 cm by 108 cm the pieces do not fit" in words["measure"]  # 4 rows of 36 cm, of the 7 that fit
+    one = told(batch(WORKED | {"bundles": {"pieces": "1"}}))
+    assert "at 1 mark. Then cut each strip at 1 cross mark" in one["cut"] and "With less than 36 cm by 36 cm" in one["measure"]
     more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
     assert "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more  # 3 rows of 36 cm
 

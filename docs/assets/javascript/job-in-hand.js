@@ -17,6 +17,7 @@ export class JobInHand {
   #cloth = ""; // as the job, or the ticket of a batch that is none, names it
   #known = {}; // what the record has, as the walk shows it: calculator → field → text
   #waiting = {}; // changes not yet kept: path → text
+  #underWay = 0; // changes that are being kept
   #readOn = ruler();
   #timer = null;
 
@@ -136,7 +137,7 @@ export class JobInHand {
       if (!this.#held) return null;
       const { text } = this.#held;
       const reply = await askHouse({ ask: "job opened", job: text });
-      if (text === this.#held?.text && !Object.keys(this.#waiting).length) return reply;
+      if (text === this.#held?.text && !this.#underWay && !Object.keys(this.#waiting).length) return reply;
     }
   }
 
@@ -260,7 +261,9 @@ export class JobInHand {
 
   /** Change and keep, and say how it went. What one refused entry stands beside is kept without it. */
   async #keep(changes, readOn = ruler()) {
-    const { reply, kept, said } = await this.#held.change((job) => ask({ ask: "job change", job, changes, ruler: readOn }));
+    this.#underWay++;
+    const change = this.#held.change((job) => ask({ ask: "job change", job, changes, ruler: readOn }));
+    const { reply, kept, said } = await change.finally(() => this.#underWay--);
     const paths = Object.keys(changes);
     const isOne = paths.length === 1;
     if (!reply.refusal || isOne) for (const path of paths) this.#noteRefused(path, changes[path], reply.refusal);
