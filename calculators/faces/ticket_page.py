@@ -11,8 +11,10 @@ from calculators.walk import Walk, go
 
 WAKE = {
     "on": "The screen stays on.",
-    "off": "The screen may go dark here. Touch it now and then, or let it stay on longer in the device’s own settings.",
+    "off": "The screen may go dark here: touch it now and then.",
 }
+ONWARD = {"bundle": "Bundle done", "step": "Done, next", "end": "Done", "on": "Next"}
+"""What the one large button says: more bundles are left, this makes the step whole, the last step, or a step that is whole already."""
 KEYS = "Keys: → next, ← back, + one more bundle, − undo, Esc leave."
 
 
@@ -55,13 +57,21 @@ def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None
 def _machine() -> ET.Element:
     """What stands around a step at the machine; the step itself stays where it is in the list."""
     wake = (element("span", {"data-wake": name, "hidden": True}, words) for name, words in WAKE.items())
+    onward = (element("span", {"data-says": name, "hidden": True}, words) for name, words in ONWARD.items())
     return element(
         "div", {"class": "machine", "hidden": True},
-        element("div", {"class": "machine-top"}, element("p", {"class": "wake", "role": "status"}, *wake), element("button", {"type": "button", "data-do": "leave"}, "Leave")),
+        element(
+            "div", {"class": "machine-top"},
+            element("p", {"class": "wake", "role": "status"}, *wake),
+            element("button", {"type": "button", "data-do": "next", "aria-label": "Skip: next step, nothing ticked"}, "Skip"),
+            element("button", {"type": "button", "data-do": "leave"}, "Leave"),
+        ),
+        element("p", {"class": "more-below", "aria-hidden": "true"}, "↓ more below"),
         element("p", {"class": "keys"}, KEYS),
         element(
             "div", {"class": "machine-ways"},
             element("button", {"type": "button", "data-do": "back"}, "Back"),
-            element("button", {"type": "button", "class": "first", "data-do": "next"}, "Next"),
+            element("button", {"type": "button", "data-do": "less"}, "Undo"),
+            element("button", {"type": "button", "class": "first", "data-do": "onward"}, *onward),
         ),
     )  # fmt: skip

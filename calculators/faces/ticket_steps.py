@@ -78,7 +78,7 @@ def ticked(key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
     whole = len(done(kept, bundles))
     once = bundles.pieces == 1
     return element(
-        "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key},
+        "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key, "data-left": str(bundles.count - whole)},
         element("div", {"class": "boxes"}, *(_box(box, key, title, bundles, kept) for box in bundles.boxes(MOST_BOXES))),
         element("p", {"class": "count", "role": "status"}, _words(bundles, whole, kept)),
         _button(key, "1", "Done" if once else "+1 bundle", title, whole == bundles.count),

@@ -7,21 +7,23 @@ import { letSleep, stayAwake } from "./stay-awake.js";
 const SITE = new URL("../../", import.meta.url).pathname;
 const PLACE = `${SITE}at the machine`; // survives a page that is loaded again, not a new visit
 
-const FOOT = 36; // [px] below the drawing, where it is said that more stands further down
+const FOOT = 12; // [px] kept free below the drawing
 const LEAST = 96; // [px] the least height at which a drawing is read
+const TWICE = 400; // [ms] a touch so soon after a step came is the second half of the one before
 
 const KEYS = { ArrowRight: "next", ArrowLeft: "back", "+": "more", "-": "less", "−": "less", Escape: "leave" };
 
 export class AtMachine {
   #outside = [];
   #step = "";
+  #came = -Infinity;
 
-  /** @param {HTMLElement} element the ticket @param {(step: string, by: number) => void} tick */
+  /** @param {HTMLElement} element the ticket @param {(step: string, by: number) => Promise<void>} tick */
   constructor(element, tick) {
     this.element = element;
     this.frame = element.querySelector(".machine");
     this.tick = tick;
-    this.frame.addEventListener("click", ({ target }) => this.#do(target.closest("[data-do]")?.dataset.do));
+    this.frame.addEventListener("click", ({ target, timeStamp }) => this.#do(target.closest("[data-do]")?.dataset.do, timeStamp));
     this.onKey = (event) => this.#key(event);
     this.onRoom = () => this.#fit();
     this.onBack = () => history.pushState(history.state, "");
@@ -83,11 +85,27 @@ export class AtMachine {
     const at = Math.max(0, steps.findIndex((each) => each.dataset.step === step));
     steps.forEach((each, index) => each.classList.toggle("now", index === at));
     this.#step = steps[at]?.dataset.step ?? "";
-    this.#able("back", at > 0);
-    this.#able("next", at < steps.length - 1);
+    this.ticked();
     keep({ job: this.job, step: this.#step });
     steps[at]?.querySelector("h3").focus({ preventScroll: true });
     steps[at]?.querySelector(".what").scrollTo(0, 0);
+    this.#fit();
+  }
+
+  /** The buttons say what they do now that the step in view is ticked as it is. */
+  ticked() {
+    const steps = this.#steps;
+    const at = steps.findIndex((each) => each.dataset.step === this.#step);
+    if (at < 0) return;
+    const done = steps[at].querySelector(".done");
+    const left = Number(done.dataset.left);
+    const isLast = at === steps.length - 1;
+    const says = isLast && left < 2 ? "end" : left > 1 ? "bundle" : left ? "step" : "on";
+    for (const each of this.frame.querySelectorAll("[data-says]")) each.hidden = each.dataset.says !== says;
+    this.#able("back", at > 0);
+    this.#able("next", !isLast);
+    this.#able("less", !done.querySelector('[data-tick="-1"][aria-disabled]'));
+    this.#able("onward", left || !isLast);
     this.#fit();
   }
 
@@ -103,7 +121,7 @@ export class AtMachine {
       figure.style.setProperty("--room", `${(below ? what.clientHeight : room) - FOOT}px`);
       if (below) figure.style.setProperty("--below", `${Math.max(0, room)}px`);
     }
-    what.classList.toggle("has-more", what.scrollTop + what.clientHeight < what.scrollHeight - 24);
+    this.frame.classList.toggle("has-more", what.scrollTop + what.clientHeight < what.scrollHeight - 12);
   }
 
   get #steps() {
@@ -114,10 +132,22 @@ export class AtMachine {
     return this.#steps.find((each) => !each.querySelector(".done.whole"))?.dataset.step;
   }
 
-  #do(what) {
+  #do(what, at) {
     if (what === "leave") this.leave();
+    else if (what === "onward") this.#onward(at);
     else if (what === "next" || what === "back") this.#go(what === "next" ? 1 : -1);
     else if (what) this.tick(this.#step, what === "more" ? 1 : -1);
+  }
+
+  /** One bundle more is done, or the step is; once it is whole, on to the next. */
+  async #onward(at) {
+    if (at - this.#came < TWICE) return;
+    const step = this.#step;
+    const isWhole = () => this.#steps.find((each) => each.dataset.step === step)?.querySelector(".done.whole");
+    if (!isWhole()) await this.tick(step, 1);
+    if (!this.isOn || this.#step !== step || !isWhole()) return;
+    this.#came = performance.now();
+    this.#go(1);
   }
 
   #go(by) {

@@ -121,7 +121,9 @@ class TicketPage {
     const place = () => this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`);
     const title = place().closest(".ticket-step").querySelector("h3").textContent;
     const reply = await this.#keep("ticket tick", { step, title, ...what });
-    if (reply) renew(place(), reply.done);
+    if (!reply) return;
+    renew(place(), reply.done);
+    if (this.machine.isOn) this.machine.ticked();
   }
 
   /** A blank for a size is left: what was written there is kept, if it is not yet. */
@@ -208,6 +210,7 @@ function renew(place, html) {
   const newer = made.content.firstElementChild;
   const { box } = place.contains(document.activeElement) ? document.activeElement.dataset : {};
   place.className = newer.className;
+  place.dataset.left = newer.dataset.left;
   for (const part of [".boxes", ".count"]) place.querySelector(part).replaceChildren(...newer.querySelector(part).childNodes);
   for (const button of place.querySelectorAll("[data-tick]")) {
     const idle = newer.querySelector(`[data-tick="${button.dataset.tick}"]`).getAttribute("aria-disabled");
