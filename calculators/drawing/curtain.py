@@ -1,12 +1,16 @@
 """One curtain as it is cut, laid flat, with its joins and its hems."""
 
+from fractions import Fraction
+
 from calculators.curtains import Drop, JoinedWidths
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
 from calculators.measure import Ruler, show_length
+from calculators.numerals import mixed
 
 _WIDEST = 3  # lengths of width that are drawn; beyond that cloth runs on
 _ROOM_FOR_A_NUMBER = 34  # [drawing units]
+_HALF_A_WIDTH = Fraction(1, 2)
 _GRAIN = 38  # [drawing units] the arrow and its word beside it
 
 
@@ -68,7 +72,7 @@ def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
     first = 1 if widths.number == widths.number // 1 else 0
     for number, (left, right) in enumerate(zip(edges, edges[1:]), first):
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:
-            sheet.words(str(number) if number else "½", ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
+            sheet.words(mixed(Fraction(number or _HALF_A_WIDTH)), ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
     left, right = max(zip(edges, edges[1:]), key=lambda piece: piece[1] - piece[0])
     indent = max(6, (float(right - left) * sheet.scale - _GRAIN) / 2) / sheet.scale
     sheet.grain((float(left) + indent, needed / 3), along_x=False)
