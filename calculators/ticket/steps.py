@@ -149,8 +149,9 @@ def _marked(pieces, edges: LongEdges) -> Iterator[Phrase]:
         yield say("Rule a trimming line {strip:length} in from each selvedge. " + brief("selvedges"), strip=edges.strip)
     sides = "long edges" if edges.trimmed else "selvedges"
     yield say(
-        f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must read {{last:length}}; count {{count:section|sections}}.",
-        last=pieces["marks_along"][-1], count=pieces["count"],
+        f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must read {{last:length}}; "
+        "count {across:count} across × {along:count} along: {count:piece|pieces}.",
+        last=pieces["marks_along"][-1], across=pieces["across"], along=pieces["along"], count=pieces["count"],
     )  # fmt: skip
 
 

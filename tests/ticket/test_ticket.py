@@ -41,7 +41,7 @@ def test_the_numbers_of_a_worked_batch():
     """Arithmetic on 110 × 252 cm: 3 × 7 pieces of 36 cm, 29 cm finished; common practice, no source: 2.5 cm hem, marks at 5 cm, about 3.5 cm to the crossing."""
     words = told(batch())
     assert "252 cm; across, selvedge to selvedge, 110 cm" in words["measure"] and "less than 252 cm by 108 cm" in words["measure"]
-    assert "must read 252 cm; count 21 sections" in words["mark"]
+    assert "must read 252 cm; count 3 across × 7 along: 21 pieces." in words["mark"]
     assert "at 7 marks. Then cut each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
     assert "Turn 1 cm " in words["turn"] and "never push" in words["turn"]
     assert "2.5 cm deep" in words["hem"]
