@@ -6,6 +6,7 @@ import { methodText } from "./following.js";
 import { jobInHand } from "./kept.js";
 import { onlySheetsOf } from "./only-sheets.js";
 import { last, onChange } from "./store.js";
+import { today } from "./today.js";
 
 let job = ""; // the name of the job in hand
 
@@ -39,5 +40,5 @@ addEventListener("beforeprint", () => {
     name.textContent = name.dataset.own || job;
   }
   write(".house", nameIn(methodText()));
-  write(".day", new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" }));
+  write(".day", today());
 });

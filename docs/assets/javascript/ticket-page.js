@@ -5,6 +5,7 @@ import { Held } from "./held.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept.js";
 import { RefusedTexts } from "./refused-texts.js";
 import { last, onChange, whyNothingLasts } from "./store.js";
+import { today } from "./today.js";
 
 const MARK = "#job=";
 const GONE = "This job is not kept in this browser, so its ticket cannot be shown. What stands here is the batch as it is filled in now.";
@@ -228,3 +229,11 @@ document$.subscribe(({ body }) => {
 });
 onFollow(() => page?.held && page.follow(true));
 onChange(({ kind, id }) => page?.held && kind === page.held.kind && id === page.held.id && page.follow(false));
+for (const printing of ["beforeprint", "afterprint"]) {
+  addEventListener(printing, () => {
+    for (const each of document.querySelectorAll(".ticket .of-day")) {
+      each.hidden = printing === "afterprint";
+      each.querySelector(".day").textContent = today();
+    }
+  });
+}
