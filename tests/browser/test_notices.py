@@ -69,3 +69,65 @@ def test_how_far_the_keeping_is_stands_in_a_line_at_the_foot_of_the_page_and_mov
         assert line.evaluate(AT_THE_FOOT)
         assert page.evaluate("document.body.style.paddingBlockEnd") == ""
     assert page.locator("h1").bounding_box() == title
+
+
+#: Says what the keeper of pages would, once its script listens.
+SAY = """data => {
+    navigator.serviceWorker.dispatchEvent(new MessageEvent("message", { data }));
+    return document.querySelector(".notice") !== null;
+}"""
+COVERS_NOTHING = """it => {
+    const fixed = (each) => each && (["fixed", "sticky"].includes(getComputedStyle(each).position) || fixed(each.parentElement));
+    return !fixed(it) && !document.querySelector(".notices").childElementCount;
+}"""
+
+
+def test_what_can_wait_is_a_line_at_the_foot_of_the_page_with_its_button(page: Page):
+    page.add_init_script(KEEPER)
+    page.goto("/plan/pieces/")
+    for said, told, press in (
+        ({"say": "other edition"}, "A newer copy", "Use it now"),
+        ({"say": "other windows"}, "open in another window", "Use it now"),
+        ({"say": "not kept", "why": "room", "detail": ""}, "no room to keep", "Try again"),
+    ):
+        until(page, lambda said=said: page.evaluate(SAY, said))
+        line = page.locator(".notice", has_text=told)
+        expect(line.get_by_role("button", name=press)).to_be_visible()
+        assert line.evaluate(AT_THE_FOOT) and line.evaluate(COVERS_NOTHING)
+    page.context.set_offline(True)
+    network = page.locator(".notice", has_text="No network")
+    expect(network).to_be_visible()
+    assert network.evaluate(AT_THE_FOOT) and network.evaluate(COVERS_NOTHING)
+
+
+def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_nothing(page: Page):
+    page.goto("/plan/lay-plan/")
+    page.evaluate("document.fonts.ready.then(() => true)")
+    plan = page.locator("section.calculator").first
+    # whatever the plan offers is of no matter here: the offer is made up, and put where offers stand
+    offered = """it => { const offer = Object.assign(document.createElement("button"), { className: "offer", textContent: "Change it so" });
+        Object.assign(offer.dataset, { sets: '[["strips", "along", null, null]]', does: "cut in strips along the cloth" });
+        it.querySelector(".answer").append(offer); offer.click(); return document.querySelector(".notice") !== null; }"""
+    until(page, lambda: plan.evaluate(offered))
+    done = page.locator(".notice", has_text="Done: cut in strips along the cloth.")
+    expect(done).to_be_visible()
+    assert done.evaluate(COVERS_NOTHING)
+    assert done.evaluate("it => it.closest('form.asked') !== null")
+    done.get_by_role("button", name="Undo").click()
+    expect(done).to_have_count(0)
+
+
+def test_what_has_the_focus_comes_out_from_under_a_notice_that_must_be_seen_at_once(page: Page):
+    page.goto("/batch/")
+    page.evaluate("document.fonts.ready.then(() => true)")
+    under = """() => { const box = document.activeElement.getBoundingClientRect(); return box.bottom - document.querySelector(".notices").getBoundingClientRect().top; }"""
+    blank = page.locator("section.calculator input:visible").nth(2)
+    blank.focus()
+    blank.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 2)")
+    page.evaluate(SHOW)
+    until(page, lambda: page.evaluate(under) <= 0)
+    page.evaluate(CLEAR)
+    until(page, lambda: page.evaluate("document.documentElement.style.scrollPaddingBlockEnd") == "")
+    blank.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 2)")
+    page.evaluate(SHOW)
+    until(page, lambda: page.evaluate(under) <= 0)  # a second time too

@@ -1,6 +1,6 @@
 /**
- * Short notices, one sentence each, at most one thing to press. What asks for something stands at the foot of the window; what
- * only tells how things are is a line at the foot of the page, where it covers nothing.
+ * Short notices, one sentence each, at most one thing to press. Most are lines in the page, where they cover nothing: at its foot, or
+ * at the place they are about. Only what a reader waits for stands at the foot of the window.
  */
 
 const shown = new Map(); // topic → element
@@ -16,12 +16,18 @@ const [quiet, shelf] = ["quiet-notices", "notices"].map((className) => {
   return made;
 });
 
-// What they cover is added to the foot of the page, which stays in reach above them. No variable: the whole page would be styled anew.
+// What they cover is added to the foot of the page, which stays in reach above them, and what has the focus comes out from under them.
+// No variable: the whole page would be styled anew.
 new ResizeObserver(() => {
   const covered = shelf.childElementCount ? `${shelf.offsetHeight}px` : "";
   for (const [{ style }, property] of [[document.documentElement, "scrollPaddingBlockEnd"], [document.body, "paddingBlockEnd"]]) {
     if (style[property] !== covered) style[property] = covered;
   }
+  const focused = document.activeElement;
+  if (!covered || focused === document.body || shelf.contains(focused)) return;
+  const { top, bottom } = focused.getBoundingClientRect();
+  const under = bottom - shelf.getBoundingClientRect().top;
+  if (under > 0 && top < innerHeight) scrollBy({ top: under + 8, behavior: "instant" });
 }).observe(shelf);
 
 function button(className, text, press) {
@@ -41,9 +47,10 @@ function button(className, text, press) {
  * @param {number} [more.share] how much is done, from 0 to 1, shown as a bar
  * @param {[string, () => void]} [more.action] what can be pressed: its words and what it does
  * @param {boolean} [more.passes] whether it goes by itself once it has been read
- * @param {boolean} [more.tells] whether it only tells how things are, so that a line at the foot of the page is enough
+ * @param {boolean} [more.tells] whether it can wait to be read, so that a line at the foot of the page is enough
+ * @param {Element} [more.place] where in the page it belongs: an empty element of role status, there before
  */
-export function notice(topic, sentence, { share, action, passes, tells } = {}) {
+export function notice(topic, sentence, { share, action, passes, tells, place = tells ? quiet : shelf } = {}) {
   let row = shown.get(topic);
   if (!row) {
     row = document.createElement("div");
@@ -52,7 +59,6 @@ export function notice(topic, sentence, { share, action, passes, tells } = {}) {
     row.append(document.createElement("p"));
     shown.set(topic, row);
   }
-  const place = tells ? quiet : shelf;
   if (row.parentElement !== place) place.append(row);
   const [text, ...rest] = row.children;
   const bar = rest.find((each) => each.localName === "progress");
@@ -64,7 +70,7 @@ export function notice(topic, sentence, { share, action, passes, tells } = {}) {
   text.textContent = sentence;
   if (share !== undefined) row.append(progress(sentence, share));
   if (action) row.append(button("notice-action", action[0], action[1]));
-  if (!tells) row.append(button("notice-close", "Close", () => clear(topic)));
+  if (place === shelf) row.append(button("notice-close", "Close", () => clear(topic)));
   stay(topic);
   if (passes) letPass(topic, row);
 }

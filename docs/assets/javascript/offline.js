@@ -37,7 +37,7 @@ function follow(incoming) {
 }
 
 function offer() {
-  notice("newer", "A newer copy of the handbook is ready.", { action: ["Use it now", useNewer] });
+  notice("newer", "A newer copy of the handbook is ready.", { action: ["Use it now", useNewer], tells: true });
 }
 
 function useNewer() {
@@ -52,7 +52,7 @@ function stopped(why, problem = "") {
     why === "room"
       ? "This device has no room to keep the handbook; it works while there is a network."
       : "The handbook could not be kept for use without a network. Reading is not affected.";
-  notice("keeping", sentence, { action: ["Try again", keep] });
+  notice("keeping", sentence, { action: ["Try again", keep], tells: true });
 }
 
 const HEARD = {
@@ -63,12 +63,12 @@ const HEARD = {
     notice("ready", READY, { tells: true });
   },
   "other edition": offer,
-  "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer] }),
+  "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer], tells: true }),
 };
 
 function tellNetwork() {
   if (navigator.onLine) return clear("network");
-  notice("network", keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.");
+  notice("network", keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.", { tells: true });
 }
 
 function lookAgain() {
@@ -95,7 +95,7 @@ async function begin() {
   await readable();
   await pythonSettled();
   if (keeper.controller || !isSpared()) return keep();
-  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", { action: ["Keep it", keep] });
+  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", { action: ["Keep it", keep], tells: true });
 }
 
 begin();

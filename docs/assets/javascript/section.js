@@ -16,6 +16,8 @@ export class Section {
     this.element = element;
     this.form = element.querySelector("form.asked");
     this.answer = element.querySelector(".answer");
+    this.told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" }); // what was done here last, and the way back
+    this.form.append(this.told);
     this.oldAnswer = element.querySelector(".old-answer");
     this.calculator = element.dataset.calculator;
     this.given = JSON.parse(element.dataset.given);
@@ -235,7 +237,7 @@ export class Section {
       this.#control(all[all.length - 1])?.focus();
     };
     choose(wanted);
-    notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true });
+    notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true, place: this.told });
   }
 
   #putInstead(button) {
