@@ -197,7 +197,14 @@ def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
 
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:
-    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard."""
+    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can be read line by line there."""
+    heads = ["".join(each.itertext()) for each in table.findall("thead/tr/th")]
+    rows = [row for row in table.iter("tr") if len(row.findall("td")) and len(row) == len(heads)]
+    if (len(heads) > FEW or table.find("tbody/tr/td/code") is not None) and rows and not any(cell.get("data-label") for row in rows for cell in row):
+        table.set("class", f"{table.get('class', '')} by-line".strip())
+        for row in rows:
+            for cell, head in zip(row, heads):
+                cell.set("data-label", head)
     return element("div", {"class": "wide", "tabindex": "0", "role": "region", "aria-label": label}, table)
 
 

@@ -1,4 +1,4 @@
-"""No page scrolls sideways, and no blank, choice or button sticks out of its box, from a narrow phone to a computer's screen."""
+"""No page scrolls sideways, no blank, choice or button sticks out of its box, no table is cut off, no full stop stands alone and nothing empty takes room, from a narrow phone to a computer's screen."""
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -19,6 +19,29 @@ FAULTS = """() => {
     if (!it.matches("input, select, button, textarea")) continue;
     const around = it.closest("section, article").getBoundingClientRect();
     if (box.right > around.right + 1.5 || box.left < around.left - 1.5) found.push(`${named(it)} sticks out of its box`);
+  }
+  for (const table of document.querySelectorAll("article table")) {
+    if (!table.checkVisibility()) continue;
+    for (let box = table; box !== document.body; box = box.parentElement) {
+      if (getComputedStyle(box).overflowX === "visible" || box.scrollWidth <= box.clientWidth + 1) continue;
+      const isTold = box.tabIndex >= 0 && box.getAttribute("aria-label");
+      if (getComputedStyle(box).overflowX !== "auto" || !isTold) found.push(`a table is cut off by ${named(box)}: ${table.textContent.trim().replace(/\\s+/g, " ").slice(0, 40)}`);
+    }
+    for (const cell of table.querySelectorAll("th, td")) {
+      if (cell.checkVisibility() && cell.clientWidth > 1 && cell.closest("thead, tbody").clientWidth > 1 && cell.scrollWidth > cell.clientWidth + 1 && getComputedStyle(cell).display !== "inline") found.push(`a cell is cut off: ${cell.textContent.trim().slice(0, 40)}`);
+    }
+  }
+  for (const it of document.querySelectorAll("article [role=status]:empty")) {
+    const { marginTop, marginBottom } = getComputedStyle(it);
+    if (it.checkVisibility() && it.offsetHeight + parseFloat(marginTop) + parseFloat(marginBottom) > 1) found.push(`${named(it)} says nothing and takes room`);
+  }
+  for (const blank of document.querySelectorAll(".sentence .blank")) {
+    const after = blank.nextSibling, control = blank.querySelector("input, select");
+    if (!control?.checkVisibility() || after?.nodeType !== Node.TEXT_NODE || !/^[.,;:)?]/.test(after.data)) continue;
+    const mark = document.createRange();
+    mark.setStart(after, 0);
+    mark.setEnd(after, 1);
+    if (mark.getBoundingClientRect().top >= control.getBoundingClientRect().bottom - 2) found.push(`“${after.data[0]}” stands alone below ${control.name}`);
   }
   return found;
 }"""
@@ -71,6 +94,22 @@ def test_a_planted_wide_box_is_found(reader: Page):
     reader.goto("/cut/marking/")
     reader.evaluate("document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: 1400px' }))")
     assert faults(reader)
+
+
+@pytest.mark.parametrize(
+    ("page", "plant", "told"),
+    [
+        ("/plan/sizes/", "document.querySelector('article table').style.whiteSpace = 'nowrap'", "a table is cut off"),
+        ("/plan/sizes/", "document.querySelector('article table').style.cssText = 'table-layout: fixed; width: 100px; display: table'", "a cell is cut off"),
+        ("/plan/pieces/", "const blank = document.querySelector('.sentence .blank'); blank.style.display = 'block'; blank.after('.');", "stands alone"),
+        ("/batch/", "document.querySelector('article').append(Object.assign(document.createElement('p'), { role: 'status', style: 'min-height: 2em' }))", "takes room"),
+    ],
+)
+def test_a_planted_fault_of_each_kind_is_found(reader: Page, page: str, plant: str, told: str):
+    reader.goto(page)
+    assert not any(told in fault for fault in faults(reader))
+    reader.evaluate(f"() => {{ {plant} }}")
+    assert any(told in fault for fault in faults(reader))
 
 
 CUT_OFF = """() => {
