@@ -99,7 +99,7 @@ def test_a_planted_wide_box_is_found(reader: Page):
 @pytest.mark.parametrize(
     ("page", "plant", "told"),
     [
-        ("/plan/sizes/", "document.querySelector('article table').style.whiteSpace = 'nowrap'", "a table is cut off"),
+        ("/plan/sizes/", "document.querySelector('.md-typeset__scrollwrap table').style.whiteSpace = 'nowrap'", "a table is cut off"),
         ("/plan/sizes/", "document.querySelector('article table').style.cssText = 'table-layout: fixed; width: 100px; display: table'", "a cell is cut off"),
         ("/plan/pieces/", "const blank = document.querySelector('.sentence .blank'); blank.style.display = 'block'; blank.after('.');", "stands alone"),
         ("/batch/", "document.querySelector('article').append(Object.assign(document.createElement('p'), { role: 'status', style: 'min-height: 2em' }))", "takes room"),
