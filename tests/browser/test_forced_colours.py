@@ -22,3 +22,13 @@ def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
         context.close()
         assert set(look["lines"]) == {look["text"]} and look["text"] != look["page"]
         assert look["pressed"] != look["other"]
+
+
+def test_the_words_of_a_large_button_are_seen(browser: Browser, served: str):
+    context = browser.new_context(base_url=served, forced_colors="active")
+    context.add_init_script(KEEPS_NO_COPY)
+    page = context.new_page()
+    page.goto("/house/ticket/")
+    colours = page.locator("button.first").evaluate_all("them => them.map((it) => getComputedStyle(it)).map((it) => [it.forcedColorAdjust, it.color, it.backgroundColor])")
+    context.close()
+    assert colours and all(adjust == "none" and words != ground for adjust, words, ground in colours)
