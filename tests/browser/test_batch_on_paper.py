@@ -1,0 +1,32 @@
+"""A batch on paper: its record, each answer on the sheet of its question."""
+
+import io
+
+import pdfplumber
+import pytest
+from playwright.sync_api import Page
+
+from tests.browser.reader import choose_ruler, says
+
+#: Of every step: its heading and the first words of its answer.
+STEPS = """[...document.querySelectorAll(".walk section.calculator")].map((step) =>
+    [step.previousElementSibling.firstChild.textContent, step.querySelector(".answer .spoken").textContent])"""
+
+
+def squeezed(text: str) -> str:
+    """Without the blanks that a stacked fraction or a line's end may add."""
+    return "".join(text.split())
+
+
+@pytest.mark.parametrize(("paper", "ruler", "spoken"), [("A4", "cm 1/10", "40 cm by 40 cm"), ("Letter", "in 1/16", "15 3/4 in")])
+def test_a_batch_prints_each_answer_on_the_sheet_of_its_question(page: Page, paper: str, ruler: str, spoken: str):
+    page.goto("/batch/")
+    choose_ruler(page, ruler)
+    says(page.locator("section[data-calculator=finished-size]"), spoken)
+    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        sheets = [squeezed(sheet.extract_text()) for sheet in pdf.pages]
+    assert len(sheets) <= 10
+    assert "Howitwasworkedout" not in "".join(sheets)
+    for question, answer in page.evaluate(STEPS):
+        (on,) = (sheet for sheet in sheets if squeezed(question) in sheet)
+        assert squeezed(answer)[:8] in on, question
