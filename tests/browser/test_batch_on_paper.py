@@ -14,8 +14,8 @@ STEPS = """[...document.querySelectorAll(".walk section.calculator")].map((step)
 
 
 def squeezed(text: str) -> str:
-    """Without the blanks that a stacked fraction or a line's end may add."""
-    return "".join(text.split())
+    """Without the blanks that a line's end may add, and with fractions as they are typed."""
+    return "".join(text.replace("\N{FRACTION SLASH}", "/").split())
 
 
 @pytest.mark.parametrize(("paper", "ruler", "spoken"), [("A4", "cm 1/10", "40 cm by 40 cm"), ("Letter", "in 1/16", "15 3/4 in")])

@@ -94,7 +94,24 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
     plan = opened(page)
     blank(plan, "change_length").fill("-4.8")
     blank(plan, "change_width").fill("-2.4")
-    says(plan, "19 pieces of 22")
+    says(plan, "of 22 ordered can be cut")
+    expect(plan.locator(".answer")).to_contain_text("409.4 cm", timeout=WAKING)
+    expect(plan.locator(".answer")).to_contain_text("146.4 cm", timeout=WAKING)
     for paper in PAPERS:
         first, _ = sheets(page, paper)
         assert "Linen 150 cm 430 cm on; 1.5 cm off each −4.8 % along, −2.4 % across 146.4 cm about 409.4 cm" in first.replace("\n", " ")
+
+
+def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
+    plan = opened(page)
+    copies = plan.locator("table.rows[data-field=pieces] tbody tr").nth(0).locator("input").nth(3)
+    copies.focus()
+    copies.fill("250")
+    length = plan.locator("table.rows[data-field=cloths] tbody tr").nth(0).locator("input").nth(2)
+    length.focus()
+    length.fill("60 m")
+    says(plan, "260 pieces")
+    page.evaluate("scrollTo(0, document.body.scrollHeight)")
+    page.mouse.wheel(0, -300)  # only who scrolls back is offered the way to the top
+    expect(page.locator(".md-top")).to_be_visible()
+    assert "Back to top" not in " ".join(sheets(page))
