@@ -24,7 +24,7 @@ from scripts.layplan_bench import judges  # noqa: E402
 from scripts.layplan_bench.cases import Case, Row, behind, read, run, times_slower  # noqa: E402
 from scripts.layplan_bench.growth import orders  # noqa: E402
 
-INSTANCES = sorted((ROOT / "tests" / "layplan" / "instances").glob("*.json"))
+INSTANCES = sorted((ROOT / "tests" / "trade" / "lay_plan" / "instances").glob("*.json"))
 HEADINGS = ("instance", "rule", "best known", "ours", "bound", "proven", "behind %", "gap to bound %", "seconds")
 
 

@@ -7,25 +7,25 @@ import xml.etree.ElementTree as ET
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from calculators.answering import Asking, answer
-from calculators.bibliography import bibliography, source_named
+from calculators.asking.answering import Asking, answer
+from calculators.asking.bibliography import bibliography, source_named
 from calculators.catalogue import calculator_named, catalogue
-from calculators.faces.answered import figure
-from calculators.faces.markup import element, html
-from calculators.faces.handing_page import handing_page
-from calculators.faces.job_format import job_format
-from calculators.faces.jobs_page import jobs_page
-from calculators.faces.method_format import method_format
-from calculators.faces.method_page import method_page
-from calculators.faces.own_words import place_for_words
-from calculators.faces.reference import reference
-from calculators.faces.sentence_number import HOUSE, number_text, value_text
-from calculators.faces.ticket_page import ticket_page
-from calculators.faces.walk import walk_on_page
-from calculators.faces.widget import widget
-from calculators.method.sections import sections
-from calculators.trade_rules import PRACTICE, rule
-from calculators.walk import WALKS
+from calculators.faces.page.answered import figure
+from calculators.faces.page.markup import element, html
+from calculators.faces.handing.page import handing_page
+from calculators.faces.job.format_page import job_format
+from calculators.faces.job.jobs_page import jobs_page
+from calculators.faces.house_method.format_page import method_format
+from calculators.faces.house_method.page import method_page
+from calculators.faces.page.own_words import place_for_words
+from calculators.faces.page.reference import reference
+from calculators.faces.page.sentence_number import HOUSE, number_text, value_text
+from calculators.faces.ticket.page import ticket_page
+from calculators.faces.job.walk import walk_on_page
+from calculators.faces.page.widget import widget
+from calculators.documents.house_method.sections import sections
+from calculators.trade.trade_rules import PRACTICE, rule
+from calculators.batch.walk import WALKS
 from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")

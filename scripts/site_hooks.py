@@ -9,15 +9,15 @@ sys.path[:0] = [str(ROOT), str(ROOT / "scripts")]
 from mkdocs.exceptions import PluginError  # noqa: E402 - the hook file is run by path, so the paths above come first
 from mkdocs.structure.files import File  # noqa: E402
 
-from calculators.answering import Asking  # noqa: E402
-from calculators.catalogue import catalogue  # noqa: E402
-from calculators.documents import write_json  # noqa: E402
-from calculators.drawing.picture import fillings  # noqa: E402
-from calculators.faces.markup import html  # noqa: E402
-from calculators.faces.ruler_choice import ruler_choice  # noqa: E402
-from calculators.faces.whose import whose  # noqa: E402
-from calculators.job.format import schema as job_schema  # noqa: E402
-from calculators.method.format import schema as method_schema  # noqa: E402
+from calculators.asking.answering import Asking
+from calculators.catalogue import catalogue
+from calculators.documents.json_text import write_json
+from calculators.drawing.picture import fillings
+from calculators.faces.page.markup import html
+from calculators.faces.page.ruler_choice import ruler_choice
+from calculators.faces.page.whose import whose
+from calculators.documents.job.format import schema as job_schema
+from calculators.documents.house_method.format import schema as method_schema
 from markers import PageMarkers, UnknownMarker  # noqa: E402
 
 REFERENCE = "---\ntitle: \"{title}: reference\"\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"

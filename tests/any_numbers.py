@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from calculators.answering import Asking
-from calculators.kinds import Choice, Count, Length, Number, YesNo
-from calculators.measure import parse_length, show_exactly
+from calculators.asking.answering import Asking
+from calculators.values.kinds import Choice, Count, Length, Number, YesNo
+from calculators.values.measure import parse_length, show_exactly
 
 RULERS = ["", "cm", "mm 1/2", "in 1/32", "in 1/2"]
 

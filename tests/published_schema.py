@@ -6,8 +6,8 @@ from typing import Any
 import fastjsonschema
 import pytest
 
-from calculators.documents import Unreadable
-from calculators.shape import fits
+from calculators.documents.json_text import Unreadable
+from calculators.documents.json_schema import fits
 
 
 def check_agreement(published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]) -> None:

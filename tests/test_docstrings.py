@@ -1,6 +1,6 @@
 """Every formula says what goes in, in which unit, what comes out, when it refuses, and where it is from.
 
-A formula is a public function of a subject room (see test_floors) that takes or gives an exact measure. Plain plane geometry,
+A formula is a public function of the rooms under `trade` (see test_floors) that takes or gives an exact measure. Plain plane geometry,
 in points and floats, is not the trade's and needs no source.
 """
 
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.test_floors import SUBJECTS, floor, our_sources
+from tests.test_floors import our_folders, our_sources, room_of
 
 NUMBERS = {"Fraction", "Measure"}
 _UNIT = re.compile(r"\[(mm|mm²|degrees|%|g/m²|tex|min|h|[^\]\s]{1,12})\]")
@@ -74,12 +74,12 @@ def lacks(source: str) -> Iterator[str]:
             yield f"{kept.name}: no unit in brackets"
 
 
-SUBJECT_ROOMS = {module: source for module, source in our_sources().items() if floor(module) == SUBJECTS}
+TRADE = {module: source for module, source in our_sources().items() if room_of(module, our_folders()).partition(".")[0] == "trade"}
 
 
-@pytest.mark.parametrize("room", SUBJECT_ROOMS)
-def test_every_formula_is_described(room):
-    assert list(lacks(SUBJECT_ROOMS[room])) == []
+@pytest.mark.parametrize("module", TRADE)
+def test_every_formula_is_described(module):
+    assert list(lacks(TRADE[module])) == []
 
 
 GOOD = '''

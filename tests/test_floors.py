@@ -1,13 +1,11 @@
-"""Who may know whom. The floors, from the ground up:
+"""Which room may know which. The rooms of `calculators/`, from the ground up, each knowing only those before it:
 
-1. `numerals` knows nobody of ours; `measure` knows `numerals`.
-2. Subjects (every module not named below: cloth, hems, corners, …) know `measure` and, without circles, each other.
-3. `drawing` knows subjects' results. It stands below the declarations, because a declaration names its drawing.
-4. Declarations (kinds, phrase, rows, declaration, the house method and its format, bibliography,
-   catalogue, answering, walk, what several calculators ask alike).
-5. Faces.
+Values know nobody of ours. The trade's arithmetic knows values, and drawing knows the trade's results. Drawing stands below the
+declarations (`asking`, `catalogue`), because a declaration names its drawing. A batch chains calculators; documents keep what
+was typed; the ticket gathers the answers of a batch; faces show all of it.
 
-Nothing imports upward; nothing here knows the site generator, the browser, or any package but PyYAML.
+Nothing imports from a room further down this list, or from one that is not in it; nothing here knows the site generator, the
+browser, or any package but PyYAML.
 """
 
 import ast
@@ -18,22 +16,29 @@ import pytest
 
 from scripts.tools.places import ROOT
 
-GROUND, SUBJECTS, DRAWING, DECLARATIONS, FACES = range(1, 6)
-NAMED = {
-    "numerals": GROUND, "measure": GROUND, "drawing": DRAWING, "faces": FACES, "__main__": FACES,
-    "kinds": DECLARATIONS, "phrase": DECLARATIONS, "rows": DECLARATIONS, "declaration": DECLARATIONS, "house_method": DECLARATIONS,
-    "bibliography": DECLARATIONS, "catalogue": DECLARATIONS, "answering": DECLARATIONS, "walk": DECLARATIONS, "method": DECLARATIONS, "handing": DECLARATIONS, "ticket": DECLARATIONS,
-    "corner_questions": DECLARATIONS, "corner_of_a_batch": DECLARATIONS, "edge_questions": DECLARATIONS, "house_measures": DECLARATIONS, "seams": DECLARATIONS, "money": DECLARATIONS,
-    "duration": DECLARATIONS, "job": DECLARATIONS, "everything": DECLARATIONS,
-}  # fmt: skip
+ROOMS = [
+    "values",
+    "trade", "trade.corners", "trade.lay_plan.solving", "trade.lay_plan",
+    "drawing",
+    "asking", "catalogue", "batch",
+    "documents", "documents.house_method", "documents.job", "documents.exchange",
+    "ticket",
+    "faces.page", "faces.house_method", "faces.job", "faces.ticket", "faces.handing", "faces",
+    "",
+]  # fmt: skip
+#: Rooms whose own folders (a calculator of several files, …) count as the room itself.
+WITH_FOLDERS = {"catalogue"}
 PACKAGES = {"yaml"}
 #: Files, networks, processes and the page are none of a calculator's business. The terminal's entry alone looks at its terminal.
 NOT_OURS = {"os", "pathlib", "socket", "ssl", "http", "urllib", "subprocess", "shutil", "tempfile", "js", "pyodide", "threading", "multiprocessing"}
-MAY_LOOK_AT_ITS_TERMINAL = {"__main__"}
+MAY_LOOK_AT_ITS_TERMINAL = {"calculators.__main__"}
 
 
-def floor(module: str) -> int:
-    return NAMED.get(module.split(".")[1], SUBJECTS) if "." in module else GROUND
+def room_of(module: str, rooms: set[str]) -> str:
+    """The room a module lies in: `rooms` are the folders that there are, by full name, each of which may be imported as a module itself."""
+    folder = module if module in rooms else module.rpartition(".")[0]
+    name = folder.removeprefix("calculators").removeprefix(".")
+    return next((each for each in WITH_FOLDERS if name.startswith(f"{each}.")), name)
 
 
 def imported(module: str, source: str, modules: set[str]) -> Iterator[str]:
@@ -47,19 +52,26 @@ def imported(module: str, source: str, modules: set[str]) -> Iterator[str]:
             yield from within or [base]
 
 
-def faults(sources: Mapping[str, str]) -> list[str]:
-    """Everything in these modules (full name → text) that goes against the floors."""
+def faults(sources: Mapping[str, str], folders: set[str]) -> list[str]:
+    """Everything in these modules (full name → text) that goes against the floors; `folders` by full name."""
     found = []
     knows = {module: set(imported(module, source, set(sources))) for module, source in sources.items()}
     for module, others in knows.items():
+        room = room_of(module, folders)
+        if room not in ROOMS:
+            found.append(f"{module} lies in a room that is not in the list")
+            continue
+        if room == "" and module not in {"calculators", "calculators.__main__"}:
+            found.append(f"{module} lies beside the rooms, not in one")
         for other in others:
             top = other.split(".")[0]
             if top == "calculators":
-                if floor(other) > floor(module):
+                there = room_of(other, folders)
+                if there in ROOMS and ROOMS.index(there) > ROOMS.index(room):
                     found.append(f"{module} imports {other} from a floor above")
             elif top not in sys.stdlib_module_names | PACKAGES:
                 found.append(f"{module} imports {other}, which is neither Python's own nor PyYAML")
-            elif top in NOT_OURS and module.split(".")[1] not in MAY_LOOK_AT_ITS_TERMINAL:
+            elif top in NOT_OURS and module not in MAY_LOOK_AT_ITS_TERMINAL:
                 found.append(f"{module} imports {other}: calculators touch no files, network, processes or page")
         if any(isinstance(node, ast.Name) and node.id in {"open", "eval", "exec", "compile", "__import__"} for node in ast.walk(ast.parse(sources[module]))):
             found.append(f"{module} opens a file or runs text as code")
@@ -85,29 +97,38 @@ def circles(knows: Mapping[str, set[str]]) -> list[list[str]]:
 def our_sources() -> dict[str, str]:
     files = sorted((ROOT / "calculators").rglob("*.py"))
     names = {file: ".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__") for file in files}
-    return {name: file.read_text() for file, name in names.items() if name != "calculators"}
+    return {name: file.read_text() for file, name in names.items()}
+
+
+def our_folders() -> set[str]:
+    return {".".join(file.parent.relative_to(ROOT).parts) for file in (ROOT / "calculators").rglob("*.py")}
 
 
 def test_nothing_imports_upward_in_a_circle_or_from_elsewhere():
-    assert faults(our_sources()) == []
+    assert faults(our_sources(), our_folders()) == []
 
 
-def test_the_floors_are_all_there():
-    assert {floor(module) for module in our_sources()} == {GROUND, SUBJECTS, DRAWING, DECLARATIONS, FACES}
+def test_every_room_of_the_list_is_there():
+    assert {room_of(module, our_folders()) for module in our_sources()} == set(ROOMS)
 
 
 @pytest.mark.parametrize(
     ("module", "line", "says"),
     [
-        ("measure", "from calculators.hems import Hems", "floor above"), ("hems", "from calculators.kinds import Length", "floor above"),
-        ("hems", "from calculators import kinds", "floor above"), ("layplan.search", "from calculators.drawing.cloth import x", "floor above"),
-        ("drawing.cloth", "from calculators.declaration import Field", "floor above"), ("kinds", "import calculators.faces.markup", "floor above"),
-        ("catalogue.hem", "from ..faces import markup", "floor above"), ("hems", "from mkdocs.plugins import x", "neither"), ("faces.browser", "import playwright", "neither"),
-        ("hems", "import numpy", "neither"), ("faces.page", "import js", "page|neither"), ("hems", "def f():\n    import socket", "no files"), ("hems", "x = open('y')", "opens a file"),
-        ("hems", "x = eval('1')", "runs text"), ("cloth", "from calculators.hems import Hems", "circle"),
+        ("values.measure", "from calculators.trade.hems import Hems", "floor above"), ("trade.hems", "from calculators.values.kinds import Length\nx = eval('1')", "runs text"),
+        ("trade.hems", "from calculators.asking import declaration", "floor above"), ("trade.lay_plan.solving.search", "from calculators.trade.lay_plan.order import x", "floor above"),
+        ("drawing.cloth", "from calculators.asking.declaration import Field", "floor above"), ("asking.rows", "import calculators.faces.page.markup", "floor above"),
+        ("catalogue.hem", "from ..faces.page import markup", "floor above"), ("trade.hems", "from mkdocs.plugins import x", "neither"), ("faces.browser", "import playwright", "neither"),
+        ("trade.hems", "import numpy", "neither"), ("faces.page.x", "import js", "page|neither"), ("trade.hems", "def f():\n    import socket", "no files"),
+        ("trade.hems", "x = open('y')", "opens a file"), ("trade.cloth", "from calculators.trade.hems import Hems", "circle"),
+        ("attic.hems", "", "not in the list"), ("trade.attic.hems", "", "not in the list"), ("hems", "", "beside the rooms"),
     ],
 )  # fmt: skip
 def test_a_planted_fault_is_found(module, line, says):
-    sources = {f"calculators.{module}": line, "calculators.hems": "from calculators.cloth import x", "calculators.kinds": "", "calculators.faces.markup": "", "calculators.faces": ""}
+    sources = {
+        "calculators.trade.hems": "from calculators.trade.cloth import x", "calculators.trade.cloth": "", "calculators.values.kinds": "",
+        "calculators.trade.lay_plan.order": "", "calculators.asking.declaration": "", "calculators.faces.page.markup": "",
+    }  # fmt: skip
     sources |= {f"calculators.{module}": line}
-    assert any(word in fault for fault in faults(sources) for word in says.split("|")), faults(sources)
+    folders = {name.rpartition(".")[0] for name in sources}
+    assert any(word in fault for fault in faults(sources, folders) for word in says.split("|")), faults(sources, folders)

@@ -7,10 +7,10 @@ import random
 import pytest
 from bs4 import BeautifulSoup
 
-from calculators.documents import read_json
-from calculators.everything import file_of, saved
-from calculators.handing import handed
-from tests.test_handing import HOUSE, JOB, WRITTEN, ask, methods, squeezed, states
+from calculators.documents.json_text import read_json
+from calculators.documents.exchange.backup import file_of, saved
+from calculators.documents.exchange.share_link import handed
+from tests.documents.exchange.test_handing import HOUSE, JOB, WRITTEN, ask, methods, squeezed, states
 
 EVERYTHING = file_of([saved("job", "sage-napkins", states()), *methods(WRITTEN)], "summer-linen", "in 1/16")
 

@@ -4,9 +4,9 @@ import ast
 import re
 from pathlib import Path
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.catalogue import calculator_named
-from calculators.measure import CENTIMETRES
+from calculators.values.measure import CENTIMETRES
 
 ROOT = Path(__file__).parents[1]
 SIGNS = re.compile("[¼-¾⅐-⅞⁄]")

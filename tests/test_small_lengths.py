@@ -9,24 +9,24 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import catalogue
-from calculators.declaration import AskAgain
+from calculators.asking.declaration import AskAgain
 from calculators.drawing.picture import PictureSeries
-from calculators.faces.answered import answered
-from calculators.faces.markup import html
-from calculators.faces.plain import plain_answer
-from calculators.faces.sentence_number import value_text
-from calculators.faces.ticket import ticket_sheets
-from calculators.house_method import RULER_STEPS, site_method
-from calculators.kinds import Length, Lengths, Table
-from calculators.measure import MM_IN, Ruler, parse_length, show_divisions, show_length
-from calculators.method.sections import entries
+from calculators.faces.page.answered import answered
+from calculators.faces.page.markup import html
+from calculators.faces.page.plain import plain_answer
+from calculators.faces.page.sentence_number import value_text
+from calculators.faces.ticket.sheets import ticket_sheets
+from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.values.kinds import Length, Lengths, Table
+from calculators.values.measure import MM_IN, Ruler, parse_length, show_divisions, show_length
+from calculators.documents.house_method.sections import entries
 from calculators.ticket.batch import batch_of
 from calculators.ticket.care import corner_care
 from calculators.ticket.small import show_small
 from calculators.ticket.steps import ticket_steps
-from calculators.walk import BATCH, go
+from calculators.batch.walk import BATCH, go
 from scripts.tools.places import ROOT
 from tests.catalogue.test_every_calculator import typed
 
@@ -175,7 +175,7 @@ def test_only_what_a_shop_cuts_is_shown_in_whole_divisions():
     named = {}
     for file in (ROOT / "calculators").rglob("*.py"):
         for node in ast.walk(ast.parse(file.read_text())):
-            if isinstance(node, ast.ImportFrom) and node.module == "calculators.measure":
+            if isinstance(node, ast.ImportFrom) and node.module == "calculators.values.measure":
                 named.setdefault(file.relative_to(ROOT).as_posix(), set()).update(each.name for each in node.names)
     assert [file for file, names in named.items() if "show_divisions" in names] == ["calculators/catalogue/curtains/asked.py"]
     assert not [file for file, names in named.items() if any(name.startswith("_") for name in names)]

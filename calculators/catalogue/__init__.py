@@ -4,8 +4,8 @@ import pkgutil
 from functools import cache
 from importlib import import_module
 
-from calculators.declaration import Calculator
-from calculators.measure import quote
+from calculators.asking.declaration import Calculator
+from calculators.values.measure import quote
 
 
 @cache

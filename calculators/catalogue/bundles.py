@@ -1,9 +1,9 @@
 """Bundles: how a batch is split up to go through the workroom."""
 
-from calculators.bundles import Bundles
-from calculators.declaration import Answer, Calculator, Example, Field, Result
-from calculators.kinds import Count
-from calculators.phrase import say
+from calculators.trade.bundles import Bundles
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
+from calculators.values.kinds import Count
+from calculators.values.phrase import say
 
 
 def _work(given) -> Answer:

@@ -2,12 +2,12 @@
 
 from typing import Iterator
 
-from calculators.corner_questions import FIELDS, corner_steps, measures
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.corner_questions import FIELDS, corner_steps, measures
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.bulk import bulk_map
-from calculators.folding.comparison import VARIANTS, compared
-from calculators.kinds import Choice, Column, Count, Length, Table, Text
-from calculators.phrase import say
+from calculators.trade.corners.comparison import VARIANTS, compared
+from calculators.values.kinds import Choice, Column, Count, Length, Table, Text
+from calculators.values.phrase import say
 
 _ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "facing_seam", "edge_stitch", "cloth_thickness")
 _SHOWN = Field("shown", "Corner drawn", Choice(options={name: title.lower() for name, (title, _, _) in VARIANTS.items()}), "Which corner to draw the map of.", fixed="mitre-snipped")

@@ -5,12 +5,12 @@ from itertools import islice
 from math import ceil
 from typing import Iterator
 
-from calculators.corner_questions import FIELDS, creases_that_meet
-from calculators.declaration import Answer, Calculator, Example, Field, Result
-from calculators.folding.care import effects, pieces
-from calculators.folding.corner import Corner
-from calculators.kinds import Column, Length, Table, Text
-from calculators.phrase import say
+from calculators.asking.corner_questions import FIELDS, creases_that_meet
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
+from calculators.trade.corners.care import effects, pieces
+from calculators.trade.corners.corner import Corner
+from calculators.values.kinds import Column, Length, Table, Text
+from calculators.values.phrase import say
 
 STEPS = {
     "turn": "First turn",

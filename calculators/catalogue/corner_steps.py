@@ -1,12 +1,12 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
-from calculators.corner_questions import FIELDS, WITHOUT, corner_steps, measures
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.corner_questions import FIELDS, WITHOUT, corner_steps, measures
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.folding import corner_step, corner_step_by_step
-from calculators.folding.bulk import bulk
-from calculators.folding.constructions import CONSTRUCTIONS
-from calculators.kinds import Count, Length
-from calculators.phrase import say
+from calculators.trade.corners.bulk import bulk
+from calculators.trade.corners.constructions import CONSTRUCTIONS
+from calculators.values.kinds import Count, Length
+from calculators.values.phrase import say
 
 
 def _work(given) -> Answer:

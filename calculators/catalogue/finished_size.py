@@ -3,14 +3,14 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.corner_questions import check_turn
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.corner_questions import check_turn
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.piece import hemmed_piece
-from calculators.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
-from calculators.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
-from calculators.kinds import Choice, Count, Length, Percent
-from calculators.phrase import say
-from calculators.trade_rules import brief
+from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
+from calculators.asking.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
+from calculators.values.kinds import Choice, Count, Length, Percent
+from calculators.values.phrase import say
+from calculators.trade.trade_rules import brief
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
 _NO_RIDGE = Fraction(3, 4)  # of the hem: with a shallower turn the raw edge lies along its middle; common practice, no source

@@ -3,15 +3,15 @@
 from collections.abc import Callable
 from fractions import Fraction
 
-from calculators.corner_questions import FIELDS, creases_that_meet
-from calculators.folding.mitre_marks import MitreMarks, mitre_marks
-from calculators.declaration import Answer, Calculator, Example, Field, Result
+from calculators.asking.corner_questions import FIELDS, creases_that_meet
+from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import distances_at_corner
-from calculators.kinds import Choice, Column, Count, Length, Number, Table, Text
-from calculators.house_method import HouseMethod
-from calculators.measure import MM_IN, Ruler
-from calculators.phrase import say
-from calculators.ruler_gauge import Way, layings, nearest, ways
+from calculators.values.kinds import Choice, Column, Count, Length, Number, Table, Text
+from calculators.asking.house_method import HouseMethod
+from calculators.values.measure import MM_IN, Ruler
+from calculators.values.phrase import say
+from calculators.trade.corners.ruler_gauge import Way, layings, nearest, ways
 
 CM_DIVISIONS = {"1/2": "half centimetres", "1/10": "millimetres", "1/20": "half millimetres"}
 INCH_DIVISIONS = {"1/2": "halves", "1/4": "quarters", "1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}

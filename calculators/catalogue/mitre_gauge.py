@@ -1,14 +1,14 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
-from calculators.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet, room_to_trim
-from calculators.folding.mitre_marks import mitre_marks
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet, room_to_trim
+from calculators.trade.corners.mitre_marks import mitre_marks
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
-from calculators.folding.corner import Corner
-from calculators.folding.gauge import Gauge, hem_gauge, mitre_gauge
-from calculators.kinds import Choice, Count, Length
-from calculators.measure import MILLIMETRES
-from calculators.phrase import say
+from calculators.trade.corners.corner import Corner
+from calculators.trade.corners.gauge import Gauge, hem_gauge, mitre_gauge
+from calculators.values.kinds import Choice, Count, Length
+from calculators.values.measure import MILLIMETRES
+from calculators.values.phrase import say
 
 KINDS = {"mitre": "mitre gauge", "hem": "hem gauge"}
 LARGEST = 1200  # [mm] beyond it a card is no longer a gauge

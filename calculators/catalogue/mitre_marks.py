@@ -2,13 +2,13 @@
 
 from fractions import Fraction
 
-from calculators.corner_questions import check_trim, check_turn, creases_that_meet, room_to_trim
-from calculators.folding.mitre_marks import MitreMarks, mitre_marks
-from calculators.declaration import Answer, Calculator, Example, Field, Result
+from calculators.asking.corner_questions import check_trim, check_turn, creases_that_meet, room_to_trim
+from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.corner import mitre_corner
-from calculators.house_measures import ALLOWANCE, HEM, TURN
-from calculators.kinds import Angle, Length
-from calculators.phrase import say
+from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
+from calculators.values.kinds import Angle, Length
+from calculators.values.phrase import say
 
 _INCH = 25.4
 

@@ -1,9 +1,9 @@
 """The order: how many pieces of which kind a batch is to become."""
 
-from calculators.declaration import Answer, Calculator, Example, Field, Result
-from calculators.house_method import HouseMethod, site_method
-from calculators.kinds import Choice, Count
-from calculators.phrase import say
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
+from calculators.asking.house_method import HouseMethod, site_method
+from calculators.values.kinds import Choice, Count
+from calculators.values.phrase import say
 
 NO_KIND = "none"
 _MOST = 50_000

@@ -3,15 +3,15 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.asking.declaration import Answer, AskAgain, Calculator, Example, Field, Result
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
-from calculators.house_measures import CLOTH_WIDTH
-from calculators.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
-from calculators.measure import Ruler
-from calculators.phrase import say
-from calculators.trade_rules import brief
-from calculators.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
+from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
+from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.values.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
+from calculators.values.measure import Ruler
+from calculators.values.phrase import say
+from calculators.trade.trade_rules import brief
+from calculators.trade.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 
 _PIECE = Length(least=Fraction(20), most=Fraction(20_000))
 _SMALL_CHANGE = Fraction(5, 100)

@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from calculators.corner_questions import FIELDS
-from calculators.declaration import Answer, Calculator, Example, Field, Result
+from calculators.asking.corner_questions import FIELDS
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.pointed_end import pointed_end
-from calculators.kinds import Angle, Length
-from calculators.phrase import Phrase, say
-from calculators.pointed_end import PointedEnd
+from calculators.values.kinds import Angle, Length
+from calculators.values.phrase import Phrase, say
+from calculators.trade.pointed_end import PointedEnd
 
 _ASKED = FIELDS["angle"].kind
 

@@ -3,13 +3,13 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.cloth import UsableCloth, usable_cloth
-from calculators.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.trade.cloth import UsableCloth, usable_cloth
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
 from calculators.drawing.usable import cloth_in_hand
-from calculators.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
-from calculators.house_measures import CLOTH_WIDTH
-from calculators.kinds import Count, Length, Percent
-from calculators.phrase import Phrase, say
+from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
+from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.values.kinds import Count, Length, Percent
+from calculators.values.phrase import Phrase, say
 
 _SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 

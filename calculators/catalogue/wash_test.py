@@ -2,11 +2,11 @@
 
 from fractions import Fraction
 
-from calculators.cloth import after_the_wash, cloth_to_start_from, dimensional_change
-from calculators.declaration import Answer, AskAgain, Calculator, Example, Field, Result
-from calculators.house_measures import CLOTH_WIDTH
-from calculators.kinds import Length, Percent
-from calculators.phrase import say
+from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
+from calculators.asking.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.values.kinds import Length, Percent
+from calculators.values.phrase import say
 
 _CLOTH = Length(least=Fraction(10), most=Fraction(100_000))
 _MARKED = Length(least=Fraction(50), most=_CLOTH.most)  # a whole cloth may be marked at its ends and washed

@@ -5,10 +5,10 @@ from typing import Sequence
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
-from calculators.folding.bulk import Bulk
-from calculators.folding.comparison import Compared
-from calculators.folding.convex import area, centre, largest_first
-from calculators.folding.plane import Point
+from calculators.trade.corners.bulk import Bulk
+from calculators.trade.corners.comparison import Compared
+from calculators.trade.corners.convex import area, centre, largest_first
+from calculators.trade.corners.plane import Point
 
 APART = 18  # [drawing units] between two numbers
 _LEADER = 14  # [drawing units] how far beside the corner the number of the thickest place stands that has no room in it

@@ -4,8 +4,8 @@ from fractions import Fraction
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle, thinned
-from calculators.measure import Ruler, show_length
-from calculators.pieces import Grid
+from calculators.values.measure import Ruler, show_length
+from calculators.trade.pieces import Grid
 
 _LONGEST = 6  # cloth widths of length that are drawn; a longer cloth is drawn up to there
 _NUMBERED = 80

@@ -1,9 +1,9 @@
 """The corner of a piece, wrong side up, with its creases, marks, mitre line and trim line."""
 
-from calculators.folding.mitre_marks import MitreMarks
+from calculators.trade.corners.mitre_marks import MitreMarks
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet
-from calculators.measure import Ruler, show_length
+from calculators.values.measure import Ruler, show_length
 
 ROOM_FOR_BOTH = 75  # [degrees] at a sharper corner the same distance is written once only
 ALIKE = 1.5  # times as deep: beyond it the foot of the corner lies too near a mark to be written at

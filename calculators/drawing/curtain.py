@@ -2,11 +2,11 @@
 
 from fractions import Fraction
 
-from calculators.curtains import Drop, JoinedWidths
+from calculators.trade.curtains import Drop, JoinedWidths
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
-from calculators.measure import Ruler, show_length
-from calculators.numerals import mixed
+from calculators.values.measure import Ruler, show_length
+from calculators.values.numerals import mixed
 
 _WIDEST = 3  # lengths of width that are drawn; beyond that cloth runs on
 _ROOM_FOR_A_NUMBER = 34  # [drawing units]

@@ -5,15 +5,15 @@ from typing import Sequence
 
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
-from calculators.folding.borders import borders
-from calculators.folding.cloth import ClothLine, Facet
-from calculators.folding.convex import Edge, Polygon, moved, outlines
-from calculators.folding.layers import seen_from_above
-from calculators.folding.plane import Lay, Line, Point, steady
-from calculators.folding.stack import Stack, common_edge
-from calculators.folding.steps import Measured, Step
-from calculators.folding.window import cut_off
-from calculators.measure import Ruler, show_length
+from calculators.trade.corners.borders import borders
+from calculators.trade.corners.cloth import ClothLine, Facet
+from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
+from calculators.trade.corners.layers import seen_from_above
+from calculators.trade.corners.plane import Lay, Line, Point, steady
+from calculators.trade.corners.stack import Stack, common_edge
+from calculators.trade.corners.steps import Measured, Step
+from calculators.trade.corners.window import cut_off
+from calculators.values.measure import Ruler, show_length
 
 MARGINS = (62, 26, 20, 34)
 TALLEST = 236

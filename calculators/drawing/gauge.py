@@ -5,8 +5,8 @@ from math import ceil
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, PictureSeries, key_picture
-from calculators.folding.gauge import Gauge
-from calculators.measure import Ruler, show_length
+from calculators.trade.corners.gauge import Gauge
+from calculators.values.measure import Ruler, show_length
 
 PAPERS = {"a4": (164.0, 208.0), "letter": (170.0, 190.0)}  # [mm] of gauge; a wider sheet would make the browser print the page smaller
 PAPER_NAMES = {"a4": "A4", "letter": "Letter"}

@@ -9,12 +9,12 @@ from string import ascii_uppercase
 
 from calculators.drawing import lines
 from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
-from calculators.layplan.cutting import remnants, waste_boxes
-from calculators.layplan.laid import Box, Lay, LaidPiece
-from calculators.layplan.marking import piece_marks
-from calculators.layplan.order import Wanted
-from calculators.layplan.planning import Outcome
-from calculators.measure import Ruler, show_length
+from calculators.trade.lay_plan.cutting import remnants, waste_boxes
+from calculators.trade.lay_plan.laid import Box, Lay, LaidPiece
+from calculators.trade.lay_plan.marking import piece_marks
+from calculators.trade.lay_plan.order import Wanted
+from calculators.trade.lay_plan.planning import Outcome
+from calculators.values.measure import Ruler, show_length
 
 _LEFT, _TOP, _RIGHT, _LOW = 10, 46, 10, 32  # drawing units; on the left the marks from the long edge come on top
 _BAR = 16  # drawing units that the bar with the numbers of the strips takes

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet, rectangle
-from calculators.hems import HemmedPiece
-from calculators.measure import Ruler, show_length
+from calculators.trade.hems import HemmedPiece
+from calculators.values.measure import Ruler, show_length
 
 _MARGINS, _TALLEST = (70, 44, 60, 56), 300  # drawing units
 _ROOM = 11  # [drawing units] between the lines of a hem; where there is less, a corner is drawn enlarged

@@ -2,8 +2,8 @@
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
-from calculators.measure import Ruler, show_length
-from calculators.pointed_end import PointedEnd
+from calculators.values.measure import Ruler, show_length
+from calculators.trade.pointed_end import PointedEnd
 
 _RUNS_ON = 0.4  # of the width: how much of the runner is drawn below its point
 

@@ -3,9 +3,9 @@
 import xml.etree.ElementTree as ET
 from fractions import Fraction
 
-from calculators.layplan.laid import Lay
-from calculators.layplan.planning import Outcome
-from calculators.measure import Ruler, show_length
+from calculators.trade.lay_plan.laid import Lay
+from calculators.trade.lay_plan.planning import Outcome
+from calculators.values.measure import Ruler, show_length
 
 _MARGIN, _BETWEEN = 50, 150  # mm
 _PLAIN = {"fill": "none", "stroke": "black", "stroke-width": "1"}

@@ -3,10 +3,10 @@
 from fractions import Fraction
 from typing import Sequence
 
-from calculators.cloth import UsableCloth
+from calculators.trade.cloth import UsableCloth
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
-from calculators.measure import Ruler, show_length
+from calculators.values.measure import Ruler, show_length
 
 _LEFT_OUT = 8  # [drawing units] between the two break lines where the middle is left out
 _LONGEST = 6  # cloth widths of length that are drawn; beyond that the middle is left out

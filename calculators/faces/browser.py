@@ -10,23 +10,24 @@ import json
 from dataclasses import replace
 from typing import Any, Callable, Iterator
 
-from calculators.answering import Asking, answer, answers, written
-from calculators.bibliography import bibliography
+from calculators.asking.answering import Asking, answer, answers, written
+from calculators.asking.bibliography import bibliography
 from calculators.catalogue import calculator_named, catalogue
-from calculators.declaration import AskAgain
-from calculators.faces.answered import figure
-from calculators.faces.job_questions import JOB_QUESTIONS
-from calculators.faces.markup import html, together
-from calculators.faces.method_questions import METHOD_QUESTIONS
-from calculators.faces.plain import plain_answer, refusals
-from calculators.faces.questions import careful, house, ruler_wanted
-from calculators.faces.sentence_number import value_text, worked
-from calculators.faces.shown import refused, shown
-from calculators.faces.ticket_questions import TICKET_QUESTIONS
-from calculators.faces.walk import walk_replies
-from calculators.house_method import site_method
-from calculators.trade_rules import trade_rules
-from calculators.walk import WALKS
+from calculators.asking.declaration import AskAgain
+from calculators.faces.page.answered import figure
+from calculators.faces.handing.questions import HANDING_QUESTIONS
+from calculators.faces.job.questions import JOB_QUESTIONS
+from calculators.faces.page.markup import html, together
+from calculators.faces.house_method.questions import METHOD_QUESTIONS
+from calculators.faces.page.plain import plain_answer, refusals
+from calculators.faces.page.questions import careful, house, ruler_wanted
+from calculators.faces.page.sentence_number import value_text, worked
+from calculators.faces.page.shown import refused, shown
+from calculators.faces.ticket.questions import TICKET_QUESTIONS
+from calculators.faces.job.walk import walk_replies
+from calculators.asking.house_method import site_method
+from calculators.trade.trade_rules import trade_rules
+from calculators.batch.walk import WALKS
 
 Reply = dict[str, Any]
 NO_NUMBER = "(none with this house method)"
@@ -133,5 +134,5 @@ QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
     "walk": _walk,
     "numbers": _numbers,
     "plain": _plain,
-    **{name: careful(question) for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS}.items()},
+    **{name: careful(question) for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS, **HANDING_QUESTIONS}.items()},
 }

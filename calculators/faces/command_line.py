@@ -5,13 +5,13 @@ import json
 import sys
 from typing import Sequence
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named, catalogue
-from calculators.declaration import AskAgain, Calculator, Field
-from calculators.faces.answered import spoken_text
-from calculators.faces.plain import plain_answer, refusals
-from calculators.kinds import Choice, Table
-from calculators.measure import quote
+from calculators.asking.declaration import AskAgain, Calculator, Field
+from calculators.faces.page.answered import spoken_text
+from calculators.faces.page.plain import plain_answer, refusals
+from calculators.values.kinds import Choice, Table
+from calculators.values.measure import quote
 
 BAD_VALUE = 2
 

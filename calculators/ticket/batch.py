@@ -5,14 +5,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from calculators.answering import filled, read
-from calculators.bundles import Bundles
-from calculators.cloth import LongEdges
-from calculators.edge_questions import long_edges
-from calculators.house_method import HouseMethod, Written, on_ruler
-from calculators.kinds import Length
-from calculators.measure import Ruler
-from calculators.walk import Stop
+from calculators.asking.answering import filled, read
+from calculators.trade.bundles import Bundles
+from calculators.trade.cloth import LongEdges
+from calculators.asking.edge_questions import long_edges
+from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.values.kinds import Length
+from calculators.values.measure import Ruler
+from calculators.batch.walk import Stop
 
 
 SUMS = "thread-time-cost"

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calculators.folding.care import effects
-from calculators.folding.corner import Corner
-from calculators.measure import Ruler
-from calculators.phrase import Phrase, say
+from calculators.trade.corners.care import effects
+from calculators.trade.corners.corner import Corner
+from calculators.values.measure import Ruler
+from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import Batch
 from calculators.ticket.small import show_small
 

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calculators.measure import Ruler, show_length
-from calculators.phrase import Phrase, say
+from calculators.values.measure import Ruler, show_length
+from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import Batch, edges_of
 
 

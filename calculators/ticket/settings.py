@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from calculators.house_method import on_ruler
-from calculators.method.sections import CLOTHS, entries
+from calculators.asking.house_method import on_ruler
+from calculators.documents.house_method.sections import CLOTHS, entries
 from calculators.ticket.batch import Batch
 
 

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
-from calculators.kinds import Length, Refused
-from calculators.measure import quote, show_length
-from calculators.phrase import Phrase, say
+from calculators.values.kinds import Length, Refused
+from calculators.values.measure import quote, show_length
+from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import Batch
 from calculators.ticket.small import is_slight, show_small
 

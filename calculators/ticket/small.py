@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calculators.measure import MM_IN, Ruler, show_length
+from calculators.values.measure import MM_IN, Ruler, show_length
 
 _TOLD = {"in": MM_IN["in"] / 16}  # [mm] the least slip that is told of, whatever the ruler: 1 mm, or 1/16 in
 

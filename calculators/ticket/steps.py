@@ -4,22 +4,22 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calculators.cloth import LongEdges, cloth_to_buy_for
-from calculators.corner_of_a_batch import folded_steps
+from calculators.trade.cloth import LongEdges, cloth_to_buy_for
+from calculators.batch.corner_of_a_batch import folded_steps
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
-from calculators.folding.steps import Step as CornerStep
-from calculators.house_method import Written
-from calculators.kinds import Change
-from calculators.measure import CENTIMETRES, Ruler
-from calculators.phrase import Phrase, say
-from calculators.pieces import further_length
+from calculators.trade.corners.steps import Step as CornerStep
+from calculators.asking.house_method import Written
+from calculators.values.kinds import Change
+from calculators.values.measure import CENTIMETRES, Ruler
+from calculators.values.phrase import Phrase, say
+from calculators.trade.pieces import further_length
 from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
-from calculators.trade_rules import brief
+from calculators.trade.trade_rules import brief
 
 ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 """Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calculators.job.format import FIGURES
-from calculators.phrase import Phrase, say
+from calculators.documents.job.format import FIGURES
+from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
 

@@ -6,7 +6,7 @@ larger or smaller; the numbers of the bundles once one was left out.
 
 from collections.abc import Set
 
-from calculators.bundles import Box, Bundles
+from calculators.trade.bundles import Box, Bundles
 
 Kept = int | list[int]
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from calculators.house_method import on_ruler
-from calculators.method.sections import entries
-from calculators.phrase import Phrase, say
+from calculators.asking.house_method import on_ruler
+from calculators.documents.house_method.sections import entries
+from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import Batch
 from calculators.ticket.settings import MACHINE, TOLERANCES
 

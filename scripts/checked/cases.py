@@ -9,10 +9,10 @@ from typing import Any
 
 import yaml
 
-from calculators.answering import Asking
-from calculators.bibliography import bibliography
+from calculators.asking.answering import Asking
+from calculators.asking.bibliography import bibliography
 from calculators.catalogue import calculator_named, catalogue
-from calculators.faces.plain import plain_answer
+from calculators.faces.page.plain import plain_answer
 from scripts.checked.quantity import UNITS, printed_value, quantity
 
 FOLDER = Path(__file__).parents[2] / "tests" / "reference"

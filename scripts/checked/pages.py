@@ -3,11 +3,11 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
 
-from calculators.bibliography import source_named
+from calculators.asking.bibliography import source_named
 from calculators.catalogue import catalogue
-from calculators.declaration import Calculator
-from calculators.faces.answered import scrolling
-from calculators.faces.markup import NOT_SEARCHED, element
+from calculators.asking.declaration import Calculator
+from calculators.faces.page.answered import scrolling
+from calculators.faces.page.markup import NOT_SEARCHED, element
 from scripts.checked.cases import EXACT, FOLDER, WITHOUT_SOURCE, Case, cases, why_fewer
 from scripts.checked.quantity import printed_value
 from scripts.layplan_bench.cases import read
@@ -17,7 +17,7 @@ _SEEN = {"read": "read in a copy", "second-hand": "second-hand", "memory": "from
 _VALUES = {"library": "worked out by a library", "rule": "rule {seen}, number ours", "ours": "number ours"}
 _MORE_PLACES = 1  # than the source prints, so that what was rounded away is seen
 _PLACES = 4  # of a number that the source gives exactly
-_CUTTING_TASKS = FOLDER.parent / "layplan" / "instances"
+_CUTTING_TASKS = FOLDER.parent / "trade" / "lay_plan" / "instances"
 
 
 def checked(home: str) -> ET.Element:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from random import Random
 
-from calculators.layplan.model import Piece, Task
+from calculators.trade.lay_plan.solving.model import Piece, Task
 from scripts.layplan_bench.cases import Case
 
 WIDTH = 150

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from time import perf_counter
 
-from calculators.layplan.model import Task
+from calculators.trade.lay_plan.solving.model import Task
 from scripts.layplan_bench.cases import Case
 
 

@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from calculators.handing import packed
-from calculators.method.reading import read_method, written_down
+from calculators.documents.exchange.share_link import packed
+from calculators.documents.house_method.reading import read_method, written_down
 from tests.browser.reader import elsewhere, open_file
-from tests.test_handing import states
+from tests.documents.exchange.test_handing import states
 
-SAMPLE = written_down(read_method((Path(__file__).parents[1] / "method/samples/method-1.json").read_text(encoding="utf-8"))[0])
+SAMPLE = written_down(read_method((Path(__file__).parents[1] / "documents/house_method/samples/method-1.json").read_text(encoding="utf-8"))[0])
 pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
 
 

@@ -6,7 +6,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from calculators.method.reading import read_method
+from calculators.documents.house_method.reading import read_method
 from tests.browser.reader import ANSWERS_HELD_BACK, hold_back, let_through
 
 

@@ -6,10 +6,10 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from calculators.everything import file_of, saved
-from calculators.handing import packed
+from calculators.documents.exchange.backup import file_of, saved
+from calculators.documents.exchange.share_link import packed
 from tests.browser.reader import ANSWERS_HELD_BACK, blank, calculator, hold_back, let_through, open_file
-from tests.test_handing import JOB, WRITTEN
+from tests.documents.exchange.test_handing import JOB, WRITTEN
 
 pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
 NASTY = "<img src=x onerror=window.ran=1><script>window.ran=1</script>[x](javascript:window.ran=1)"

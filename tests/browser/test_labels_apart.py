@@ -7,13 +7,13 @@ from collections.abc import Iterator
 
 from playwright.sync_api import Browser
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.catalogue import catalogue
-from calculators.declaration import AskAgain, Calculator
-from calculators.faces.answered import figure
-from calculators.faces.markup import html
-from calculators.folding.comparison import VARIANTS
-from calculators.folding.constructions import CONSTRUCTIONS
+from calculators.asking.declaration import AskAgain, Calculator
+from calculators.faces.page.answered import figure
+from calculators.faces.page.markup import html
+from calculators.trade.corners.comparison import VARIANTS
+from calculators.trade.corners.constructions import CONSTRUCTIONS
 
 HEMS = ({"hem_1": "34 mm", "hem_2": "21 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "72", "turn": "3/8 in"})
 WIDER = ({"hem_1": "34 mm", "hem_2": "34 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "115", "turn": "3/8 in"})

@@ -8,11 +8,11 @@ from pathlib import Path
 from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, expect
 
-from calculators.answering import Asking
+from calculators.asking.answering import Asking
 from calculators.catalogue import calculator_named
-from calculators.declaration import AskAgain
-from calculators.faces.sentence_number import worked
-from calculators.kinds import Count, Length
+from calculators.asking.declaration import AskAgain
+from calculators.faces.page.sentence_number import worked
+from calculators.values.kinds import Count, Length
 from tests.browser.reader import WAKING, blank, calculator, elsewhere, refusal
 
 #: Everything that the numbers of one calculation showed, together, each time any of them changed.

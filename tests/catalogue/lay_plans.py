@@ -1,8 +1,8 @@
 """What the tests of the lay plan share."""
 
-from calculators.answering import filled
+from calculators.asking.answering import filled
 from calculators.catalogue import calculator_named
-from calculators.measure import CENTIMETRES
+from calculators.values.measure import CENTIMETRES
 
 LAY = calculator_named("lay-plan")
 

@@ -8,22 +8,22 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled, read
-from calculators.bibliography import source_named
+from calculators.asking.answering import Asking, answer, filled, read
+from calculators.asking.bibliography import source_named
 from calculators.catalogue import calculator_named, catalogue
-from calculators.declaration import AskAgain
-from calculators.duration import Minutes
+from calculators.asking.declaration import AskAgain
+from calculators.values.duration import Minutes
 from calculators.drawing.picture import PictureSeries
-from calculators.faces.asked import asked_form
-from calculators.faces.answered import answered
-from calculators.faces.markup import html
-from calculators.faces.plain import plain_answer, refusals
-from calculators.folding.constructions import CONSTRUCTIONS
-from calculators.house_method import RULER_STEPS, site_method
-from calculators.kinds import Choice, Count, Length, Number, YesNo
-from calculators.measure import CENTIMETRES, show_exactly
-from calculators.money import Amount
-from calculators.phrase import without_marks
+from calculators.faces.page.asked import asked_form
+from calculators.faces.page.answered import answered
+from calculators.faces.page.markup import html
+from calculators.faces.page.plain import plain_answer, refusals
+from calculators.trade.corners.constructions import CONSTRUCTIONS
+from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.values.kinds import Choice, Count, Length, Number, YesNo
+from calculators.values.measure import CENTIMETRES, show_exactly
+from calculators.values.money import Amount
+from calculators.values.phrase import without_marks
 from tests.sentences import PROGRAMMERS_WORDS, is_one_message
 
 RULERS = [f"{unit} {step}" for unit, steps in RULER_STEPS.items() for step in steps]

@@ -4,13 +4,13 @@ from collections import defaultdict
 
 import pytest
 
-from calculators.answering import Asking
+from calculators.asking.answering import Asking
 from calculators.catalogue import calculator_named, catalogue
-from calculators.house_method import site_method
-from calculators.kinds import Choice, Count, Length
-from calculators.method.sections import entries
-from calculators.seams import JOINS, SEAMS, allowance_of
-from calculators.walk import WALKS, Taken
+from calculators.asking.house_method import site_method
+from calculators.values.kinds import Choice, Count, Length
+from calculators.documents.house_method.sections import entries
+from calculators.asking.seams import JOINS, SEAMS, allowance_of
+from calculators.batch.walk import WALKS, Taken
 
 
 def limits(kind):

@@ -5,10 +5,10 @@ import re
 
 import pytest
 
-from calculators.answering import Asking, answer, filled
-from calculators.declaration import Offer, Setting
-from calculators.faces.answered import answered
-from calculators.measure import CENTIMETRES, SIXTEENTHS, parse_length
+from calculators.asking.answering import Asking, answer, filled
+from calculators.asking.declaration import Offer, Setting
+from calculators.faces.page.answered import answered
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS, parse_length
 from tests.catalogue.lay_plans import LAY, notes
 
 

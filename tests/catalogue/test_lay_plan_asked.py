@@ -2,9 +2,9 @@
 
 import pytest
 
-from calculators.answering import Asking, answer
-from calculators.declaration import AskAgain
-from calculators.faces.plain import refusals
+from calculators.asking.answering import Asking, answer
+from calculators.asking.declaration import AskAgain
+from calculators.faces.page.plain import refusals
 from tests.catalogue.lay_plans import LAY
 from tests.sentences import is_one_message
 

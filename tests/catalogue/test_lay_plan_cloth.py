@@ -1,7 +1,7 @@
 """A cutting list names the cloths it is for, so that the right one is laid on the table."""
 
-from calculators.answering import Asking, answer
-from calculators.measure import CENTIMETRES, SIXTEENTHS
+from calculators.asking.answering import Asking, answer
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from tests.catalogue.lay_plans import LAY
 
 

@@ -8,10 +8,10 @@ from fractions import Fraction
 import pytest
 from shapely.geometry import box
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.drawing.lay_plan import bare
-from calculators.layplan.listed import exact
-from calculators.measure import SIXTEENTHS
+from calculators.trade.lay_plan.listed import exact
+from calculators.values.measure import SIXTEENTHS
 from tests.catalogue.lay_plans import LAY, saved
 
 

@@ -6,10 +6,10 @@ import pytest
 from shapely import unary_union
 from shapely.geometry import box
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.drawing import lines as line_styles
 from calculators.drawing.lay_plan import bare, lay_plan, letter
-from calculators.measure import CENTIMETRES
+from calculators.values.measure import CENTIMETRES
 from tests.catalogue.lay_plans import LARGE, LAY
 
 

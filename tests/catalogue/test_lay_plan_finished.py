@@ -2,13 +2,13 @@
 
 import pytest
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.catalogue import calculator_named
 from calculators.catalogue.lay_plan.finished import HEMS
-from calculators.declaration import AskAgain
-from calculators.faces.answered import answered
-from calculators.faces.plain import refusals
-from calculators.house_method import read_house_method, site_document, site_method
+from calculators.asking.declaration import AskAgain
+from calculators.faces.page.answered import answered
+from calculators.faces.page.plain import refusals
+from calculators.asking.house_method import read_house_method, site_document, site_method
 
 LAY = calculator_named("lay-plan")
 OWN = {"format": "house method", "name": "ours", "measures": {"hem": {"cm": "4 cm", "in": "1 1/2 in"}}, "tables": {"pieces": [{"piece": "Bag; small | \"x\"", "hem": "1 cm"}]}}

@@ -2,9 +2,9 @@
 
 import pytest
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.drawing.lay_plan import lay_plan
-from calculators.measure import CENTIMETRES
+from calculators.values.measure import CENTIMETRES
 from tests.catalogue.lay_plans import LAY, saved
 
 PENCIL = {

@@ -2,13 +2,13 @@
 
 import pytest
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.drawing.lay_plan import lay_plan
-from calculators.faces.answered import answered
-from calculators.faces.markup import html
-from calculators.layplan.lay_check import lay_faults
-from calculators.measure import CENTIMETRES
-from calculators.walk import BATCH, go
+from calculators.faces.page.answered import answered
+from calculators.faces.page.markup import html
+from calculators.trade.lay_plan.lay_check import lay_faults
+from calculators.values.measure import CENTIMETRES
+from calculators.batch.walk import BATCH, go
 from tests.catalogue.lay_plans import LARGE, LAY, notes
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 

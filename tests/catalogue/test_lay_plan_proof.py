@@ -2,10 +2,10 @@
 
 import pytest
 
-from calculators.answering import Asking, answer, answers
-from calculators.faces.plain import plain_answer
-from calculators.layplan import any_stage_value
-from calculators.layplan.lay_check import lay_faults
+from calculators.asking.answering import Asking, answer, answers
+from calculators.faces.page.plain import plain_answer
+from calculators.trade.lay_plan.solving import any_stage_value
+from calculators.trade.lay_plan.lay_check import lay_faults
 from tests.catalogue.lay_plans import LAY, notes
 
 SHORT = "Linen | 150 cm | 320 cm"

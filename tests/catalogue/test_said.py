@@ -7,15 +7,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
-from calculators.declaration import AskAgain
+from calculators.asking.declaration import AskAgain
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.faces.answered import answered
-from calculators.faces.markup import html
-from calculators.faces.plain import refusals
-from calculators.measure import parse_length
-from calculators.pieces import Grid
+from calculators.faces.page.answered import answered
+from calculators.faces.page.markup import html
+from calculators.faces.page.plain import refusals
+from calculators.values.measure import parse_length
+from calculators.trade.pieces import Grid
 
 LENGTH = r"(?:about )?(\d[\d.]*(?: \d+/\d+)? (?:cm|in))"
 

@@ -5,13 +5,13 @@ from fractions import Fraction as F
 
 import pytest
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
-from calculators.declaration import AskAgain
-from calculators.faces.answered import answered
-from calculators.faces.plain import refusals
-from calculators.house_method import site_method
-from calculators.walk import BATCH, go
+from calculators.asking.declaration import AskAgain
+from calculators.faces.page.answered import answered
+from calculators.faces.page.plain import refusals
+from calculators.asking.house_method import site_method
+from calculators.batch.walk import BATCH, go
 
 CALCULATOR = calculator_named("thread-time-cost")
 

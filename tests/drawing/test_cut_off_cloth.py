@@ -13,13 +13,13 @@ from calculators.drawing import lines
 from calculators.drawing.corner import distances_at_corner, mitre_corner
 from calculators.drawing.folding import corner_step_by_step
 from calculators.faces.browser import replies
-from calculators.folding import binding, faced, folded_corner, mitre, self_bound
-from calculators.folding.constructions import CONSTRUCTIONS, Measures
-from calculators.folding.convex import edges, holds
-from calculators.folding.mitre_lines import CreasesMiss
-from calculators.folding.mitre_marks import mitre_marks
-from calculators.folding.window import AMPLE, cut_off
-from calculators.measure import CENTIMETRES
+from calculators.trade.corners import binding, faced, folded_corner, mitre, self_bound
+from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
+from calculators.trade.corners.convex import edges, holds
+from calculators.trade.corners.mitre_lines import CreasesMiss
+from calculators.trade.corners.mitre_marks import mitre_marks
+from calculators.trade.corners.window import AMPLE, cut_off
+from calculators.values.measure import CENTIMETRES
 
 NEAR = 0.3  # drawing units: coordinates are rounded to a tenth
 

@@ -13,11 +13,11 @@ from calculators.drawing import lines
 from calculators.drawing.bulk import bulk_map
 from calculators.drawing.folding import corner_step, corner_step_by_step, side_style, told
 from calculators.drawing.picture import fillings
-from calculators.folding.comparison import VARIANTS, compared
-from calculators.folding.constructions import CONSTRUCTIONS, Measures
-from calculators.folding.convex import area
-from calculators.folding.layers import seen_from_above
-from calculators.measure import CENTIMETRES, SIXTEENTHS
+from calculators.trade.corners.comparison import VARIANTS, compared
+from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
+from calculators.trade.corners.convex import area
+from calculators.trade.corners.layers import seen_from_above
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 
 SQUARE = Measures(20.0, 20.0, 90.0, 8.0)
 UNEQUAL = Measures(30.0, 15.0, 105.0, 8.0)

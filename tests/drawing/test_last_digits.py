@@ -9,7 +9,7 @@ import pytest
 
 import calculators.faces.browser as browser
 from calculators.catalogue import catalogue
-from calculators.folding import comparison
+from calculators.trade.corners import comparison
 from tests.any_numbers import RULERS, any_numbers
 
 INEXACT = ("sin", "cos", "asin", "atan2", "degrees", "radians")
@@ -37,7 +37,7 @@ def another_python(monkeypatch, chance):
 
         return other
 
-    for module in [each for name, each in sys.modules.items() if name.startswith("calculators.folding") or name.startswith("calculators.drawing")]:
+    for module in [each for name, each in sys.modules.items() if name.startswith("calculators.trade.corners") or name.startswith("calculators.drawing")]:
         for name in INEXACT:
             if getattr(module, name, None) is getattr(math, name):
                 monkeypatch.setattr(module, name, nudged(getattr(math, name)))

@@ -10,20 +10,20 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.curtains import Drop, Hem, JoinedWidths
-from calculators.folding.mitre_lines import CreasesMiss
-from calculators.folding.mitre_marks import mitre_marks
+from calculators.trade.curtains import Drop, Hem, JoinedWidths
+from calculators.trade.corners.mitre_lines import CreasesMiss
+from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
 from calculators.drawing.curtain import curtain_laid_flat
-from calculators.cloth import usable_cloth
+from calculators.trade.cloth import usable_cloth
 from calculators.drawing.usable import cloth_in_hand
 from calculators.drawing.picture import Sheet, fillings, thinned
 from calculators.drawing.piece import hemmed_piece
-from calculators.hems import Hems, hemmed_from_cut
-from calculators.measure import CENTIMETRES, SIXTEENTHS
-from calculators.pieces import pieces_from_cloth
+from calculators.trade.hems import Hems, hemmed_from_cut
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS
+from calculators.trade.pieces import pieces_from_cloth
 
 LINE = 0.11  # [drawing units] coordinates are rounded to a tenth
 

@@ -7,7 +7,7 @@ import pytest
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.browser import replies
 from calculators.faces.command_line import main
-from calculators.kinds import Length, Text
+from calculators.values.kinds import Length, Text
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.sentences import is_one_message
 

@@ -7,8 +7,8 @@ from bs4 import BeautifulSoup
 
 from calculators.catalogue import catalogue
 from calculators.faces.browser import replies
-from calculators.kinds import Text
-from calculators.walk import WALKS
+from calculators.values.kinds import Text
+from calculators.batch.walk import WALKS
 
 NASTY = '<img src=x onerror="alert(1)">'
 

@@ -3,7 +3,7 @@
 import pytest
 from bs4 import BeautifulSoup
 
-from calculators.faces.markup import add, element, html
+from calculators.faces.page.markup import add, element, html
 
 NASTY = '<script>alert("1")</script> & \'x\' \u202e “36” \x00'
 

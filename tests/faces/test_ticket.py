@@ -6,10 +6,10 @@ import pytest
 from bs4 import BeautifulSoup
 
 from calculators.faces.browser import replies
-from calculators.faces.markup import html
-from calculators.faces.ticket_page import ticket_page
-from calculators.job.reading import opened, written_down
-from calculators.walk import WALKS
+from calculators.faces.page.markup import html
+from calculators.faces.ticket.page import ticket_page
+from calculators.documents.job.reading import opened, written_down
+from calculators.batch.walk import WALKS
 
 NASTY = '<img src=x onerror="alert(1)">'
 LOOSE = {"kind": "loose", "kept": "", "typed": {}, "read_on": "", "home": "../../"}

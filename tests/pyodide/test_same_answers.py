@@ -8,7 +8,7 @@ import pytest
 
 from calculators.catalogue import catalogue
 from calculators.faces.browser import replies
-from calculators.walk import WALKS
+from calculators.batch.walk import WALKS
 from tests.any_numbers import RULERS, any_numbers
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.reference import cases

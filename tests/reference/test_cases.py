@@ -4,7 +4,7 @@ from dataclasses import asdict, replace
 
 import pytest
 
-from calculators.bibliography import bibliography
+from calculators.asking.bibliography import bibliography
 from scripts.checked.quantity import printed_value, quantity
 from tests.reference import cases, faults, too_few, why_fewer
 from tests.reference.judges import JUDGES

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from calculators.catalogue import catalogue
-from calculators.walk import WALKS
+from calculators.batch.walk import WALKS
 from scripts.tools import node
 from scripts.tools.places import BUILD, VENV
 from tests import bad_values

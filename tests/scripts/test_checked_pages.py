@@ -3,7 +3,7 @@
 import pytest
 
 from calculators.catalogue import catalogue
-from calculators.faces.markup import html
+from calculators.faces.page.markup import html
 from scripts.checked.cases import cases, why_fewer
 from scripts.checked.pages import checked, held_against, in_numbers, summary
 

@@ -7,14 +7,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
-from calculators.declaration import AskAgain
-from calculators.house_method import site_method
-from calculators.measure import show_exactly
+from calculators.asking.declaration import AskAgain
+from calculators.asking.house_method import site_method
+from calculators.values.measure import show_exactly
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.steps import ticket_steps
-from calculators.walk import BATCH, go
+from calculators.batch.walk import BATCH, go
 
 
 def refused(calculator, typed):

@@ -8,15 +8,15 @@ from bs4 import BeautifulSoup
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.answering import Asking, answer, filled
+from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import calculator_named
-from calculators.faces.walk import walk_replies
-from calculators.house_method import kinds_named, site_method
-from calculators.method.sections import STEPS
+from calculators.faces.job.walk import walk_replies
+from calculators.asking.house_method import kinds_named, site_method
+from calculators.documents.house_method.sections import STEPS
 from calculators.ticket.batch import batch_of
 from calculators.ticket.steps import ticket_steps
 from calculators.ticket.sums import sums
-from calculators.walk import BATCH, go
+from calculators.batch.walk import BATCH, go
 
 METHOD = site_method()
 KINDS = ("", *(kind.lower() for kind in METHOD.kinds_of_piece))

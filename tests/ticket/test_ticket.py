@@ -4,15 +4,15 @@ from fractions import Fraction as F
 
 import pytest
 
-from calculators.answering import Asking, answer
+from calculators.asking.answering import Asking, answer
 from calculators.catalogue import calculator_named
-from calculators.house_method import site_method
+from calculators.asking.house_method import site_method
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
 from calculators.ticket.steps import ONCE, ticket_steps
-from calculators.walk import BATCH, go
+from calculators.batch.walk import BATCH, go
 
 WORKED = {
     "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm", "cloth_width": "110 cm", "cloth_length": "252 cm"},

@@ -7,13 +7,13 @@ from types import SimpleNamespace
 
 from calculators.catalogue.curtains.asked import ASKED, FIELDS, FULLNESS, Bought, hem, off_the_ends, refuse_what_cannot_be_sewn
 from calculators.catalogue.curtains.said import notes, working
-from calculators.cloth import after_the_wash
-from calculators.curtains import HALF, Drop, JoinedWidths, Window, cloth_for, each_curtain_of, whole_steps, widths_for, widths_from
-from calculators.declaration import Answer, Calculator, Example, Result, ask_again
+from calculators.trade.cloth import after_the_wash
+from calculators.trade.curtains import HALF, Drop, JoinedWidths, Window, cloth_for, each_curtain_of, whole_steps, widths_for, widths_from
+from calculators.asking.declaration import Answer, Calculator, Example, Result, ask_again
 from calculators.drawing.curtain import curtain_laid_flat
-from calculators.edge_questions import edges_that_leave_cloth
-from calculators.kinds import Column, Count, Length, Number, Table, Text
-from calculators.phrase import say
+from calculators.asking.edge_questions import edges_that_leave_cloth
+from calculators.values.kinds import Column, Count, Length, Number, Table, Text
+from calculators.values.phrase import say
 
 _MOST_WIDTHS = 60  # in a curtain, beyond which no seam can be told from the next in its drawing
 _EACH = Number(most=Fraction(1_000))

@@ -5,15 +5,15 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.curtains import Hem
-from calculators.declaration import AskAgain, Field
-from calculators.house_measures import CLOTH_WIDTH, HEM_OR_NONE
-from calculators.edge_questions import MEASURED, SELVEDGE
-from calculators.kinds import Change, Choice, Count, Length, Number
-from calculators.measure import Ruler, show_divisions
-from calculators.method.usual_cloth import change_found
-from calculators.phrase import Phrase, say
-from calculators.seams import JOINS, seam_fields
+from calculators.trade.curtains import Hem
+from calculators.asking.declaration import AskAgain, Field
+from calculators.asking.house_measures import CLOTH_WIDTH, HEM_OR_NONE
+from calculators.asking.edge_questions import MEASURED, SELVEDGE
+from calculators.values.kinds import Change, Choice, Count, Length, Number
+from calculators.values.measure import Ruler, show_divisions
+from calculators.asking.usual_cloth import change_found
+from calculators.values.phrase import Phrase, say
+from calculators.asking.seams import JOINS, seam_fields
 
 
 @dataclass(frozen=True)

@@ -5,8 +5,8 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.catalogue.curtains.asked import off_the_ends
-from calculators.curtains import Drop, JoinedWidths, Window
-from calculators.phrase import Phrase, say
+from calculators.trade.curtains import Drop, JoinedWidths, Window
+from calculators.values.phrase import Phrase, say
 
 _LEAST_OVERLAP = Fraction(762, 10)  # 3 in, UFGS 12 22 00
 _LITTLE = Fraction(5, 100)

@@ -6,14 +6,14 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.answered import RESULTS, answered
 from calculators.catalogue.lay_plan.asked import FIELDS, asked_again, order_from
-from calculators.declaration import Answer, Calculator, Example, File
+from calculators.asking.declaration import Answer, Calculator, Example, File
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
-from calculators.layplan.advice import advised
-from calculators.layplan.listed import cuts_listed, marks_listed, pieces_listed
-from calculators.layplan.order import CannotPlan, Order
-from calculators.layplan.planning import Outcome, plan_order
-from calculators.measure import Ruler, show_length
+from calculators.trade.lay_plan.advice import advised
+from calculators.trade.lay_plan.listed import cuts_listed, marks_listed, pieces_listed
+from calculators.trade.lay_plan.order import CannotPlan, Order
+from calculators.trade.lay_plan.planning import Outcome, plan_order
+from calculators.values.measure import Ruler, show_length
 
 
 def _work(given: SimpleNamespace) -> Iterator[Answer | None]:

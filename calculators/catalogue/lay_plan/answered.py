@@ -7,18 +7,18 @@ from types import SimpleNamespace
 from calculators.catalogue.lay_plan.asked import WAYS
 from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
 from calculators.catalogue.lay_plan.which_cloth import CLOTHS, cloths_told
-from calculators.declaration import Answer, Result
-from calculators.kinds import Column, Count, Length, Lengths, Percent, Table, Text
-from calculators.layplan.advice import Advice
-from calculators.layplan.cut_list import Work, working_order
-from calculators.layplan.cutting import remnants
-from calculators.layplan.laid import Lay
-from calculators.layplan.marking import Marked, marked
-from calculators.layplan.order import Rules
-from calculators.layplan.planning import Outcome
-from calculators.layplan.usable import length_to_start_from
-from calculators.measure import Ruler, show_length
-from calculators.phrase import Phrase, say
+from calculators.asking.declaration import Answer, Result
+from calculators.values.kinds import Column, Count, Length, Lengths, Percent, Table, Text
+from calculators.trade.lay_plan.advice import Advice
+from calculators.trade.lay_plan.cut_list import Work, working_order
+from calculators.trade.lay_plan.cutting import remnants
+from calculators.trade.lay_plan.laid import Lay
+from calculators.trade.lay_plan.marking import Marked, marked
+from calculators.trade.lay_plan.order import Rules
+from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.usable import length_to_start_from
+from calculators.values.measure import Ruler, show_length
+from calculators.values.phrase import Phrase, say
 
 _MOST_REMNANTS = 12
 _MOST_STRIPS_SAID = 4

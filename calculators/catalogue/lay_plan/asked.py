@@ -5,13 +5,13 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan import from_method
 from calculators.catalogue.lay_plan.finished import FINISHED, HEMS, SIZES, cut_size
-from calculators.declaration import AskAgain, Field, ask_again
-from calculators.edge_questions import MEASURED, SELVEDGE, TRIMMED
-from calculators.kinds import Change, Choice, Count, Length, Text, YesNo
-from calculators.layplan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
-from calculators.phrase import say
-from calculators.rows import Rows
-from calculators.seams import JOINS, seam_fields
+from calculators.asking.declaration import AskAgain, Field, ask_again
+from calculators.asking.edge_questions import MEASURED, SELVEDGE, TRIMMED
+from calculators.values.kinds import Change, Choice, Count, Length, Text, YesNo
+from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
+from calculators.values.phrase import say
+from calculators.asking.rows import Rows
+from calculators.asking.seams import JOINS, seam_fields
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
 _ACROSS = Length(least=Fraction(20), most=Fraction(6_000))

@@ -4,12 +4,12 @@ import json
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.declaration import Field, ask_again
-from calculators.hems import Hems
-from calculators.house_method import HouseMethod
-from calculators.kinds import Choice, Length, Text
-from calculators.measure import Ruler
-from calculators.rows import Rows
+from calculators.asking.declaration import Field, ask_again
+from calculators.trade.hems import Hems
+from calculators.asking.house_method import HouseMethod
+from calculators.values.kinds import Choice, Length, Text
+from calculators.values.measure import Ruler
+from calculators.asking.rows import Rows
 
 CUT, FINISHED = "cut", "finished"
 ANY_OTHER = "Any other"

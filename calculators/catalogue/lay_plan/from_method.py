@@ -6,9 +6,9 @@ The handbook's own example stands apart from its method: a cloth already washed,
 import json
 from collections.abc import Callable
 
-from calculators.house_method import HouseMethod, site_method
-from calculators.measure import Ruler
-from calculators.method.usual_cloth import change_found, names_its_cloth
+from calculators.asking.house_method import HouseMethod, site_method
+from calculators.values.measure import Ruler
+from calculators.asking.usual_cloth import change_found, names_its_cloth
 
 CLOTHS = {"cm": "Linen | 150 cm | 430 cm | 1 | no", "in": "Linen | 60 in | 170 in | 1 | no"}
 PIECES = {

@@ -3,9 +3,9 @@
 from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.asked import STRIPS
-from calculators.declaration import Offer, Setting
-from calculators.layplan.one_change import Change
-from calculators.layplan.planning import Outcome
+from calculators.asking.declaration import Offer, Setting
+from calculators.trade.lay_plan.one_change import Change
+from calculators.trade.lay_plan.planning import Outcome
 
 
 def change_offered(outcome: Outcome, change: Change, given: SimpleNamespace) -> Offer:

@@ -6,15 +6,15 @@ from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.asked import IF_NOT_ALL_FIT
 from calculators.catalogue.lay_plan.offered import change_offered
-from calculators.cloth import LongEdges
-from calculators.layplan.advice import Advice
-from calculators.layplan.any_stage_value import is_too_fine
-from calculators.layplan.one_change import cannot_hold, turned_otherwise
-from calculators.layplan.planning import Outcome
-from calculators.layplan.what_if import WhatIf
-from calculators.measure import Ruler
-from calculators.phrase import Phrase, say
-from calculators.trade_rules import brief
+from calculators.trade.cloth import LongEdges
+from calculators.trade.lay_plan.advice import Advice
+from calculators.trade.lay_plan.solving.any_stage_value import is_too_fine
+from calculators.trade.lay_plan.one_change import cannot_hold, turned_otherwise
+from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.what_if import WhatIf
+from calculators.values.measure import Ruler
+from calculators.values.phrase import Phrase, say
+from calculators.trade.trade_rules import brief
 
 
 def spoken(outcome: Outcome) -> Phrase:

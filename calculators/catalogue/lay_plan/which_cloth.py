@@ -3,11 +3,11 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from calculators.cloth import LongEdges, after_the_wash
-from calculators.kinds import Change, Column, Count, Length, Table, Text
-from calculators.layplan.order import Rules
-from calculators.layplan.planning import Outcome
-from calculators.measure import Ruler, show_length
+from calculators.trade.cloth import LongEdges, after_the_wash
+from calculators.values.kinds import Change, Column, Count, Length, Table, Text
+from calculators.trade.lay_plan.order import Rules
+from calculators.trade.lay_plan.planning import Outcome
+from calculators.values.measure import Ruler, show_length
 
 CLOTHS = Table(
     columns=(

@@ -6,13 +6,13 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.catalogue.thread_time_cost.asked import ASKED, FIELDS
-from calculators.costing import CLOTH, OTHER, THREAD, TIME, Costs, costs_of, hands_on
-from calculators.declaration import Answer, Calculator, Example, Result
-from calculators.duration import Minutes
-from calculators.kinds import Count, LongLength, Number
-from calculators.money import Amount
-from calculators.phrase import Phrase, say
-from calculators.thread import seams_of_a_row, stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
+from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, costs_of, hands_on
+from calculators.asking.declaration import Answer, Calculator, Example, Result
+from calculators.values.duration import Minutes
+from calculators.values.kinds import Count, LongLength, Number
+from calculators.values.money import Amount
+from calculators.values.phrase import Phrase, say
+from calculators.trade.thread import seams_of_a_row, stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
 
 _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "what each piece needs besides"}
 _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it is the same on every machine

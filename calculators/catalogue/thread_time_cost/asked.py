@@ -3,11 +3,11 @@
 from fractions import Fraction
 
 from calculators.catalogue.thread_time_cost import from_method
-from calculators.declaration import Field
-from calculators.duration import Minutes
-from calculators.house_measures import BOBBIN, HEM_THICKNESS, SPOOL, STITCH
-from calculators.kinds import Count, Length, Percent
-from calculators.money import Amount, PriceOfLength
+from calculators.asking.declaration import Field
+from calculators.values.duration import Minutes
+from calculators.asking.house_measures import BOBBIN, HEM_THICKNESS, SPOOL, STITCH
+from calculators.values.kinds import Count, Length, Percent
+from calculators.values.money import Amount, PriceOfLength
 
 _SIZE = Length(least=Fraction(1), most=Fraction(20_000))
 _CORNERS = Field("corners", "Corners of a piece", Count(most=100), "All its corners, mitred or folded: 4, or 6 for a runner with two points. The house’s minutes for a corner count for each.", fixed="4")

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from calculators.cloth import LongEdges
-from calculators.folding.mitre_marks import mitre_marks
-from calculators.house_method import HouseMethod, on_ruler
-from calculators.kinds import Kind, Length, Number, Refused
-from calculators.measure import MM_IN, Ruler, show_exactly
-from calculators.money import Amount
-from calculators.pieces import threads_of_a_piece
+from calculators.trade.cloth import LongEdges
+from calculators.trade.corners.mitre_marks import mitre_marks
+from calculators.asking.house_method import HouseMethod, on_ruler
+from calculators.values.kinds import Kind, Length, Number, Refused
+from calculators.values.measure import MM_IN, Ruler, show_exactly
+from calculators.values.money import Amount
+from calculators.trade.pieces import threads_of_a_piece
 
 _MINUTES = Number(most=Fraction(10_000), sign=" min", places=2)
 _UNITS = {"metre": "m", "yard": "yd"}

@@ -1,0 +1,135 @@
+"""From what was typed to an answer: the one path that every face takes."""
+
+from contextlib import suppress
+from dataclasses import dataclass, field
+from types import SimpleNamespace
+from typing import Any, Iterator, Mapping
+
+from calculators.asking.declaration import Answer, AskAgain, Calculator, Field
+from calculators.asking.house_method import HouseMethod, on_ruler, site_method
+from calculators.values.kinds import Refused
+from calculators.values.measure import Ruler, quote
+from calculators.values.phrase import Phrase
+
+
+@dataclass(frozen=True)
+class Asking:
+    """The circumstances of one question: what was typed, what comes from elsewhere, whose method, which ruler.
+
+    typed: field name → text, only for fields the person filled in.
+    taken: field name → exact value taken over from another calculator's answer.
+    wanted_ruler: as for HouseMethod.ruler, empty for the one the house reads by habit.
+    """
+
+    typed: Mapping[str, str]
+    taken: Mapping[str, Any] = field(default_factory=dict)
+    method: HouseMethod = field(default_factory=site_method)
+    wanted_ruler: str = ""
+
+    @property
+    def ruler(self) -> Ruler:
+        """The ruler in hand."""
+        return self.method.ruler(self.wanted_ruler)
+
+    @property
+    def other_ruler(self) -> Ruler:
+        """The ruler shown beside the one in hand."""
+        return self.method.ruler("cm" if self.ruler.unit == "in" else "in")
+
+    def text(self, asked: Field) -> str:
+        """What stands in a field: what was typed, else what was taken over, else the house's measure.
+
+        A blank that is emptied asks for a value, unless there is one to take over again; no job keeps an empty text.
+        """
+        typed = self.typed.get(asked.name)
+        taken_again = asked.name in self.taken or (asked.optional and asked.from_method)
+        if typed is not None and (typed.strip() or not taken_again):
+            return typed
+        if asked.name in self.taken:
+            return asked.kind.write(self.taken[asked.name], self.ruler)
+        return self.usual(asked)
+
+    def usual(self, asked: Field) -> str:
+        """What fills a field that is left alone and takes nothing over."""
+        if asked.default:
+            return self.method.measure(asked.default, self.ruler)
+        return asked.kind.on_ruler(self._of_the_method(asked), self.ruler) or on_ruler(asked.fixed or "", self.ruler)
+
+    def value(self, asked: Field) -> Any:
+        """The value of a field, None where it may stay empty and does; raises Refused when it cannot be read."""
+        if not self.typed.get(asked.name, "").strip() and asked.name in self.taken:
+            return asked.kind.carried(self.taken[asked.name], self.ruler)
+        text = self.text(asked)
+        if not text.strip():
+            if asked.optional:
+                return None
+            raise Refused(f"nothing is written here. Write {_sample(asked, self)}.")
+        as_the_house_wrote_it = "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked) or self._exactly(asked)
+        return asked.kind.parse(as_the_house_wrote_it or text, self.ruler)
+
+    def _exactly(self, asked: Field) -> str:
+        """What stands behind a measure of the house that its text rounds to the ruler; empty where the text is all there is."""
+        return on_ruler(self.method.exactly.get(asked.default or "", ""), self.ruler)
+
+    def _of_the_method(self, asked: Field) -> str:
+        if not asked.from_method:
+            return ""
+        try:
+            return asked.from_method(self.method, self.ruler, *map(self.value, asked.beside))
+        except Refused:
+            return ""  # a field beside it is asked again
+
+
+def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
+    """Answers that may still improve, the best last; None between two of them is a moment to look up from the work.
+
+    Raises AskAgain with a sentence for every field whose value cannot be used.
+    """
+    worked = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler))
+    if isinstance(worked, Answer):
+        yield worked
+    else:
+        yield from worked
+
+
+def answer(calculator: Calculator, asking: Asking) -> Answer:
+    """Work out a calculator's answer to the end; raises as `answers` does."""
+    *_, best = (each for each in answers(calculator, asking) if each is not None)
+    return best
+
+
+def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
+    """The value of every field; raises AskAgain naming all that cannot be read."""
+    values, troubles = {}, {}
+    names = [f.name for f in calculator.fields]
+    for asked in calculator.fields:
+        try:
+            values[asked.name] = asking.value(asked)
+        except Refused as problem:
+            troubles[asked.name] = f"{asked.label}: {problem}"
+    for stray in (name for name in asking.typed if name not in names):
+        troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
+    if troubles:
+        raise AskAgain(troubles)
+    return values
+
+
+def _sample(asked: Field, asking: Asking) -> str:
+    usual = asking.usual(asked)
+    return f"a value, such as {usual}" if usual else "a value"
+
+
+def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """What was typed and can be read, with the unit it was read in added where there was none."""
+    texts = {}
+    for asked in (each for each in calculator.fields if each.name in asking.typed):
+        text = asking.typed[asked.name]
+        with suppress(Refused):
+            asked.kind.parse(text, asking.ruler)
+            texts[asked.name] = asked.kind.write_out(text, asking.ruler)
+    return texts
+
+
+def filled(phrase: Phrase, calculator: Calculator, ruler: Ruler) -> str:
+    """A phrase of an answer as text, its blanks shown as the calculator declares them."""
+    return phrase.filled(ruler, calculator.kinds)

@@ -1,0 +1,182 @@
+"""The house method: the measurements and habits one workroom has settled on, which fill every field left alone.
+
+A method is plain data (docs: reference/house-method). Every measure is a text as the maker wrote it, or one text for a
+centimetre ruler and one for an inch ruler; beside it may stand why.
+"""
+
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+from typing import Any, Mapping
+
+import yaml
+
+from calculators.values.measure import Ruler, quote
+
+FORMAT, VERSION = "house method", 2
+RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
+
+SETTLED_STEPS = ("cm", "in")  # a house settles these two divisions; a millimetre ruler divides as the centimetre one does
+
+Written = str | Mapping[str, str]
+
+
+@dataclass(frozen=True)
+class HouseMethod:
+    """One workroom's settled measures.
+
+    rulers: the ruler used for each unit, "cm", "mm" and "in"; unit: the one the house reads by habit.
+    measures: name → text, or → {"cm": text, "in": text} where a round figure differs between rulers.
+    why: path of an entry, such as ``measures.turn`` → why the house does it so.
+    tables: name → rows, each column name → as a measure.
+    texts: name of a section, or ``opening`` → the studio's own words, in Markdown.
+    own: paths of what this method says itself; everything else comes from the site's.
+    of_kind: name of a measure → the kind of piece it is meant for, where it is not the house's general one.
+    follows: path of an entry → the side, "cm" or "in", whose figure only follows the one written for the other ruler.
+    clashing: path of an entry whose two figures are two measures → both, the one for the centimetre ruler first.
+    because: name of a measure worked out from other entries → how, in words.
+    exactly: name of a measure → what is read where its text is rounded to the ruler.
+    kind: the kind of piece that all of it is meant for; empty for none.
+    """
+
+    name: str
+    unit: str
+    rulers: Mapping[str, Ruler]
+    measures: Mapping[str, Written]
+    why: Mapping[str, str] = field(default_factory=dict)
+    tables: Mapping[str, tuple[Mapping[str, Written], ...]] = field(default_factory=dict)
+    texts: Mapping[str, str] = field(default_factory=dict)
+    own: frozenset[str] = frozenset()
+    of_kind: Mapping[str, str] = field(default_factory=dict)
+    follows: Mapping[str, str] = field(default_factory=dict)
+    clashing: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+    because: Mapping[str, str] = field(default_factory=dict)
+    exactly: Mapping[str, Written] = field(default_factory=dict)
+    kind: str = ""
+
+    def offers(self, wanted: str) -> bool:
+        """Whether there is such a ruler; named as for `ruler`."""
+        unit, _, step = (wanted or self.unit).partition(" ")
+        return unit in self.rulers and step in ("", *RULER_STEPS[unit])
+
+    def ruler(self, wanted: str = "") -> Ruler:
+        """The ruler asked for: "" is the one the house reads by habit, "in" the house's inch ruler, "in 1/32" a finer one.
+
+        Raises ValueError with a sentence when there is no such ruler.
+        """
+        if not self.offers(wanted):
+            known = ", ".join(f"{name} {step}" for name, steps in RULER_STEPS.items() for step in steps)
+            raise ValueError(f"There is no ruler “{quote(wanted)}” here. There are: {known}.")
+        unit, _, step = (wanted or self.unit).partition(" ")
+        return replace(self.rulers[unit], step=Fraction(step)) if step else self.rulers[unit]
+
+    def measure(self, name: str, ruler: Ruler) -> str:
+        """The house's text for a measure, in round figures of the ruler in hand."""
+        return on_ruler(self.measures[name], ruler)
+
+    @property
+    def kinds_of_piece(self) -> tuple[str, ...]:
+        """What the house calls its kinds of piece."""
+        return tuple(str(line["piece"]) for line in self.tables.get("pieces", ()) if line.get("piece"))
+
+    @property
+    def measures_by_kind(self) -> frozenset[str]:
+        """Names of the measures that some kind of piece has for itself."""
+        return frozenset(name for line in self.tables.get("pieces", ()) for name in line if name in self.measures)
+
+    @property
+    def steps_of_its_kind(self) -> tuple[Mapping[str, Written], ...]:
+        """The lines of the table of steps that count for the kind of piece the method is meant for: those for every piece, and those that name it."""
+        kind = self.kind.casefold()
+        return tuple(line for line in self.tables.get("steps", ()) if not (named := kinds_named(line)) or kind in {each.casefold() for each in named})
+
+    @property
+    def steps_of_other_kinds(self) -> tuple[Mapping[str, Written], ...]:
+        """The other lines of the table of steps, which name only other kinds."""
+        counted = self.steps_of_its_kind
+        return tuple(line for line in self.tables.get("steps", ()) if line not in counted)
+
+    def cloth_line(self, cloth: str) -> Mapping[str, Written]:
+        """The line of a cloth in the house's list, empty where it has none of that name."""
+        return next((line for line in self.tables.get("cloths", ()) if str(line.get("cloth", "")).casefold() == cloth.casefold()), {})
+
+    def for_kind(self, kind: str) -> "HouseMethod":
+        """The method as it is for one kind of piece: what its line in the table of pieces holds stands before the general measure.
+
+        Raises KeyError when the house has no such kind.
+        """
+        lines = enumerate(self.tables.get("pieces", ()))
+        number, line = {str(line.get("piece", "")).lower(): (number, line) for number, line in lines}[kind.strip().lower()]
+        found = {name: written for name, written in line.items() if name in self.measures}
+        clashing = {path: figures for path, figures in self.clashing.items() if path.removeprefix("measures.") not in found}
+        clashing |= {f"measures.{name}": self.clashing[path] for name in found if (path := f"tables.pieces.{number}.{name}") in self.clashing}
+        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])), clashing=clashing, kind=str(line["piece"]))
+
+
+
+def kinds_named(step: Mapping[str, Written]) -> tuple[str, ...]:
+    """The kinds of piece that a line of the table of steps names; none where it counts for every piece."""
+    return tuple(each.strip() for each in str(step.get("kinds", "")).split(",") if each.strip())
+
+
+def on_ruler(written: Written, ruler: Ruler) -> str:
+    """The text of a measure for the ruler in hand."""
+    return written if isinstance(written, str) else written["in" if ruler.unit == "in" else "cm"]
+
+
+def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = None) -> HouseMethod:
+    """The house method that a document of the format describes.
+
+    under: the method that fills what the document leaves out; without one the document must be complete.
+    """
+    ruler = document.get("ruler", {})
+    steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
+    money = money_of(document) or (under.rulers["cm"].money if under else "")
+    rulers = {unit: Ruler(unit, Fraction(step) if step else under.rulers[unit].step, money) for unit, step in steps.items()}
+    rulers["mm"] = Ruler("mm", rulers["cm"].step_mm, money)
+    own_measures = document.get("measures", {})
+    own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
+    why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in _parts(each)}
+    measures = {name: _value(each) for name, each in own_measures.items() if _value(each)}
+    for path, reason in (under.why if under else {}).items():
+        if path.removeprefix("measures.") not in own_measures:
+            why[path] = reason
+    own = {"name", *(f"ruler.{name}" for name in ruler), *(f"measures.{name}" for name in measures), *(f"tables.{name}" for name in own_tables)}
+    return HouseMethod(
+        document["name"],
+        ruler.get("unit") or under.unit,
+        rulers,
+        {**(under.measures if under else {}), **measures},
+        why,
+        {**(under.tables if under else {}), **own_tables},
+        document.get("texts", {}),
+        frozenset(own),
+    )
+
+
+def money_of(document: Mapping[str, Any]) -> str:
+    """The sign or name of money that a document settles itself; empty where it settles none."""
+    written = _value(document.get("measures", {}).get("money", ""))
+    return (written if isinstance(written, str) else written.get("cm", "")).strip()
+
+
+def _parts(written: Any) -> Mapping[str, Any]:
+    return {} if isinstance(written, str) else written
+
+
+def _value(written: Any) -> Written:
+    parts = _parts(written)
+    return parts.get("value", "") if "value" in parts or "why" in parts else written
+
+
+@cache
+def site_method() -> HouseMethod:
+    """The method the handbook is built with: calculators/asking/house-method.yaml."""
+    return read_house_method(site_document())
+
+
+@cache
+def site_document() -> dict[str, Any]:
+    """The data of calculators/asking/house-method.yaml, in the same format as a method kept in a browser or a file."""
+    return yaml.safe_load(files(__package__).joinpath("house-method.yaml").read_text(encoding="utf-8"))

@@ -1,0 +1,1 @@
+"""Calculators chained for one batch."""

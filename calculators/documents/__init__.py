@@ -1,0 +1,1 @@
+"""What is kept or handed over as text: read with care, written one way only."""

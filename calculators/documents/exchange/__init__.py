@@ -1,0 +1,1 @@
+"""Documents on their way: a link that holds one, one file of everything."""

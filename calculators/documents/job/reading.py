@@ -1,0 +1,97 @@
+"""A job from the text it is kept as, and its walk with every number worked out anew."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from calculators.asking.answering import Asking, written
+from calculators.catalogue import calculator_named
+from calculators.documents.json_text import Unreadable, read_json, write_json
+from calculators.asking.house_method import HouseMethod, site_method
+from calculators.documents.job.format import brought_up, normal
+from calculators.values.measure import quote
+from calculators.documents.house_method.check import mended as mended_method
+from calculators.documents.house_method.reading import house_of
+from calculators.asking.usual_cloth import for_cloth
+from calculators.documents.versions import Document
+from calculators.batch.walk import WALKS, Stop, Walk, go
+
+LONGEST = 800_000  # [characters], with the method in it
+UNNAMED = "A job without a name"
+
+
+@dataclass(frozen=True)
+class Job:
+    """A job that can be worked on.
+
+    document: as it is kept, each number with its unit. method: the house method it was made with. walk: the way it goes.
+    typed: calculator name → field name → text, with its unit, as far as this handbook asks for it.
+    troubles: a sentence for everything in it that is not used here; it stays in the document as it stands.
+    """
+
+    document: Document
+    method: HouseMethod
+    walk: Walk
+    typed: Mapping[str, Mapping[str, str]]
+    troubles: Mapping[str, str]
+
+    @property
+    def name(self) -> str:
+        return self.document["name"]
+
+    def stops(self, wanted_ruler: str = "") -> list[Stop]:
+        """Every step of the walk, worked out now with this job's numbers. wanted_ruler: as for HouseMethod.ruler."""
+        method = for_cloth(self.method, self.document.get("cloth", ""))
+        return go(self.walk, self.typed, Asking({}, method=method, wanted_ruler=wanted_ruler))
+
+
+@lru_cache(maxsize=64)
+def read_job(text: str) -> Job:
+    """The job kept as that text. Raises Unreadable with a sentence."""
+    return opened(read_json(text, LONGEST))
+
+
+def opened(data: object) -> Job:
+    """The job that some data describes. Raises Unreadable with a sentence."""
+    document = brought_up(data)
+    document = normal({**document, "name": document["name"].strip() or UNNAMED})
+    troubles: dict[str, str] = {}
+    if "method" in document:
+        document["method"], of_method = mended_method(document["method"])
+        troubles |= {f"method.{path}": sentence for path, sentence in of_method.items()}
+    walk = WALKS.get(document["walk"])
+    if not walk:
+        raise Unreadable(f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It is left as it is.")
+    method = house_of(document["method"]) if "method" in document else site_method()
+    typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
+    if "typed" in document:
+        document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}
+    return Job(document, method, walk, typed, troubles)
+
+
+def _read_on(document: Document, method: HouseMethod) -> str:
+    """The ruler on which a bare number in the job is read, such as "cm 1/10"."""
+    wanted = document.get("read_on", "")
+    ruler = method.ruler(wanted if method.offers(wanted) else "")
+    return f"{ruler.unit} {ruler.step}"
+
+
+def written_down(document: Document) -> str:
+    """The text a job is kept as: the same for the same job."""
+    return write_json(document)
+
+
+def _asked_here(document: Document, walk: Walk, troubles: dict[str, str]) -> dict[str, dict[str, str]]:
+    asked = {step.calculator: {field.name for field in calculator_named(step.calculator).fields} for step in walk.steps}
+    kept: dict[str, dict[str, str]] = {}
+    for calculator, texts in document.get("typed", {}).items():
+        for name, text in texts.items():
+            if name in asked.get(calculator, ()):
+                kept.setdefault(calculator, {})[name] = text
+            else:
+                troubles[f"typed.{calculator}.{name}"] = f"“{quote(text)}” was written under “{quote(name)}”, which is not asked here. It is kept, but not used."
+    return kept
+
+
+def _with_units(typed: dict[str, dict[str, str]], ruler: str, method: HouseMethod) -> dict[str, dict[str, str]]:
+    return {name: {**texts, **written(calculator_named(name), Asking(texts, method=method, wanted_ruler=ruler))} for name, texts in typed.items()}

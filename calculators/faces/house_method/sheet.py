@@ -1,0 +1,96 @@
+"""A house method as a page to read and to print: the studio's own words, its measures, and why, section by section."""
+
+import xml.etree.ElementTree as ET
+
+from calculators.faces.page.answered import scrolling
+from calculators.faces.page.markup import add, element
+from calculators.faces.page.studio_text import studio_text
+from calculators.faces.page.two_figures import clash_told, in_both
+from calculators.asking.house_method import HouseMethod, Written, site_method
+from calculators.values.measure import Ruler, show_length
+from calculators.documents.house_method.difference import HANDBOOKS
+from calculators.documents.house_method.format import OPENING
+from calculators.documents.house_method.sections import Entry, Rows, Section, sections
+
+RULER_SENTENCE = "Read in {unit}. The centimetre ruler is divided into {cm}, the inch ruler into {inch}."
+
+
+def sheet(method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+    """The whole method, its measures on the ruler in hand."""
+    return [
+        *_words(method, OPENING),
+        jump_list(),
+        element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), element("p", None, _ruler(method))),
+        *(_section(section, method, ruler) for section in sections()),
+    ]
+
+
+def jump_list() -> ET.Element:
+    """The way to every section of a method, as a list of links."""
+    titles = {"ruler": "Ruler", **{section.name: section.title for section in sections()}}
+    links = (element("li", None, element("a", {"href": f"#{heading_id(name)}"}, title)) for name, title in titles.items())
+    return element("nav", {"class": "jump-list", "aria-label": "Sections of the method"}, element("ul", None, *links))
+
+
+def heading_id(section: str) -> str:
+    """The place of a section in the page."""
+    return f"house-{section}"
+
+
+def _ruler(method: HouseMethod) -> str:
+    cm, inch = (show_length(method.rulers[unit].step_mm, method.rulers[unit]) for unit in ("cm", "in"))
+    return RULER_SENTENCE.format(unit={"cm": "centimetres", "mm": "millimetres", "in": "inches"}[method.unit], cm=cm, inch=inch)
+
+
+def _section(section: Section, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
+    add(made, *_words(method, section.name))
+    if section.entries:
+        add(made, element("dl", {"class": "settled"}, *(_entry(entry, method, ruler) for entry in section.entries)))
+    if section.rows and method.tables.get(section.rows.name):
+        add(made, *_lines(section.rows, method, ruler))
+    elif section.rows:
+        add(made, element("p", None, f"{section.rows.title}: nothing is listed."))
+    return made
+
+
+def _words(method: HouseMethod, name: str) -> list[ET.Element]:
+    words = method.texts.get(name, "")
+    return [element("div", {"class": "own-words"}, *studio_text(words))] if words else []
+
+
+def _entry(entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    written = method.measures.get(entry.name, "")
+    path = f"measures.{entry.name}"
+    shown = in_both(written, entry.kind, ruler, method.follows.get(path, "")) if written else ["not settled yet"]
+    value = element("dd", {"class": "value"}, *shown, clash_told(path, method))
+    if written and is_handbooks(method, path):
+        add(value, " ", element("span", {"class": "whose"}, HANDBOOKS))
+    elif entry.name in method.because:
+        add(value, " ", element("span", {"class": "whose"}, method.because[entry.name]))
+    why = method.why.get(path)
+    return element("div", None, element("dt", None, entry.label), value, element("dd", {"class": "why"}, why) if why else None)
+
+
+def is_handbooks(method: HouseMethod, path: str) -> bool:
+    """Whether an entry is the site's, in a method that is not."""
+    return method is not site_method() and path not in method.own
+
+
+def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+    lines = method.tables[rows.name]
+    head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
+    body = element("tbody")
+    for number, line in enumerate(lines):
+        cells = [_cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler) for column in rows.columns[1:]]
+        add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
+        if "why" in line:
+            add(body, element("tr", {"class": "why"}, element("td", {"colspan": str(len(rows.columns))}, line["why"])))
+    caption = element("caption", None, rows.title)
+    if is_handbooks(method, f"tables.{rows.name}"):
+        add(caption, " ", element("span", {"class": "whose"}, HANDBOOKS))
+    return [scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), body), rows.title)]
+
+
+def _cell(path: str, written: Written, column: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
+    return element("td", None, *in_both(written, column.kind, ruler, method.follows.get(path, "")), clash_told(path, method)) if written else element("td")

@@ -1,0 +1,217 @@
+"""The answered half of a calculator on a page: spoken answer, drawing, table, notes, and how it was worked out."""
+
+import json
+import xml.etree.ElementTree as ET
+from base64 import b64encode
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+from calculators.asking.answering import Asking, filled
+from calculators.asking.bibliography import source_named
+from calculators.asking.declaration import Answer, Calculator, Offer, Result, Setting
+from calculators.drawing.picture import SIZES, Picture
+from calculators.faces.page.markup import NOT_SEARCHED, add, element
+from calculators.faces.page.steps_left_out import steps_left_out
+from calculators.faces.page.two_figures import clash_notes
+from calculators.values.kinds import Length, Lengths, Table
+from calculators.values.measure import Ruler, show_length
+from calculators.values.phrase import figure_parts, without_marks
+
+TAKE_UP = "Change it so"
+FEW = 3  # columns that stand side by side on a phone
+
+
+def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
+    """What stands in a calculator's answer, in reading order.
+
+    folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
+    """
+    ruler, other = asking.ruler, asking.other_ruler
+    answer = replace(answer, notes=(*clash_notes(calculator, asking), *steps_left_out(calculator, asking), *answer.notes))
+    measures = results_table(calculator, answer, ruler, other)
+    tables = [
+        *([measures] if measures is not None else []),
+        *(part for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name] for part in _tables(each, answer, ruler)),
+    ]
+    if folded and tables:
+        tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
+    parts = [
+        _heading(answer),
+        element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
+        *([figure(calculator, answer, ruler)] if calculator.drawing else []),
+        *notes(calculator, answer, ruler),
+        *(_marks(each, answer.results[each.name], ruler, other) for each in calculator.results if isinstance(each.kind, Lengths)),
+        *tables,
+        _files(calculator, answer, ruler),
+        _working(calculator, answer, ruler),
+    ]
+    return [part for part in parts if part is not None]
+
+
+def _heading(answer: Answer) -> ET.Element | None:
+    """What stands over each sheet on paper: the order's name and the day, or lines to write them on; a script knows the open job, whose house it is, and the day."""
+    if answer.headed is None:
+        return None
+    name, house, day = (element("span", {"class": kind}, text) for kind, text in (("to-write name", answer.headed), ("house", ""), ("to-write day", "")))
+    return element("p", {"class": "headed"}, "Order ", name, " ", house, " Date ", day)
+
+
+def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:
+    parts = figure_parts(filled(answer.spoken, calculator, ruler))
+    return [element("strong", {"class": "figure"}, text) if is_figure else text for text, is_figure in parts]
+
+
+def spoken_text(calculator: Calculator, answer: Answer, ruler: Ruler) -> str:
+    """The spoken answer as plain text."""
+    return without_marks(filled(answer.spoken, calculator, ruler))
+
+
+def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
+    """The drawing with its caption; drawings that follow one another as numbered steps, and their key."""
+    drawn = calculator.drawing(answer.drawn_from, ruler)
+    if isinstance(drawn, Picture):
+        return _drawing(drawn)
+    steps = (element("li", None, _step(each)) for each in drawn.pictures)
+    alone = _print_alone("Print the gauge alone") if any(map(_is_true_size, drawn.pictures)) else None
+    return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), alone, _drawing(drawn.key))
+
+
+def _print_alone(words: str) -> ET.Element:
+    """A button that prints only what goes to the table; a script shows it and serves it."""
+    return element("p", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, words))
+
+
+def _drawing(picture: Picture) -> ET.Element:
+    caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
+    if not picture.told:
+        return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
+    return element("figure", {"class": "drawing", **NOT_SEARCHED}, _sizes(), element("div", {"class": "frame"}, picture.svg, _for_screens(picture)), _told(picture), caption)
+
+
+def _for_screens(picture: Picture) -> ET.Element | None:
+    """The drawing as it is laid out for screens, beside the one for phones and paper; a style sheet shows one of them."""
+    if picture.wide is not None:
+        picture.wide.set("class", f"{picture.wide.get('class')} on-screens")
+    return picture.wide
+
+
+def _sizes() -> ET.Element:
+    """Buttons that enlarge a drawing; a script shows them and serves them."""
+    buttons = (element("button", {"type": "button", "data-size": str(size), "aria-pressed": "true" if size == 1 else "false"}, f"{size}×") for size in SIZES)
+    return element("div", {"class": "sizes", "role": "group", "aria-label": "Size of the drawing", "hidden": True}, *buttons)
+
+
+def _told(picture: Picture) -> ET.Element:
+    """Where the words about what is pointed at are shown."""
+    return element("p", {"class": "told", "role": "status", "hidden": True}, f"Tap {picture.told}, or go from one to the next with the arrow keys.")
+
+
+def _step(picture: Picture) -> ET.Element:
+    """A drawing under the words that say what to do."""
+    words = element("figcaption", None, element("strong", None, f"{picture.title}."), " ", picture.caption)
+    return element("figure", {"class": "drawing gauge-sheet" if _is_true_size(picture) else "drawing"}, words, picture.svg)
+
+
+def _is_true_size(picture: Picture) -> bool:
+    return "true-size" in picture.svg.get("class")
+
+
+def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
+    if not answer.notes:
+        return []
+    listed = (element("li", None, filled(note, calculator, ruler), *(_offer(note, calculator) if isinstance(note, Offer) else ())) for note in answer.notes)
+    return [element("ul", {"class": "notes"}, *listed)]
+
+
+def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:
+    """A button that puts what is offered into the blanks; a script shows it and serves it."""
+    sets = [[each.field, each.text, each.row, _column(calculator, each)] for each in offer.sets]
+    yield " "
+    yield element("button", {"type": "button", "class": "offer", "hidden": True, "data-sets": json.dumps(sets), "data-does": offer.does, "aria-label": f"{TAKE_UP}: {offer.does}"}, TAKE_UP)
+
+
+def _column(calculator: Calculator, setting: Setting) -> int | None:
+    """Where in its row a cell stands, from 0."""
+    return None if setting.row is None else [each.name for each in calculator.field(setting.field).kind.columns].index(setting.column)
+
+
+def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
+    """Every plain result, on the ruler in hand and on the other one; None where there is none."""
+    title = f"{calculator.title}: all measures"
+    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit)))
+    body = element("tbody")
+    for result in calculator.results:
+        value = answer.results[result.name]
+        if isinstance(result.kind, Table | Lengths) or value is None:
+            continue
+        if isinstance(result.kind, Length):
+            cells = [element("td", None, result.kind.show(value, each)) for each in (ruler, other)]
+        else:
+            cells = [element("td", {"colspan": "2"}, result.kind.show(value, ruler))]
+        add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
+    if not len(body):
+        return None
+    return scrolling(element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body), title)
+
+
+def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Element | None:
+    """Marks to set out one after another: numbered, on both rulers."""
+    if not marks:
+        return None
+    listed = (element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other))) for mark in marks)
+    return element("div", {"class": "marks"}, element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"), element("ol", None, *listed))
+
+
+def _tables(result: Result, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
+    """A table of results, and over one that begins a sheet of its own what stands over each sheet."""
+    heading = _heading(answer) if result.sheet else None
+    if heading is not None:
+        yield heading
+    yield _table(result, answer.results[result.name], ruler)
+
+
+def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
+    told = [number for number, column in enumerate(result.kind.read) if any(row[column.name] is not None for row in rows)]
+    head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.read[number].label) for number in told))
+    cells = [result.kind.cells(row, ruler) for row in rows]
+    labels = [column.label for column in result.kind.read]
+    lines = [element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told)) for shown in cells]
+    caption = element("caption", None, f"{result.label}. {result.meaning}")
+    table = scrolling(element("table", {"class": "results many" if len(told) > FEW and not result.sheet else "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    if result.sheet or result.to_table:
+        table.set("class", "wide sheet" if result.sheet else "wide to-table")
+    return table
+
+
+def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    """Links that save what the calculator offers as files, which work without any script, and a button that prints what goes to the table."""
+    if not calculator.files or not answer.settled:
+        return None
+    links = [
+        element("a", {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}"}, each.label)
+        for each in calculator.files
+    ]
+    printed = [element("li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")) for each in calculator.results if each.sheet]
+    return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
+
+
+def scrolling(table: ET.Element, label: str) -> ET.Element:
+    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can be read line by line there."""
+    heads = ["".join(each.itertext()) for each in table.findall("thead/tr/th")]
+    rows = [row for row in table.iter("tr") if len(row.findall("td")) and len(row) == len(heads)]
+    if (len(heads) > FEW or table.find("tbody/tr/td/code") is not None) and rows and not any(cell.get("data-label") for row in rows for cell in row):
+        table.set("class", f"{table.get('class', '')} by-line".strip())
+        for row in rows:
+            for cell, head in zip(row, heads):
+                cell.set("data-label", head)
+    return element("div", {"class": "wide", "tabindex": "0", "role": "region", "aria-label": label}, table)
+
+
+def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    if not answer.working and not calculator.sources:
+        return None
+    steps = [element("p", None, filled(step, calculator, ruler)) for step in answer.working]
+    sources = [element("li", None, source_named(key).cited) for key in calculator.sources]
+    listed = [element("p", None, "Sources:"), element("ul", {"class": "sources"}, *sources)] if sources else []
+    return element("details", {"class": "working"}, element("summary", None, "How it was worked out"), *steps, *listed)

@@ -1,0 +1,122 @@
+"""The asked half of a calculator on a page: a sentence with blanks to fill in, and the rarer questions behind *more*."""
+
+import re
+import xml.etree.ElementTree as ET
+
+from calculators.asking.answering import Asking
+from calculators.asking.declaration import Calculator, Field
+from calculators.faces.page.markup import add, element
+from calculators.values.kinds import YES_NO_WORDS, Choice, Kind, YesNo
+from calculators.asking.rows import Rows
+
+_BLANK = re.compile(r"\{(\w+)\}")
+
+
+def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
+    """The form of a calculator.
+
+    place: a word that keeps the ids of this form apart from others on the page.
+    """
+    sentence = element("p", {"class": "sentence"})
+    for index, part in enumerate(_BLANK.split(calculator.asked)):
+        add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
+    form = element("form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence)
+    add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
+    rare = [calculator.field(name) for name in calculator.rarely_asked]
+    tables = [field for field in rare if isinstance(field.kind, Rows) and not field.optional]
+    add(form, *(_rows(field, asking, place) for field in tables))
+    if behind := [field for field in rare if field not in tables]:
+        rows = (_rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place) for field in behind)
+        add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
+    add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh(), " ", _carry()))
+    return form
+
+
+def _named(fields: list[Field]) -> str:
+    """The labels of fields inside a line of text, the first few of many."""
+    labels = [field.label[0].lower() + field.label[1:] for field in fields]
+    return ", ".join(labels if len(labels) < 5 else [*labels[:4], "and others"])
+
+
+def _blank(field: Field, asking: Asking, place: str) -> ET.Element:
+    """A blank inside the sentence: its name for those who cannot see the sentence, and the control."""
+    return element("label", {"class": "blank"}, element("span", {"class": "blank-name"}, field.label), _control(field, asking, place))
+
+
+def _row(field: Field, asking: Asking, place: str) -> ET.Element:
+    return element(
+        "div", {"class": "field"},
+        element("label", {"for": _id(place, field.name)}, field.label),
+        _control(field, asking, place),
+        element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help),
+        _refusal(field.name, place),
+    )
+
+
+def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
+    """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a script."""
+    kind: Rows = field.kind
+    heads = (element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label) for column in kind.columns)
+    body = element("tbody")
+    for row in kind.cells(asking.text(field)):
+        cells = (element("td", {"data-label": column.label}, _cell(column, text, place, field.name)) for column, text in zip(kind.columns, row))
+        leave_out = element("button", {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"}, "×")
+        add(body, element("tr", None, *cells, element("td", None, leave_out)))
+    table = element(
+        "table", {"class": "rows", "id": _id(place, field.name), "data-field": field.name, "aria-describedby": _described_by(place, field.name)},
+        element("caption", None, field.label), element("thead", None, element("tr", None, *heads, element("td"))), body,
+    )
+    one_more = element("button", {"type": "button", "class": "one-more", "data-field": field.name, "hidden": True}, f"One more {kind.one}")
+    return element("div", {"class": "order"}, table, one_more, element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help), _refusal(field.name, place))
+
+
+def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
+    return _blank_for(column.kind, text or column.fixed or "", {"aria-labelledby": _id(place, table, column.name)})
+
+
+def _control(field: Field, asking: Asking, place: str) -> ET.Element:
+    common = {
+        "id": _id(place, field.name),
+        "name": field.name,
+        "aria-describedby": _described_by(place, field.name),
+        "data-taken": field.name in asking.taken and field.name not in asking.typed,
+    }
+    return _blank_for(field.kind, asking.text(field), common)
+
+
+def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
+    """A list to choose from for the kinds that have few answers, else a line to write on."""
+    options = kind.options if isinstance(kind, Choice) else {word: word for word in YES_NO_WORDS} if isinstance(kind, YesNo) else None
+    if options is None:
+        width = {"size": str(max(6, len(text) + 1))}
+        return element("input", common | width | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"})
+    choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
+    return element("select", common, *choices)
+
+
+def _described_by(place: str, name: str) -> str:
+    return f"{_id(place, name, 'help')} {_id(place, name, 'refusal')}"
+
+
+def _refusal(name: str, place: str) -> ET.Element:
+    return element("p", {"class": "refusal", "id": _id(place, name, "refusal"), "data-field": name, "hidden": True})
+
+
+def _meanings(calculator: Calculator, place: str) -> ET.Element:
+    listed = element("dl")
+    for name in calculator.asked_in_sentence:
+        field = calculator.field(name)
+        add(listed, element("dt", None, field.label), element("dd", {"id": _id(place, name, "help")}, field.help))
+    return element("details", {"class": "meanings"}, element("summary", None, "What to measure"), listed)
+
+
+def _afresh() -> ET.Element:
+    return element("button", {"type": "button", "class": "afresh", "hidden": True}, "Back to the house’s numbers")
+
+
+def _carry() -> ET.Element:
+    return element("a", {"class": "carry", "hidden": True}, "Link that carries these numbers")
+
+
+def _id(place: str, *parts: str) -> str:
+    return "-".join((place, *parts))

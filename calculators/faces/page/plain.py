@@ -1,0 +1,27 @@
+"""A calculator's answer as plain data, for a terminal or a test: lengths as numbers in millimetres."""
+
+from typing import Any, Mapping
+
+from calculators.asking.answering import Asking, answer, filled, read
+from calculators.asking.declaration import AskAgain, Calculator
+
+
+def plain_answer(calculator: Calculator, asking: Asking) -> dict[str, Any]:
+    """``{"calculator", "inputs", "results", "notes"}``; raises AskAgain when values cannot be used."""
+    values = read(calculator, asking)
+    reply = answer(calculator, asking)
+    return {
+        "calculator": calculator.name,
+        "inputs": _plain(calculator, values),
+        "results": _plain(calculator, reply.results),
+        "notes": [filled(note, calculator, asking.ruler) for note in reply.notes],
+    }
+
+
+def refusals(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """The sentence for each field in trouble."""
+    return {name: filled(sentence, calculator, asking.ruler) for name, sentence in trouble.sentences.items()}
+
+
+def _plain(calculator: Calculator, values: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: None if value is None else calculator.kinds[name].plain(value) for name, value in values.items()}

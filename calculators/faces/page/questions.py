@@ -1,0 +1,50 @@
+"""What questions of the browser have in common: whose method they are asked in, the ruler, and that no document makes them fail."""
+
+import re
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from calculators.documents.json_text import Unreadable
+from calculators.asking.house_method import HouseMethod, site_method
+from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
+
+Reply = dict[str, Any]
+
+
+def house(request: Reply) -> HouseMethod:
+    """The method a question is to be answered with: the one it carries, or the site's where that cannot be read."""
+    try:
+        return method_in_hand(request.get("method", ""))
+    except Unreadable:
+        return site_method()
+
+
+def followed(request: Reply) -> str:
+    """The text of the method a question carries, written the one way; empty for the site's own or one that cannot be read."""
+    try:
+        return written_down(read_method(request["method"])[0]) if request.get("method") else ""
+    except Unreadable:
+        return ""
+
+
+def ruler_wanted(request: Reply) -> str:
+    """The ruler a question asks for; one that does not exist, kept from a visit long ago, counts as none."""
+    wanted = request.get("ruler", "")
+    return wanted if site_method().offers(wanted) else ""
+
+
+def file_name(kind: str, name: str) -> str:
+    """A name for a saved file, such as house-method-summer-linen.json."""
+    return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
+
+
+def careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
+    """A question whose one reply is a sentence where a document cannot be read."""
+
+    def asked(request: Reply) -> Iterator[Reply]:
+        try:
+            yield question(request)
+        except Unreadable as trouble:
+            yield {"trouble": str(trouble)}
+
+    return asked

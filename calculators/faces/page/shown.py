@@ -1,0 +1,46 @@
+"""What the browser is told once a calculator has answered, or has a value to ask for again."""
+
+from contextlib import suppress
+from typing import Any
+
+from calculators.asking.answering import Asking, written
+from calculators.asking.declaration import Answer, AskAgain, Calculator
+from calculators.faces.page.answered import answered
+from calculators.faces.page.markup import html
+from calculators.faces.page.plain import refusals
+from calculators.values.kinds import Refused
+from calculators.values.money import Amount
+
+
+def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
+    """``answer``: its HTML; ``texts``, ``written`` as below. folded: as for `answered`."""
+    return {
+        "answer": "".join(html(part) for part in answered(calculator, answer, asking, folded)),
+        "texts": standing(calculator, asking),
+        "written": written(calculator, asking),
+    }
+
+
+def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[str, Any]:
+    """``refusals``: a sentence for each field in trouble; ``instead``: what a button beside one puts there; ``texts``, ``written`` as below."""
+    return {
+        "refusals": refusals(trouble, calculator, asking),
+        "instead": _instead(trouble, calculator, asking),
+        "texts": standing(calculator, asking),
+        "written": written(calculator, asking),
+    }
+
+
+def _instead(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """The amounts typed under another money, each with its figure under the house's."""
+    amounts = (field for field in calculator.fields if field.name in trouble.sentences and isinstance(field.kind, Amount))
+    return {field.name: text for field in amounts if (text := field.kind.under_the_houses_money(asking.text(field), asking.ruler))}
+
+
+def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:
+    """What now stands in every field that can be read at all."""
+    texts = {}
+    for field in calculator.fields:
+        with suppress(Refused):
+            texts[field.name] = field.kind.standing(asking.text(field))
+    return texts

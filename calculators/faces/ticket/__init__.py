@@ -1,0 +1,1 @@
+"""The work ticket on its page."""

@@ -1,0 +1,167 @@
+"""What the browser asks about work tickets: the sheets, a tick, a size that was measured, what is settled on the ticket itself.
+
+Every question carries ``kind`` and ``kept``: a ``job`` as the text it is kept as, or ``loose``, what was ticked and measured for
+the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they are ``read_on`` and
+the ``method`` that the pages follow. A reply that changes something holds the text to keep under the name of the kind.
+"""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.catalogue import calculator_named
+from calculators.faces.page.markup import element, html
+from calculators.faces.job.cloth_of_the_job import what_to_do
+from calculators.faces.page.questions import house, ruler_wanted
+from calculators.faces.ticket.sheets import ticket_sheets
+from calculators.faces.ticket.page import settle_blanks
+from calculators.faces.ticket.sizes import all_together, size_said, square_said
+from calculators.faces.ticket.steps import MOST_BOXES, bundles_of, ticked
+from calculators.documents.job.change import begun, changed
+from calculators.documents.job.format import FIGURES
+from calculators.documents.job.merge import merged
+from calculators.documents.job.reading import Job, opened, read_job, written_down
+from calculators.values.kinds import Refused
+from calculators.documents.house_method.reading import read_method
+from calculators.ticket.batch import Batch, NotYet, batch_of
+from calculators.ticket.sizes import read_size
+from calculators.ticket.steps import ONCE
+from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
+from calculators.batch.walk import BATCH
+
+Reply = dict[str, Any]
+JOB, LOOSE = "job", "loose"
+OF_THE_WALK = ("typed", "read_on", "method")  # what a loose batch has from the walk, and does not keep a second time
+MEND = "This batch has no ticket yet. In “{title}” a blank needs mending: {sentence}"
+
+
+def _ticket(request: Reply) -> Reply:
+    """{…, "home"} → {"name", "body": HTML, "settle": HTML}: the sheets, or why there are none yet."""
+    job = _in_hand(request)
+    try:
+        batch = _batch(job, request)
+        document = job.document
+        sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""), {name: document.get(name, "") for name in FIGURES})
+    except NotYet as trouble:
+        words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
+        return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(trouble)}"}, "Mend it in the batch"))), "settle": ""}
+    about_cloth = what_to_do(batch.cloth, job.method, house(request), request["kind"] == JOB, request["home"])
+    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"], about_cloth)))}
+
+
+def _blank_in_the_batch(trouble: NotYet) -> str:
+    """The id of a blank on the page of the batch, where the walk stands first."""
+    return f"{BATCH.name}-0-{trouble.calculator}-{trouble.field}"
+
+
+def _tick(request: Reply) -> Reply:
+    """{…, "step", its "title", and either "by": 1 or -1, or "box": a piece of the box that is turned} → the text to keep, and {"done": HTML of the step's boxes}."""
+    job = _in_hand(request)
+    batch = _batch(job, request)
+    step = request["step"]
+    bundles = bundles_of(step, batch)
+    before = job.document.get("ticks", {}).get(step, 0)
+    if "box" in request:
+        box = next((each for each in bundles.boxes(MOST_BOXES) if request["box"] in each), None)
+        after = turned(before, box, bundles) if box else before  # another window may have made the batch smaller
+    else:
+        after = one_more(before, bundles) if request["by"] > 0 else one_less(before, bundles)
+    text = _kept(job, {f"ticks.{step}": json.dumps(after) if after else ""}, request)
+    return {request["kind"]: text, "done": html(ticked(step, request["title"], bundles, after))}
+
+
+def _size(request: Reply) -> Reply:
+    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "refusal", "said", "within", "square", "is_square", "all": HTML}.
+
+    What cannot be read as a size is kept as it was typed, with one sentence as "refusal"; what cannot be kept gives that sentence alone.
+    """
+    job, side, text = _in_hand(request), request["side"], request["text"].strip()
+    batch = _batch(job, request)
+    text, refusal = (text, "") if side == "note" or not text else _written(text, side, batch)
+    lines = job.document.get("measured", [])
+    at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
+    try:
+        kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
+    except Refused as trouble:
+        return {"refusal": refusal or str(trouble)}
+    said, within = ("", True) if side == "note" else size_said(text, side, batch)
+    lines = read_job(kept).document["measured"]
+    square, is_square = square_said(lines[at], batch)
+    every = "".join(map(html, all_together(batch, lines)))
+    return {request["kind"]: kept, "shown": text, "refusal": refusal, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
+
+
+def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
+    """A measured size with the unit it was read in, or as it was typed, and one sentence why it could not be read."""
+    try:
+        read_size(text, side, batch)
+        return calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler), ""
+    except Refused as trouble:
+        return text, str(trouble)
+
+
+def _settle(request: Reply) -> Reply:
+    """{…, "name": cloth or bundle, "text"} → the text to keep, or for a loose batch's bundle {"typed": {calculator, field, text}}; or {"refusal"}."""
+    job, text = _in_hand(request), request["text"].strip()
+    try:
+        if request["name"] == "cloth":
+            return {request["kind"]: _kept(job, {"cloth": text}, request)}
+        if text:
+            calculator_named("bundles").field("bundle").kind.parse(text, _batch(job, request).ruler)
+        changes = {"typed.bundles.bundle": text, **_moved(job, text, request)}
+        kept = {request["kind"]: _kept(job, changes, request)}
+        if request["kind"] == LOOSE:
+            return {"typed": {"calculator": "bundles", "field": "bundle", "text": text}, **(kept if len(changes) > 1 else {})}
+        return kept
+    except Refused as trouble:
+        return {"refusal": str(trouble)}
+
+
+def _moved(job: Job, size: str, request: Reply) -> dict[str, str]:
+    """What has to change among the bundles ticked by number once bundles have another size."""
+    ticks = {step: kept for step, kept in job.document.get("ticks", {}).items() if isinstance(kept, list) and step not in ONCE}
+    if not ticks:
+        return {}
+    before, after = (_batch(each, request).bundles for each in (job, opened(changed(job, {"typed.bundles.bundle": size}))))
+    moved = {step: in_other_bundles(kept, before, after) for step, kept in ticks.items()}
+    return {f"ticks.{step}": json.dumps(kept) if kept else "" for step, kept in moved.items()}
+
+
+def _merge(request: Reply) -> Reply:
+    """{"base", "mine", "theirs"} → {"loose": text, "said"}: as for jobs; what another window ticked stays ticked."""
+    base, mine, theirs = (_loose(request[name]).document for name in ("base", "mine", "theirs"))
+    return {LOOSE: written_down(merged(base, mine, theirs)[0]), "said": ""}
+
+
+def _in_hand(request: Reply) -> Job:
+    """The job a question is about. Raises Unreadable with a sentence."""
+    if request["kind"] == JOB:
+        return read_job(request["kept"])
+    document = {**_loose(request["kept"]).document, "typed": request.get("typed", {}), "read_on": request.get("read_on", "")}
+    if request.get("method"):
+        document["method"] = read_method(request["method"])[0]
+    return opened(document)
+
+
+def _loose(text: str) -> Job:
+    return read_job(text) if text else opened(begun("batch", "This batch", "batch", ""))
+
+
+def _batch(job: Job, request: Reply) -> Batch:
+    return batch_of(job.stops(ruler_wanted(request)), job.method, job.document.get("cloth", ""))
+
+
+def _kept(job: Job, changes: Mapping[str, str], request: Reply) -> str:
+    document = changed(job, changes)
+    if request["kind"] == LOOSE:
+        document = {name: each for name, each in document.items() if name not in OF_THE_WALK}
+    return written_down(document)
+
+
+TICKET_QUESTIONS = {
+    "ticket": _ticket,
+    "ticket tick": _tick,
+    "ticket size": _size,
+    "ticket settle": _settle,
+    "loose merge": _merge,
+}

@@ -1,0 +1,1 @@
+"""The trade's arithmetic: no HTML, no typed text."""

@@ -1,0 +1,57 @@
+"""A construction as a maker does it: steps in order, each with the cloth as it then lies."""
+
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import Iterable, Mapping
+
+from calculators.trade.corners.convex import Polygon
+from calculators.trade.corners.corner import Corner
+from calculators.trade.corners.plane import Number, Point
+from calculators.trade.corners.stack import Stack
+from calculators.trade.corners.window import seen_through, window
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A distance to show on a drawing: from one place on the table to another, under a name from the step's lengths.
+
+    outside: whether there is room for it on the side away from the cloth.
+    """
+
+    name: str
+    start: Point
+    end: Point
+    outside: bool = True
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step.
+
+    name: what it is called in the workroom.
+    told: what to do, with ``{name}`` where a length of this job belongs.
+    stack: the cloth after it.
+    lengths: the lengths told or shown [mm].
+    measured: distances to show.
+    from_below: shown as seen when the work is turned over.
+    window: what is shown of the table, the same in every step of a construction.
+    """
+
+    name: str
+    told: str
+    stack: Stack
+    lengths: Mapping[str, Number] = field(default_factory=dict)
+    measured: tuple[Measured, ...] = ()
+    from_below: bool = False
+    window: Polygon = ()
+
+    @cached_property
+    def seen(self) -> Stack:
+        """What the window shows of the cloth, in floats."""
+        return seen_through(self.stack, self.window)
+
+
+def through_one_window(corner: Corner, reach: Number, steps: Iterable[Step]) -> list[Step]:
+    """The steps of a construction, all seen through one window that reaches so far along each edge from the raw corner [mm]."""
+    ring = window(corner, reach)
+    return [replace(step, window=ring) for step in steps]

@@ -1,0 +1,164 @@
+"""Plans on a cloth with flaws or a repeat, ever better: strips grown quickly, then searched with a bound that sees what is in the way."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from itertools import islice
+from typing import Protocol
+
+from calculators.trade.lay_plan.solving.around import Around, Kind, Obstacles
+from calculators.trade.lay_plan.fitted import Fit
+from calculators.trade.lay_plan.solving.model import Task
+from calculators.trade.lay_plan.order import Rules, Wanted
+from calculators.trade.lay_plan.solving.plan import Part, Plan
+from calculators.trade.lay_plan.solving.search_around import SearchAround
+from calculators.trade.lay_plan.solving.strips_around import StripsAround
+from calculators.trade.lay_plan.usable import Usable
+
+MOST_COPIES = 2_000
+BREADTHS = (12, 40)
+SEARCHES = 6  # steps of a search for one of ours: they are short
+
+
+class Fitting(Protocol):
+    """What is known of the cloth, the pieces and the goal, as `fit.Fitting` has it; gap and unit [mm]."""
+
+    cloth: Usable
+    pieces: tuple[Wanted, ...]
+    rules: Rules
+    goal: str
+    gap: Fraction
+    matched: bool
+    unit: Fraction
+    task: Task
+
+    def score(self, plan: Plan) -> Fraction:
+        """What a plan comes to in the measure of the goal."""
+
+    def better(self, result: Fraction, than: Fraction) -> bool:
+        """Whether one such measure is better than another."""
+
+    def fit(self, plan: Plan, bound: Fraction | None) -> Fit:
+        """A plan with a bound."""
+
+    def bounded(self, fit: Fit, bound: Fraction | None) -> Fit:
+        """The same plan with another bound."""
+
+
+class FitAround:
+    """A fitting on a cloth with something in the way.
+
+    limit: what no plan could pass on the same cloth without it, in units of the goal; None where unknown.
+    """
+
+    def __init__(self, fitting: Fitting, limit: Fraction | None):
+        self.fitting, self.limit = fitting, limit
+        strips = fitting.rules.strips
+        self.in_strips = strips not in ("sections", "free")
+        self.ways = ["across"] if fitting.task.length is None else {"across": ["across"], "along": ["along"]}.get(strips, ["across", "along"])
+        self.best: Fit | None = None
+
+    def improving(self, steps: int) -> Iterator[Fit | None]:
+        """Ever better plans within so many steps of each search; None for a step that changed nothing."""
+        for way in self.ways:
+            for breadth in BREADTHS:
+                grown = Around(*self._ground(way), self._aimed_at())
+                for _ in islice(grown.run(breadth), steps):
+                    yield None
+                if grown.length is not None or grown.end is not None:
+                    yield self._kept(grown.cloth(grown.length or grown.end), way)
+        yield from self._shortened(steps * SEARCHES) if self.fitting.task.length is None else self._searched(steps)
+
+    def _searched(self, steps: int) -> Iterator[Fit | None]:
+        bounds = []
+        for way in self.ways:
+            if self._proven():
+                return
+            width, length, kinds, obstacles = self._ground(way)
+            known = int(self.best.score / self._measure()) if self.best else 0
+            search = SearchAround(StripsAround(width, length, kinds, obstacles), [kind.value for kind in kinds], known, self._aimed_at(None))
+            for _ in islice(search.run(), steps * SEARCHES):
+                yield None
+            bounds.append(search.bound * self._measure())
+            if search.best:
+                yield self._kept(search.cloth(), way)
+        if self.in_strips:
+            yield self._lowered(max(bounds))
+
+    def _shortened(self, steps: int) -> Iterator[Fit | None]:
+        """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so far, again and again."""
+        width, _, kinds, obstacles = self._ground("across")
+        areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
+        everything = sum(area * kind.copies for area, kind in zip(areas, kinds))
+        length = self._aimed_at() if self.limit is None else self._units(self.limit + self.fitting.gap)
+        none = 0  # the longest on which it was looked for and not found
+        while self.best is not None and not self._proven():
+            search = SearchAround(StripsAround(width, length, kinds, obstacles), areas, everything - 1)
+            for _ in search.run():
+                steps -= 1
+                yield None
+                if not steps:
+                    return
+            if search.best and search.value == everything:
+                yield self._kept(search.cloth(whole=False), "across")
+            elif search.bound < everything:
+                self.limit = (length + 1) * self.fitting.unit - self.fitting.gap
+                self.best = self.fitting.bounded(self.best, self.limit)
+                yield self.best
+            if search.value < everything:
+                none = length
+            length = (none + self._units(self.best.score + self.fitting.gap)) // 2
+            if length <= none:
+                return
+
+    def _kept(self, cloth: Part, way: str) -> Fit | None:
+        fitting = self.fitting
+        plan = Plan(replace(fitting.task, first_cut=way), cloth.mirrored() if way == "along" else cloth)
+        if self.best is not None and not fitting.better(fitting.score(plan), self.best.score):
+            return None
+        self.best = fitting.fit(plan, self.limit)
+        return self.best
+
+    def _lowered(self, bound: Fraction) -> Fit | None:
+        if self.best is None or self.limit is not None and bound >= self.limit:
+            return None
+        self.limit = bound
+        self.best = self.fitting.bounded(self.best, bound)
+        return self.best
+
+    def _proven(self) -> bool:
+        return self.best is not None and self.best.score == self.best.score_bound
+
+    def _measure(self) -> Fraction:
+        """What a unit of the search stands for in the measure of the goal."""
+        unit = self.fitting.unit
+        return {"length": unit, "area": unit**2, "count": Fraction(1)}[self.fitting.goal]
+
+    def _aimed_at(self, unknown: int | None = 1) -> int | None:
+        return unknown if self.limit is None else int(self.limit / self._measure())
+
+    def _ground(self, way: str) -> tuple[int, int | None, list[Kind], Obstacles]:
+        """A cloth turned so that its strips lie across, the kinds of piece, and what is in the way."""
+        fitting, along = self.fitting, way == "along"
+        repeat = fitting.cloth.repeat if fitting.matched else None
+        obstacles = Obstacles(
+            tuple(
+                tuple(self._units(place) for place in (flaw.from_selvedge, flaw.from_selvedge + flaw.width, flaw.from_end, flaw.from_end + flaw.length))
+                for flaw in fitting.cloth.flaws
+            ),
+            self._units(fitting.gap),
+            (self._units(repeat.along or 0), self._units(repeat.first_along)) if repeat else (0, 0),
+            (self._units(repeat.across or 0), self._units(repeat.first_across)) if repeat else (0, 0),
+        )
+        task = fitting.task
+        kinds = [
+            Kind(
+                tuple((l, w, turned) if along else (w, l, turned) for w, l, turned in piece.sizes()),
+                min(MOST_COPIES, task.quantity(number)), piece.worth, wanted.matched and fitting.matched,
+            )
+            for number, (piece, wanted) in enumerate(zip(task.pieces, fitting.pieces))
+        ]  # fmt: skip
+        return (task.length, task.width, kinds, obstacles.mirrored()) if along else (task.width, task.length, kinds, obstacles)
+
+    def _units(self, length: Fraction) -> int:
+        return int(Fraction(length) / self.fitting.unit)

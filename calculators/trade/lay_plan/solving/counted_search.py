@@ -1,0 +1,153 @@
+"""Most value with limited quantities from any recursion that ignores them: prices for the bound, passes with counts for plans.
+
+1. Plans in two stages made at once, both ways, as a start.
+2. Prices lower the bound of the recursion, beginning with those of the bound by area; early passes give plans on the way.
+3. Passes at the best prices, for a target near the bound and for the next better value in turn; each that drops nothing
+   lowers the bound. When one had to drop some, the next looks at twice as much, at better prices.
+"""
+
+from abc import ABC, abstractmethod
+from collections.abc import Generator, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from calculators.trade.lay_plan.solving.counted_pass import Breadth, Content, CountedPass
+from calculators.trade.lay_plan.solving.counts import PackedCounts
+from calculators.trade.lay_plan.solving.model import Task
+from calculators.trade.lay_plan.solving.plan import Part, Plan
+from calculators.trade.lay_plan.solving.prices import price_steps
+from calculators.trade.lay_plan.solving.progress import Progress
+from calculators.trade.lay_plan.solving.two_stage_start import TwoStageStart
+
+PRECISION = 1 << 24
+MOST_KEPT = 400
+EARLY_PASSES = (4,)  # after so many steps of prices
+STEPS, PACE = 16, 0.4
+LATER_PACE = 0.2
+FAR = 16  # part of the bound that is a wide gap
+
+
+@dataclass(frozen=True)
+class Relaxed:
+    """The recursion at given prices.
+
+    bound: most value of any plan, in 1/scale units; prices: those it holds for; used: copies of each piece in its best plan; price_of_all: price
+    of all copies together; tables: what the recursion left.
+    """
+
+    bound: int
+    prices: list[int]
+    used: list[int]
+    price_of_all: int
+    tables: Any
+
+
+class CountedSearch(ABC):
+    """The method for one recursion; a task with a way for at least one piece.
+
+    first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider ones.
+    """
+
+    first = Breadth(8, 800, 8)
+    later_steps = 12
+
+    def __init__(self, task: Task, start: TwoStageStart):
+        self.task = task
+        self.start = start
+        self.values = [piece.worth for piece in task.pieces]
+        self.copies = [task.quantity(number) for number in range(len(task.pieces))]
+        self.scale = max(4, PRECISION // max(1, sum(v * c for v, c in zip(self.values, self.copies))))
+        self.counts = PackedCounts(self.copies)
+        self.value = -1
+        self.plan: Plan | None = None
+        self.bound = task.value_of_area()
+        self.best: Relaxed | None = None
+
+    @abstractmethod
+    def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Any]]:
+        """The recursion for pieces of this worth, with pauses: its best value, the copies used in it, and its tables."""
+
+    @abstractmethod
+    def counted_pass(self, tables: Any, worth: Sequence[int], least: int, breadth: Breadth) -> CountedPass:
+        """A pass over those tables."""
+
+    def run(self) -> Iterator[Progress]:
+        """All of the method, until the plan is proven or nothing is left to try."""
+        for found in self.start.run():
+            if found.plan is not None:
+                self._keep(found.result, found.plan.cloth)
+            yield self._progress()
+        yield from self._lower_bound(self.task.prices_of_area(self.scale), STEPS, PACE, EARLY_PASSES)
+        yield from self._close_gap()
+        yield self._progress(True)
+
+    def _progress(self, finished: bool = False) -> Progress:
+        return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
+
+    def _closed(self) -> bool:
+        return self.value >= self.bound
+
+    def _near(self) -> bool:
+        """Whether there is a gap, and not so wide that plans near the bound are out of reach."""
+        return self.value < self.bound < self.value + self.bound / FAR
+
+    def _keep(self, value: int, cloth: Part) -> None:
+        if value > self.value:
+            self.value, self.plan = value, Plan(self.task, cloth)
+
+    def _worth(self, prices: Sequence[int]) -> list[int]:
+        return [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
+
+    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
+        worth = self._worth(prices)
+        prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+        best, used, tables = yield from self.tables(worth)
+        price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
+        return Relaxed(best + price_of_all, prices, used, price_of_all, tables)
+
+    def _lower_bound(self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()) -> Iterator[Progress]:
+        known = lambda: self.value * self.scale  # noqa: E731
+        count = 0
+        for relaxed in price_steps(self._relaxed, self.copies, known, prices, steps, patience=2, drift=0.3, pace=pace):
+            if relaxed is None:
+                yield self._progress()
+                continue
+            count += 1
+            if self.best is None or relaxed.bound < self.best.bound:
+                self.best = relaxed
+                self.bound = min(self.bound, relaxed.bound // self.scale)
+            yield self._progress()
+            if count in passes and self._near():
+                yield from self._pass(self._target(), self.first)
+            if self._closed():
+                return
+
+    def _pass(self, target: int, breadth: Breadth) -> Iterator[Progress]:
+        """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
+        relaxed = self.best
+        search = self.counted_pass(relaxed.tables, self._worth(relaxed.prices), target * self.scale - relaxed.price_of_all, breadth)
+        for _ in search.run():
+            yield self._progress()
+        for content in search.found():
+            value = sum(self.values[piece] * count for piece, count in self.counts.pairs(content[1]))
+            if value > self.value:
+                self._keep(value, search.cloth(content))
+        if search.complete:
+            self.bound = min(self.bound, max(self.value, target - 1))
+        yield self._progress()
+        return search.complete
+
+    def _close_gap(self) -> Iterator[Progress]:
+        breadth = self.first
+        while not self._closed() and breadth.kept < MOST_KEPT:
+            breadth = breadth.wider()
+            while self._near() and (yield from self._pass(self._target(), breadth)):
+                pass
+            if not self._closed():
+                yield from self._pass(self.value + 1 + (self.bound - self.value) // 8, breadth)
+            if not self._closed():
+                yield from self._lower_bound(self.best.prices, self.later_steps, LATER_PACE)
+
+    def _target(self) -> int:
+        """What a pass near the bound aims at."""
+        return self.value + 1 + 2 * (self.bound - self.value - 1) // 3

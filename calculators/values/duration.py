@@ -1,0 +1,67 @@
+"""Time as a kind of value: how long work takes, in minutes."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import ClassVar
+
+from calculators.values.kinds import Kind, Refused, number_as_typed, plain_number
+from calculators.values.measure import quote
+
+_NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
+_CLOCK = re.compile(r"(\d{1,4}):([0-5]\d)", re.ASCII)
+_PARTS = re.compile(
+    rf"(?:(?P<h>{_NUMBER})\s*(?:h|hrs?|hours?)\.?)?\s*(?:(?P<min>{_NUMBER})(?![\d.,])\s*(?P<unit>m|mins?|minutes?)?\.?)?\s*(?:(?P<s>{_NUMBER})\s*(?:s|secs?|seconds?)\.?)?",
+    re.ASCII | re.IGNORECASE,
+)
+_HOUR = 60
+
+
+@dataclass(frozen=True)
+class Minutes(Kind):
+    """A time in minutes, read as ``80``, ``80 min``, ``1 h 20``, ``1:20`` (hours and minutes) or ``8 min 30 s``."""
+
+    least: Fraction = Fraction(0)
+    most: Fraction = Fraction(100_000)
+    mode: ClassVar[str] = "text"  # a decimal keyboard has no letters
+
+    def parse(self, text, ruler):
+        value = _read(text)
+        if not self.least <= value <= self.most:
+            raise Refused(f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to {self.show(self.most, ruler)}.")
+        return value
+
+    def show(self, value, ruler):
+        if value < _HOUR:
+            return f"{_one_decimal(value)} min"
+        hours, minutes = divmod((2 * value + 1) // 2, _HOUR)
+        return f"{hours} h {minutes} min" if minutes else f"{hours} h"
+
+    def plain(self, value):
+        return plain_number(value)
+
+    def write_out(self, text, ruler):
+        return f"{text.strip()} min" if re.fullmatch(_NUMBER, text.strip(), re.ASCII) else self.show(_read(text), ruler) if _CLOCK.fullmatch(text.strip()) else text
+
+
+def _one_decimal(value: Fraction) -> str:
+    tenths = (2 * 10 * value + 1) // 2
+    return f"{tenths // 10}.{tenths % 10}".removesuffix(".0")
+
+
+def _read(text: str) -> Fraction:
+    """A time as typed [min]; raises Refused with one sentence."""
+    tidy = number_as_typed(text)
+    if clock := _CLOCK.fullmatch(tidy):
+        return Fraction(int(clock.group(1)) * _HOUR + int(clock.group(2)))
+    parts = _PARTS.fullmatch(tidy)
+    hours, minutes, seconds = (_number(parts.group(name)) for name in ("h", "min", "s")) if parts and tidy else (None, None, None)
+    too_many = hours is not None and (minutes or 0) >= _HOUR or minutes is not None and (seconds or 0) >= 60
+    loose = seconds is not None and minutes is not None and not parts.group("unit")
+    if hours is minutes is seconds is None or too_many or loose:
+        raise Refused(f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such as 1 h 20 min.")
+    return (hours or 0) * _HOUR + (minutes or 0) + (seconds or Fraction(0)) / 60
+
+
+def _number(digits: str | None) -> Fraction | None:
+    return None if digits is None else Fraction(digits.replace(",", "."))
