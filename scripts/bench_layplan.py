@@ -2,7 +2,8 @@
 
     python scripts/bench_layplan.py                                   the instances of the test suite, 2 seconds each
     python scripts/bench_layplan.py --instances FILE … --limit 5      other files of the same forms
-    python scripts/bench_layplan.py --browser                         the same also under Pyodide, and the ratio of times
+    python scripts/bench_layplan.py --browser                         the same also under Pyodide, and the ratio of
+    times
     python scripts/bench_layplan.py --growth                          10 to 500 pieces, 1 to 20 sizes
     python scripts/bench_layplan.py --alone --json                    without the other solvers; rows as JSON
 
@@ -33,7 +34,9 @@ def arguments() -> argparse.Namespace:
     parser.add_argument("--instances", nargs="+", type=Path, default=INSTANCES, metavar="FILE")
     parser.add_argument("--limit", type=float, default=2.0, metavar="SECONDS")
     parser.add_argument("--browser", action="store_true", help="the same under Pyodide in Node")
-    parser.add_argument("--growth", action="store_true", help="made-up orders of growing size instead of published instances")
+    parser.add_argument(
+        "--growth", action="store_true", help="made-up orders of growing size instead of published instances"
+    )
     parser.add_argument("--alone", action="store_true", help="without the other solvers")
     parser.add_argument("--json", action="store_true", help="rows as JSON instead of a table")
     return parser.parse_args()
@@ -44,7 +47,15 @@ def cells(case: Case, row: Row) -> list[str]:
     late = behind(case, row.ours)
     gap = "" if row.gap is None else f"{row.gap:.2f}"
     proven = "yes" if row.proven else ""
-    return [row.instance, row.rule, *map(str, (row.best_known or "", row.ours, row.bound)), proven, "" if late is None else f"{late:.2f}", gap, f"{row.seconds:.2f}"]
+    return [
+        row.instance,
+        row.rule,
+        *map(str, (row.best_known or "", row.ours, row.bound)),
+        proven,
+        "" if late is None else f"{late:.2f}",
+        gap,
+        f"{row.seconds:.2f}",
+    ]
 
 
 def verdict_cell(verdict: judges.Verdict | None) -> str:
@@ -68,10 +79,17 @@ def summary(found: list[tuple[Case, Row]]) -> list[str]:
         reached = [behind(case, row.ours) for case, row in rows if case.best_known and row.ours is not None]
         gaps = [row.gap for _, row in rows if row.gap is not None]
         times = [row.seconds for _, row in rows]
-        known = f"{sum(1 for each in reached if each <= 0)} of {len(reached)} best values reached ({sum(1 for each in reached if each < 0)} bettered), mean {mean(reached):.3f} % behind; " if reached else ""
+        known = (
+            f"{sum(1 for each in reached if each <= 0)} of {len(reached)} best values reached "
+            f"({sum(1 for each in reached if each < 0)} bettered), mean {mean(reached):.3f} % behind; "
+            if reached
+            else ""
+        )
         lines.append(
-            f"{rule}: {known}{sum(row.proven for _, row in rows)} of {len(rows)} proven; mean gap to the bound {mean(gaps):.3f} %; "
-            f"median {median(times):.2f} s, longest {max(times):.2f} s, longest step {max(row.longest for _, row in rows):.2f} s"
+            f"{rule}: {known}{sum(row.proven for _, row in rows)} of {len(rows)} proven; mean gap to the bound "
+            f"{mean(gaps):.3f} %; "
+            f"median {median(times):.2f} s, longest {max(times):.2f} s, longest step "
+            f"{max(row.longest for _, row in rows):.2f} s"
         )
     return lines
 
@@ -93,7 +111,8 @@ def main() -> None:
     browser = in_browser(asked.instances, asked.limit) if asked.browser and not asked.growth else []
     if asked.json:
         rows = [
-            asdict(row) | {name: verdict and asdict(verdict) for name, verdict in beside.items()} for (_, row), beside in zip(found, verdicts)
+            asdict(row) | {name: verdict and asdict(verdict) for name, verdict in beside.items()}
+            for (_, row), beside in zip(found, verdicts)
         ]
         print(json.dumps({"here": rows, "browser": [asdict(row) for row in browser]}, indent=1))
         return
@@ -102,7 +121,10 @@ def main() -> None:
         print("\nUnder Pyodide:\n" + "\n".join(summary([(case, row) for (case, _), row in zip(found, browser)])))
         ratios = [ratio for (_, here), there in zip(found, browser) if (ratio := times_slower(here, there))]
         if ratios:
-            print(f"Time under Pyodide ÷ time here for the same steps, over {len(ratios)} cases: median {median(ratios):.2f}, {min(ratios):.2f} to {max(ratios):.2f}")
+            print(
+                f"Time under Pyodide ÷ time here for the same steps, over {len(ratios)} cases: median "
+                f"{median(ratios):.2f}, {min(ratios):.2f} to {max(ratios):.2f}"
+            )
         else:
             print("No case took long enough to compare times.")
 

@@ -3,7 +3,8 @@
     python scripts/bench_runtime.py                       7 pairs of starts; a table
     python scripts/bench_runtime.py --pairs 15 --json FILE   more pairs, and the figures as JSON
 
-Run it with the project's own Python (.venv) after a build. Starts come in pairs, ours and the plain page in turn, each in a
+Run it with the project's own Python (.venv) after a build. Starts come in pairs, ours and the plain page in turn, each
+in a
 browser with an empty profile, so that a busy machine is as hard on one as on the other; compare ratios, not seconds.
 """
 
@@ -34,7 +35,13 @@ GOALS = {
     "everything offline [MB]": 12,
 }
 COLD = 50  # keystrokes after which the browser has made fast code of what Python uses most
-QUESTION = {"ask": "calculator", "calculator": visits.ASKED["name"], "given": {}, "typed": {visits.ASKED["field"]: visits.FIRST_TEXT}, "ruler": ""}
+QUESTION = {
+    "ask": "calculator",
+    "calculator": visits.ASKED["name"],
+    "given": {},
+    "typed": {visits.ASKED["field"]: visits.FIRST_TEXT},
+    "ruler": "",
+}
 
 
 def measure(pairs: int, keystrokes: int, say) -> dict:
@@ -63,7 +70,10 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
                     figures["second"].append(visits.second_page(page))
                     figures["memory"].append(visits.worker_memory(page))
             figures["starts"].append(took)
-            say(f"pair {number + 1}: ours {took['ours']:.0f} ms, plain {took['plain']:.0f} ms, ratio {took['ours'] / took['plain']:.3f}")
+            say(
+                f"pair {number + 1}: ours {took['ours']:.0f} ms, plain {took['plain']:.0f} ms, ratio "
+                f"{took['ours'] / took['plain']:.3f}"
+            )
         return figures | {"load": os.getloadavg()[0]}
 
 
@@ -92,7 +102,9 @@ def summary(figures: dict) -> dict[str, dict[str, float]]:
         "first answer, plain [ms]": spread([each["plain"] for each in starts]),
         "typed → redrawn, p50 [ms]": spread([percentile(each, 50) for each in figures["typed"]]),
         "typed → redrawn, p95 [ms]": spread([percentile(each, 95) for each in figures["typed"]]),
-        f"typed → redrawn, p95 once warm (after {COLD}) [ms]": spread([percentile(each[COLD:], 95) for each in figures["typed"]]),
+        f"typed → redrawn, p95 once warm (after {COLD}) [ms]": spread(
+            [percentile(each[COLD:], 95) for each in figures["typed"]]
+        ),
         "second page in place → answer [ms]": spread([in_place for in_place, _ in figures["second"]]),
         "link pressed → answer there [ms]": spread([pressed for _, pressed in figures["second"]]),
         "page before it is readable [kB]": {"median": figures["page"] / 1e3},
@@ -116,7 +128,9 @@ def table(rows: dict[str, dict[str, float]]) -> str:
 def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--pairs", type=int, default=7, help="starts of each kind (7)")
-    parser.add_argument("--keystrokes", type=int, default=100, help=f"typed in each of our visits, more than {COLD} (100)")
+    parser.add_argument(
+        "--keystrokes", type=int, default=100, help=f"typed in each of our visits, more than {COLD} (100)"
+    )
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures here too")
     asked = parser.parse_args()
     if not (SITE / "sw.js").is_file():

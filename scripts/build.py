@@ -52,7 +52,17 @@ STEPS = [
     Step(
         "pages",
         make_pages,
-        reads=["calculators", "docs", "mkdocs.yml", "overrides", "scripts", "tests/reference", "tests/trade/lay_plan/instances", "constraints.txt", "package-lock.json"],
+        reads=[
+            "calculators",
+            "docs",
+            "mkdocs.yml",
+            "overrides",
+            "scripts",
+            "tests/reference",
+            "tests/trade/lay_plan/instances",
+            "constraints.txt",
+            "package-lock.json",
+        ],
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS],
     ),

@@ -1,4 +1,5 @@
-"""Lighthouse, mobile preset, on a home, a technique and a calculator page of the built site: scores, and what keeps each from 100.
+"""Lighthouse, mobile preset, on a home, a technique and a calculator page of the built site: scores, and what keeps
+each from 100.
 
     .venv/bin/python scripts/lighthouse.py [PATH …]    after a build; other pages by their path, such as corners/mitre/
 
@@ -50,10 +51,19 @@ class PackingHandler(SiteHandler):
 def run(pages: list[str]) -> list[dict]:
     """Lighthouse's words about each page."""
     port = int(ADDRESS_FILE.read_text().rstrip("/").rpartition(":")[2])
-    with SiteServer((HOST, port), partial(PackingHandler, directory=str(SITE), headers_for=headers_for(SITE))) as server, tempfile.TemporaryDirectory() as profile:
+    with (
+        SiteServer((HOST, port), partial(PackingHandler, directory=str(SITE), headers_for=headers_for(SITE))) as server,
+        tempfile.TemporaryDirectory() as profile,
+    ):
         threading.Thread(target=server.serve_forever, daemon=True).start()
         opened = subprocess.Popen(
-            [chromium.ensure(), *chromium.ARGUMENTS, "--headless", "--remote-debugging-port=0", f"--user-data-dir={profile}"],
+            [
+                chromium.ensure(),
+                *chromium.ARGUMENTS,
+                "--headless",
+                "--remote-debugging-port=0",
+                f"--user-data-dir={profile}",
+            ],
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )

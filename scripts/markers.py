@@ -9,23 +9,23 @@ from dataclasses import dataclass, field
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.bibliography import bibliography, source_named
+from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
-from calculators.faces.page.answered import figure
-from calculators.faces.page.markup import element, html
+from calculators.documents.house_method.sections import sections
 from calculators.faces.handing.page import handing_page
-from calculators.faces.job.format_page import job_format
-from calculators.faces.job.jobs_page import jobs_page
 from calculators.faces.house_method.format_page import method_format
 from calculators.faces.house_method.page import method_page
+from calculators.faces.job.format_page import job_format
+from calculators.faces.job.jobs_page import jobs_page
+from calculators.faces.job.walk import walk_on_page
+from calculators.faces.page.answered import figure
+from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import place_for_words
 from calculators.faces.page.reference import reference
 from calculators.faces.page.sentence_number import HOUSE, number_text, value_text
-from calculators.faces.ticket.page import ticket_page
-from calculators.faces.job.walk import walk_on_page
 from calculators.faces.page.widget import widget
-from calculators.documents.house_method.sections import sections
+from calculators.faces.ticket.page import ticket_page
 from calculators.trade.trade_rules import PRACTICE, rule
-from calculators.batch.walk import WALKS
 from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
@@ -83,7 +83,8 @@ class PageMarkers:
 def with_rules(markdown: str) -> str:
     """A page's Markdown with each ``{{ rule KEY }}`` written out as Markdown and markers.
 
-    After the key may stand ``brief``, for the rule as a ticket tells it, or ``said``, without its reason and, where the list or box it stands in is
+    After the key may stand ``brief``, for the rule as a ticket tells it, or ``said``, without its reason and, where the
+    list or box it stands in is
     marked as common practice, without that mark of its own.
     """
     return RULE.sub(_written_out, markdown)
@@ -98,8 +99,14 @@ def _written_out(found: re.Match) -> str:
     if how == "brief":
         return told.brief
     words = [told.said.strip(), *([told.why] if told.why and how != "said" else [])]
-    known = [source for source in told.known if not re.search(rf"\b{source} *\}}\}}", told.said) and (source != PRACTICE or how != "said")]
-    return " ".join([*words, *("{{ practice }}" if source == PRACTICE else f"{{{{ cite {source} }}}}" for source in known)])
+    known = [
+        source
+        for source in told.known
+        if not re.search(rf"\b{source} *\}}\}}", told.said) and (source != PRACTICE or how != "said")
+    ]
+    return " ".join(
+        [*words, *("{{ practice }}" if source == PRACTICE else f"{{{{ cite {source} }}}}" for source in known)]
+    )
 
 
 def _place(page: PageMarkers, name: str) -> str:
@@ -114,10 +121,15 @@ def _walk(page: PageMarkers, name: str) -> ET.Element:
     return walk_on_page(WALKS[name], Asking({}), _place(page, name), page.home)
 
 
-def _number(page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}, but: dict[str, str] = {}) -> ET.Element:
-    """A number of the calculation that is filled in just as `given` says; `but` stands in place of what the reader has there."""
+def _number(
+    page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}, but: dict[str, str] = {}
+) -> ET.Element:
+    """A number of the calculation that is filled in just as `given` says; `but` stands in place of what the reader has
+    there."""
     wanted = json.dumps({"calculator": name, "result": result, "given": given, **({BUT: but} if but else {})})
-    return element("span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({})))
+    return element(
+        "span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({}))
+    )
 
 
 def _house(page: PageMarkers, measure: str) -> ET.Element:
@@ -128,7 +140,9 @@ def _house(page: PageMarkers, measure: str) -> ET.Element:
 def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     """A measured value with its source, or marked as common practice."""
     shown = element("span", {"class": "value", "data-value": text}, value_text(text, Asking({})))
-    return element("span", {"class": "sourced"}, shown, " ", _practice(page) if source == PRACTICE else _cite(page, source))
+    return element(
+        "span", {"class": "sourced"}, shown, " ", _practice(page) if source == PRACTICE else _cite(page, source)
+    )
 
 
 def _figure(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.Element:
@@ -142,7 +156,11 @@ def _figure(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.E
 
 def _cite(page: PageMarkers, key: str) -> ET.Element:
     source = source_named(key)
-    return element("a", {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited}, f"[{source.short}]")
+    return element(
+        "a",
+        {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited},
+        f"[{source.short}]",
+    )
 
 
 def _practice(page: PageMarkers) -> ET.Element:
@@ -193,7 +211,9 @@ def _method_format(page: PageMarkers) -> ET.Element:
 
 def _calculators(page: PageMarkers) -> ET.Element:
     entries = (
-        element("li", None, element("a", {"href": f"{page.home}reference/{each.name}/"}, each.title), f": {each.purpose}")
+        element(
+            "li", None, element("a", {"href": f"{page.home}reference/{each.name}/"}, each.title), f": {each.purpose}"
+        )
         for each in catalogue().values()
     )
     return element("ul", None, *entries)

@@ -2,7 +2,8 @@
 
     .venv/bin/python scripts/pin.py
 
-Change a version in pyproject.toml, run this, then run the tests. The versions are those that the oldest supported Python
+Change a version in pyproject.toml, run this, then run the tests. The versions are those that the oldest supported
+Python
 takes, since the newer ones take them too.
 """
 

@@ -1,8 +1,8 @@
 """Set up what is missing, build the handbook and serve it on this machine.
 
-    python3 scripts/serve.py [--port N]      serve on 127.0.0.1 and print the address
-    python3 scripts/serve.py --build         only build into site/
-    python3 scripts/serve.py --portable DIR  write a copy, as a folder and a zip, that opens by double click
+python3 scripts/serve.py [--port N]      serve on 127.0.0.1 and print the address
+python3 scripts/serve.py --build         only build into site/
+python3 scripts/serve.py --portable DIR  write a copy, as a folder and a zip, that opens by double click
 """
 
 import sys
@@ -40,7 +40,9 @@ def write_portable(folder: Path) -> None:
 def main() -> int:
     parser = argparse.ArgumentParser(description="Build the handbook and serve it on this machine.")
     parser.add_argument("--build", action="store_true", help="only build, into site/")
-    parser.add_argument("--portable", type=Path, metavar="DIR", help="write a copy that opens by double click, and a zip of it")
+    parser.add_argument(
+        "--portable", type=Path, metavar="DIR", help="write a copy that opens by double click, and a zip of it"
+    )
     parser.add_argument("--port", type=port, default=8000, help="the port on 127.0.0.1; 0 for any free one")
     asked = parser.parse_args()
     if asked.build or asked.portable:

@@ -6,21 +6,25 @@ from pathlib import Path
 ROOT = Path(__file__).parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "scripts")]
 
+from markers import PageMarkers, UnknownMarker  # noqa: E402
 from mkdocs.exceptions import PluginError  # noqa: E402 - the hook file is run by path, so the paths above come first
 from mkdocs.structure.files import File  # noqa: E402
 
 from calculators.asking.answering import Asking
 from calculators.catalogue import catalogue
+from calculators.documents.house_method.format import schema as method_schema
+from calculators.documents.job.format import schema as job_schema
 from calculators.documents.json_text import write_json
 from calculators.drawing.picture import fillings
 from calculators.faces.page.markup import html
 from calculators.faces.page.ruler_choice import ruler_choice
 from calculators.faces.page.whose import whose
-from calculators.documents.job.format import schema as job_schema
-from calculators.documents.house_method.format import schema as method_schema
-from markers import PageMarkers, UnknownMarker  # noqa: E402
 
-REFERENCE = "---\ntitle: \"{title}: reference\"\ndescription: What the calculator {title} asks and answers, how it works it out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
+REFERENCE = (
+    '---\ntitle: "{title}: reference"\ndescription: What the calculator {title} asks and answers, how it '
+    "works it "
+    "out, and its sources.\n---\n\n# {title}\n\n{{{{ reference {name} }}}}\n"
+)
 
 
 def on_files(files, config):
@@ -44,4 +48,6 @@ def on_page_markdown(markdown, page, config, files):
 def on_page_content(page_html, page, config, files):
     if not page.markers.shown:
         return page_html
-    return "".join(map(html, (whose(page.markers.home), ruler_choice(Asking({})), fillings()))) + page.markers.put_back(page_html)
+    return "".join(map(html, (whose(page.markers.home), ruler_choice(Asking({})), fillings()))) + page.markers.put_back(
+        page_html
+    )

@@ -1,8 +1,8 @@
 """Set up what is missing, build the handbook and run every test; words not known here go to pytest.
 
-    python3 scripts/test.py                  all tests
-    python3 scripts/test.py tests/test_x.py -k hem
-    python3 scripts/test.py --setup          only set up: environment, npm packages, browser
+python3 scripts/test.py                  all tests
+python3 scripts/test.py tests/test_x.py -k hem
+python3 scripts/test.py --setup          only set up: environment, npm packages, browser
 """
 
 import sys
@@ -46,7 +46,9 @@ def main() -> int:
     if asked.setup:
         return 0
     setup.build(python, free_address())
-    return subprocess.run([python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}).returncode
+    return subprocess.run(
+        [python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}
+    ).returncode
 
 
 if __name__ == "__main__":

@@ -91,7 +91,8 @@ def width(request) -> int:
 def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
     """A page in a fresh profile, which keeps no copy of the site; `page.goto("/")` opens the home page.
 
-    Fails the test when anything was asked for beyond the served site, when a script of a page broke, or when a page went
+    Fails the test when anything was asked for beyond the served site, when a script of a page broke, or when a page
+    went
     against the site's policy.
     """
     context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
@@ -100,7 +101,9 @@ def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
     broken: list[str] = []
     context.on("request", lambda request: asked_for.append(request.url))
     context.on("weberror", lambda problem: broken.append(str(problem.error)))
-    context.on("console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None)
+    context.on(
+        "console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None
+    )
     opened = context.new_page()
     yield opened
     context.close()

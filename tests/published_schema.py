@@ -6,12 +6,15 @@ from typing import Any
 import fastjsonschema
 import pytest
 
-from calculators.documents.json_text import Unreadable
 from calculators.documents.json_schema import fits
+from calculators.documents.json_text import Unreadable
 
 
-def check_agreement(published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]) -> None:
-    """Both let the same data through; only characters that cannot be shown, and an empty name of an entry, are ours alone to refuse."""
+def check_agreement(
+    published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]
+) -> None:
+    """Both let the same data through; only characters that cannot be shown, and an empty name of an entry, are ours
+    alone to refuse."""
     try:
         published(data)
         agreed = True

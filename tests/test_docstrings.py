@@ -1,6 +1,7 @@
 """Every formula says what goes in, in which unit, what comes out, when it refuses, and where it is from.
 
-A formula is a public function of the rooms under `trade` (see test_floors) that takes or gives an exact measure. Plain plane geometry,
+A formula is a public function of the rooms under `trade` (see test_floors) that takes or gives an exact measure. Plain
+plane geometry,
 in points and floats, is not the trade's and needs no source.
 """
 
@@ -18,7 +19,9 @@ _NAMED = re.compile(r"(?:^|[;.(]\s+|\n\s*)((?:\w+, )*\w+): ")
 
 
 def measured(annotation: ast.expr | None) -> bool:
-    return annotation is not None and any(isinstance(node, ast.Name) and node.id in NUMBERS for node in ast.walk(annotation))
+    return annotation is not None and any(
+        isinstance(node, ast.Name) and node.id in NUMBERS for node in ast.walk(annotation)
+    )
 
 
 def described(docstring: str) -> dict[str, str]:
@@ -28,7 +31,7 @@ def described(docstring: str) -> dict[str, str]:
     said = {}
     for start, following in zip(starts, [*starts[1:], None]):
         text = ahead[start.end() : following.start() if following else len(ahead)]
-        said |= {name: text for name in start.group(1).split(", ")}
+        said |= dict.fromkeys(start.group(1).split(", "), text)
     return said
 
 
@@ -39,7 +42,12 @@ def raised(function: ast.FunctionDef, functions: dict[str, ast.FunctionDef], see
         if isinstance(node, ast.Raise) and node.exc is not None:
             thing = node.exc.func if isinstance(node.exc, ast.Call) else node.exc
             found |= {thing.id} if isinstance(thing, ast.Name) else set()
-        elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in functions and node.func.id not in seen:
+        elif (
+            isinstance(node, ast.Call)
+            and isinstance(node.func, ast.Name)
+            and node.func.id in functions
+            and node.func.id not in seen
+        ):
             found |= raised(functions[node.func.id], functions, seen | {function.name})
     return found
 
@@ -50,7 +58,9 @@ def lacks(source: str) -> Iterator[str]:
     functions = {node.name: node for node in tree.body if isinstance(node, ast.FunctionDef)}
     for function in functions.values():
         parameters = [*function.args.args, *function.args.kwonlyargs]
-        if function.name.startswith("_") or not (measured(function.returns) or any(measured(each.annotation) for each in parameters)):
+        if function.name.startswith("_") or not (
+            measured(function.returns) or any(measured(each.annotation) for each in parameters)
+        ):
             continue
         docstring = ast.get_docstring(function) or ""
         said = described(docstring)
@@ -70,11 +80,17 @@ def lacks(source: str) -> Iterator[str]:
             if not re.search(rf"Raises {error}\b", docstring):
                 yield f"{function.name}: {error} is not mentioned"
     for kept in (node for node in tree.body if isinstance(node, ast.ClassDef) and not node.name.startswith("_")):
-        if any(isinstance(each, ast.AnnAssign) and measured(each.annotation) for each in kept.body) and not _UNIT.search(ast.get_docstring(kept) or ""):
+        if any(
+            isinstance(each, ast.AnnAssign) and measured(each.annotation) for each in kept.body
+        ) and not _UNIT.search(ast.get_docstring(kept) or ""):
             yield f"{kept.name}: no unit in brackets"
 
 
-TRADE = {module: source for module, source in our_sources().items() if room_of(module, our_folders()).partition(".")[0] == "trade"}
+TRADE = {
+    module: source
+    for module, source in our_sources().items()
+    if room_of(module, our_folders()).partition(".")[0] == "trade"
+}
 
 
 @pytest.mark.parametrize("module", TRADE)
@@ -106,9 +122,12 @@ def test_a_good_docstring_passes():
 @pytest.mark.parametrize(
     ("change", "lack"),
     [
-        (("width: across [mm]; ", ""), "width is not described"), (("layers: how many", "how many"), "layers is not described"),
-        (("across [mm]", "across"), "width has no unit"), (("hem: depth [mm]", "hem: depth"), "hem has no unit"), (("Returns", "Gives"), "returns is not said"),
-        (("the cloth [mm]", "the cloth"), "returns has no unit"), (("Source: derived.", ""), "no source"), (("Source: derived.", "Source: "), "no source"),
+        (("width: across [mm]; ", ""), "width is not described"),
+        (("layers: how many", "how many"), "layers is not described"),
+        (("across [mm]", "across"), "width has no unit"), (("hem: depth [mm]", "hem: depth"), "hem has no unit"),
+        (("Returns", "Gives"), "returns is not said"),
+        (("the cloth [mm]", "the cloth"), "returns has no unit"), (("Source: derived.", ""), "no source"),
+        (("Source: derived.", "Source: "), "no source"),
         (("Raises ValueError when nothing is left.", ""), "ValueError is not mentioned"), (("", ""), ""),
     ],
 )  # fmt: skip

@@ -1,10 +1,13 @@
 """Which room may know which. The rooms of `calculators/`, from the ground up, each knowing only those before it:
 
-Values know nobody of ours. The trade's arithmetic knows values, and drawing knows the trade's results. Drawing stands below the
-declarations (`asking`, `catalogue`), because a declaration names its drawing. A batch chains calculators; documents keep what
+Values know nobody of ours. The trade's arithmetic knows values, and drawing knows the trade's results. Drawing stands
+below the
+declarations (`asking`, `catalogue`), because a declaration names its drawing. A batch chains calculators; documents
+keep what
 was typed; the ticket gathers the answers of a batch; faces show all of it.
 
-Nothing imports from a room further down this list, or from one that is not in it; nothing here knows the site generator, the
+Nothing imports from a room further down this list, or from one that is not in it; nothing here knows the site
+generator, the
 browser, or any package but PyYAML.
 """
 
@@ -29,13 +32,29 @@ ROOMS = [
 #: Rooms whose own folders (a calculator of several files, …) count as the room itself.
 WITH_FOLDERS = {"catalogue"}
 PACKAGES = {"yaml"}
-#: Files, networks, processes and the page are none of a calculator's business. The terminal's entry alone looks at its terminal.
-NOT_OURS = {"os", "pathlib", "socket", "ssl", "http", "urllib", "subprocess", "shutil", "tempfile", "js", "pyodide", "threading", "multiprocessing"}
+#: Files, networks, processes and the page are none of a calculator's business. The terminal's entry alone looks at its
+#: terminal.
+NOT_OURS = {
+    "os",
+    "pathlib",
+    "socket",
+    "ssl",
+    "http",
+    "urllib",
+    "subprocess",
+    "shutil",
+    "tempfile",
+    "js",
+    "pyodide",
+    "threading",
+    "multiprocessing",
+}
 MAY_LOOK_AT_ITS_TERMINAL = {"calculators.__main__"}
 
 
 def room_of(module: str, rooms: set[str]) -> str:
-    """The room a module lies in: `rooms` are the folders that there are, by full name, each of which may be imported as a module itself."""
+    """The room a module lies in: `rooms` are the folders that there are, by full name, each of which may be imported as
+    a module itself."""
     folder = module if module in rooms else module.rpartition(".")[0]
     name = folder.removeprefix("calculators").removeprefix(".")
     return next((each for each in WITH_FOLDERS if name.startswith(f"{each}.")), name)
@@ -47,7 +66,11 @@ def imported(module: str, source: str, modules: set[str]) -> Iterator[str]:
         if isinstance(node, ast.Import):
             yield from (name.name for name in node.names)
         elif isinstance(node, ast.ImportFrom):
-            base = f"{'.'.join(module.split('.')[: -node.level])}.{node.module or ''}".rstrip(".") if node.level else node.module
+            base = (
+                f"{'.'.join(module.split('.')[: -node.level])}.{node.module or ''}".rstrip(".")
+                if node.level
+                else node.module
+            )
             within = [f"{base}.{name.name}" for name in node.names if f"{base}.{name.name}" in modules]
             yield from within or [base]
 
@@ -73,7 +96,10 @@ def faults(sources: Mapping[str, str], folders: set[str]) -> list[str]:
                 found.append(f"{module} imports {other}, which is neither Python's own nor PyYAML")
             elif top in NOT_OURS and module not in MAY_LOOK_AT_ITS_TERMINAL:
                 found.append(f"{module} imports {other}: calculators touch no files, network, processes or page")
-        if any(isinstance(node, ast.Name) and node.id in {"open", "eval", "exec", "compile", "__import__"} for node in ast.walk(ast.parse(sources[module]))):
+        if any(
+            isinstance(node, ast.Name) and node.id in {"open", "eval", "exec", "compile", "__import__"}
+            for node in ast.walk(ast.parse(sources[module]))
+        ):
             found.append(f"{module} opens a file or runs text as code")
     return found + [f"{' → '.join(circle)} is a circle" for circle in circles(knows)]
 
@@ -115,20 +141,32 @@ def test_every_room_of_the_list_is_there():
 @pytest.mark.parametrize(
     ("module", "line", "says"),
     [
-        ("values.measure", "from calculators.trade.hems import Hems", "floor above"), ("trade.hems", "from calculators.values.kinds import Length\nx = eval('1')", "runs text"),
-        ("trade.hems", "from calculators.asking import declaration", "floor above"), ("trade.lay_plan.solving.search", "from calculators.trade.lay_plan.order import x", "floor above"),
-        ("drawing.cloth", "from calculators.asking.declaration import Field", "floor above"), ("asking.rows", "import calculators.faces.page.markup", "floor above"),
-        ("catalogue.hem", "from ..faces.page import markup", "floor above"), ("trade.hems", "from mkdocs.plugins import x", "neither"), ("faces.browser", "import playwright", "neither"),
-        ("trade.hems", "import numpy", "neither"), ("faces.page.x", "import js", "page|neither"), ("trade.hems", "def f():\n    import socket", "no files"),
-        ("trade.hems", "x = open('y')", "opens a file"), ("trade.cloth", "from calculators.trade.hems import Hems", "circle"),
-        ("attic.hems", "", "not in the list"), ("trade.attic.hems", "", "not in the list"), ("hems", "", "beside the rooms"),
+        ("values.measure", "from calculators.trade.hems import Hems", "floor above"), ("trade.hems", "from "
+            "calculators.values.kinds import Length\nx = eval('1')", "runs text"),
+        ("trade.hems", "from calculators.asking import declaration", "floor above"),
+        ("trade.lay_plan.solving.search", "from "
+            "calculators.trade.lay_plan.order import x", "floor above"),
+        ("drawing.cloth", "from calculators.asking.declaration import Field", "floor above"), ("asking.rows", "import "
+            "calculators.faces.page.markup", "floor above"),
+        ("catalogue.hem", "from ..faces.page import markup", "floor above"),
+        ("trade.hems", "from mkdocs.plugins import x", "neither"), ("faces.browser", "import playwright", "neither"),
+        ("trade.hems", "import numpy", "neither"), ("faces.page.x", "import js", "page|neither"),
+        ("trade.hems", "def f():\n    import socket", "no files"),
+        ("trade.hems", "x = open('y')", "opens a file"),
+        ("trade.cloth", "from calculators.trade.hems import Hems", "circle"),
+        ("attic.hems", "", "not in the list"), ("trade.attic.hems", "", "not in the list"),
+        ("hems", "", "beside the rooms"),
     ],
 )  # fmt: skip
 def test_a_planted_fault_is_found(module, line, says):
     sources = {
-        "calculators.trade.hems": "from calculators.trade.cloth import x", "calculators.trade.cloth": "", "calculators.values.kinds": "",
-        "calculators.trade.lay_plan.order": "", "calculators.asking.declaration": "", "calculators.faces.page.markup": "",
+        "calculators.trade.hems": "from calculators.trade.cloth import x", "calculators.trade.cloth": "",
+        "calculators.values.kinds": "",
+        "calculators.trade.lay_plan.order": "", "calculators.asking.declaration": "",
+        "calculators.faces.page.markup": "",
     }  # fmt: skip
     sources |= {f"calculators.{module}": line}
     folders = {name.rpartition(".")[0] for name in sources}
-    assert any(word in fault for fault in faults(sources, folders) for word in says.split("|")), faults(sources, folders)
+    assert any(word in fault for fault in faults(sources, folders) for word in says.split("|")), faults(
+        sources, folders
+    )

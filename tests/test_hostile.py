@@ -1,4 +1,5 @@
-"""Five thousand hostile files and links of jobs and methods: refused in one sentence, or shown as harmless text; nothing of them can run."""
+"""Five thousand hostile files and links of jobs and methods: refused in one sentence, or shown as harmless text;
+nothing of them can run."""
 
 import copy
 import json
@@ -7,16 +8,18 @@ import random
 import pytest
 from bs4 import BeautifulSoup
 
-from calculators.documents.json_text import read_json
 from calculators.documents.exchange.backup import file_of, saved
 from calculators.documents.exchange.share_link import handed
+from calculators.documents.json_text import read_json
 from tests.documents.exchange.test_handing import HOUSE, JOB, WRITTEN, ask, methods, squeezed, states
 
 EVERYTHING = file_of([saved("job", "sage-napkins", states()), *methods(WRITTEN)], "summer-linen", "in 1/16")
 
 NASTY = [
-    "<script>window.ran=1</script>", "<img src=x onerror=window.ran=1>", "javascript:window.ran=1", "[x](javascript:window.ran=1)", "\"><svg onload=window.ran=1>", "{{ constructor }}",
-    "\u202e", "\ud800", "\x00", "x" * 100_000, "__proto__", "'; DROP", "${7*7}", "=HYPERLINK(1)", "", " ", "1e999", -1, 0, 10**40, True, None, [], {}, [[[[[[[[]]]]]]]], {"cm": {}}, 1.5,
+    "<script>window.ran=1</script>", "<img src=x onerror=window.ran=1>", "javascript:window.ran=1",
+    "[x](javascript:window.ran=1)", "\"><svg onload=window.ran=1>", "{{ constructor }}",
+    "\u202e", "\ud800", "\x00", "x" * 100_000, "__proto__", "'; DROP", "${7*7}", "=HYPERLINK(1)", "", " ", "1e999", -1,
+    0, 10**40, True, None, [], {}, [[[[[[[[]]]]]]]], {"cm": {}}, 1.5,
 ]  # fmt: skip
 
 
@@ -48,8 +51,24 @@ def hostile(chance: random.Random, data):
 def only_harmless(body: str) -> None:
     """Read back by an independent parser of HTML: nothing in it can run or fetch."""
     for found in BeautifulSoup(body, "html.parser").find_all(True):
-        assert found.name not in {"script", "img", "iframe", "object", "embed", "svg", "style", "link", "meta", "form", "base"}, found
-        assert not [name for name in found.attrs if name.startswith("on") or name in {"src", "style", "srcdoc", "action", "formaction"}], found
+        assert found.name not in {
+            "script",
+            "img",
+            "iframe",
+            "object",
+            "embed",
+            "svg",
+            "style",
+            "link",
+            "meta",
+            "form",
+            "base",
+        }, found
+        assert not [
+            name
+            for name in found.attrs
+            if name.startswith("on") or name in {"src", "style", "srcdoc", "action", "formaction"}
+        ], found
         address = found.attrs.get("href", "")
         assert address == "" or address.startswith(("http://", "https://")) or ":" not in address
 
@@ -59,7 +78,9 @@ def shown_everywhere(chance: random.Random, kind: str, text: str) -> None:
     if kind == "method":
         only_harmless(ask(ask="method page", method=text, editing=chance.random() < 0.5, ruler="")["body"])
     else:
-        only_harmless(ask(ask="jobs", jobs=[{"id": "x", "at": "2026-11-25T10:00:00", "text": text}], ruler="", home="/")["body"])
+        only_harmless(
+            ask(ask="jobs", jobs=[{"id": "x", "at": "2026-11-25T10:00:00", "text": text}], ruler="", home="/")["body"]
+        )
         opened = ask(ask="job opened", job=text, method="")
         only_harmless(opened["about"])
         for step in ask(ask="walk", walk="batch", typed=opened["typed"], method=opened["method"])["steps"].values():
@@ -77,7 +98,8 @@ def without_drawings(body: str) -> str:
 
 @pytest.mark.parametrize("batch", range(10))
 def test_five_thousand_hostile_files_and_links(batch):
-    """500 in each of ten batches, half of them files and half links: refused in a sentence, or shown as harmless text and readable ever after."""
+    """500 in each of ten batches, half of them files and half links: refused in a sentence, or shown as harmless text
+    and readable ever after."""
     chance = random.Random(batch)
     refused = opened = 0
     for _ in range(500):

@@ -15,7 +15,9 @@ READERS = {"numerals.py", "measure.py"}  # they read such signs where somebody t
 
 def _words_of_code(tree: ast.Module):
     """Every text in a file of Python but its docstrings."""
-    docstrings = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)}
+    docstrings = {
+        id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
+    }
     for node in ast.walk(tree):
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docstrings:
             yield node.value
@@ -24,7 +26,9 @@ def _words_of_code(tree: ast.Module):
 def _written_by_hand(tree: ast.Module):
     """Texts put together from a numerator and a denominator."""
     for node in ast.walk(tree):
-        if not isinstance(node, ast.JoinedStr) or not any(isinstance(each, ast.Constant) and each.value == "/" for each in node.values):
+        if not isinstance(node, ast.JoinedStr) or not any(
+            isinstance(each, ast.Constant) and each.value == "/" for each in node.values
+        ):
             continue
         if {"numerator", "denominator"} <= {each.attr for each in ast.walk(node) if isinstance(each, ast.Attribute)}:
             yield ast.unparse(node)

@@ -1,4 +1,5 @@
-"""A length that is not zero is never shown as zero, on any ruler and any face, and a small one is shown as finely as it is meant."""
+"""A length that is not zero is never shown as zero, on any ruler and any face, and a small one is shown as finely as it
+is meant."""
 
 import ast
 import re
@@ -10,23 +11,23 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.catalogue import catalogue
 from calculators.asking.declaration import AskAgain
+from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.batch.walk import BATCH, go
+from calculators.catalogue import catalogue
+from calculators.documents.house_method.sections import entries
 from calculators.drawing.picture import PictureSeries
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import plain_answer
 from calculators.faces.page.sentence_number import value_text
 from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.asking.house_method import RULER_STEPS, site_method
-from calculators.values.kinds import Length, Lengths, Table
-from calculators.values.measure import MM_IN, Ruler, parse_length, show_divisions, show_length
-from calculators.documents.house_method.sections import entries
 from calculators.ticket.batch import batch_of
 from calculators.ticket.care import corner_care
 from calculators.ticket.small import show_small
 from calculators.ticket.steps import ticket_steps
-from calculators.batch.walk import BATCH, go
+from calculators.values.kinds import Length, Lengths, Table
+from calculators.values.measure import MM_IN, Ruler, parse_length, show_divisions, show_length
 from scripts.tools.places import ROOT
 from tests.catalogue.test_every_calculator import typed
 
@@ -63,12 +64,20 @@ def faults(shown, value):
 
 
 def test_a_planted_fault_is_found():
-    assert faults("about 0 in", F(2)) and faults("0 cm", F("0.4")) and faults("about 1/2 in", F(8)) and faults("under 1/64 in", F(1))
+    assert (
+        faults("about 0 in", F(2))
+        and faults("0 cm", F("0.4"))
+        and faults("about 1/2 in", F(8))
+        and faults("under 1/64 in", F(1))
+    )
     assert not faults("5/64 in", F(2)) and not faults("under 1/64 in", F(1, 5)) and not faults("0 in", F(0))
 
 
 @settings(max_examples=500)
-@given(mm=st.fractions(F(1, 10**5), 40) | st.fractions(F(1, 10**5), 20_000) | st.floats(1e-5, 1e5).map(F), ruler=st.sampled_from(RULERS))
+@given(
+    mm=st.fractions(F(1, 10**5), 40) | st.fractions(F(1, 10**5), 20_000) | st.floats(1e-5, 1e5).map(F),
+    ruler=st.sampled_from(RULERS),
+)
 def test_no_length_is_shown_as_nothing_or_far_off(mm, ruler):
     assert faults(show_length(mm, ruler), mm) == []
     assert not NOTHING.search(show_length(mm, ruler, "down")) and not NOTHING.search(show_length(mm, ruler, "up"))
@@ -124,7 +133,17 @@ def shown_by(calculator, asked):
     pages = "".join(html(part) for part in answered(calculator, reply, asked))
     drawn = calculator.drawing(reply.drawn_from, asked.ruler) if calculator.drawing else ()
     drawn = drawn.pictures if isinstance(drawn, PictureSeries) else [drawn] if drawn else []
-    words = " ".join([said, pages, str(plain_answer(calculator, asked)), *(" ".join(picture.svg.itertext()) + str(picture.svg.get("aria-label")) + picture.caption for picture in drawn)])
+    words = " ".join(
+        [
+            said,
+            pages,
+            str(plain_answer(calculator, asked)),
+            *(
+                " ".join(picture.svg.itertext()) + str(picture.svg.get("aria-label")) + picture.caption
+                for picture in drawn
+            ),
+        ]
+    )
     return found + [words[max(0, hit.start() - 40) : hit.end() + 20] for hit in ABOUT_NOTHING.finditer(words)]
 
 
@@ -154,12 +173,18 @@ def test_a_ticket_shows_no_length_as_nothing(ruler):
     asked = asking(ruler)
     for typed in ({}, {"finished-size": {"hem": "1 in", "turn": "3/8 in"}, "mitre-marks": {"seam_allowance": "3 mm"}}):
         batch = batch_of(go(BATCH, typed, asked), asked.method)
-        measured = [{"piece": "1", "width": "40.2 cm", "length": "40 cm", "diagonal_1": "56.6 cm", "diagonal_2": "56.4 cm"}]
-        words = " ".join(text for sheet in ticket_sheets("A batch", batch, {}, measured) for text in sheet.itertext()).replace("\N{NO-BREAK SPACE}", " ")
+        measured = [
+            {"piece": "1", "width": "40.2 cm", "length": "40 cm", "diagonal_1": "56.6 cm", "diagonal_2": "56.4 cm"}
+        ]
+        words = " ".join(
+            text for sheet in ticket_sheets("A batch", batch, {}, measured) for text in sheet.itertext()
+        ).replace("\N{NO-BREAK SPACE}", " ")
         assert not ABOUT_NOTHING.search(words)
         assert [words[max(0, hit.start() - 60) : hit.end() + 20] for hit in NOTHING.finditer(words)] == []
         told = {step.key: " ".join(phrase.filled(ruler) for phrase in step.told) for step in ticket_steps(batch)}
-        stitched = re.search(r"stitch (.+?) in from the inner edge", told["edge-stitch"], re.IGNORECASE) or re.search(r"stitch (.+?) from", told["edge-stitch"], re.IGNORECASE)
+        stitched = re.search(r"stitch (.+?) in from the inner edge", told["edge-stitch"], re.IGNORECASE) or re.search(
+            r"stitch (.+?) from", told["edge-stitch"], re.IGNORECASE
+        )
         assert stitched and not re.match(r"(about )?0\b", stitched.group(1)), told["edge-stitch"]
         assert all(not NOTHING.search(care.why.filled(ruler)) for care in corner_care(batch).values())
 
@@ -177,6 +202,8 @@ def test_only_what_a_shop_cuts_is_shown_in_whole_divisions():
         for node in ast.walk(ast.parse(file.read_text())):
             if isinstance(node, ast.ImportFrom) and node.module == "calculators.values.measure":
                 named.setdefault(file.relative_to(ROOT).as_posix(), set()).update(each.name for each in node.names)
-    assert [file for file, names in named.items() if "show_divisions" in names] == ["calculators/catalogue/curtains/asked.py"]
+    assert [file for file, names in named.items() if "show_divisions" in names] == [
+        "calculators/catalogue/curtains/asked.py"
+    ]
     assert not [file for file, names in named.items() if any(name.startswith("_") for name in names)]
     assert MM_IN["yd"] / 8 > 100  # an eighth of a yard, rounded up to: never nothing

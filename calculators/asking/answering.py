@@ -1,9 +1,10 @@
 """From what was typed to an answer: the one path that every face takes."""
 
+from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
 from types import SimpleNamespace
-from typing import Any, Iterator, Mapping
+from typing import Any
 
 from calculators.asking.declaration import Answer, AskAgain, Calculator, Field
 from calculators.asking.house_method import HouseMethod, on_ruler, site_method
@@ -64,11 +65,14 @@ class Asking:
             if asked.optional:
                 return None
             raise Refused(f"nothing is written here. Write {_sample(asked, self)}.")
-        as_the_house_wrote_it = "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked) or self._exactly(asked)
+        as_the_house_wrote_it = (
+            "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked) or self._exactly(asked)
+        )
         return asked.kind.parse(as_the_house_wrote_it or text, self.ruler)
 
     def _exactly(self, asked: Field) -> str:
-        """What stands behind a measure of the house that its text rounds to the ruler; empty where the text is all there is."""
+        """What stands behind a measure of the house that its text rounds to the ruler; empty where the text is all
+        there is."""
         return on_ruler(self.method.exactly.get(asked.default or "", ""), self.ruler)
 
     def _of_the_method(self, asked: Field) -> str:

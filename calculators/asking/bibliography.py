@@ -10,7 +10,8 @@ import yaml
 
 @dataclass(frozen=True)
 class Source:
-    """A published source: its key, how it is cited, and how we know what it says (read, second-hand, or from memory)."""
+    """A published source: its key, how it is cited, and how we know what it says (read, second-hand, or from
+    memory)."""
 
     key: str
     cited: str

@@ -1,18 +1,18 @@
 """What every calculator about corners asks, and how measures that make no corner are asked for again."""
 
+from collections.abc import Iterator
 from contextlib import contextmanager
 from fractions import Fraction
 from functools import lru_cache
 from types import SimpleNamespace
-from typing import Iterator
 
 from calculators.asking.declaration import AskAgain, Field, ask_again
+from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Number, distance
 from calculators.trade.corners.steps import Step
 from calculators.trade.corners.turning_out import PokesOut
-from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.values.kinds import Angle, Choice, Length
 
 _FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms take for one place, a hundredth of a fibre
@@ -29,18 +29,84 @@ PLEATS = {"opposite": "opposite ways", "same": "the same way"}
 FIELDS = {
     each.name: each
     for each in (
-        Field("way", "Way to make the corner", Choice(options={name: each.title.lower() for name, each in CONSTRUCTIONS.items()}), "How the corner is made.", fixed="mitre"),
-        Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge; the width of a facing, border or binding.", "hem"),
-        Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge; facing, border and binding take that of edge 1.", "hem"),
-        Field("angle", "Angle of the corner", Angle(least=Fraction(30), most=Fraction(150)), "Inside angle; 90 for a square corner, 120 in a hexagon.", fixed="90"),
+        Field(
+            "way",
+            "Way to make the corner",
+            Choice(options={name: each.title.lower() for name, each in CONSTRUCTIONS.items()}),
+            "How the corner is made.",
+            fixed="mitre",
+        ),
+        Field(
+            "hem_1",
+            "Hem on edge 1",
+            HEM,
+            "Hem depth along the first edge; the width of a facing, border or binding.",
+            "hem",
+        ),
+        Field(
+            "hem_2",
+            "Hem on edge 2",
+            HEM,
+            "Hem depth along the other edge; facing, border and binding take that of edge 1.",
+            "hem",
+        ),
+        Field(
+            "angle",
+            "Angle of the corner",
+            Angle(least=Fraction(30), most=Fraction(150)),
+            "Inside angle; 90 for a square corner, 120 in a hexagon.",
+            fixed="90",
+        ),
         Field("turn", "First turn", TURN, "Hidden first fold; 0 for a single turned hem.", "turn"),
-        Field("seam_allowance", "Left at a mitre when trimmed", ALLOWANCE, "Cloth left outside the seam of a mitre when its corner is trimmed.", "mitre_allowance"),
-        Field("facing_seam", "Seam of a facing or border", ALLOWANCE, "Cloth outside the seam that joins a facing or a border to its piece.", "facing_allowance"),
-        Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner edge of the hem to its row of stitches.", "edge_stitch"),
-        Field("trimming", "Corner trimmed", Choice(options=TRIMMINGS), "What is cut away once the mitre is stitched.", fixed="snipped"),
-        Field("pressed", "Allowance pressed", Choice(options=PRESSINGS), "The mitre’s allowance opened, or both halves laid to one side.", fixed="open"),
-        Field("pleats", "Mitres of a binding", Choice(options=PLEATS), "Whether front and back mitre are laid opposite ways.", fixed="opposite"),
-        Field("cloth_thickness", "Thickness of one layer", Length(least=Fraction(1, 8), most=Fraction(20)), "Fold a scrap ten times, measure, divide by ten.", fixed={"cm": "0.4 mm", "in": "1/64 in"}),
+        Field(
+            "seam_allowance",
+            "Left at a mitre when trimmed",
+            ALLOWANCE,
+            "Cloth left outside the seam of a mitre when its corner is trimmed.",
+            "mitre_allowance",
+        ),
+        Field(
+            "facing_seam",
+            "Seam of a facing or border",
+            ALLOWANCE,
+            "Cloth outside the seam that joins a facing or a border to its piece.",
+            "facing_allowance",
+        ),
+        Field(
+            "edge_stitch",
+            "Edge stitch",
+            EDGE_STITCH,
+            "From the inner edge of the hem to its row of stitches.",
+            "edge_stitch",
+        ),
+        Field(
+            "trimming",
+            "Corner trimmed",
+            Choice(options=TRIMMINGS),
+            "What is cut away once the mitre is stitched.",
+            fixed="snipped",
+        ),
+        Field(
+            "pressed",
+            "Allowance pressed",
+            Choice(options=PRESSINGS),
+            "The mitre’s allowance opened, or both halves laid to one side.",
+            fixed="open",
+        ),
+        Field(
+            "pleats",
+            "Mitres of a binding",
+            Choice(options=PLEATS),
+            "Whether front and back mitre are laid opposite ways.",
+            fixed="opposite",
+        ),
+        Field(
+            "cloth_thickness",
+            "Thickness of one layer",
+            Length(least=Fraction(1, 8), most=Fraction(20)),
+            "Fold a scrap ten times, measure, divide by ten.",
+            fixed={"cm": "0.4 mm", "in": "1/64 in"},
+        ),
     )
 }
 
@@ -51,7 +117,8 @@ def measures(given: SimpleNamespace) -> Measures:
     Lengths are whole multiples of _FINEST, so that no two differ by less than the folds can tell apart.
     """
     hem_1, hem_2, turn, seam_allowance, edge_stitch, facing_seam = (
-        float(round(each / _FINEST) * _FINEST) for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch, given.facing_seam)
+        float(round(each / _FINEST) * _FINEST)
+        for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch, given.facing_seam)
     )
     return Measures(
         hem_1, hem_2, float(given.angle), turn, seam_allowance, edge_stitch,
@@ -81,7 +148,12 @@ def creases_that_meet() -> Iterator[None]:
     try:
         yield
     except CreasesMiss:
-        raise AskAgain({"angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or the corner less open."}) from None
+        raise AskAgain(
+            {
+                "angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or "
+                "the corner less open."
+            }
+        ) from None
 
 
 def check_turn(turn: Number, hem: Number) -> None:
@@ -90,13 +162,18 @@ def check_turn(turn: Number, hem: Number) -> None:
     turn, hem: first turn and the narrower hem [mm].
     """
     if turn > hem:
-        raise ask_again("turn", "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.", hem=hem)
+        raise ask_again(
+            "turn",
+            "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.",
+            hem=hem,
+        )
 
 
 def room_to_trim(to_line: Number, half_line: Number) -> Number:
     """The cloth beyond a mitre's line that trimming may leave less of, the same for every page about it.
 
-    to_line: from the folded corner straight to the line, the shorter way [mm]. half_line: from the crossing of the creases to an edge [mm].
+    to_line: from the folded corner straight to the line, the shorter way [mm]. half_line: from the crossing of the
+    creases to an edge [mm].
     """
     return min(to_line, half_line / 2)
 
@@ -107,7 +184,11 @@ def check_trim(seam_allowance: Number, room: Number) -> None:
     seam_allowance: what trimming leaves [mm]. room: from the folded corner straight to the line, the shorter way [mm].
     """
     if seam_allowance >= room:
-        raise ask_again("seam_allowance", "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.", room=room)
+        raise ask_again(
+            "seam_allowance",
+            "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.",
+            room=room,
+        )
 
 
 @lru_cache(maxsize=8)
@@ -118,9 +199,16 @@ def _folded(way: str, given: Measures) -> list[Step]:
 
 def _too_sharp(way: str) -> str:
     if way in MITRED:
-        return "At a corner under 90° the point would stick out beyond the edge. Have it snipped, or make the corner wider."
+        return (
+            "At a corner under 90° the point would stick out beyond the edge. Have it snipped, or make the corner "
+            "wider."
+        )
     if way == "binding":
-        return "At a corner under 90° the pleat of a binding would stick out. Make the corner wider or rounded, or bind each edge by itself."
+        return (
+            "At a corner under 90° the pleat of a binding would stick out. Make the corner wider or rounded, or "
+            "bind "
+            "each edge by itself."
+        )
     return "At a corner under 60° the allowances would stick out past the other edge. Make the corner wider."
 
 
@@ -130,11 +218,22 @@ def check_before_folding(way: str, given: Measures) -> None:
     if way not in {"binding", *SEAMED}:
         check_turn(given.turn, narrower)
     if way == "applied-border" and not 0 < given.turn < narrower:
-        raise ask_again("turn", "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and {hem:length}.", hem=narrower)
+        raise ask_again(
+            "turn",
+            "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and "
+            "{hem:length}.",
+            hem=narrower,
+        )
     if way != "binding" and given.edge_stitch >= narrower:
-        raise ask_again("edge_stitch", "This row of stitches would miss the hem. Stitch less than {hem:length} from its inner edge.", hem=narrower)
+        raise ask_again(
+            "edge_stitch",
+            "This row of stitches would miss the hem. Stitch less than {hem:length} from its inner edge.",
+            hem=narrower,
+        )
     if way in SEAMED and given.facing_seam >= narrower:
-        raise ask_again("facing_seam", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower)
+        raise ask_again(
+            "facing_seam", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower
+        )
     if way in MITRED and given.trimming != "left whole":
         _check_trim(given)
 

@@ -4,12 +4,13 @@ Everything a reader, a terminal or a test meets (the form, the answer, the refer
 from this declaration.
 """
 
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from types import SimpleNamespace
-from typing import Any, Callable, Iterator, Mapping
+from typing import Any
 
+from calculators.asking.house_method import Written
 from calculators.drawing.picture import Picture, PictureSeries
-from calculators.asking.house_method import HouseMethod, Written
 from calculators.values.kinds import Kind
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
@@ -21,10 +22,13 @@ class Field:
 
     name: as typed at a terminal. label: as read on the page.
     default: key of the house method that fills it when nothing is typed, or None.
-    fixed: text that fills it when the house method has no say, such as ``no``; one for each ruler where a round figure differs.
+    fixed: text that fills it when the house method has no say, such as ``no``; one for each ruler where a round figure
+    differs.
     optional: may stay empty; the function then gets None.
-    from_method: what entries of the house method come to for it on a ruler, such as the minutes of several steps; empty where they say nothing.
-    beside: other fields of the same calculator whose values `from_method` is told as well, such as how many corners a piece has.
+    from_method: what entries of the house method come to for it on a ruler, such as the minutes of several steps; empty
+    where they say nothing.
+    beside: other fields of the same calculator whose values `from_method` is told as well, such as how many corners a
+    piece has.
     """
 
     name: str
@@ -42,7 +46,8 @@ class Field:
 class Result:
     """One thing a calculator answers. `meaning` says in one line what it is.
 
-    sheet: whether this table goes to the work table on a sheet of its own, with the drawing. to_table: whether it goes there with them.
+    sheet: whether this table goes to the work table on a sheet of its own, with the drawing. to_table: whether it goes
+    there with them.
     """
 
     name: str
@@ -69,7 +74,8 @@ class File:
 
 @dataclass(frozen=True)
 class Setting:
-    """A text that is put into a blank: of a field, or of one cell of its rows, by the place of the row and the name of its column."""
+    """A text that is put into a blank: of a field, or of one cell of its rows, by the place of the row and the name of
+    its column."""
 
     field: str
     text: str
@@ -79,7 +85,8 @@ class Setting:
 
 @dataclass(frozen=True)
 class Offer(Phrase):
-    """A note that offers to change what was asked: what that does, such as ``cut in strips``, and what it puts into the blanks.
+    """A note that offers to change what was asked: what that does, such as ``cut in strips``, and what it puts into the
+    blanks.
 
     Without scripts it is just its sentence, which therefore says all.
     """
@@ -98,7 +105,8 @@ class Answer:
     working: how it was worked out, with this job's numbers.
     drawn_from: what the calculator's drawing and its files need.
     settled: whether this is the last word, not one that may still improve.
-    headed: what is printed over the sheets that go to the work table, such as the name of an order; empty for a line to write on, None for no such sheets.
+    headed: what is printed over the sheets that go to the work table, such as the name of an order; empty for a line to
+    write on, None for no such sheets.
     """
 
     results: Mapping[str, Any]
@@ -129,10 +137,13 @@ class Calculator:
 
     name: as typed at a terminal, words joined by hyphens.
     asked: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
-    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises AskAgain when values cannot go together. Long work gives an
-        iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
+    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises AskAgain when
+    values cannot go together. Long work gives an
+        iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so
+        that
         it can be broken off.
-    drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one another.
+    drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one
+    another.
     files: what can be saved of an answer.
     sources: keys of the bibliography.
     """
@@ -183,7 +194,8 @@ class AskAgain(ValueError):
 
     def __init__(self, sentences: Mapping[str, Phrase | str]):
         self.sentences = {
-            name: each if isinstance(each, Phrase) else say("{sentence:text}", sentence=each) for name, each in sentences.items()
+            name: each if isinstance(each, Phrase) else say("{sentence:text}", sentence=each)
+            for name, each in sentences.items()
         }
         super().__init__("; ".join(f"{name}: {getattr(each, 'template', each)}" for name, each in sentences.items()))
 

@@ -1,10 +1,11 @@
-"""What every calculator asks that takes the width of a cloth: whether its selvedges are still on, and what is trimmed off."""
+"""What every calculator asks that takes the width of a cloth: whether its selvedges are still on, and what is trimmed
+off."""
 
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.trade.cloth import LongEdges
 from calculators.asking.declaration import Field, ask_again
+from calculators.trade.cloth import LongEdges
 from calculators.values.kinds import Choice, Length
 
 SELVEDGES, TRIMMED = "selvedges", "trimmed"
@@ -12,7 +13,8 @@ MEASURED = Field(
     "measured",
     "Width measured",
     Choice(options={SELVEDGES: "selvedge to selvedge", TRIMMED: "already trimmed"}),
-    "Selvedge to selvedge: what is trimmed off both sides is taken off for you. Already trimmed: all of the width is used.",
+    "Selvedge to selvedge: what is trimmed off both sides is taken off for you. Already trimmed: all of the width is "
+    "used.",
     fixed=SELVEDGES,
 )
 SELVEDGE = Field(
@@ -25,12 +27,14 @@ SELVEDGE = Field(
 
 
 def long_edges(measured: str, selvedge: Fraction) -> LongEdges:
-    """The long edges of a cloth as the two questions put them: how its width was measured, and the strip of a selvedge [mm]."""
+    """The long edges of a cloth as the two questions put them: how its width was measured, and the strip of a selvedge
+    [mm]."""
     return LongEdges(measured == TRIMMED, selvedge)
 
 
 def edges_that_leave_cloth(given: SimpleNamespace, width: Fraction) -> LongEdges:
-    """The long edges asked for, of a cloth so wide [mm]; raises AskAgain where its selvedges leave nothing between them."""
+    """The long edges asked for, of a cloth so wide [mm]; raises AskAgain where its selvedges leave nothing between
+    them."""
     edges = long_edges(given.measured, given.selvedge)
     if edges.between(width) <= 0:
         raise ask_again(

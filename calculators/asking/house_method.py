@@ -4,11 +4,12 @@ A method is plain data (docs: reference/house-method). Every measure is a text a
 centimetre ruler and one for an inch ruler; beside it may stand why.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
-from typing import Any, Mapping
+from typing import Any
 
 import yaml
 
@@ -17,7 +18,10 @@ from calculators.values.measure import Ruler, quote
 FORMAT, VERSION = "house method", 2
 RULER_STEPS = {"cm": ("1/10", "1/2"), "mm": ("1", "1/2"), "in": ("1/2", "1/4", "1/8", "1/16", "1/32")}
 
-SETTLED_STEPS = ("cm", "in")  # a house settles these two divisions; a millimetre ruler divides as the centimetre one does
+SETTLED_STEPS = (
+    "cm",
+    "in",
+)  # a house settles these two divisions; a millimetre ruler divides as the centimetre one does
 
 Written = str | Mapping[str, str]
 
@@ -61,7 +65,8 @@ class HouseMethod:
         return unit in self.rulers and step in ("", *RULER_STEPS[unit])
 
     def ruler(self, wanted: str = "") -> Ruler:
-        """The ruler asked for: "" is the one the house reads by habit, "in" the house's inch ruler, "in 1/32" a finer one.
+        """The ruler asked for: "" is the one the house reads by habit, "in" the house's inch ruler, "in 1/32" a finer
+        one.
 
         Raises ValueError with a sentence when there is no such ruler.
         """
@@ -87,9 +92,14 @@ class HouseMethod:
 
     @property
     def steps_of_its_kind(self) -> tuple[Mapping[str, Written], ...]:
-        """The lines of the table of steps that count for the kind of piece the method is meant for: those for every piece, and those that name it."""
+        """The lines of the table of steps that count for the kind of piece the method is meant for: those for every
+        piece, and those that name it."""
         kind = self.kind.casefold()
-        return tuple(line for line in self.tables.get("steps", ()) if not (named := kinds_named(line)) or kind in {each.casefold() for each in named})
+        return tuple(
+            line
+            for line in self.tables.get("steps", ())
+            if not (named := kinds_named(line)) or kind in {each.casefold() for each in named}
+        )
 
     @property
     def steps_of_other_kinds(self) -> tuple[Mapping[str, Written], ...]:
@@ -99,20 +109,41 @@ class HouseMethod:
 
     def cloth_line(self, cloth: str) -> Mapping[str, Written]:
         """The line of a cloth in the house's list, empty where it has none of that name."""
-        return next((line for line in self.tables.get("cloths", ()) if str(line.get("cloth", "")).casefold() == cloth.casefold()), {})
+        return next(
+            (
+                line
+                for line in self.tables.get("cloths", ())
+                if str(line.get("cloth", "")).casefold() == cloth.casefold()
+            ),
+            {},
+        )
 
     def for_kind(self, kind: str) -> "HouseMethod":
-        """The method as it is for one kind of piece: what its line in the table of pieces holds stands before the general measure.
+        """The method as it is for one kind of piece: what its line in the table of pieces holds stands before the
+        general measure.
 
         Raises KeyError when the house has no such kind.
         """
         lines = enumerate(self.tables.get("pieces", ()))
-        number, line = {str(line.get("piece", "")).lower(): (number, line) for number, line in lines}[kind.strip().lower()]
+        number, line = {str(line.get("piece", "")).lower(): (number, line) for number, line in lines}[
+            kind.strip().lower()
+        ]
         found = {name: written for name, written in line.items() if name in self.measures}
-        clashing = {path: figures for path, figures in self.clashing.items() if path.removeprefix("measures.") not in found}
-        clashing |= {f"measures.{name}": self.clashing[path] for name in found if (path := f"tables.pieces.{number}.{name}") in self.clashing}
-        return replace(self, measures={**self.measures, **found}, of_kind=dict.fromkeys(found, str(line["piece"])), clashing=clashing, kind=str(line["piece"]))
-
+        clashing = {
+            path: figures for path, figures in self.clashing.items() if path.removeprefix("measures.") not in found
+        }
+        clashing |= {
+            f"measures.{name}": self.clashing[path]
+            for name in found
+            if (path := f"tables.pieces.{number}.{name}") in self.clashing
+        }
+        return replace(
+            self,
+            measures={**self.measures, **found},
+            of_kind=dict.fromkeys(found, str(line["piece"])),
+            clashing=clashing,
+            kind=str(line["piece"]),
+        )
 
 
 def kinds_named(step: Mapping[str, Written]) -> tuple[str, ...]:
@@ -133,7 +164,9 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     ruler = document.get("ruler", {})
     steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
     money = money_of(document) or (under.rulers["cm"].money if under else "")
-    rulers = {unit: Ruler(unit, Fraction(step) if step else under.rulers[unit].step, money) for unit, step in steps.items()}
+    rulers = {
+        unit: Ruler(unit, Fraction(step) if step else under.rulers[unit].step, money) for unit, step in steps.items()
+    }
     rulers["mm"] = Ruler("mm", rulers["cm"].step_mm, money)
     own_measures = document.get("measures", {})
     own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
@@ -142,7 +175,12 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     for path, reason in (under.why if under else {}).items():
         if path.removeprefix("measures.") not in own_measures:
             why[path] = reason
-    own = {"name", *(f"ruler.{name}" for name in ruler), *(f"measures.{name}" for name in measures), *(f"tables.{name}" for name in own_tables)}
+    own = {
+        "name",
+        *(f"ruler.{name}" for name in ruler),
+        *(f"measures.{name}" for name in measures),
+        *(f"tables.{name}" for name in own_tables),
+    }
     return HouseMethod(
         document["name"],
         ruler.get("unit") or under.unit,

@@ -1,6 +1,8 @@
-"""Several rows of the same questions, such as an order of mixed pieces: read from a table on a page or from one line of text.
+"""Several rows of the same questions, such as an order of mixed pieces: read from a table on a page or from one line of
+text.
 
-At a terminal a row's cells are parted by ``|`` and rows by ``;`` or a new line: ``napkin | 40 cm | 40 cm | 24; runner | …``.
+At a terminal a row's cells are parted by ``|`` and rows by ``;`` or a new line: ``napkin | 40 cm | 40 cm | 24; runner |
+…``.
 A page sends the same as JSON, a list of rows that are lists of texts, so that any character may stand in a cell.
 """
 
@@ -19,7 +21,8 @@ from calculators.values.measure import Ruler
 class Rows(Kind):
     """Rows of values. columns: a field for each cell, its `fixed` text filling a cell left empty.
 
-    one: what one row is called, such as "piece". least: how many rows there must be. A row whose cells are all empty or hold just
+    one: what one row is called, such as "piece". least: how many rows there must be. A row whose cells are all empty or
+    hold just
     what they start from is not counted; `place` of each row read is where it stands among all of them, from 0.
     """
 
@@ -33,7 +36,9 @@ class Rows(Kind):
         if len(rows) < self.least:
             raise Refused(f"nothing is written here. Write at least one {self.one}.")
         if len(rows) > self.most:
-            raise Refused(f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order.")
+            raise Refused(
+                f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order."
+            )
         return tuple(self._row(number, place, row, ruler) for number, (place, row) in enumerate(rows, start=1))
 
     def _counts(self, row: list[str]) -> bool:
@@ -41,23 +46,34 @@ class Rows(Kind):
 
     def cells(self, text: str) -> list[list[str]]:
         """The text of every cell, as many in each row as there are columns; raises Refused when a row has more."""
-        rows = _from_json(text) if text.lstrip().startswith("[") else [row.split("|") for row in re.split(r"[;\n]", text)]
+        rows = (
+            _from_json(text) if text.lstrip().startswith("[") else [row.split("|") for row in re.split(r"[;\n]", text)]
+        )
         if too_long := next((number for number, row in enumerate(rows, start=1) if len(row) > len(self.columns)), None):
-            raise Refused(f"row {too_long} has more than {len(self.columns)} parts. They are: {' | '.join(c.label for c in self.columns)}.")
+            raise Refused(
+                f"row {too_long} has more than {len(self.columns)} parts. They are: "
+                f"{' | '.join(c.label for c in self.columns)}."
+            )
         return [[cell.strip() for cell in row] + [""] * (len(self.columns) - len(row)) for row in rows]
 
     def standing(self, text: str) -> str:
         return json.dumps([row for row in self.cells(text) if any(row)], ensure_ascii=False)
 
     def write_out(self, text: str, ruler: Ruler) -> str:
-        rows = [[column.kind.write_out(cell, ruler) if cell else "" for column, cell in zip(self.columns, row)] for row in self.cells(text)]
+        rows = [
+            [column.kind.write_out(cell, ruler) if cell else "" for column, cell in zip(self.columns, row)]
+            for row in self.cells(text)
+        ]
         return json.dumps(rows, ensure_ascii=False)
 
     def show(self, value: tuple[SimpleNamespace, ...], ruler: Ruler) -> str:
         return "; ".join(" | ".join(self._shown(row, column, ruler) for column in self.columns) for row in value)
 
     def plain(self, value: tuple[SimpleNamespace, ...]) -> list[dict[str, Any]]:
-        return [{c.name: None if getattr(row, c.name) is None else c.kind.plain(getattr(row, c.name)) for c in self.columns} for row in value]
+        return [
+            {c.name: None if getattr(row, c.name) is None else c.kind.plain(getattr(row, c.name)) for c in self.columns}
+            for row in value
+        ]
 
     def _shown(self, row: SimpleNamespace, column: Field, ruler: Ruler) -> str:
         value = getattr(row, column.name)
@@ -84,6 +100,8 @@ def _from_json(text: str) -> list[list[str]]:
         rows = json.loads(text)
     except (ValueError, RecursionError):
         rows = None
-    if not isinstance(rows, list) or not all(isinstance(row, list) and all(isinstance(cell, str) for cell in row) for row in rows):
+    if not isinstance(rows, list) or not all(
+        isinstance(row, list) and all(isinstance(cell, str) for cell in row) for row in rows
+    ):
         raise Refused("this does not read as rows. Write one row after another, its parts separated by |.")
     return rows

@@ -17,23 +17,42 @@ SEAMS: Mapping[str, str] = {
     "selvedges": "selvedge to selvedge",
 }
 JOINS = ("plain", "felled", "french", "selvedges")
-_MEASURES = {"plain": "seam_allowance", "felled": "felled_allowance", "french": "french_allowance", "zip": "zip_allowance"}
+_MEASURES = {
+    "plain": "seam_allowance",
+    "felled": "felled_allowance",
+    "french": "french_allowance",
+    "zip": "zip_allowance",
+}
 
 
 def allowance_of(method: HouseMethod, ruler: Ruler, seam: str) -> str:
-    """What a seam of this kind takes up at either of its edges; a seam from selvedge to selvedge takes next to nothing."""
+    """What a seam of this kind takes up at either of its edges; a seam from selvedge to selvedge takes next to
+    nothing."""
     return method.measure(_MEASURES[seam], ruler) if seam in _MEASURES else "0"
 
 
-def seam_fields(usual: str, kinds: tuple[str, ...], label: str = "Seam allowance where widths are joined") -> tuple[Field, Field]:
+def seam_fields(
+    usual: str, kinds: tuple[str, ...], label: str = "Seam allowance where widths are joined"
+) -> tuple[Field, Field]:
     """The two blanks of a join: which seam, and what it takes up at each of its edges.
 
     usual: the kind of seam that stands there first. kinds: those to choose from.
     """
-    seam = Field("seam", "Seam of a join", Choice(options={kind: SEAMS[kind] for kind in kinds}), "How two widths become one; the allowance follows.", fixed=usual)
+    seam = Field(
+        "seam",
+        "Seam of a join",
+        Choice(options={kind: SEAMS[kind] for kind in kinds}),
+        "How two widths become one; the allowance follows.",
+        fixed=usual,
+    )
     allowance = Field(
-        "seam_allowance", label, ALLOWANCE_OR_NONE, "Taken up at each of the two edges, as the house does this seam; for a French seam both its rows together.",
-        fixed={"cm": "1 cm", "in": "3/8 in"}, from_method=allowance_of, beside=(seam,),
+        "seam_allowance",
+        label,
+        ALLOWANCE_OR_NONE,
+        "Taken up at each of the two edges, as the house does this seam; for a French seam both its rows together.",
+        fixed={"cm": "1 cm", "in": "3/8 in"},
+        from_method=allowance_of,
+        beside=(seam,),
     )
     return seam, allowance
 

@@ -1,11 +1,12 @@
-"""What a method says of its cloth without writing it down twice: what trimming leaves of it, what its wash does, what it costs."""
+"""What a method says of its cloth without writing it down twice: what trimming leaves of it, what its wash does, what
+it costs."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.trade.cloth import UsableCloth, after_the_wash
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.trade.cloth import UsableCloth, after_the_wash
 from calculators.values.kinds import Change, Count, Length, Refused
 from calculators.values.measure import Ruler, parse_length, show_exactly
 
@@ -24,7 +25,8 @@ def usual_cloth(method: HouseMethod) -> Mapping[str, Written]:
 
 
 def change_found(column: str) -> Callable[[HouseMethod, Ruler], str]:
-    """What the list of cloths says of the wash of the cloth used most, for the blank of a calculator; empty where it says nothing.
+    """What the list of cloths says of the wash of the cloth used most, for the blank of a calculator; empty where it
+    says nothing.
 
     column: ``change_length`` or ``change_width``.
     """
@@ -37,7 +39,8 @@ def change_found(column: str) -> Callable[[HouseMethod, Ruler], str]:
 
 
 def worked_out(method: HouseMethod) -> HouseMethod:
-    """The method with what its usual cloth leaves to be used, and with its test square after the wash, where it says neither itself.
+    """The method with what its usual cloth leaves to be used, and with its test square after the wash, where it says
+    neither itself.
 
     Only what the method's own entries lead to; the rest is the handbook's, as it stands.
     """
@@ -53,7 +56,11 @@ def for_cloth(method: HouseMethod, cloth: str) -> HouseMethod:
     """
     if not cloth or cloth.casefold() == str(method.measures.get("cloth", "")).casefold():
         return method
-    prices = tuple(line for line in method.tables.get("prices", ()) if line.get("per") not in ("metre", "yard") or str(line.get("thing", "")).casefold() == cloth.casefold())
+    prices = tuple(
+        line
+        for line in method.tables.get("prices", ())
+        if line.get("per") not in ("metre", "yard") or str(line.get("thing", "")).casefold() == cloth.casefold()
+    )
     named = replace(method, measures={**method.measures, "cloth": cloth}, tables={**method.tables, "prices": prices})
     return _with_its_wash(named, method.cloth_line(cloth), WAYS)
 
@@ -82,11 +89,14 @@ def _folded(method: HouseMethod) -> HouseMethod:
 
 
 def _usable(method: HouseMethod) -> HouseMethod:
-    """What is left of the length of the usual cloth once ends and slant are off, as the calculator of usable cloth works it out."""
+    """What is left of the length of the usual cloth once ends and slant are off, as the calculator of usable cloth
+    works it out."""
     layers = _count(method)
 
     def left(unit: str) -> UsableCloth:
-        folded, extra, width, selvedge, end_loss, skew = (_length(method, name, unit) for name in (*FOLDED[1:], "cloth_width", *TRIMMED))
+        folded, extra, width, selvedge, end_loss, skew = (
+            _length(method, name, unit) for name in (*FOLDED[1:], "cloth_width", *TRIMMED)
+        )
         return UsableCloth(layers * folded + extra, width, selvedge, end_loss, skew)
 
     wanted = {}
@@ -103,30 +113,42 @@ def names_its_cloth(method: HouseMethod) -> bool:
 def _washed(method: HouseMethod) -> HouseMethod:
     if not names_its_cloth(method):
         return method
-    return _with_its_wash(method, usual_cloth(method), [way for way in WAYS if f"measures.after_{way}" not in method.own])
+    return _with_its_wash(
+        method, usual_cloth(method), [way for way in WAYS if f"measures.after_{way}" not in method.own]
+    )
 
 
 def _with_its_wash(method: HouseMethod, line: Mapping[str, Written], ways) -> HouseMethod:
-    """The method with its test square after the wash as a line of the list of cloths says: what it was before, changed so."""
+    """The method with its test square after the wash as a line of the list of cloths says: what it was before, changed
+    so."""
     changes = {way: found for way in ways if (found := _change(line, f"change_{way}")) is not None}
 
     def after(way: str):
         return lambda unit: after_the_wash(_length(method, f"before_{way}", unit), changes[way])
 
-    return _with(method, {f"after_{way}": after(way) for way in changes}, f"from the wash of {line.get('cloth', '')} as listed under Cloths")
+    return _with(
+        method,
+        {f"after_{way}": after(way) for way in changes},
+        f"from the wash of {line.get('cloth', '')} as listed under Cloths",
+    )
 
 
 def _with(method: HouseMethod, wanted: Mapping[str, Callable[[str], Fraction]], because: str) -> HouseMethod:
     """The method with measures worked out for either ruler [mm], shown as they are read off it and read as they are."""
     exact = {name: {unit: of(unit) for unit in ("cm", "in")} for name, of in wanted.items()}
     exact = {name: lengths for name, lengths in exact.items() if min(lengths.values()) > 0 or name == "extra_length"}
-    shown = {name: {unit: Length().write(each, method.rulers[unit]) for unit, each in lengths.items()} for name, lengths in exact.items()}
+    shown = {
+        name: {unit: Length().write(each, method.rulers[unit]) for unit, each in lengths.items()}
+        for name, lengths in exact.items()
+    }
     return replace(
         method,
         measures={**method.measures, **shown},
         own=method.own | {f"measures.{name}" for name in exact},
         because={**method.because, **dict.fromkeys(exact, because)},
-        exactly={**method.exactly, **{name: {unit: show_exactly(each, unit) for unit, each in lengths.items()} for name, lengths in exact.items()}},
+        exactly={**method.exactly,
+            **{name: {unit: show_exactly(each, unit) for unit, each in lengths.items()} for name,
+                lengths in exact.items()}},
     )  # fmt: skip
 
 

@@ -6,9 +6,9 @@ from types import SimpleNamespace
 from typing import Any
 
 from calculators.asking.answering import Asking, answer, read
-from calculators.catalogue import calculator_named
 from calculators.asking.corner_questions import check_before_folding, measures
 from calculators.asking.declaration import AskAgain
+from calculators.catalogue import calculator_named
 from calculators.trade.corners.steps import Step
 from calculators.values.phrase import Phrase, say
 
@@ -26,13 +26,19 @@ def check_foldable(values: Mapping[str, Any], asking: Asking) -> None:
     try:
         check_before_folding(given.way, measures(given))
     except AskAgain as trouble:
-        raise AskAgain({name: each for name, each in trouble.sentences.items() if name in _SHARED} or _misses(given)) from None
+        raise AskAgain(
+            {name: each for name, each in trouble.sentences.items() if name in _SHARED} or _misses(given)
+        ) from None
 
 
 def _misses(given: SimpleNamespace) -> dict[str, Phrase]:
     """The edge stitch is the house's: what can be mended in the batch is the hem."""
     narrow = min(("hem_1", "hem_2"), key=lambda name: getattr(given, name))
-    sentence = "The house’s edge stitch, {edge_stitch:length} from the inner edge, would miss a hem of {hem:length}. Make the hem deeper, or the edge stitch of the house method smaller."
+    sentence = (
+        "The house’s edge stitch, {edge_stitch:length} from the inner edge, would miss a hem of "
+        "{hem:length}. Make "
+        "the hem deeper, or the edge stitch of the house method smaller."
+    )
     return {narrow: say(sentence, edge_stitch=given.edge_stitch, hem=getattr(given, narrow))}
 
 

@@ -1,17 +1,17 @@
 """A walk: several calculators in the order of the work, each taking over what the one before worked out."""
 
-from collections.abc import Container
+from collections.abc import Callable, Container, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Any, Callable, Mapping
+from typing import Any
 
 from calculators.asking.answering import Asking, answer, read
+from calculators.asking.declaration import Answer, AskAgain, Calculator
+from calculators.asking.house_method import HouseMethod
+from calculators.batch.corner_of_a_batch import check_foldable
 from calculators.catalogue import calculator_named
 from calculators.catalogue.order import NO_KIND, kinds_of_piece
 from calculators.trade.cloth import cloth_to_buy_for
-from calculators.batch.corner_of_a_batch import check_foldable
-from calculators.asking.declaration import Answer, AskAgain, Calculator
-from calculators.asking.house_method import HouseMethod
 from calculators.trade.pieces import further_length
 
 
@@ -19,8 +19,10 @@ from calculators.trade.pieces import further_length
 class Taken:
     """Where a field's value comes from: a field or a result of an earlier step.
 
-    before: names that go before it where they hold a value other than 0, such as the hem of one side before the usual hem.
-    rather: what is taken in its place where that holds a value, such as the pieces ordered before those that the cloth gives.
+    before: names that go before it where they hold a value other than 0, such as the hem of one side before the usual
+    hem.
+    rather: what is taken in its place where that holds a value, such as the pieces ordered before those that the cloth
+    gives.
     """
 
     calculator: str
@@ -34,7 +36,8 @@ class Taken:
         return {self.calculator} | (self.rather.steps if self.rather else set())
 
     def out_of(self, known: Mapping[str, Mapping[str, Any]]) -> tuple[Any, str]:
-        """The value among the fields and results of earlier steps, and the step it is from. known: calculator → its values."""
+        """The value among the fields and results of earlier steps, and the step it is from. known: calculator → its
+        values."""
         if self.rather and known[self.rather.calculator][self.rather.name] is not None:
             return self.rather.out_of(known)
         values = known[self.calculator]
@@ -58,7 +61,8 @@ class WorkedOut:
 
 @dataclass(frozen=True)
 class GivenBack:
-    """What a step gives to an earlier one when the maker begins there, such as the cut size of pieces ordered by their finished size.
+    """What a step gives to an earlier one when the maker begins there, such as the cut size of pieces ordered by their
+    finished size.
 
     when: the field and the text that say so. calculator: the earlier step. values: its field → result given to it.
     """
@@ -79,7 +83,8 @@ class Step:
     title: the heading of the step.
     taken: field name → where its value comes from.
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
-    asked: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty for that one.
+    asked: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty
+    for that one.
     given_back: what it gives to an earlier step, from which it then takes nothing.
     checked: refuses, from its values and the circumstances, what the work that follows cannot be done with.
     """
@@ -118,10 +123,22 @@ class Walk:
             for name, taken in step.taken.items():
                 calculator.field(name)
                 if not taken.steps <= set(seen):
-                    raise ValueError(f"{self.name}: {step.calculator} takes {name} from {sorted(taken.steps)}, of which no earlier step has all")
-            for name, taken in (pair for name, each in step.taken.items() if isinstance(each, Taken) for pair in ((name, each), (name, each.rather)) if pair[1]):
+                    raise ValueError(
+                        f"{self.name}: {step.calculator} takes {name} from {sorted(taken.steps)}, of which no "
+                        "earlier step has all"
+                    )
+            for name, taken in (
+                pair
+                for name, each in step.taken.items()
+                if isinstance(each, Taken)
+                for pair in ((name, each), (name, each.rather))
+                if pair[1]
+            ):
                 if taken.calculator not in seen or not {taken.name, *taken.before} <= set(seen[taken.calculator].kinds):
-                    raise ValueError(f"{self.name}: {step.calculator} takes {taken.name} from {taken.calculator}, which no earlier step has")
+                    raise ValueError(
+                        f"{self.name}: {step.calculator} takes {taken.name} from {taken.calculator}, which no "
+                        "earlier step has"
+                    )
             seen[step.calculator] = calculator
 
     def kind(self, typed: Mapping[str, Mapping[str, str]]) -> str:
@@ -131,12 +148,16 @@ class Walk:
         return "" if kind == NO_KIND else kind
 
     def calculator(self, step: Step, method: HouseMethod) -> Calculator:
-        """The calculator of a step with the sentence of the step; where it asks for the kind of piece, with those of the method to choose from."""
+        """The calculator of a step with the sentence of the step; where it asks for the kind of piece, with those of
+        the method to choose from."""
         calculator = calculator_named(step.calculator)
         calculator = replace(calculator, asked=step.asked) if step.asked else calculator
         if step.calculator != self.kind_in[0]:
             return calculator
-        fields = (replace(field, kind=kinds_of_piece(method)) if field.name == self.kind_in[1] else field for field in calculator.fields)
+        fields = (
+            replace(field, kind=kinds_of_piece(method)) if field.name == self.kind_in[1] else field
+            for field in calculator.fields
+        )
         return replace(calculator, fields=tuple(fields))
 
 
@@ -220,12 +241,20 @@ def _for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: As
         return asking, False
 
 
-def _begins_with_its_kind(calculator: Calculator, own: Mapping[str, str], elsewhere: Container[str], method: HouseMethod) -> bool:
-    """Whether a blank left alone begins with a measure that a kind of piece may have for itself. elsewhere: fields filled from other steps."""
-    return any(each.default in method.measures_by_kind and each.name not in elsewhere and not own.get(each.name, "").strip() for each in calculator.fields)
+def _begins_with_its_kind(
+    calculator: Calculator, own: Mapping[str, str], elsewhere: Container[str], method: HouseMethod
+) -> bool:
+    """Whether a blank left alone begins with a measure that a kind of piece may have for itself. elsewhere: fields
+    filled from other steps."""
+    return any(
+        each.default in method.measures_by_kind and each.name not in elsewhere and not own.get(each.name, "").strip()
+        for each in calculator.fields
+    )
 
 
-def _known_beforehand(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[dict[str, dict[str, Any]], dict[str, str]]:
+def _known_beforehand(
+    walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking
+) -> tuple[dict[str, dict[str, Any]], dict[str, str]]:
     """What steps that give back come to, and the titles of those in trouble, each by its calculator."""
     known, troubled = {}, {}
     for step in walk.steps:
@@ -251,11 +280,15 @@ def _given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]
 def _cloth_for_the_rest(known: Mapping[str, Mapping[str, Any]]) -> Fraction | None:
     """The further cloth, unwashed, that the order takes where what is in hand gives fewer pieces [mm].
 
-    None where it gives enough, and where the cloth was written down as it can be used: then nobody knows what it was unwashed.
+    None where it gives enough, and where the cloth was written down as it can be used: then nobody knows what it was
+    unwashed.
     """
     pieces, usable, wash = known["pieces-from-cloth"], known["usable-cloth"], known["wash-test"]
     lacking = known["bundles"]["pieces"] - pieces["count"]
-    if lacking <= 0 or (pieces["cloth_length"], pieces["usable_width"]) != (usable["usable_length"], usable["usable_width"]):
+    if lacking <= 0 or (pieces["cloth_length"], pieces["usable_width"]) != (
+        usable["usable_length"],
+        usable["usable_width"],
+    ):
         return None
     further = further_length(lacking, pieces["across"], pieces["marks_along"][0])
     return cloth_to_buy_for(further, 2 * usable["end_loss"] + usable["skew"], wash["change_length"])
@@ -270,13 +303,17 @@ BATCH = Walk(
             "wash-test",
             "The cloth and its wash test",
             settled={"needed_length": "", "needed_width": ""},
-            asked="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked {before_length} apart along the length and {before_width} across, "
+            asked="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked "
+            "{before_length} apart along the length and {before_width} across, "
             "measures {after_length} and {after_width} between the same marks after the wash.",
         ),
         Step(
             "usable-cloth",
             "What can be used of it",
-            taken={"full_width": Taken("wash-test", "washed_width"), "folded_length": Taken("wash-test", "washed_length")},
+            taken={
+                "full_width": Taken("wash-test", "washed_width"),
+                "folded_length": Taken("wash-test", "washed_length"),
+            },
             settled={"layers": "1", "extra_length": "0"},
         ),
         Step(
@@ -288,13 +325,21 @@ BATCH = Walk(
                 "selvedge": Taken("usable-cloth", "selvedge"),
                 "cloth_length": Taken("usable-cloth", "usable_length"),
             },
-            asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and {piece_length} long.",
+            asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and "
+            "{piece_length} long.",
         ),
         Step(
             "finished-size",
             "Turn, hem and finished size",
-            taken={"width": Taken("pieces-from-cloth", "piece_width"), "length": Taken("pieces-from-cloth", "piece_length")},
-            given_back=GivenBack(("start_from", "finished"), "pieces-from-cloth", {"piece_width": "cut_width", "piece_length": "cut_length"}),
+            taken={
+                "width": Taken("pieces-from-cloth", "piece_width"),
+                "length": Taken("pieces-from-cloth", "piece_length"),
+            },
+            given_back=GivenBack(
+                ("start_from", "finished"),
+                "pieces-from-cloth",
+                {"piece_width": "cut_width", "piece_length": "cut_length"},
+            ),
         ),
         Step(
             "mitre-marks",
@@ -306,7 +351,11 @@ BATCH = Walk(
             },
             checked=check_foldable,
         ),
-        Step("bundles", "Bundles for the ticket", taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))}),
+        Step(
+            "bundles",
+            "Bundles for the ticket",
+            taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))},
+        ),
         Step(
             "thread-time-cost",
             "Thread, time and cost",
@@ -321,7 +370,9 @@ BATCH = Walk(
                 "cloth_bought": Taken("wash-test", "cloth_length"),
                 "across": Taken("pieces-from-cloth", "across"),
                 "gives": Taken("pieces-from-cloth", "count"),
-                "cloth_more": WorkedOut({"wash-test", "usable-cloth", "pieces-from-cloth", "bundles"}, _cloth_for_the_rest),
+                "cloth_more": WorkedOut(
+                    {"wash-test", "usable-cloth", "pieces-from-cloth", "bundles"}, _cloth_for_the_rest
+                ),
             },
         ),
     ),

@@ -1,7 +1,7 @@
 """Bundles: how a batch is split up to go through the workroom."""
 
-from calculators.trade.bundles import Bundles
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
+from calculators.trade.bundles import Bundles
 from calculators.values.kinds import Count
 from calculators.values.phrase import say
 
@@ -18,8 +18,20 @@ def _work(given) -> Answer:
     return Answer(
         results,
         say(spoken, pieces=given.pieces, bundle=given.bundle, **results),
-        notes=(say("Finish one step for a whole bundle before the next step begins; the first bundle shows what goes wrong while it can be mended."),),
-        working=(say("{pieces:count} ÷ {bundle:count}, rounded up: {bundles:bundle|bundles}.", pieces=given.pieces, bundle=given.bundle, bundles=bundles.count),),
+        notes=(
+            say(
+                "Finish one step for a whole bundle before the next step begins; the first bundle shows what goes "
+                "wrong while it can be mended."
+            ),
+        ),
+        working=(
+            say(
+                "{pieces:count} ÷ {bundle:count}, rounded up: {bundles:bundle|bundles}.",
+                pieces=given.pieces,
+                bundle=given.bundle,
+                bundles=bundles.count,
+            ),
+        ),
     )
 
 
@@ -28,8 +40,20 @@ CALCULATOR = Calculator(
     title="Bundles",
     purpose="How a batch is split into bundles that go through the workroom together.",
     fields=(
-        Field("pieces", "Pieces to make", Count(least=1, most=100_000), "How many pieces are made in this batch.", fixed="18"),
-        Field("bundle", "Pieces in a bundle", Count(least=1, most=1_000), "How many pieces go through a step together; one box of the ticket is ticked for them.", "bundle"),
+        Field(
+            "pieces",
+            "Pieces to make",
+            Count(least=1, most=100_000),
+            "How many pieces are made in this batch.",
+            fixed="18",
+        ),
+        Field(
+            "bundle",
+            "Pieces in a bundle",
+            Count(least=1, most=1_000),
+            "How many pieces go through a step together; one box of the ticket is ticked for them.",
+            "bundle",
+        ),
     ),
     asked="{pieces} pieces in bundles of {bundle}.",
     results=(
@@ -37,5 +61,11 @@ CALCULATOR = Calculator(
         Result("last_bundle", "In the last bundle", Count(), "Pieces in the last bundle."),
     ),
     work=_work,
-    examples=(Example({"pieces": "500", "bundle": "12"}, {"bundles": 42, "last_bundle": 8}, "arithmetic: 41 × 12 = 492, and 8 are left"),),
+    examples=(
+        Example(
+            {"pieces": "500", "bundle": "12"},
+            {"bundles": 42, "last_bundle": 8},
+            "arithmetic: 41 × 12 = 492, and 8 are left",
+        ),
+    ),
 )

@@ -1,6 +1,6 @@
 """Bulk of a corner: how many layers each way of making it piles up, and where."""
 
-from typing import Iterator
+from collections.abc import Iterator
 
 from calculators.asking.corner_questions import FIELDS, corner_steps, measures
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
@@ -10,7 +10,13 @@ from calculators.values.kinds import Choice, Column, Count, Length, Table, Text
 from calculators.values.phrase import say
 
 _ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "facing_seam", "edge_stitch", "cloth_thickness")
-_SHOWN = Field("shown", "Corner drawn", Choice(options={name: title.lower() for name, (title, _, _) in VARIANTS.items()}), "Which corner to draw the map of.", fixed="mitre-snipped")
+_SHOWN = Field(
+    "shown",
+    "Corner drawn",
+    Choice(options={name: title.lower() for name, (title, _, _) in VARIANTS.items()}),
+    "Which corner to draw the map of.",
+    fixed="mitre-snipped",
+)
 
 
 def _work(given) -> Iterator[Answer | None]:
@@ -36,11 +42,22 @@ def _work(given) -> Iterator[Answer | None]:
         "mitred": best,
     }
     folded = possible["folded-corner"].thickest
-    spoken = say("**{folded:layer|layers} folded, {best:layer|layers} mitred**, where the corner is thickest.", folded=folded, best=best) if best else say(
-        "**{folded:layer|layers} folded**, where the corner is thickest.", folded=folded
+    spoken = (
+        say(
+            "**{folded:layer|layers} folded, {best:layer|layers} mitred**, where the corner is thickest.",
+            folded=folded,
+            best=best,
+        )
+        if best
+        else say("**{folded:layer|layers} folded**, where the corner is thickest.", folded=folded)
     )
     notes = (say("A needle and a presser foot feel the thickest place: stitch around it, or take a thicker needle."),)
-    working = (say("Each corner is folded step by step, and its layers are counted over every point; a place counts once it is larger than a stitch hole."),)
+    working = (
+        say(
+            "Each corner is folded step by step, and its layers are counted over every point; a place counts once it "
+            "is larger than a stitch hole."
+        ),
+    )
     yield Answer(results, spoken, notes, working, drawn_from=(ways, given.shown))
 
 
@@ -66,7 +83,9 @@ CALCULATOR = Calculator(
         Result("mitred", "Layers, mitred the best way", Count(), "Where the thinnest of the mitres is thickest."),
         Result("layers", "Layers in the corner drawn", Count(), "Where it is thickest."),
         Result("thickness", "Thickness there", Length(), "Layers times the thickness of one, pressed flat."),
-        Result("patch", "The thickest patch is as large as a square of", Length(), "Its area, as the side of a square."),
+        Result(
+            "patch", "The thickest patch is as large as a square of", Length(), "Its area, as the side of a square."
+        ),
         Result(
             "ways",
             "Ways to make it",

@@ -1,9 +1,9 @@
 """Where care pays on a mitred corner: what a small error in each step does to the finished piece."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 from itertools import islice
 from math import ceil
-from typing import Iterator
 
 from calculators.asking.corner_questions import FIELDS, creases_that_meet
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
@@ -19,12 +19,20 @@ STEPS = {
     "alignment": "Laying mark on mark",
     "stitching": "Stitching on the line",
 }
-SEEN = {"edge": "Edge moves", "diagonal": "Corner moves", "depth": "Hem depth", "inner": "Inner corner misses", "point": "Point misses"}
+SEEN = {
+    "edge": "Edge moves",
+    "diagonal": "Corner moves",
+    "depth": "Hem depth",
+    "inner": "Inner corner misses",
+    "point": "Point misses",
+}
 WORST = {
     "edge": "**Care pays most in: {step:text}.** Off by {off:length}, it moves the finished edge by {most:length}.",
-    "diagonal": "**Care pays most in: {step:text}.** Off by {off:length}, it moves the finished corner by {most:length}.",
+    "diagonal": "**Care pays most in: {step:text}.** Off by {off:length}, it moves the finished corner by "
+    "{most:length}.",
     "depth": "**Care pays most in: {step:text}.** Off by {off:length}, it changes the hem’s depth by {most:length}.",
-    "inner": "**Care pays most in: {step:text}.** Off by {off:length}, it sets the hems {most:length} apart at the inner corner.",
+    "inner": "**Care pays most in: {step:text}.** Off by {off:length}, it sets the hems {most:length} apart at the "
+    "inner corner.",
     "point": "**Care pays most in: {step:text}.** Off by {off:length}, it misses the point by {most:length}.",
 }
 BATCH, OF_TWENTY = 200, 0.95
@@ -35,7 +43,10 @@ def _work(given) -> Iterator[Answer | None]:
     corner = Corner(*map(float, (given.hem_1, given.hem_2, given.angle, given.turn)))
     likely = {step: float(getattr(given, f"off_{step}")) for step in STEPS}
     with creases_that_meet():
-        found = {step: {seen: _known(size) for seen, size in sizes.items()} for step, sizes in effects(corner, likely).items()}
+        found = {
+            step: {seen: _known(size) for seen, size in sizes.items()}
+            for step, sizes in effects(corner, likely).items()
+        }
     ranked = sorted(STEPS, key=lambda step: -max(found[step].values()))
     made = []
     for piece in islice(pieces(corner, likely), BATCH):
@@ -54,7 +65,8 @@ def _work(given) -> Iterator[Answer | None]:
 
 
 def _known(size: float) -> float:
-    """What is known of a small difference between long lengths [mm]: the last digits are the machine's, not the corner's."""
+    """What is known of a small difference between long lengths [mm]: the last digits are the machine's, not the
+    corner's."""
     return round(size, 9)
 
 
@@ -82,7 +94,8 @@ def _notes(found, likely):
 def _working():
     yield say("A corner is made with one step off at a time, every step starting from what the step before has left.")
     yield say(
-        "What goes wrong on one edge is taken to have nothing to do with the other, so that effects add as squares. Then {count:count} pieces of four corners are made by chance, "
+        "What goes wrong on one edge is taken to have nothing to do with the other, so that effects add as squares. "
+        "Then {count:count} pieces of four corners are made by chance, "
         "each step off as often one way as the other; 19 of 20 pieces lie within the figures given.",
         count=BATCH,
     )
@@ -104,25 +117,45 @@ CALCULATOR = Calculator(
         _off_field("alignment", "How far one mark usually lies from the other once folded."),
         _off_field("stitching", "How far from the line the seam usually runs, at its ends."),
     ),
-    asked="Hems of {hem_1} and {hem_2} at a corner of {angle}. A first turn is usually off by {off_turn}, a second fold by {off_hem}, a mark by "
+    asked="Hems of {hem_1} and {hem_2} at a corner of {angle}. A first turn is usually off by {off_turn}, a second "
+    "fold by {off_hem}, a mark by "
     "{off_marks}; marks lie {off_alignment} apart, and the seam runs {off_stitching} beside its line.",
     results=(
         Result("most_care", "Most care", Text(), "The step that shows most when it is as far off as usual."),
         Result("width", "Width, 19 of 20 pieces within", Length(toward="up"), "At one end of the piece, either way."),
         Result("diagonals", "Diagonals differ, 19 of 20 within", Length(toward="up"), "How far from square."),
         Result("unevenness", "Hem, widest less narrowest, 19 of 20 within", Length(toward="up"), "Around one piece."),
-        Result("inner_corner", "Worst inner corner, 19 of 20 within", Length(toward="up"), "How far the hems miss each other before they are eased."),
+        Result(
+            "inner_corner",
+            "Worst inner corner, 19 of 20 within",
+            Length(toward="up"),
+            "How far the hems miss each other before they are eased.",
+        ),
         Result(
             "steps",
             "What each step does",
-            Table(columns=(Column("step", "Step", Text()), Column("off", "Off by", Length()), *(Column(name, label, Length()) for name, label in SEEN.items()))),
+            Table(
+                columns=(
+                    Column("step", "Step", Text()),
+                    Column("off", "Off by", Length()),
+                    *(Column(name, label, Length()) for name, label in SEEN.items()),
+                )
+            ),
             "The step that shows most comes first.",
         ),
     ),
     work=_work,
     examples=(
         Example(
-            {"hem_1": "2 cm", "hem_2": "2 cm", "off_turn": "2 mm", "off_hem": "0", "off_marks": "0", "off_alignment": "0", "off_stitching": "0"},
+            {
+                "hem_1": "2 cm",
+                "hem_2": "2 cm",
+                "off_turn": "2 mm",
+                "off_hem": "0",
+                "off_marks": "0",
+                "off_alignment": "0",
+                "off_stitching": "0",
+            },
             {"most_care": "First turn", "inner_corner": 0, "unevenness": 0},
             "common practice, no source: a first turn that is off moves the edge and leaves the mitre right",
             tolerance=1e-9,

@@ -12,19 +12,37 @@ from calculators.values.phrase import say
 def _work(given) -> Answer:
     steps = corner_steps(given.way, measures(given))
     if given.step and given.step > len(steps):
-        raise ask_again("step", "This corner has {count:count} steps. Ask for one of them, or leave the blank empty to see all.", count=len(steps))
+        raise ask_again(
+            "step",
+            "This corner has {count:count} steps. Ask for one of them, or leave the blank empty to see all.",
+            count=len(steps),
+        )
     found = bulk(steps[-1].seen)
-    results = {"steps": len(steps), "layers": found.thickest, "thickness": found.thickness(float(given.cloth_thickness))}
+    results = {
+        "steps": len(steps),
+        "layers": found.thickest,
+        "thickness": found.thickness(float(given.cloth_thickness)),
+    }
     spoken = say(
-        "**{steps:step|steps}**; where it is thickest, the corner is {layers:layer|layers} thick.", steps=len(steps), layers=found.thickest
+        "**{steps:step|steps}**; where it is thickest, the corner is {layers:layer|layers} thick.",
+        steps=len(steps),
+        layers=found.thickest,
     )
     unused = " and ".join(f"“{FIELDS[name].label}”" for name in WITHOUT.get(given.way, ()))
     notes = (
         *([say(f"What stands under {unused} changes nothing here.")] if unused else []),
-        say("Pressed flat, {layers:layer|layers} of this cloth are {thickness:length}.", layers=found.thickest, thickness=results["thickness"]),
+        say(
+            "Pressed flat, {layers:layer|layers} of this cloth are {thickness:length}.",
+            layers=found.thickest,
+            thickness=results["thickness"],
+        ),
     )
     working = (
-        say("{title:text}: every step is worked out by folding the cloth along straight lines and keeping count of its layers.", title=CONSTRUCTIONS[given.way].title),
+        say(
+            "{title:text}: every step is worked out by folding the cloth along straight lines and keeping count of "
+            "its layers.",
+            title=CONSTRUCTIONS[given.way].title,
+        ),
     )
     return Answer(results, spoken, notes, working, drawn_from=(given.way, steps, given.step))
 
@@ -40,7 +58,9 @@ CALCULATOR = Calculator(
     purpose="Every step of a corner, drawn to scale with your own hems, turn and angle.",
     fields=(
         *FIELDS.values(),
-        Field("step", "Step to show", Count(least=1, most=20), "One step alone; leave it empty to see all.", optional=True),
+        Field(
+            "step", "Step to show", Count(least=1, most=20), "One step alone; leave it empty to see all.", optional=True
+        ),
     ),
     asked="{way}: hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}.",
     results=(
@@ -51,9 +71,20 @@ CALCULATOR = Calculator(
     work=_work,
     drawing=_drawing,
     examples=(
-        Example({"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"}, {"layers": 9}, "derived: a double hem is three layers, and three times three are nine"),
         Example(
-            {"way": "mitre", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm", "seam_allowance": "6 mm", "cloth_thickness": "0.4 mm"},
+            {"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"},
+            {"layers": 9},
+            "derived: a double hem is three layers, and three times three are nine",
+        ),
+        Example(
+            {
+                "way": "mitre",
+                "hem_1": "2 cm",
+                "hem_2": "2 cm",
+                "turn": "1 cm",
+                "seam_allowance": "6 mm",
+                "cloth_thickness": "0.4 mm",
+            },
             {"layers": 5, "thickness": 2},
             "derived: the piece, hem and turn, and the allowance of both",
         ),

@@ -5,15 +5,17 @@ from fractions import Fraction
 
 from calculators.asking.corner_questions import check_turn
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
 from calculators.drawing.piece import hemmed_piece
 from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
-from calculators.asking.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
+from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Count, Length, Percent
 from calculators.values.phrase import say
-from calculators.trade.trade_rules import brief
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
-_NO_RIDGE = Fraction(3, 4)  # of the hem: with a shallower turn the raw edge lies along its middle; common practice, no source
+_NO_RIDGE = Fraction(
+    3, 4
+)  # of the hem: with a shallower turn the raw edge lies along its middle; common practice, no source
 
 
 def _work(given) -> Answer:
@@ -29,7 +31,8 @@ def _work(given) -> Answer:
         size = given.width if deepest in ("left", "right") else given.length
         raise ask_again(
             "hem" if sides[deepest] is None else f"hem_{deepest}",
-            "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.", size=size
+            "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.",
+            size=size,
         ) from None
     results = {
         "cut_width": piece.cut_width,
@@ -52,10 +55,17 @@ def _work(given) -> Answer:
         notes=tuple(_notes(hems)),
         working=(
             say(
-                "Each hemmed side takes its hem and the turn: left and right together {across:length}, top and bottom {along:length}.",
-                across=hems.across, along=hems.along,
+                "Each hemmed side takes its hem and the turn: left and right together {across:length}, top and "
+                "bottom {along:length}.",
+                across=hems.across,
+                along=hems.along,
             ),
-            say("Cut {cut:length} − {across:length} = {finished:length} finished across.", cut=piece.cut_width, across=hems.across, finished=piece.finished_width),
+            say(
+                "Cut {cut:length} − {across:length} = {finished:length} finished across.",
+                cut=piece.cut_width,
+                across=hems.across,
+                finished=piece.finished_width,
+            ),
         ),
         drawn_from=replace(piece, edge_stitch=given.edge_stitch),
     )
@@ -80,14 +90,52 @@ CALCULATOR = Calculator(
     fields=(
         Field("width", "Width", _SIZE, "Across the piece, cut or finished as chosen.", "piece_width"),
         Field("length", "Length", _SIZE, "Along the piece, cut or finished as chosen.", "piece_length"),
-        Field("start_from", "Which size", Choice(options={"cut": "cut size", "finished": "finished size"}), "Whether the size is the cut or the finished one.", fixed="cut"),
-        Field("turn", "First turn", TURN, "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.", "turn"),
+        Field(
+            "start_from",
+            "Which size",
+            Choice(options={"cut": "cut size", "finished": "finished size"}),
+            "Whether the size is the cut or the finished one.",
+            fixed="cut",
+        ),
+        Field(
+            "turn",
+            "First turn",
+            TURN,
+            "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.",
+            "turn",
+        ),
         Field("hem", "Hem depth", HEM_OR_NONE, "The width of the visible border on every side not named below.", "hem"),
-        Field("hem_top", "Hem at the top", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_bottom", "Hem at the bottom", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_left", "Hem on the left", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("hem_right", "Hem on the right", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True),
-        Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner folded edge of the hem to its row of stitches; it is only drawn.", "edge_stitch"),
+        Field(
+            "hem_top", "Hem at the top", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True
+        ),
+        Field(
+            "hem_bottom",
+            "Hem at the bottom",
+            HEM_OR_NONE,
+            "Only if it differs; 0 for an edge left as it is.",
+            optional=True,
+        ),
+        Field(
+            "hem_left",
+            "Hem on the left",
+            HEM_OR_NONE,
+            "Only if it differs; 0 for an edge left as it is.",
+            optional=True,
+        ),
+        Field(
+            "hem_right",
+            "Hem on the right",
+            HEM_OR_NONE,
+            "Only if it differs; 0 for an edge left as it is.",
+            optional=True,
+        ),
+        Field(
+            "edge_stitch",
+            "Edge stitch",
+            EDGE_STITCH,
+            "From the inner folded edge of the hem to its row of stitches; it is only drawn.",
+            "edge_stitch",
+        ),
     ),
     asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
     results=(

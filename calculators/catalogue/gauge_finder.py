@@ -4,18 +4,22 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from calculators.asking.corner_questions import FIELDS, creases_that_meet
-from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
-from calculators.drawing.corner import distances_at_corner
-from calculators.values.kinds import Choice, Column, Count, Length, Number, Table, Text
 from calculators.asking.house_method import HouseMethod
+from calculators.drawing.corner import distances_at_corner
+from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
+from calculators.trade.corners.ruler_gauge import Way, layings, nearest, ways
+from calculators.values.kinds import Choice, Column, Count, Length, Number, Table, Text
 from calculators.values.measure import MM_IN, Ruler
 from calculators.values.phrase import say
-from calculators.trade.corners.ruler_gauge import Way, layings, nearest, ways
 
 CM_DIVISIONS = {"1/2": "half centimetres", "1/10": "millimetres", "1/20": "half millimetres"}
 INCH_DIVISIONS = {"1/2": "halves", "1/4": "quarters", "1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}
-_FINEST_CM, _FINEST_INCH, _SLIGHT = Ruler("cm", Fraction(1, 20)), Ruler("in", Fraction(1, 32)), Ruler("in", Fraction(1, 64))
+_FINEST_CM, _FINEST_INCH, _SLIGHT = (
+    Ruler("cm", Fraction(1, 20)),
+    Ruler("in", Fraction(1, 32)),
+    Ruler("in", Fraction(1, 64)),
+)
 
 MEASURED = {
     "edge": "corner to mark, along the edge",
@@ -33,7 +37,11 @@ class OffInMillimetres(Number):
     def show(self, value, ruler):
         if value < _EXACT:
             return "exact"
-        return super().show(value, ruler) if round(value, self.places) else f"under {super().show(Fraction(1, 10**self.places), ruler)}"
+        return (
+            super().show(value, ruler)
+            if round(value, self.places)
+            else f"under {super().show(Fraction(1, 10**self.places), ruler)}"
+        )
 
 
 class OffOnInches(Length):
@@ -44,7 +52,8 @@ class OffOnInches(Length):
 
 
 def _division(unit: str) -> Callable[[HouseMethod, Ruler], str]:
-    """How the ruler in hand is divided where it is of this unit's system, else the house's own of that system; empty for a division not offered."""
+    """How the ruler in hand is divided where it is of this unit's system, else the house's own of that system; empty
+    for a division not offered."""
     offered = INCH_DIVISIONS if unit == "in" else CM_DIVISIONS
 
     def text(method: HouseMethod, ruler: Ruler) -> str:
@@ -72,7 +81,8 @@ def _work(given) -> Answer:
         "ways": rows,
     }
     spoken = say(
-        "**{half_line}** from the crossing of the creases to each edge, along the line: one distance for all {marks:mark|marks}.",
+        "**{half_line}** from the crossing of the creases to each edge, along the line: one distance for all "
+        "{marks:mark|marks}.",
         half_line=marks.half_line,
         marks=2 * given.corners,
     )
@@ -93,7 +103,9 @@ def _row(marks: MitreMarks, way: Way, rulers: dict[str, Ruler]) -> dict:
 
 def _best(marks: MitreMarks, ruler: Ruler) -> str:
     """The quick way whose marks lie nearest, each way judged by its worse mark; the crossing where both are alike."""
-    worst = {name: max(_size(nearest(marks, way, ruler)[1]) for way in ways(marks) if way.name == name) for name in QUICK}
+    worst = {
+        name: max(_size(nearest(marks, way, ruler)[1]) for way in ways(marks) if way.name == name) for name in QUICK
+    }
     return MEASURED[min(QUICK, key=lambda name: round(worst[name], 1))]
 
 
@@ -103,18 +115,33 @@ def _size(error: float | None) -> float:
 
 def _notes(marks: MitreMarks, usual: int, quick: int):
     if marks.angle == 90:
-        yield say("Turn the ruler on the crossing until both edges read alike: then it lies on the line, whatever its divisions.")
+        yield say(
+            "Turn the ruler on the crossing until both edges read alike: then it lies on the line, whatever its "
+            "divisions."
+        )
     else:
-        yield say("Turn the ruler on the crossing until the edge lies at this division, and rule the half line at once; then do the other half.")
-    yield say("The ruler is laid down {quick:time|times}, not {usual:time|times} as with a mark on every edge and a line ruled after.", quick=quick, usual=usual)
+        yield say(
+            "Turn the ruler on the crossing until the edge lies at this division, and rule the half line at once; "
+            "then do the other half."
+        )
+    yield say(
+        "The ruler is laid down {quick:time|times}, not {usual:time|times} as with a mark on every edge and a line "
+        "ruled after.",
+        quick=quick,
+        usual=usual,
+    )
 
 
 def _working(marks: MitreMarks):
     yield say(
-        "The crossing lies as far from either mark as from the folded corner: √({foot:length}² + {hem:length}²) = {half:length}.",
+        "The crossing lies as far from either mark as from the folded corner: √({foot:length}² + {hem:length}²) = "
+            "{half:length}.",
         foot=marks.foot_1, hem=marks.hem_1, half=marks.half_line,
     )  # fmt: skip
-    yield say("Each ruler is read at its nearest division. How far off the mark then is follows from the ruler being held on the crossing, or on the corner, and set to that division.")
+    yield say(
+        "Each ruler is read at its nearest division. How far off the mark then is follows from the ruler being held "
+        "on the crossing, or on the corner, and set to that division."
+    )
     if marks.angle == 90 and marks.hem_1 == marks.hem_2:
         yield say("With equal hems at a square corner the line is laid across so that both edges read alike.")
 
@@ -126,14 +153,43 @@ CALCULATOR = Calculator(
     fields=(
         *(FIELDS[name] for name in ("hem_1", "hem_2", "angle")),
         Field("corners", "Corners ahead", Count(least=1), "In the whole batch; four for every napkin.", fixed="48"),
-        Field("cm_division", "Centimetre ruler divided in", Choice(options=CM_DIVISIONS), "The finest lines of the metric ruler.", fixed="1/10", from_method=_division("cm")),
-        Field("inch_division", "Inch ruler divided in", Choice(options=INCH_DIVISIONS), "The finest lines of the inch ruler.", fixed="1/16", from_method=_division("in")),
+        Field(
+            "cm_division",
+            "Centimetre ruler divided in",
+            Choice(options=CM_DIVISIONS),
+            "The finest lines of the metric ruler.",
+            fixed="1/10",
+            from_method=_division("cm"),
+        ),
+        Field(
+            "inch_division",
+            "Inch ruler divided in",
+            Choice(options=INCH_DIVISIONS),
+            "The finest lines of the inch ruler.",
+            fixed="1/16",
+            from_method=_division("in"),
+        ),
     ),
     asked="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
     results=(
-        Result("half_line", "Crossing of the creases to each edge", Length(), "Along the line to stitch; the same on both sides."),
-        Result("to_line_1", "Corner straight to the line, at edge 1", Length(), "At a right angle to the half that ends on edge 1."),
-        Result("to_line_2", "Corner straight to the line, at edge 2", Length(), "At a right angle to the half that ends on edge 2."),
+        Result(
+            "half_line",
+            "Crossing of the creases to each edge",
+            Length(),
+            "Along the line to stitch; the same on both sides.",
+        ),
+        Result(
+            "to_line_1",
+            "Corner straight to the line, at edge 1",
+            Length(),
+            "At a right angle to the half that ends on edge 1.",
+        ),
+        Result(
+            "to_line_2",
+            "Corner straight to the line, at edge 2",
+            Length(),
+            "At a right angle to the half that ends on edge 2.",
+        ),
         Result("best_cm", "Nearest on the centimetre ruler", Text(), "The quick distance whose marks are least off."),
         Result("best_in", "Nearest on the inch ruler", Text(), "The quick distance whose marks are least off."),
         Result("quick", "Ruler laid down, from the crossing", Count(), "For the whole batch."),
@@ -159,9 +215,14 @@ CALCULATOR = Calculator(
         Example(
             {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "corners": "80"},
             {"half_line": 35, "to_line_1": 35, "quick": 80, "usual": 240},
-            "common practice, no source: 2.5 cm hem → about 3.5 cm from the crossing to each edge and from the corner to the line",
+            "common practice, no source: 2.5 cm hem → about 3.5 cm from the crossing to each edge and from the "
+            "corner to the line",
             tolerance=0.5,
         ),
-        Example({"hem_1": "4 cm", "hem_2": "3 cm"}, {"half_line": 50, "to_line_1": 48}, "derived: the triangle of 3, 4 and 5"),
+        Example(
+            {"hem_1": "4 cm", "hem_2": "3 cm"},
+            {"half_line": 50, "to_line_1": 48},
+            "derived: the triangle of 3, 4 and 5",
+        ),
     ),
 )

@@ -3,11 +3,11 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.trade.cloth import UsableCloth, usable_cloth
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
-from calculators.drawing.usable import cloth_in_hand
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
 from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.drawing.usable import cloth_in_hand
+from calculators.trade.cloth import UsableCloth, usable_cloth
 from calculators.values.kinds import Count, Length, Percent
 from calculators.values.phrase import Phrase, say
 
@@ -17,12 +17,27 @@ _SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 def _work(given) -> Answer:
     strip = edges_that_leave_cloth(given, given.full_width).strip
     if given.skew >= given.full_width:
-        raise ask_again("skew", "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along the selvedge.", full_width=given.full_width)
+        raise ask_again(
+            "skew",
+            "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along "
+            "the selvedge.",
+            full_width=given.full_width,
+        )
     whole = given.layers * given.folded_length + given.extra_length
     if 2 * given.end_loss + given.skew >= whole:
         if given.skew > 2 * given.end_loss:
-            raise ask_again("skew", "Slanting by {skew:length}, the ends leave nothing of the {whole:length} there is. Measure the offset along the selvedge.", skew=given.skew, whole=whole)
-        raise ask_again("end_loss", "The ends take up all of the {whole:length} there is. Write what is cut off one end.", whole=whole)
+            raise ask_again(
+                "skew",
+                "Slanting by {skew:length}, the ends leave nothing of the {whole:length} there is. Measure the "
+                "offset along the selvedge.",
+                skew=given.skew,
+                whole=whole,
+            )
+        raise ask_again(
+            "end_loss",
+            "The ends take up all of the {whole:length} there is. Write what is cut off one end.",
+            whole=whole,
+        )
     cloth = usable_cloth(
         given.layers, given.folded_length, given.extra_length, given.full_width, strip, given.end_loss, given.skew
     )
@@ -31,22 +46,40 @@ def _work(given) -> Answer:
     if given.skew:
         notes.append(_slanted(cloth))
     if cloth.skew_percent > _SKEW_WORTH_PULLING:
-        notes.append(say("Pull the damp cloth on the bias, corner to corner, until the ends lie square, and measure again (common practice, no source)."))
+        notes.append(
+            say(
+                "Pull the damp cloth on the bias, corner to corner, until the ends lie square, and measure again "
+                "(common practice, no source)."
+            )
+        )
     if given.layers > 1:
-        notes.append(say("Measure one layer at the fold and one in the middle; if they differ, the cloth is not lying flat."))
+        notes.append(
+            say("Measure one layer at the fold and one in the middle; if they differ, the cloth is not lying flat.")
+        )
     return Answer(
         results,
         say("**{usable_length} by {usable_width}** can be used.", **results),
         notes=tuple(notes),
         working=(
             say(
-                "Length: {layers:count} × {folded:length} + {extra:length} = {whole:length}; less {ends:length} at each end and {skew:length} of skew = {usable:length_down}.",
-                layers=given.layers, folded=given.folded_length, extra=given.extra_length, whole=whole,
-                ends=given.end_loss, skew=given.skew, usable=cloth.length,
+                "Length: {layers:count} × {folded:length} + {extra:length} = {whole:length}; less {ends:length} at "
+                "each end and {skew:length} of skew = {usable:length_down}.",
+                layers=given.layers,
+                folded=given.folded_length,
+                extra=given.extra_length,
+                whole=whole,
+                ends=given.end_loss,
+                skew=given.skew,
+                usable=cloth.length,
             ),
             say("Width: {full:length}, with nothing to trim.", full=given.full_width)
             if not strip
-            else say("Width: {full:length} − 2 × {strip:length} = {usable:length_down}.", full=given.full_width, strip=strip, usable=cloth.width),
+            else say(
+                "Width: {full:length} − 2 × {strip:length} = {usable:length_down}.",
+                full=given.full_width,
+                strip=strip,
+                usable=cloth.width,
+            ),
         ),
         drawn_from=cloth,
     )
@@ -56,7 +89,10 @@ def _slanted(cloth: UsableCloth) -> Phrase:
     pulled = "This counts on the cloth being pulled square before it is marked."
     if cloth.upright_length <= 0:
         return say(f"{pulled} Left as it is, no piece as wide as the cloth can be cut square to the selvedge.")
-    return say(f"{pulled} Left as it is, only {{upright:length_down}} can be cut square to the selvedge.", upright=cloth.upright_length)
+    return say(
+        f"{pulled} Left as it is, only {{upright:length_down}} can be cut square to the selvedge.",
+        upright=cloth.upright_length,
+    )
 
 
 CALCULATOR = Calculator(
@@ -64,19 +100,60 @@ CALCULATOR = Calculator(
     title="Usable cloth",
     purpose="What can be used of a long cloth measured folded in layers.",
     fields=(
-        Field("layers", "Layers", Count(least=1, most=200), "How many full layers lie on one another; 1 for a cloth measured flat.", "layers"),
-        Field("folded_length", "Length of one layer", Length(least=Fraction(10), toward="down"), "From fold to fold along the selvedge.", "folded_length"),
-        Field("extra_length", "What hangs over", Length(), "Length beyond the last full layer; 0 if there is none.", "extra_length"),
-        Field("full_width", "Full width", replace(CLOTH_WIDTH, toward="down"), "Lying without tension, at its narrowest.", "cloth_width"),
+        Field(
+            "layers",
+            "Layers",
+            Count(least=1, most=200),
+            "How many full layers lie on one another; 1 for a cloth measured flat.",
+            "layers",
+        ),
+        Field(
+            "folded_length",
+            "Length of one layer",
+            Length(least=Fraction(10), toward="down"),
+            "From fold to fold along the selvedge.",
+            "folded_length",
+        ),
+        Field(
+            "extra_length",
+            "What hangs over",
+            Length(),
+            "Length beyond the last full layer; 0 if there is none.",
+            "extra_length",
+        ),
+        Field(
+            "full_width",
+            "Full width",
+            replace(CLOTH_WIDTH, toward="down"),
+            "Lying without tension, at its narrowest.",
+            "cloth_width",
+        ),
         MEASURED,
         SELVEDGE,
-        Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cloth cut off each end to reach clean, whole threads.", "end_loss"),
-        Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread comes out from where a square line would.", "skew"),
+        Field(
+            "end_loss",
+            "Cut off each end",
+            Length(most=Fraction(5_000)),
+            "Cloth cut off each end to reach clean, whole threads.",
+            "end_loss",
+        ),
+        Field(
+            "skew",
+            "Offset of one end",
+            Length(most=Fraction(3_000)),
+            "How far along the selvedge a drawn thread comes out from where a square line would.",
+            "skew",
+        ),
     ),
-    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide, {measured}.",
+    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide, "
+    "{measured}.",
     results=(
-        Result("usable_length", "Usable length", Length(toward="down"), "Length between two ends that follow a thread."),
-        Result("usable_width", "Usable width", Length(toward="down"), "Width between the trimming lines of the selvedges."),
+        Result(
+            "usable_length", "Usable length", Length(toward="down"), "Length between two ends that follow a thread."
+        ),
+        Result(
+            "usable_width", "Usable width", Length(toward="down"), "Width between the trimming lines of the selvedges."
+        ),
         Result("skew_percent", "Skew", Percent(), "Offset of one end as a share of the width."),
     ),
     work=_work,

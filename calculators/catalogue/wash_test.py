@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.asking.declaration import Answer, AskAgain, Calculator, Example, Field, Result
 from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.values.kinds import Length, Percent
 from calculators.values.phrase import say
 
@@ -23,8 +23,11 @@ def _work(given) -> Answer:
         changes[way] = dimensional_change(before, after)
         if abs(_as_shown(changes[way])) > _UNLIKELY:
             troubles[f"after_{way}"] = say(
-                "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between the same two marks again.",
-                before=before, after=after, change=changes[way],
+                "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between "
+                "the same two marks again.",
+                before=before,
+                after=after,
+                change=changes[way],
             )
     if troubles:
         raise AskAgain(troubles)
@@ -39,7 +42,11 @@ def _work(given) -> Answer:
     }
     return Answer(
         results,
-        say("**{change_length} along the length**, {change_width} across." + _STARTS[given.needed_length is not None, given.needed_width is not None], **results),
+        say(
+            "**{change_length} along the length**, {change_width} across."
+            + _STARTS[given.needed_length is not None, given.needed_width is not None],
+            **results,
+        ),
         notes=tuple(_notes(given, along, across, results)),
         working=tuple(_working(given, along, results["cut_length"])),
     )
@@ -67,15 +74,27 @@ def _notes(given, along, across, results):
     grew = [_as_shown(change) > 0 for change in (along, across)]
     if any(grew):
         way = "both ways" if all(grew) else "one way"
-        yield say(f"The cloth grew {way}, and growing is not counted on: start from what you need. Check that it dried flat and was not pulled, then measure again.")
+        yield say(
+            f"The cloth grew {way}, and growing is not counted on: start from what you need. Check that it dried "
+            "flat and was not pulled, then measure again."
+        )
     if _as_shown(min(along, across)) <= -_SHOWS:
-        yield say("Wash all of this cloth before cutting: a change of {shows:percent} or more shows in a finished piece (common practice, no source).", shows=_SHOWS)
+        yield say(
+            "Wash all of this cloth before cutting: a change of {shows:percent} or more shows in a finished piece "
+            "(common practice, no source).",
+            shows=_SHOWS,
+        )
     for way, needed, in_hand, cut in (
         ("long", given.needed_length, given.cloth_length, results["cut_length"]),
         ("wide", given.needed_width, given.cloth_width, results["cut_width"]),
     ):
         if cut is not None and in_hand < cut:
-            yield say(f"The cloth in hand is not {way} enough for the {{needed:length}} written as needed: it lacks {{lacking:length_up}}.", needed=needed, lacking=cut - in_hand)
+            yield say(
+                f"The cloth in hand is not {way} enough for the {{needed:length}} written as needed: it lacks "
+                "{lacking:length_up}.",
+                needed=needed,
+                lacking=cut - in_hand,
+            )
     if given.needed_length is not None or given.needed_width is not None:
         yield say(_WASHED, **results)
 
@@ -83,14 +102,20 @@ def _notes(given, along, across, results):
 def _working(given, along, cut):
     yield say(
         "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
-        before=given.before_length, after=given.after_length, change=along,
+        before=given.before_length,
+        after=given.after_length,
+        change=along,
     )
     if given.needed_length is not None:
         yield say(
             "Cloth to start from: {needed:length} × {before:length} ÷ {after:length} = {cut:length_up}."
             if along < 0
-            else "Cloth to start from: all of the {needed:length} needed, since the test piece did not shrink along its length.",
-            needed=given.needed_length, before=given.before_length, after=given.after_length, cut=cut,
+            else "Cloth to start from: all of the {needed:length} needed, since the test piece did not shrink along "
+            "its length.",
+            needed=given.needed_length,
+            before=given.before_length,
+            after=given.after_length,
+            cut=cut,
         )
 
 
@@ -99,26 +124,100 @@ CALCULATOR = Calculator(
     title="Wash test",
     purpose="How much the cloth changes in the wash, and how much to start from so that what you need is left.",
     fields=(
-        Field("before_length", "Marks along the length, before", _MARKED, "Between the two marks along the selvedge, before washing.", "before_length"),
-        Field("after_length", "the same after the wash", _MARKED, "Between the same marks, washed, dried and pressed.", "after_length"),
-        Field("before_width", "Marks across the width, before", _MARKED, "Between the two marks across the cloth, before washing.", "before_width"),
-        Field("after_width", "the same across, after", _MARKED, "Between the same marks, washed, dried and pressed.", "after_width"),
-        Field("needed_length", "Length needed", _CLOTH, "Length you want to have once everything is washed; empty if you only ask what becomes of the cloth in hand.", "needed_length", optional=True),
-        Field("needed_width", "Width needed", _CLOTH, "Width you want to have once everything is washed; empty as before.", "needed_width", optional=True),
-        Field("cloth_length", "Length of the cloth in hand", _CLOTH, "Unwashed length of the cloth you have.", "cloth_length"),
-        Field("cloth_width", "Width of the cloth in hand", CLOTH_WIDTH, "Unwashed width of the cloth you have.", "cloth_width"),
+        Field(
+            "before_length",
+            "Marks along the length, before",
+            _MARKED,
+            "Between the two marks along the selvedge, before washing.",
+            "before_length",
+        ),
+        Field(
+            "after_length",
+            "the same after the wash",
+            _MARKED,
+            "Between the same marks, washed, dried and pressed.",
+            "after_length",
+        ),
+        Field(
+            "before_width",
+            "Marks across the width, before",
+            _MARKED,
+            "Between the two marks across the cloth, before washing.",
+            "before_width",
+        ),
+        Field(
+            "after_width",
+            "the same across, after",
+            _MARKED,
+            "Between the same marks, washed, dried and pressed.",
+            "after_width",
+        ),
+        Field(
+            "needed_length",
+            "Length needed",
+            _CLOTH,
+            "Length you want to have once everything is washed; empty if you only ask what becomes of the cloth in "
+            "hand.",
+            "needed_length",
+            optional=True,
+        ),
+        Field(
+            "needed_width",
+            "Width needed",
+            _CLOTH,
+            "Width you want to have once everything is washed; empty as before.",
+            "needed_width",
+            optional=True,
+        ),
+        Field(
+            "cloth_length",
+            "Length of the cloth in hand",
+            _CLOTH,
+            "Unwashed length of the cloth you have.",
+            "cloth_length",
+        ),
+        Field(
+            "cloth_width",
+            "Width of the cloth in hand",
+            CLOTH_WIDTH,
+            "Unwashed width of the cloth you have.",
+            "cloth_width",
+        ),
     ),
     asked=(
-        "Marked {before_length} apart along the length and {before_width} across; after the wash {after_length} and {after_width}. "
+        "Marked {before_length} apart along the length and {before_width} across; after the wash {after_length} and "
+        "{after_width}. "
         "I need {needed_length} by {needed_width}."
     ),
     results=(
-        Result("change_length", "Change along the length", Percent(), "Dimensional change along the selvedge; shrinkage is negative."),
-        Result("change_width", "Change across the width", Percent(), "Dimensional change across the cloth; shrinkage is negative."),
-        Result("cut_length", "Length to start from", Length(toward="up"), "Unwashed length that leaves the length needed."),
+        Result(
+            "change_length",
+            "Change along the length",
+            Percent(),
+            "Dimensional change along the selvedge; shrinkage is negative.",
+        ),
+        Result(
+            "change_width",
+            "Change across the width",
+            Percent(),
+            "Dimensional change across the cloth; shrinkage is negative.",
+        ),
+        Result(
+            "cut_length", "Length to start from", Length(toward="up"), "Unwashed length that leaves the length needed."
+        ),
         Result("cut_width", "Width to start from", Length(toward="up"), "Unwashed width that leaves the width needed."),
-        Result("washed_length", "Cloth in hand, length washed", Length(toward="down"), "What the cloth in hand measures along once washed."),
-        Result("washed_width", "Cloth in hand, width washed", Length(toward="down"), "What the cloth in hand measures across once washed."),
+        Result(
+            "washed_length",
+            "Cloth in hand, length washed",
+            Length(toward="down"),
+            "What the cloth in hand measures along once washed.",
+        ),
+        Result(
+            "washed_width",
+            "Cloth in hand, width washed",
+            Length(toward="down"),
+            "What the cloth in hand measures across once washed.",
+        ),
     ),
     work=_work,
     examples=(

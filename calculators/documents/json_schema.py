@@ -12,7 +12,13 @@ from calculators.values.measure import quote
 
 Schema = dict[str, Any]
 _TYPES = {"object": dict, "array": list, "string": str, "boolean": bool, "integer": int}
-_WORDS = {"object": "A group of named entries", "array": "A list", "string": "A text in quotation marks", "boolean": "Either true or false", "integer": "A whole number"}
+_WORDS = {
+    "object": "A group of named entries",
+    "array": "A list",
+    "string": "A text in quotation marks",
+    "boolean": "Either true or false",
+    "integer": "A whole number",
+}
 
 
 def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, str]]:
@@ -41,7 +47,9 @@ def fits(data: Any, schema: Schema) -> bool:
 def _fits_none(data: Any, choices: list[Schema], path: str) -> Iterator[tuple[str, str]]:
     if any(fits(data, choice) for choice in choices):
         return
-    likely = next((choice for choice in choices if "type" in choice and isinstance(data, _TYPES[choice["type"]])), choices[0])
+    likely = next(
+        (choice for choice in choices if "type" in choice and isinstance(data, _TYPES[choice["type"]])), choices[0]
+    )
     yield from misfits(data, likely, path)
 
 
@@ -104,7 +112,12 @@ def _shown(data: Any) -> str:
 def text(longest: int, *, least: int = 0, pattern: str = "", description: str = "") -> Schema:
     """The shape of a text of at most so many characters."""
     made: Schema = {"type": "string", "maxLength": longest}
-    return made | ({"minLength": least} if least else {}) | ({"pattern": pattern} if pattern else {}) | ({"description": description} if description else {})
+    return (
+        made
+        | ({"minLength": least} if least else {})
+        | ({"pattern": pattern} if pattern else {})
+        | ({"description": description} if description else {})
+    )
 
 
 def whole(least: int, most: int, description: str = "") -> Schema:
@@ -121,12 +134,18 @@ def yes_or_no(description: str = "") -> Schema:
 def group(properties: dict[str, Schema], required: tuple[str, ...] = (), description: str = "") -> Schema:
     """The shape of a group of entries, each known by name."""
     made: Schema = {"type": "object", "properties": properties, "additionalProperties": False}
-    return made | ({"required": list(required)} if required else {}) | ({"description": description} if description else {})
+    return (
+        made
+        | ({"required": list(required)} if required else {})
+        | ({"description": description} if description else {})
+    )
 
 
 def named(items: Schema, most: int, description: str = "") -> Schema:
     """The shape of a group of like entries under names of the writer's own."""
-    names = text(60, least=1, pattern=r"^[a-z0-9][a-z0-9_/-]*$", description="a name is of small letters, digits, _, - and /.")
+    names = text(
+        60, least=1, pattern=r"^[a-z0-9][a-z0-9_/-]*$", description="a name is of small letters, digits, _, - and /."
+    )
     made = {"type": "object", "propertyNames": names, "additionalProperties": items, "maxProperties": most}
     return made | ({"description": description} if description else {})
 

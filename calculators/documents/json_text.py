@@ -22,12 +22,17 @@ def read_json(text: str, longest: int = LONGEST) -> Any:
     Raises Unreadable with a sentence when it is too long, nested too deeply, or not JSON.
     """
     if len(text) > longest:
-        raise Unreadable(f"This holds {len(text):,} characters, and at most {longest:,} are read. Choose a file saved by this handbook.")
+        raise Unreadable(
+            f"This holds {len(text):,} characters, and at most {longest:,} are read. Choose a file saved by this "
+            "handbook."
+        )
     _measure_depth(text)
     try:
         return json.loads(text, parse_constant=_no_constant)
     except (ValueError, RecursionError):
-        raise Unreadable("This is not a file of this handbook, or it has been damaged. Choose a file that the handbook saved.") from None
+        raise Unreadable(
+            "This is not a file of this handbook, or it has been damaged. Choose a file that the handbook saved."
+        ) from None
 
 
 def write_json(data: Any) -> str:
@@ -47,7 +52,9 @@ def _measure_depth(text: str) -> None:
         if found.group() in "[{":
             depth += 1
             if depth > DEEPEST:
-                raise Unreadable(f"This is nested more than {DEEPEST} deep, which no file of this handbook is. Choose another file.")
+                raise Unreadable(
+                    f"This is nested more than {DEEPEST} deep, which no file of this handbook is. Choose another file."
+                )
         elif found.group() in "]}":
             depth -= 1
 

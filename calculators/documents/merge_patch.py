@@ -8,7 +8,11 @@ def patch(before: Any, after: Any) -> Any:
     if not isinstance(before, dict) or not isinstance(after, dict):
         return after
     taken_out = {name: None for name in before if name not in after}
-    return taken_out | {name: patch(before.get(name), each) for name, each in after.items() if name not in before or before[name] != each}
+    return taken_out | {
+        name: patch(before.get(name), each)
+        for name, each in after.items()
+        if name not in before or before[name] != each
+    }
 
 
 def patched(before: Any, change: Any) -> Any:

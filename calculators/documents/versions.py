@@ -1,11 +1,12 @@
-"""Formats with versions: what the handbook keeps as documents, and how one of any version becomes one of this version."""
+"""Formats with versions: what the handbook keeps as documents, and how one of any version becomes one of this
+version."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calculators.documents.json_text import Unreadable
 from calculators.documents.json_schema import Schema, misfits
+from calculators.documents.json_text import Unreadable
 
 Document = dict[str, Any]
 
@@ -35,7 +36,9 @@ class Format:
         if not isinstance(version, int) or isinstance(version, bool) or version < min(self.older, default=self.version):
             raise Unreadable(f"This {self.name} does not say which version it is, so it is left as it is.")
         if version > self.version:
-            raise Unreadable(f"This {self.name} was kept by a newer handbook. It is left as it is; open it with the newer one.")
+            raise Unreadable(
+                f"This {self.name} was kept by a newer handbook. It is left as it is; open it with the newer one."
+            )
         while version < self.version:
             data, version = self.older[version](data), version + 1
         return data

@@ -1,7 +1,7 @@
 """A map of the layers in a finished corner."""
 
+from collections.abc import Sequence
 from math import dist
-from typing import Sequence
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
@@ -16,7 +16,8 @@ ROOM = 260  # [square drawing units] a number needs to stand in a patch
 
 
 def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
-    """The chosen way's corner from above, each patch with its number of layers; the more, the darker, and the thickest heavily outlined."""
+    """The chosen way's corner from above, each patch with its number of layers; the more, the darker, and the thickest
+    heavily outlined."""
     way = next(each for each in ways if each.name == chosen)
     shapes = way.bulk.shapes
     xs, ys = zip(*((float(x), float(y)) for rings in shapes.values() for ring in rings for x, y in ring))
@@ -54,17 +55,26 @@ def _numbers(found: Bulk, scale: float) -> list[tuple[Point, int]]:
     parts = sorted(found.patches, key=lambda patch: largest_first(patch[0]))
     for count, rings in found.shapes.items():
         for ring in rings:
-            inside = next((centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None)
-            if inside and abs(float(area(ring))) * scale * scale >= ROOM and all(dist(inside, other) * scale >= APART for other, _ in written):
+            inside = next(
+                (centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None
+            )
+            if (
+                inside
+                and abs(float(area(ring))) * scale * scale >= ROOM
+                and all(dist(inside, other) * scale >= APART for other, _ in written)
+            ):
                 written.append((inside, count))
     return written
 
 
 def _within(place: Point, ring: Sequence[Point]) -> bool:
-    """Whether a place lies inside a ring of any shape: a line from it to the right crosses the ring an odd number of times."""
+    """Whether a place lies inside a ring of any shape: a line from it to the right crosses the ring an odd number of
+    times."""
     x, y = place
     crossings = [
-        (x2 - x1) * (y - y1) / (y2 - y1) + x1 > x for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0])) if (y1 > y) != (y2 > y)
+        (x2 - x1) * (y - y1) / (y2 - y1) + x1 > x
+        for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]))
+        if (y1 > y) != (y2 > y)
     ]
     return sum(crossings) % 2 == 1
 
@@ -72,4 +82,7 @@ def _within(place: Point, ring: Sequence[Point]) -> bool:
 def _in_words(way: Compared) -> str:
     counts = sorted(way.bulk.shapes)
     listed = ", ".join(map(str, counts))
-    return f"From the finished edges inwards the corner has places of {listed} layers; the most, {way.bulk.thickest}, in the part with the heavy outline."
+    return (
+        f"From the finished edges inwards the corner has places of {listed} layers; the most, {way.bulk.thickest}, "
+        "in the part with the heavy outline."
+    )

@@ -4,8 +4,8 @@ from fractions import Fraction
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle, thinned
-from calculators.values.measure import Ruler, show_length
 from calculators.trade.pieces import Grid
+from calculators.values.measure import Ruler, show_length
 
 _LONGEST = 6  # cloth widths of length that are drawn; a longer cloth is drawn up to there
 _NUMBERED = 80
@@ -19,7 +19,11 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length, strip = _drawn_length(grid), grid.edges.strip
     drawn_along = min(grid.along, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
-    sheet = Sheet((0, -strip, drawn_length, grid.cloth_width + strip), margins=(8, 42, 66 if ruler.unit == "in" else 52, 60 if whole else 78), down=True)
+    sheet = Sheet(
+        (0, -strip, drawn_length, grid.cloth_width + strip),
+        margins=(8, 42, 66 if ruler.unit == "in" else 52, 60 if whole else 78),
+        down=True,
+    )
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
     used_width = grid.across * grid.lie_width
@@ -36,7 +40,9 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
     if not whole:
         sheet.cut_off(ends[1], ends[2])
-    sheet.words(_size(grid, ruler, drawn_length, whole), (0, high), style="dimension-text", anchor="start", shift=(0, 18))
+    sheet.words(
+        _size(grid, ruler, drawn_length, whole), (0, high), style="dimension-text", anchor="start", shift=(0, 18)
+    )
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
 
 
@@ -55,7 +61,11 @@ def _selvedges(sheet: Sheet, grid: Grid, drawn_length) -> None:
 
 def _cuts(sheet: Sheet, grid: Grid, along: int, used_length, used_width) -> None:
     for n in range(1, along + 1):
-        sheet.line(lines.CUT, (n * grid.lie_length, -grid.edges.strip), (n * grid.lie_length, grid.cloth_width + grid.edges.strip))
+        sheet.line(
+            lines.CUT,
+            (n * grid.lie_length, -grid.edges.strip),
+            (n * grid.lie_length, grid.cloth_width + grid.edges.strip),
+        )
     for n in range(1, grid.across + 1):
         if n * grid.lie_width < grid.cloth_width:
             sheet.line(lines.CUT, (0, n * grid.lie_width), (used_length, n * grid.lie_width))
@@ -69,7 +79,9 @@ def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
         sheet.tick((mark, low), (0, 4))
         if index in labelled:
             sheet.words(_bare(mark, ruler), (mark, low), style="dimension-text", shift=(0, -10))
-    sheet.words(f"marks in {ruler.unit_to_read}, across from the {grid.edges.name}", (0, low), anchor="start", shift=(0, -26))
+    sheet.words(
+        f"marks in {ruler.unit_to_read}, across from the {grid.edges.name}", (0, low), anchor="start", shift=(0, -26)
+    )
     marks = [Fraction(0), *grid.marks_across]
     labelled = thinned(marks, sheet.scale, 15)
     edge = _drawn_length(grid)
@@ -93,15 +105,22 @@ def _bare(mark, ruler: Ruler) -> str:
 
 
 def _size(grid: Grid, ruler: Ruler, drawn_length, whole: bool) -> str:
-    size = f"cloth {show_length(grid.cloth_length, ruler, 'down')} long, {show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide; grain ↔"
+    size = (
+        f"cloth {show_length(grid.cloth_length, ruler, 'down')} long, "
+        f"{show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide; grain ↔"
+    )
     return size if whole else f"{size}; drawn to {show_length(drawn_length, ruler)}"
 
 
 def _in_words(grid: Grid, ruler: Ruler) -> str:
     return (
-        f"Cloth {show_length(grid.cloth_length, ruler, 'down')} long and {show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide. "
-        f"{grid.along} pieces along its length, {grid.across} across its width, each {show_length(grid.lie_length, ruler)} along "
-        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(grid.left_length, ruler, 'down')} of length, "
-        f"{show_length(grid.left_width, ruler, 'down')} of width. Marks along are measured from the straightened end at the left, "
+        f"Cloth {show_length(grid.cloth_length, ruler, 'down')} long and "
+        f"{show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide. "
+        f"{grid.along} pieces along its length, {grid.across} across its width, each "
+        f"{show_length(grid.lie_length, ruler)} along "
+        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(grid.left_length, ruler, 'down')} "
+        "of length, "
+        f"{show_length(grid.left_width, ruler, 'down')} of width. Marks along are measured from the straightened end "
+        "at the left, "
         f"marks across from {grid.edges.start(ruler)}, at the top. Every mark is in the table."
     )

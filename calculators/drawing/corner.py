@@ -1,8 +1,8 @@
 """The corner of a piece, wrong side up, with its creases, marks, mitre line and trim line."""
 
-from calculators.trade.corners.mitre_marks import MitreMarks
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet
+from calculators.trade.corners.mitre_marks import MitreMarks
 from calculators.values.measure import Ruler, show_length
 
 ROOM_FOR_BOTH = 75  # [degrees] at a sharper corner the same distance is written once only
@@ -33,7 +33,9 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
     sheet.words("edge 1", ((mark_1[0] + reach_1) / 2, 0), shift=(0, 18))
-    share = 0.5 if marks.angle > ROOM_FOR_BOTH else 0.9  # at a sharp corner clear of the words of the mark, which stand along the edge
+    share = (
+        0.5 if marks.angle > ROOM_FOR_BOTH else 0.9
+    )  # at a sharp corner clear of the words of the mark, which stand along the edge
     beyond_2 = tuple(at + (end - at) * share for at, end in zip(mark_2, end_2))
     sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12)
@@ -43,7 +45,8 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
 
 
 def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
-    """The corner with the distances that a ruler can be set to: from the crossing to each edge, and from the corner to the line.
+    """The corner with the distances that a ruler can be set to: from the crossing to each edge, and from the corner to
+    the line.
 
     marks: the mitre's measures; ruler: the one the distances are read on.
     """
@@ -61,7 +64,10 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
         sheet.dimension(mark_2, crossing, half, away=14)
     if marks.angle == 90 and max(marks.hem_1, marks.hem_2) < ALIKE * min(marks.hem_1, marks.hem_2):
         sheet.dimension(_in_floats(marks.lines.line_1.foot(corner)), corner, straight, away=0)
-    words = f"From the crossing of the creases to either mark it is {half}. From the corner straight to the line, at edge 1, it is {straight}."
+    words = (
+        f"From the crossing of the creases to either mark it is {half}. From the corner straight to the line, at "
+        f"edge 1, it is {straight}."
+    )
     return sheet.finish("Distances to set a ruler to, wrong side up", words)
 
 
@@ -89,7 +95,8 @@ def _in_floats(place) -> Point:
 
 
 def _reaches(marks: MitreMarks) -> Point:
-    """How far along each edge to draw: past the marks and past the crossing of the creases, and not too narrow a strip."""
+    """How far along each edge to draw: past the marks and past the crossing of the creases, and not too narrow a
+    strip."""
     sine = _along_2(marks)[1]
     reach_1 = max(1.45 * float(marks.mark_1), 2 * float(marks.hem_2) / sine)
     reach_2 = max(1.45 * float(marks.mark_2), 2 * float(marks.hem_1) / sine)
@@ -126,6 +133,8 @@ def _in_words(marks: MitreMarks, ruler: Ruler) -> str:
     turned = " Along both edges the turn lies folded in, right side up." if marks.turn else ""
     return (
         f"From the folded corner the mark on edge 1 is at {show_length(marks.mark_1, ruler)} and on edge 2 at "
-        f"{show_length(marks.mark_2, ruler)}. The stitched line runs from mark to mark through the crossing of the creases, "
-        f"{show_length(marks.half_line, ruler)} on each side of it. Trim {show_length(marks.seam_allowance, ruler)} outside it.{turned}"
+        f"{show_length(marks.mark_2, ruler)}. The stitched line runs from mark to mark through the crossing of the "
+        "creases, "
+        f"{show_length(marks.half_line, ruler)} on each side of it. Trim {show_length(marks.seam_allowance, ruler)} "
+        f"outside it.{turned}"
     )

@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from calculators.trade.curtains import Drop, JoinedWidths
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
+from calculators.trade.curtains import Drop, JoinedWidths
 from calculators.values.measure import Ruler, show_length
 from calculators.values.numerals import mixed
 
@@ -41,8 +41,15 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     _numbers(sheet, widths, needed, drawn)
     sheet.dimension((0, whole), (drawn, whole), f"cut {show_length(widths.cut, ruler)}", away=14)
     sheet.dimension((drawn, whole), (drawn, 0), f"cut {show_length(whole, ruler, 'up')}", away=12)
-    sheet.dimension((drawn if runs_on else drawn - side, foot), (side, foot), f"finished {show_length(widths.finished, ruler, 'down')}", away=14 + float(foot) * sheet.scale)
-    sheet.dimension((side, foot), (side, head), f"finished {show_length(drop.finished, ruler)}", away=14 + float(side) * sheet.scale)
+    sheet.dimension(
+        (drawn if runs_on else drawn - side, foot),
+        (side, foot),
+        f"finished {show_length(widths.finished, ruler, 'down')}",
+        away=14 + float(foot) * sheet.scale,
+    )
+    sheet.dimension(
+        (side, foot), (side, head), f"finished {show_length(drop.finished, ruler)}", away=14 + float(side) * sheet.scale
+    )
     joins = " The stitched lines are its joins." if widths.joins else ""
     not_all = " Not all of its widths are drawn." if runs_on else ""
     return sheet.finish(
@@ -79,9 +86,21 @@ def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
 
 
 def _in_words(widths: JoinedWidths, drop: Drop, ruler: Ruler) -> str:
-    joined = f"{float(widths.number):g} widths joined" if widths.number > 1 else "one width" if widths.number == 1 else "half a width"
-    trimmed = f" {show_length(drop.cut - drop.needed, ruler, 'down')} are trimmed off at the top, so that the pattern matches." if drop.cut > drop.needed else ""
+    joined = (
+        f"{float(widths.number):g} widths joined"
+        if widths.number > 1
+        else "one width"
+        if widths.number == 1
+        else "half a width"
+    )
+    trimmed = (
+        f" {show_length(drop.cut - drop.needed, ruler, 'down')} are trimmed off at the top, so that the pattern "
+        "matches."
+        if drop.cut > drop.needed
+        else ""
+    )
     return (
-        f"{joined.capitalize()}: {show_length(widths.cut, ruler)} across and {show_length(drop.cut, ruler, 'up')} long as cut; "
+        f"{joined.capitalize()}: {show_length(widths.cut, ruler)} across and {show_length(drop.cut, ruler, 'up')} "
+        "long as cut; "
         f"{show_length(widths.finished, ruler, 'down')} by {show_length(drop.finished, ruler)} finished.{trimmed}"
     )

@@ -1,7 +1,7 @@
 """A corner step by step: folded cloth as it lies, drawn from the folding engine."""
 
+from collections.abc import Sequence
 from math import dist
-from typing import Sequence
 
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
@@ -35,7 +35,8 @@ def corner_step_by_step(steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     sheets = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
     pictures = tuple(
-        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=told(step, ruler)) for sheet, step in zip(sheets, steps)
+        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=told(step, ruler))
+        for sheet, step in zip(sheets, steps)
     )
     used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
     return PictureSeries(pictures, key_picture([style for style in lines.WORDS if style in used]))
@@ -85,12 +86,14 @@ def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) ->
 
 
 def _longest_first(edge: Edge) -> tuple[int, ...]:
-    """What to sort lines by: the longer first; of those as long as each other the one that starts farther left, then lower."""
+    """What to sort lines by: the longer first; of those as long as each other the one that starts farther left, then
+    lower."""
     return -steady(dist(*edge)), *(steady(at) for end in edge for at in end)
 
 
 def _lying_as_one(stack: Stack, window: Polygon) -> list[list[tuple[Facet, Borders]]]:
-    """The facets to be seen with their borders, the lowest first, those together that lie next in order and as flat as one."""
+    """The facets to be seen with their borders, the lowest first, those together that lie next in order and as flat as
+    one."""
     visible = {id(seen.facet) for seen in seen_from_above(stack)}
     groups: list[list[tuple[Facet, Borders]]] = []
     for facet, around in zip(stack.layers, borders(stack, window)):
@@ -111,8 +114,11 @@ def side_style(facet: Facet) -> str:
     return lines.OTHER_RIGHT if facet.right_side_up else lines.OTHER_WRONG
 
 
-def _lines_on(facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: frozenset[ClothLine]) -> list:
-    """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been made,
+def _lines_on(
+    facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: frozenset[ClothLine]
+) -> list:
+    """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been
+    made,
     no stitch that lies inside a fold."""
     found: dict[str, list[Edge]] = {"mark": [], "cut": [], "stitch": []}
     for line in cloth_lines:
@@ -121,7 +127,10 @@ def _lines_on(facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequen
             found[line.kind].append(edge)
     hidden_by = {"mark": found["stitch"], "cut": [], "stitch": fold_edges}
     return [
-        (DRAWN[kind], edge) for kind, each in found.items() for edge in each if not any(common_edge(edge, over) for over in hidden_by[kind])
+        (DRAWN[kind], edge)
+        for kind, each in found.items()
+        for edge in each
+        if not any(common_edge(edge, over) for over in hidden_by[kind])
     ]
 
 
@@ -141,7 +150,9 @@ def _in_words(step: Step, sheet: Sheet) -> str:
     """What a drawing shows: which sides can be seen, and what has been sewn and cut."""
     sides = [lines.WORDS[style] for style in sheet.used if style in lines.AREAS]
     made = {line.kind for line in step.stack.lines}
-    words = [f"{'The back' if step.from_below else 'The work'} as it lies: to be seen are the {' and the '.join(sides)}."]
+    words = [
+        f"{'The back' if step.from_below else 'The work'} as it lies: to be seen are the {' and the '.join(sides)}."
+    ]
     words += ["A row of stitches holds the layers."] if "stitch" in made else []
     words += ["Part of the corner is cut away."] if "cut" in made else []
     return " ".join(words)

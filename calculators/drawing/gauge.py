@@ -8,12 +8,19 @@ from calculators.drawing.picture import Picture, PictureSeries, key_picture
 from calculators.trade.corners.gauge import Gauge
 from calculators.values.measure import Ruler, show_length
 
-PAPERS = {"a4": (164.0, 208.0), "letter": (170.0, 190.0)}  # [mm] of gauge; a wider sheet would make the browser print the page smaller
+PAPERS = {
+    "a4": (164.0, 208.0),
+    "letter": (170.0, 190.0),
+}  # [mm] of gauge; a wider sheet would make the browser print the page smaller
 PAPER_NAMES = {"a4": "A4", "letter": "Letter"}
 OVERLAP = 10.0  # [mm] of one sheet on the next
 CHECK_BARS = ((100.0, "10 cm"), (101.6, "4 in"))
 ALONE = "Print at full size, check the bars with a ruler, then cut along the edge."
-GLUED = "Print at full size and check the bars with a ruler. Cut along the outer thin line, glue on the thin line of the sheet beside or below, then cut along the edge."
+GLUED = (
+    "Print at full size and check the bars with a ruler. Cut along the outer thin line, glue on the thin line "
+    "of the "
+    "sheet beside or below, then cut along the edge."
+)
 JOIN = "dimension"  # the style of the thin lines where sheets meet
 PX = 96 / 25.4  # drawing units in a millimetre of paper
 EDGE, BARS = 5.0, 24.0  # [mm] around the gauge, and below it for the check bars
@@ -30,9 +37,7 @@ def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler) -> PictureSeries:
     width, height = PAPERS[paper]
     across, up = _sheets(right - left, width), _sheets(high - low, height)
     pictures = [
-        _sheet(gauge, (column, row), (across, up), paper, ruler)
-        for row in range(up)
-        for column in range(across)
+        _sheet(gauge, (column, row), (across, up), paper, ruler) for row in range(up) for column in range(across)
     ]
     styles = [style for style in lines.WORDS if style in {STYLES[line.kind] for line in gauge.lines}]
     return PictureSeries(tuple(pictures), key_picture(styles))
@@ -76,7 +81,11 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
             _line(svg, "check", (end, y - 2), (end, y + 2))
         _words(svg, f"check: this bar is {words}", (EDGE + 3, y - 1.5))
     title = f"Sheet {row * across + column + 1} of {across * up}"
-    description = f"A gauge in true size on {PAPER_NAMES[paper]}. Print without fitting to the page, and check both bars with a ruler before cutting."
+    description = (
+        f"A gauge in true size on {PAPER_NAMES[paper]}. Print without fitting to the page, and check both "
+        "bars with "
+        "a ruler before cutting."
+    )
     svg.set("aria-label", f"{title}. {description}")
     return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
 
@@ -94,7 +103,10 @@ def _within(start, end, box):
         first, last = max(first, near), min(last, beyond)
     if last - first < 1e-9:
         return None
-    return tuple((start[0] + run[0] * share, start[1] + run[1] * share) if 0 < share < 1 else (start if share <= 0 else end) for share in (first, last))
+    return tuple(
+        (start[0] + run[0] * share, start[1] + run[1] * share) if 0 < share < 1 else (start if share <= 0 else end)
+        for share in (first, last)
+    )
 
 
 def _line(svg: ET.Element, style: str, start, end) -> None:

@@ -1,4 +1,5 @@
-"""Cloths with every piece of a mixed order on them, a long cloth drawn in stretches one under another so that a phone shows it."""
+"""Cloths with every piece of a mixed order on them, a long cloth drawn in stretches one under another so that a phone
+shows it."""
 
 from bisect import bisect_right
 from dataclasses import dataclass, replace
@@ -10,7 +11,7 @@ from string import ascii_uppercase
 from calculators.drawing import lines
 from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
 from calculators.trade.lay_plan.cutting import remnants, waste_boxes
-from calculators.trade.lay_plan.laid import Box, Lay, LaidPiece
+from calculators.trade.lay_plan.laid import Box, LaidPiece, Lay
 from calculators.trade.lay_plan.marking import piece_marks
 from calculators.trade.lay_plan.order import Wanted
 from calculators.trade.lay_plan.planning import Outcome
@@ -50,15 +51,23 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     sheet, stretches = _drawn(outcome, lays[:_MOST_DRAWN], ruler, WIDTH)
     listed = _listed(outcome, ruler)
     more = f" {len(lays) - _MOST_DRAWN} more cloths are in the tables." if len(lays) > _MOST_DRAWN else ""
-    title, in_words = "The lay plan", f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table."
-    picture = sheet.finish(title, in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks")
+    title, in_words = (
+        "The lay plan",
+        f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table.",
+    )
+    picture = sheet.finish(
+        title, in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks"
+    )
     on_screen, fewer = _drawn(outcome, lays[:_MOST_DRAWN], ruler, ON_SCREENS) if stretches > 1 else (sheet, stretches)
     return replace(picture, wide=on_screen.finish(title, in_words).svg) if fewer < stretches else picture
 
 
 def _drawn(outcome: Outcome, drawn: list[tuple[Lay, int]], ruler: Ruler, width: int) -> tuple[Sheet, int]:
     """The cloths on a sheet so wide [drawing units], and in how many stretches."""
-    longest = max((len(bare(mark, ruler)) for lay, _ in drawn for placed in lay.placed for mark in piece_marks(placed)[1]), default=0)
+    longest = max(
+        (len(bare(mark, ruler)) for lay, _ in drawn for placed in lay.placed for mark in piece_marks(placed)[1]),
+        default=0,
+    )
     along = any(lay.first_cut == "along" for lay, _ in drawn)
     margins = (_LEFT + longest * _DIGIT, _TOP, _RIGHT + along * _BAR, _LOW)
     room = width - margins[0] - margins[2]
@@ -108,7 +117,8 @@ def _alike(lays: tuple[Lay, ...]) -> list[tuple[Lay, int]]:
 
 
 def _laid_out(lays: list[tuple[Lay, int]], room: int) -> tuple[list[Stretch], Fraction, float]:
-    """The stretches to draw, the length of the longest [mm], and the scale: as large as the height of the sheet allows."""
+    """The stretches to draw, the length of the longest [mm], and the scale: as large as the height of the sheet
+    allows."""
     longest = max(lay.length for lay, _ in lays)
     widest = max(lay.cloth.width for lay, _ in lays)
     shortest_drawn = widest / 2
@@ -212,13 +222,19 @@ def _pieces(sheet: Sheet, stretch: Stretch, outcome: Outcome, ruler: Ruler) -> N
         if not (seen := _seen(stretch, placed.box)):
             continue
         with sheet.pointed_at(_marks_in_words(stretch.lay, placed, outcome, ruler)):
-            sheet.line(lines.CUT, *seen, seen[0], fine=min(placed.box.width, placed.box.length) * Fraction(sheet.scale) < _SMALL)
+            sheet.line(
+                lines.CUT,
+                *seen,
+                seen[0],
+                fine=min(placed.box.width, placed.box.length) * Fraction(sheet.scale) < _SMALL,
+            )
             if placed.box.y >= stretch.start:
                 _label(sheet, seen, named(stretch.lay.pieces[placed.piece], placed.piece), letter(placed.piece))
 
 
 def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
-    """A piece's letter and name, or its letter alone where the name has no room, at every size of the drawing at which there is room."""
+    """A piece's letter and name, or its letter alone where the name has no room, at every size of the drawing at which
+    there is room."""
     (left, top), _, (right, low), _ = seen
     shown: dict[str, list[int]] = {}
     for size in SIZES:
@@ -236,7 +252,8 @@ def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: Outcome, ruler: Ruler)
     turned = ", turned" if placed.turned else ""
     where = f"{lay.cloth.cloth.name}, strip {placed.strip}" if len(outcome.lays) > 1 else f"strip {placed.strip}"
     return (
-        f"{letter(placed.piece)} {lay.pieces[placed.piece].name}{turned}, {where}: from the straight end {along[0]} to {along[1]}, "
+        f"{letter(placed.piece)} {lay.pieces[placed.piece].name}{turned}, {where}: from the straight end {along[0]} "
+        f"to {along[1]}, "
         f"from the {edge} {across[0]} to {across[1]}."
     )
 
@@ -258,33 +275,77 @@ def _edges(sheet: Sheet, stretch: Stretch) -> None:
 
 def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
     lay = stretch.lay
-    marks = sorted({place for placed in lay.placed for place in (placed.box.y, placed.box.end) if stretch.start < place <= stretch.end})
+    marks = sorted(
+        {
+            place
+            for placed in lay.placed
+            for place in (placed.box.y, placed.box.end)
+            if stretch.start < place <= stretch.end
+        }
+    )
     if lay.first_cut == "across":
-        marks = sorted({mark for part in lay.strips for mark in (lay.extent(part).y, lay.extent(part).end) if stretch.start < mark <= stretch.end} & set(marks))
+        marks = sorted(
+            {
+                mark
+                for part in lay.strips
+                for mark in (lay.extent(part).y, lay.extent(part).end)
+                if stretch.start < mark <= stretch.end
+            }
+            & set(marks)
+        )
     labels = [_Label(mark, bare(mark, ruler), *sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
     shown = {size: _with_room(labels, size) for size in SIZES}
     for label in labels:
         at = stretch.place(0, label.mark)
         sheet.tick(at, (0, 4))
         if sizes := [size for size in SIZES if label in shown[size]]:
-            sheet.words(label.text, at, style="dimension-text", anchor="end" if label.last else "middle", shift=(6 if label.last else 0, -7), sizes=sizes)
+            sheet.words(
+                label.text,
+                at,
+                style="dimension-text",
+                anchor="end" if label.last else "middle",
+                shift=(6 if label.last else 0, -7),
+                sizes=sizes,
+            )
 
 
 def _marks_across(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
-    """The marks from the long edge: beside the cloth those of its first strip, within it those of a strip that is cut otherwise than the last."""
+    """The marks from the long edge: beside the cloth those of its first strip, within it those of a strip that is cut
+    otherwise than the last."""
     lay, before = stretch.lay, []
     for held in _held(lay) if lay.first_cut == "across" else [[placed.box for placed in lay.placed]]:
         starts = max(min(box.y for box in held), stretch.start)
-        marks = sorted({mark for box in held if box.y <= starts < box.end for mark in (box.x, box.right) if mark}) if starts < stretch.end else []
+        marks = (
+            sorted({mark for box in held if box.y <= starts < box.end for mark in (box.x, box.right) if mark})
+            if starts < stretch.end
+            else []
+        )
         if not marks or marks == before:
             continue
         for size in SIZES:
             for mark in _apart(marks, sheet.scale * size, 28 if before else 15):
                 text = bare(mark, ruler)
                 if not before:
-                    sheet.words(text, stretch.place(mark, stretch.start), style="dimension-text", anchor="end", shift=(-7 / size, 4 / size), sizes=(size,))
-                elif len(text) * _DIGIT + 8 <= (max(box.end for box in held) - starts) * Fraction(sheet.scale) * size and mark < lay.cloth.width:
-                    sheet.words(text, stretch.place(mark, starts), style="dimension-text in-middle", anchor="start", shift=(4 / size, 0), sizes=(size,))
+                    sheet.words(
+                        text,
+                        stretch.place(mark, stretch.start),
+                        style="dimension-text",
+                        anchor="end",
+                        shift=(-7 / size, 4 / size),
+                        sizes=(size,),
+                    )
+                elif (
+                    len(text) * _DIGIT + 8 <= (max(box.end for box in held) - starts) * Fraction(sheet.scale) * size
+                    and mark < lay.cloth.width
+                ):
+                    sheet.words(
+                        text,
+                        stretch.place(mark, starts),
+                        style="dimension-text in-middle",
+                        anchor="start",
+                        shift=(4 / size, 0),
+                        sizes=(size,),
+                    )
         for mark in () if before else marks:
             sheet.tick(stretch.place(mark, stretch.start), (4, 0))
         before = marks
@@ -306,7 +367,9 @@ def _strips(sheet: Sheet, stretch: Stretch) -> None:
     across = lay.first_cut == "across"
     for number, held in enumerate(_held(lay), start=1):
         box = Box(min(box.x for box in held), min(box.y for box in held), Fraction(0), Fraction(0))
-        box = replace(box, width=max(each.right for each in held) - box.x, length=max(each.end for each in held) - box.y)
+        box = replace(
+            box, width=max(each.right for each in held) - box.x, length=max(each.end for each in held) - box.y
+        )
         if not (seen := _seen(stretch, box)):
             continue
         (left, top), _, (right, low), _ = seen
@@ -354,18 +417,26 @@ def _with_room(labels: list[_Label], size: int) -> list[_Label]:
 
 
 def _named(sheet: Sheet, stretch: Stretch, ruler: Ruler, room: int) -> None:
-    """The cloth's name over its marks, on one line; the first stretch also tells the way of the grain and the unit of the marks."""
+    """The cloth's name over its marks, on one line; the first stretch also tells the way of the grain and the unit of
+    the marks."""
     name = stretch.lay.cloth.cloth.name
     if stretch.start:
         after = f", from {show_length(stretch.start, ruler)} on"
     else:
         copies = f", {stretch.copies} cut alike" if stretch.copies > 1 else ""
         after = f"{copies}; grain ↔; marks in {ruler.unit_to_read}"
-    sheet.words(_on_one_line(name, after, room), stretch.place(0, stretch.start), style="dimension-text", anchor="start", shift=(0, -28))
+    sheet.words(
+        _on_one_line(name, after, room),
+        stretch.place(0, stretch.start),
+        style="dimension-text",
+        anchor="start",
+        shift=(0, -28),
+    )
 
 
 def _on_one_line(name: str, after: str, room: int) -> str:
-    """A name shortened until it fits into the room on the sheet with what comes after it: a second line would run into the marks."""
+    """A name shortened until it fits into the room on the sheet with what comes after it: a second line would run into
+    the marks."""
     shown = name
     while text_width(shown + after) > room and len(shown) > 1:
         shown = shown.removesuffix("…")[:-1].rstrip() + "…"
@@ -375,7 +446,8 @@ def _on_one_line(name: str, after: str, room: int) -> str:
 def _listed(outcome: Outcome, ruler: Ruler) -> str:
     counts = outcome.counts
     return "; ".join(
-        f"{named(piece, number)}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: {counts[number]}"
+        f"{named(piece, number)}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: "
+        f"{counts[number]}"
         for number, piece in enumerate(outcome.pieces)
         if counts[number]
     )

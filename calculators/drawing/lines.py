@@ -1,6 +1,7 @@
 """The line styles of every drawing and the words for them in its key.
 
-Edges and dimensions follow ISO 128: wide for what is seen, narrow for what is measured. Folds do not: ISO 128 keeps the dash-dot line for centres and
+Edges and dimensions follow ISO 128: wide for what is seen, narrow for what is measured. Folds do not: ISO 128 keeps the
+dash-dot line for centres and
 symmetry, and here it is the convention of paper folding. Stitches are the short dashes of ASME Y14.2.
 """
 
@@ -64,5 +65,6 @@ KEY_ROOM = 146  # drawing units for the words beside a sample in the key
 
 
 def kind(number: int) -> str:
-    """The style of a kind of piece, by its number in the order; beyond the last they begin again, and the letters tell."""
+    """The style of a kind of piece, by its number in the order; beyond the last they begin again, and the letters
+    tell."""
     return list(KINDS)[number % len(KINDS)]

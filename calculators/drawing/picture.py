@@ -1,18 +1,20 @@
 """A drawing under construction: lines, areas and words at places given in mm, put to scale on a sheet."""
 
 import xml.etree.ElementTree as ET
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import atan2, degrees, hypot
-from typing import Iterator, Sequence
 
 from calculators.drawing import lines
 
 Point = tuple[float, float]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
-ON_SCREENS = 600  # drawing units of a drawing laid out anew for a screen, where its words are a little larger than on a phone
+ON_SCREENS = (
+    600  # drawing units of a drawing laid out anew for a screen, where its words are a little larger than on a phone
+)
 SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
 _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
 _LETTER, _TEXT_ROW = 6.7, 16  # drawing units a letter takes at most, on average, and a row of letters
@@ -23,7 +25,8 @@ class Picture:
     """A finished drawing: its SVG element, a title and a description that say in words what it shows.
 
     caption: what stands below it, if not the title.
-    told: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point at. Such a
+    told: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point
+    at. Such a
         drawing can also be enlarged.
     wide: the same drawing laid out for a screen, where that makes another one; it is shown in place of the other.
     """
@@ -47,10 +50,13 @@ class PictureSeries:
 class Sheet:
     """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
 
-    margins: left, top, right, bottom, in drawing units, for what stands outside the cloth. width: of the sheet, in drawing units.
+    margins: left, top, right, bottom, in drawing units, for what stands outside the cloth. width: of the sheet, in
+    drawing units.
     """
 
-    def __init__(self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH):
+    def __init__(
+        self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH
+    ):
         self.width = width
         self.left, self.low, right, high = (float(edge) for edge in box)
         self.margins = margins
@@ -82,12 +88,19 @@ class Sheet:
         """A line through places in mm; fine where a heavy one would leave too little between."""
         if style in lines.WORDS:
             self._use(style)
-        ET.SubElement(self.svg, "polyline", {"class": f"{style} fine" if fine else style, "points": _points(self.at(p) for p in points)})
+        ET.SubElement(
+            self.svg,
+            "polyline",
+            {"class": f"{style} fine" if fine else style, "points": _points(self.at(p) for p in points)},
+        )
 
     def cut_off(self, start: Point, end: Point) -> None:
-        """Where the drawing stops but the cloth does not: a thin line from start to end [mm] with a zigzag at its middle, as in ISO 128."""
+        """Where the drawing stops but the cloth does not: a thin line from start to end [mm] with a zigzag at its
+        middle, as in ISO 128."""
         self._use(lines.BREAK)
-        ET.SubElement(self.svg, "polyline", {"class": lines.BREAK, "points": _points(_zigzag(self.at(start), self.at(end)))})
+        ET.SubElement(
+            self.svg, "polyline", {"class": lines.BREAK, "points": _points(_zigzag(self.at(start), self.at(end)))}
+        )
 
     def area(self, style: str, points: Sequence[Point], pattern: bool = False) -> None:
         """A closed shape; with pattern, filled with the weave or hatch of its style."""
@@ -106,7 +119,8 @@ class Sheet:
         ET.SubElement(self.svg, "path", {"class": style, "d": path, "fill-rule": "evenodd", **fill})
 
     def boxes(self, style: str, corners: Sequence[Sequence[Point]]) -> None:
-        """Many upright rectangles in the hatch of one style, each as its four corners, in few letters: an order may have a thousand."""
+        """Many upright rectangles in the hatch of one style, each as its four corners, in few letters: an order may
+        have a thousand."""
         path = ""
         for ring in corners:
             (left, top), (right, low) = self.at(ring[0]), self.at(ring[2])
@@ -117,30 +131,51 @@ class Sheet:
         """An area in a tone of ink: from 0, none, to 1, full."""
         path = "".join(f"M{_points(self.at(p) for p in ring)}Z" for ring in rings)
         ET.SubElement(self.svg, "path", {"class": "shade-ground", "d": path, "fill-rule": "evenodd"})
-        ET.SubElement(self.svg, "path", {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.3f}"})
+        ET.SubElement(
+            self.svg,
+            "path",
+            {"class": "shade", "d": path, "fill-rule": "evenodd", "fill-opacity": f"{share * 0.6:.3f}"},
+        )
 
-    def words(self, text: str, place: Point, style: str = "label", anchor: str = "middle", shift: Point = (0, 0), sizes: Sequence[int] = ()) -> None:
-        """A label at a place in mm, shifted in drawing units; one too long for the sheet goes on below, divided at its semicolons.
+    def words(
+        self,
+        text: str,
+        place: Point,
+        style: str = "label",
+        anchor: str = "middle",
+        shift: Point = (0, 0),
+        sizes: Sequence[int] = (),
+    ) -> None:
+        """A label at a place in mm, shifted in drawing units; one too long for the sheet goes on below, divided at its
+        semicolons.
 
         sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
         """
         x, y = self.at(place)
         rows = text.split("; ") if text_width(text) > self.width else [text]
         for row, part in enumerate(rows):
-            attributes = {"class": style, "x": _round(x + shift[0]), "y": _round(y + shift[1] + row * _TEXT_ROW), "text-anchor": anchor}
+            attributes = {
+                "class": style,
+                "x": _round(x + shift[0]),
+                "y": _round(y + shift[1] + row * _TEXT_ROW),
+                "text-anchor": anchor,
+            }
             if sizes and tuple(sizes) != SIZES:
                 attributes["data-at"] = " ".join(map(str, sizes))
             ET.SubElement(self.svg, "text", attributes).text = part
 
     def along(self, text: str, start: Point, end: Point) -> None:
-        """A word on a line from start to end [mm], at its middle, to be read from below or from the right; left out where the line is too short."""
+        """A word on a line from start to end [mm], at its middle, to be read from below or from the right; left out
+        where the line is too short."""
         (x1, y1), (x2, y2) = self.at(start), self.at(end)
         if hypot(x2 - x1, y2 - y1) < text_width(text) + 12:
             return
         lean = _upright(degrees(atan2(y2 - y1, x2 - x1)))
         x, y = _round((x1 + x2) / 2), _round((y1 + y2) / 2)
         turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if _round(lean) != "0" else {}
-        ET.SubElement(self.svg, "text", {"class": "on-line", "x": x, "y": y, "dy": "4", "text-anchor": "middle", **turned}).text = text
+        ET.SubElement(
+            self.svg, "text", {"class": "on-line", "x": x, "y": y, "dy": "4", "text-anchor": "middle", **turned}
+        ).text = text
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
         """A short mark across an edge at a place in mm; direction is in drawing units."""
@@ -166,7 +201,8 @@ class Sheet:
         self._beside((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, nx, ny, text)
 
     def _beside(self, x: float, y: float, nx: float, ny: float, text: str) -> None:
-        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would leave the sheet.
+        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would
+        leave the sheet.
 
         The limit stands off the sine of 30°, where a float's last digit would decide.
         """
@@ -176,7 +212,13 @@ class Sheet:
         if left < 0 or left + text_width(text) > self.width:
             lean = _upright(degrees(atan2(nx, -ny)))
             x, y = x + nx * 10, y + ny * 10
-            place = {"x": _round(x), "y": _round(y), "dy": "4", "text-anchor": "middle", "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})"}
+            place = {
+                "x": _round(x),
+                "y": _round(y),
+                "dy": "4",
+                "text-anchor": "middle",
+                "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})",
+            }
         ET.SubElement(self.svg, "text", {"class": "dimension-text", **place}).text = text
 
     def name(self, style: str, words: str) -> None:
@@ -190,7 +232,11 @@ class Sheet:
         heads = [((x + dx, y + dy), -1), ((x - dx, y - dy), 1)]
         ET.SubElement(self.svg, "polyline", {"class": "grain", "points": _points([(x - dx, y - dy), (x + dx, y + dy)])})
         for (hx, hy), back in heads:
-            wings = [(hx + back * 5, hy - 4), (hx, hy), (hx + back * 5, hy + 4)] if along_x else [(hx - 4, hy + back * 5), (hx, hy), (hx + 4, hy + back * 5)]
+            wings = (
+                [(hx + back * 5, hy - 4), (hx, hy), (hx + back * 5, hy + 4)]
+                if along_x
+                else [(hx - 4, hy + back * 5), (hx, hy), (hx + 4, hy + back * 5)]
+            )
             ET.SubElement(self.svg, "polyline", {"class": "grain", "points": _points(wings)})
         shift = (0, -6) if along_x else (8, 4)
         self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
@@ -212,8 +258,14 @@ class Sheet:
                 ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
             else:
                 sample = (x, y), (x + _SAMPLE, y)
-                ET.SubElement(self.svg, "polyline", {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)})
-            ET.SubElement(self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}).text = words
+                ET.SubElement(
+                    self.svg,
+                    "polyline",
+                    {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)},
+                )
+            ET.SubElement(
+                self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}
+            ).text = words
         return -(-len(keyed) // _KEY_COLUMNS) * _KEY_ROW
 
     def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
@@ -228,11 +280,24 @@ class Sheet:
 
 def fillings() -> ET.Element:
     """The weaves and hatches that areas are filled with. They stand once on a page that shows drawings."""
-    svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale fillings", "width": "0", "height": "0", "aria-hidden": "true"})
+    svg = ET.Element(
+        "svg",
+        {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "class": "to-scale fillings",
+            "width": "0",
+            "height": "0",
+            "aria-hidden": "true",
+        },
+    )
     definitions = ET.SubElement(svg, "defs")
     for hatches, field in ((lines.HATCHES, "6"), (lines.KINDS, "10")):
         for style, hatch in hatches.items():
-            pattern = ET.SubElement(definitions, "pattern", {"id": _filling(style), "width": field, "height": field, "patternUnits": "userSpaceOnUse"})
+            pattern = ET.SubElement(
+                definitions,
+                "pattern",
+                {"id": _filling(style), "width": field, "height": field, "patternUnits": "userSpaceOnUse"},
+            )
             ET.SubElement(pattern, "rect", {"class": f"{style}-ground", "width": field, "height": field})
             ET.SubElement(pattern, "path", {"class": f"{style}-hatch", "d": hatch})
     return svg
@@ -254,16 +319,22 @@ def _zigzag(start: Point, end: Point) -> list[Point]:
     ux, uy = (x2 - x1) / length, (y2 - y1) / length
     size = min(5.0, length / 4)
     turns = ((-size, 0), (-size / 2, size), (size / 2, -size), (size, 0))
-    return [start, *(((x1 + x2) / 2 + ux * on - uy * out, (y1 + y2) / 2 + uy * on + ux * out) for on, out in turns), end]
+    return [
+        start,
+        *(((x1 + x2) / 2 + ux * on - uy * out, (y1 + y2) / 2 + uy * on + ux * out) for on, out in turns),
+        end,
+    ]
 
 
 def _upright(lean: float) -> float:
-    """The turn of a word on a line of this lean, so that it is read from below or from the right [degrees, clockwise, from -90 to less than 90]."""
+    """The turn of a word on a line of this lean, so that it is read from below or from the right [degrees, clockwise,
+    from -90 to less than 90]."""
     return (lean + 90.001) % 180 - 90.001
 
 
 def _round(value: float) -> str:
-    """Tenths, as they are written on the sheet; shifted a little, so that a float's last digit never decides over a half."""
+    """Tenths, as they are written on the sheet; shifted a little, so that a float's last digit never decides over a
+    half."""
     tenths = f"{float(value) + 1e-6:.1f}".removesuffix(".0")
     return "0" if tenths == "-0" else tenths
 
@@ -277,7 +348,9 @@ def key_picture(styles: Sequence[str]) -> Picture:
     sheet = Sheet((0, 0, 1, 1))
     sheet.used = list(styles)
     named = ", ".join(lines.WORDS[style].removeprefix("✂ ") for style in styles)
-    return sheet._closed("Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12), caption="Key to the drawings")
+    return sheet._closed(
+        "Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12), caption="Key to the drawings"
+    )
 
 
 def rectangle(left, low, right, high) -> list[Point]:
@@ -285,7 +358,8 @@ def rectangle(left, low, right, high) -> list[Point]:
 
 
 def thinned(places: Sequence[Fraction], scale: float, room: float) -> list[int]:
-    """Which of several labelled places can carry their label: indices at least `room` units apart, the last always among them."""
+    """Which of several labelled places can carry their label: indices at least `room` units apart, the last always
+    among them."""
     if not places:
         return []
     kept = [len(places) - 1]

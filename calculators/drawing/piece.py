@@ -31,10 +31,30 @@ def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
         _hems(piece, lambda style, corners: sheet.line(style, *_closed(corners)))
     sheet.line(lines.FOLD, *_closed(finished))
     (inner, low), (outer, _), (_, high), _ = finished
-    sheet.dimension((0, piece.cut_length), (piece.cut_width, piece.cut_length), f"cut {show_length(piece.cut_width, ruler)}", away=14)
-    sheet.dimension((piece.cut_width, piece.cut_length), (piece.cut_width, 0), f"cut {show_length(piece.cut_length, ruler)}", away=12)
-    sheet.dimension((outer, low), (inner, low), f"finished {show_length(piece.finished_width, ruler)}", away=14 + float(low) * sheet.scale)
-    sheet.dimension((inner, low), (inner, high), f"finished {show_length(piece.finished_length, ruler)}", away=14 + float(inner) * sheet.scale)
+    sheet.dimension(
+        (0, piece.cut_length),
+        (piece.cut_width, piece.cut_length),
+        f"cut {show_length(piece.cut_width, ruler)}",
+        away=14,
+    )
+    sheet.dimension(
+        (piece.cut_width, piece.cut_length),
+        (piece.cut_width, 0),
+        f"cut {show_length(piece.cut_length, ruler)}",
+        away=12,
+    )
+    sheet.dimension(
+        (outer, low),
+        (inner, low),
+        f"finished {show_length(piece.finished_width, ruler)}",
+        away=14 + float(low) * sheet.scale,
+    )
+    sheet.dimension(
+        (inner, low),
+        (inner, high),
+        f"finished {show_length(piece.finished_length, ruler)}",
+        away=14 + float(inner) * sheet.scale,
+    )
     if narrow:
         _enlarged(sheet, piece)
     return sheet.finish("The piece, cut and finished", _in_words(piece, ruler, narrow))
@@ -53,7 +73,8 @@ def _hemmed(piece: HemmedPiece) -> list:
 
 
 def _hems(piece: HemmedPiece, draw: Callable[[str, list], None]) -> None:
-    """The lines of every hem but its outer fold: the fold of the turn, where the inner folded edge comes to lie, and the stitches outside it."""
+    """The lines of every hem but its outer fold: the fold of the turn, where the inner folded edge comes to lie, and
+    the stitches outside it."""
     hems = piece.hems
     if hems.turn:
         draw(lines.FOLD, _inside(piece, lambda hem: hems.turn))
@@ -64,7 +85,9 @@ def _hems(piece: HemmedPiece, draw: Callable[[str, list], None]) -> None:
 
 def _inside(piece: HemmedPiece, inset: Callable) -> list[Point]:
     """The rectangle that lies inside the cut edge by what a hem asks for, on the sides that are hemmed."""
-    left, right, bottom, top = (inset(hem) if hem else 0 for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top))
+    left, right, bottom, top = (
+        inset(hem) if hem else 0 for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top)
+    )
     return rectangle(left, bottom, piece.cut_width - right, piece.cut_length - top)
 
 
@@ -113,7 +136,11 @@ def _closed(corners):
 
 
 def _in_words(piece: HemmedPiece, ruler: Ruler, narrow: bool) -> str:
-    stitched = f" Every hem is stitched {show_length(piece.edge_stitch, ruler)} from its inner folded edge." if _hemmed(piece) else ""
+    stitched = (
+        f" Every hem is stitched {show_length(piece.edge_stitch, ruler)} from its inner folded edge."
+        if _hemmed(piece)
+        else ""
+    )
     return (
         f"Cut {show_length(piece.cut_width, ruler)} by {show_length(piece.cut_length, ruler)}; finished "
         f"{show_length(piece.finished_width, ruler)} by {show_length(piece.finished_length, ruler)}."

@@ -2,8 +2,8 @@
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
-from calculators.values.measure import Ruler, show_length
 from calculators.trade.pointed_end import PointedEnd
+from calculators.values.measure import Ruler, show_length
 
 _RUNS_ON = 0.4  # of the width: how much of the runner is drawn below its point
 
@@ -27,7 +27,8 @@ def pointed_end(end: PointedEnd, ruler: Ruler) -> Picture:
     sheet.dimension((width, 0), (0, 0), show_length(end.width, ruler), away=14)
     return sheet.finish(
         "The pointed end",
-        f"A runner {show_length(end.width, ruler)} wide with a point {show_length(end.point, ruler)} long: {tip} at the point, {side} at each of the two corners beside it.",
+        f"A runner {show_length(end.width, ruler)} wide with a point {show_length(end.point, ruler)} long: {tip} at "
+        f"the point, {side} at each of the two corners beside it.",
         caption=f"The pointed end, to scale. The two corners where the point begins are alike, {side} each.",
     )
 

@@ -1,11 +1,11 @@
 """A cloth as it lies, with what is cut away at its selvedges and ends."""
 
+from collections.abc import Sequence
 from fractions import Fraction
-from typing import Sequence
 
-from calculators.trade.cloth import UsableCloth
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet, rectangle
+from calculators.trade.cloth import UsableCloth
 from calculators.values.measure import Ruler, show_length
 
 _LEFT_OUT = 8  # [drawing units] between the two break lines where the middle is left out
@@ -38,10 +38,20 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
             sheet.along("cut", (parts[0][0], at), (parts[0][1], at))
     _outline(sheet, parts, cloth.full_width)
     sheet.grain(((start + end) / 2 if whole else sum(parts[-1]) / 2, (low + high) / 2), along_x=True)
-    sheet.dimension((start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16)
+    sheet.dimension(
+        (start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16
+    )
     sheet.dimension((end, low), (end, high), show_length(cloth.width, ruler, "down"), away=14)
-    size = f"whole cloth {show_length(cloth.whole_length, ruler, 'down')} by {show_length(cloth.full_width, ruler, 'down')}"
-    sheet.words(size if whole else f"{size}; not all of its length is drawn", (0, cloth.full_width), anchor="start", shift=(0, 20))
+    size = (
+        f"whole cloth {show_length(cloth.whole_length, ruler, 'down')} by "
+        f"{show_length(cloth.full_width, ruler, 'down')}"
+    )
+    sheet.words(
+        size if whole else f"{size}; not all of its length is drawn",
+        (0, cloth.full_width),
+        anchor="start",
+        shift=(0, 20),
+    )
     return sheet.finish("The cloth and what can be used of it", _in_words(cloth, ruler))
 
 
@@ -59,8 +69,11 @@ def _outline(sheet: Sheet, parts: Sequence[tuple[Fraction, Fraction]], width) ->
 
 def _in_words(cloth: UsableCloth, ruler: Ruler) -> str:
     return (
-        f"Of a cloth {show_length(cloth.whole_length, ruler, 'down')} long and {show_length(cloth.full_width, ruler, 'down')} wide, "
-        f"{show_length(cloth.length, ruler, 'down')} by {show_length(cloth.width, ruler, 'down')} can be used. Cut away: "
-        f"{show_length(cloth.end_loss, ruler)} at each end, {show_length(cloth.selvedge, ruler)} at each selvedge; both ends slant by "
+        f"Of a cloth {show_length(cloth.whole_length, ruler, 'down')} long and "
+        f"{show_length(cloth.full_width, ruler, 'down')} wide, "
+        f"{show_length(cloth.length, ruler, 'down')} by {show_length(cloth.width, ruler, 'down')} can be used. Cut "
+        "away: "
+        f"{show_length(cloth.end_loss, ruler)} at each end, {show_length(cloth.selvedge, ruler)} at each selvedge; "
+        "both ends slant by "
         f"{show_length(cloth.skew, ruler)}."
     )

@@ -7,27 +7,28 @@ sentences), ``plain`` (an answer as plain data), and those of house methods and 
 """
 
 import json
+from collections.abc import Callable, Iterator
 from dataclasses import replace
-from typing import Any, Callable, Iterator
+from typing import Any
 
 from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
-from calculators.catalogue import calculator_named, catalogue
 from calculators.asking.declaration import AskAgain
-from calculators.faces.page.answered import figure
+from calculators.asking.house_method import site_method
+from calculators.batch.walk import WALKS
+from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.handing.questions import HANDING_QUESTIONS
-from calculators.faces.job.questions import JOB_QUESTIONS
-from calculators.faces.page.markup import html, together
 from calculators.faces.house_method.questions import METHOD_QUESTIONS
+from calculators.faces.job.questions import JOB_QUESTIONS
+from calculators.faces.job.walk import walk_replies
+from calculators.faces.page.answered import figure
+from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.faces.page.questions import careful, house, ruler_wanted
 from calculators.faces.page.sentence_number import value_text, worked
 from calculators.faces.page.shown import refused, shown
 from calculators.faces.ticket.questions import TICKET_QUESTIONS
-from calculators.faces.job.walk import walk_replies
-from calculators.asking.house_method import site_method
 from calculators.trade.trade_rules import trade_rules
-from calculators.batch.walk import WALKS
 
 Reply = dict[str, Any]
 NO_NUMBER = "(none with this house method)"
@@ -52,7 +53,8 @@ def replies(request_text: str) -> Iterator[str]:
 
 
 def _calculator(request: Reply) -> Iterator[Reply]:
-    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says, or {"working"}."""
+    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says, or
+    {"working"}."""
     calculator = calculator_named(request["calculator"])
     asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
@@ -63,14 +65,18 @@ def _calculator(request: Reply) -> Iterator[Reply]:
 
 
 def _walk(request: Reply) -> Iterator[Reply]:
-    """{"ask": "walk", "walk", "typed": calculator → typed, "cloth": as the batch names it, "ruler"} → {"steps": calculator → reply}."""
-    yield {"steps": walk_replies(WALKS[request["walk"]], request["typed"], _asking(request, {}), request.get("cloth", ""))}
+    """{"ask": "walk", "walk", "typed": calculator → typed, "cloth": as the batch names it, "ruler"} → {"steps":
+    calculator → reply}."""
+    yield {
+        "steps": walk_replies(WALKS[request["walk"]], request["typed"], _asking(request, {}), request.get("cloth", ""))
+    }
 
 
 def _numbers(request: Reply) -> Iterator[Reply]:
     """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
 
-    A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was worked out
+    A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was
+    worked out
     with another house method; then ``none`` takes its place. Numbers of one calculation are worked out once.
     """
     asking = _asking(request, {})
@@ -86,7 +92,9 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     yield {
         "numbers": [number(each) for each in request.get("numbers", [])],
         "values": [together(value_text(text, asking)) for text in request.get("values", [])],
-        "figures": [_or_none(lambda: _figure(each, _given(each, request), asking)) for each in request.get("figures", [])],
+        "figures": [
+            _or_none(lambda: _figure(each, _given(each, request), asking)) for each in request.get("figures", [])
+        ],
         "none": NO_NUMBER,
     }
 
@@ -134,5 +142,8 @@ QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
     "walk": _walk,
     "numbers": _numbers,
     "plain": _plain,
-    **{name: careful(question) for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS, **HANDING_QUESTIONS}.items()},
+    **{
+        name: careful(question)
+        for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS, **HANDING_QUESTIONS}.items()
+    },
 }

@@ -3,11 +3,11 @@
 import argparse
 import json
 import sys
-from typing import Sequence
+from collections.abc import Sequence
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.catalogue import calculator_named, catalogue
 from calculators.asking.declaration import AskAgain, Calculator, Field
+from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.page.answered import spoken_text
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.values.kinds import Choice, Table
@@ -34,10 +34,16 @@ def main(words: Sequence[str] | None = None) -> int:
     if loose := [pair for pair in options.values if "=" not in pair]:
         first = calculator.fields[0]
         sample = f'{first.name}="{Asking({}).text(first)}"'
-        return _refuse({word: f"“{quote(word)}” is not field=value. Write, for instance, {sample}." for word in loose}, options.json)
+        return _refuse(
+            {word: f"“{quote(word)}” is not field=value. Write, for instance, {sample}." for word in loose},
+            options.json,
+        )
     names = [pair.partition("=")[0] for pair in options.values]
     if twice := {name for name in names if names.count(name) > 1}:
-        return _refuse({name: f"“{quote(name)}” is given more than once. Give it once." for name in names if name in twice}, options.json)
+        return _refuse(
+            {name: f"“{quote(name)}” is given more than once. Give it once." for name in names if name in twice},
+            options.json,
+        )
     asking = Asking(typed, wanted_ruler=options.ruler)
     try:
         asking.ruler
@@ -47,11 +53,15 @@ def main(words: Sequence[str] | None = None) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m calculators", add_help=False, description="Work out one calculator.")
+    parser = argparse.ArgumentParser(
+        prog="python -m calculators", add_help=False, description="Work out one calculator."
+    )
     parser.add_argument("name", nargs="?", help="a calculator; without one, all are listed")
     parser.add_argument("values", nargs="*", metavar="field=value")
     parser.add_argument("--json", action="store_true", help="plain data, lengths in millimetres")
-    parser.add_argument("--ruler", default="", help="the ruler in hand: cm, in, or with its smallest division, such as \"in 1/32\"")
+    parser.add_argument(
+        "--ruler", default="", help='the ruler in hand: cm, in, or with its smallest division, such as "in 1/32"'
+    )
     parser.add_argument("-h", "--help", action="store_true", help="what a calculator asks and answers")
     return parser
 
@@ -82,7 +92,13 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
             continue
         if isinstance(result.kind, Table):
             lines.append(f"{result.label}:")
-            lines += ["  " + " | ".join(cells) for cells in ([c.label for c in result.kind.read], *(result.kind.cells(row, asking.ruler) for row in value))]
+            lines += [
+                "  " + " | ".join(cells)
+                for cells in (
+                    [c.label for c in result.kind.read],
+                    *(result.kind.cells(row, asking.ruler) for row in value),
+                )
+            ]
         else:
             lines.append(f"{result.label}: {result.kind.show(value, asking.ruler)}")
     return "\n".join(lines + [""] + [filled(note, calculator, asking.ruler) for note in reply.notes])
@@ -95,6 +111,19 @@ def _choices(field: Field) -> str:
 def described(calculator: Calculator) -> str:
     """What a calculator asks and answers, as help text."""
     asking = Asking({})
-    fields = [f"  {f.name:16} {f.label}. {f.help}{_choices(f)} [{asking.text(f) or 'may be left out'}]" for f in calculator.fields]
+    fields = [
+        f"  {f.name:16} {f.label}. {f.help}{_choices(f)} [{asking.text(f) or 'may be left out'}]"
+        for f in calculator.fields
+    ]
     results = [f"  {r.name:16} {r.label}. {r.meaning}" for r in calculator.results]
-    return "\n".join([f"{calculator.name}: {calculator.purpose}", "", "Fields (in brackets what is used when left out):", *fields, "", "Results:", *results])
+    return "\n".join(
+        [
+            f"{calculator.name}: {calculator.purpose}",
+            "",
+            "Fields (in brackets what is used when left out):",
+            *fields,
+            "",
+            "Results:",
+            *results,
+        ]
+    )

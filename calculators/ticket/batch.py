@@ -6,14 +6,13 @@ from fractions import Fraction
 from typing import Any
 
 from calculators.asking.answering import filled, read
-from calculators.trade.bundles import Bundles
-from calculators.trade.cloth import LongEdges
 from calculators.asking.edge_questions import long_edges
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.batch.walk import Stop
+from calculators.trade.bundles import Bundles
+from calculators.trade.cloth import LongEdges
 from calculators.values.kinds import Length
 from calculators.values.measure import Ruler
-from calculators.batch.walk import Stop
-
 
 SUMS = "thread-time-cost"
 """The step of the walk that tells what a batch takes and costs: a price that needs mending keeps nobody from cutting."""
@@ -84,7 +83,20 @@ def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Bat
     for stop in stops:
         if stop.refusal and stop.calculator.name != SUMS:
             field, first = next(iter(stop.refusal.sentences.items()))
-            raise NotYet(stop.step.title, filled(first, stop.calculator, stop.asking.ruler), stop.calculator.name, field)
-    values = {stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results} for stop in stops if stop.answer}
+            raise NotYet(
+                stop.step.title, filled(first, stop.calculator, stop.asking.ruler), stop.calculator.name, field
+            )
+    values = {
+        stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results}
+        for stop in stops
+        if stop.answer
+    }
     name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
-    return Batch({stop.calculator.name: stop for stop in stops}, values, method, stops[0].asking.ruler, name, method.cloth_line(name))
+    return Batch(
+        {stop.calculator.name: stop for stop in stops},
+        values,
+        method,
+        stops[0].asking.ruler,
+        name,
+        method.cloth_line(name),
+    )

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calculators.ticket.batch import Batch
+from calculators.ticket.small import show_small
 from calculators.trade.corners.care import effects
 from calculators.trade.corners.corner import Corner
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
-from calculators.ticket.batch import Batch
-from calculators.ticket.small import show_small
 
 PRACTICE = "common practice, no source"
 GEOMETRY = "worked out from the corner"
@@ -29,7 +29,8 @@ class Care:
 def corner_care(batch: Batch) -> dict[str, Care]:
     """The care that each step of this batch's corners deserves.
 
-    Much, where a slip shows at the inner corner about as large as it was made, or larger; little, where it does not show there.
+    Much, where a slip shows at the inner corner about as large as it was made, or larger; little, where it does not
+    show there.
     """
     asked = batch.values["mitre-marks"]
     corner = Corner(*(float(asked[name]) for name in ("hem_1", "hem_2", "angle", "turn")))
@@ -41,8 +42,16 @@ def corner_care(batch: Batch) -> dict[str, Care]:
 def _care(off: float, inner: float, edge: float, ruler: Ruler) -> Care:
     if inner < off * _HARDLY:
         moves = " Only the finished edge moves." if edge else ""
-        return Care("little", say(f"A slip here leaves the mitre right: the marks are taken from what it leaves.{moves}"), GEOMETRY)
-    told = say("A slip of {off:text} sets the hems {inner:text} apart at the inner corner.", off=show_small(off, ruler), inner=show_small(inner, ruler))
+        return Care(
+            "little",
+            say(f"A slip here leaves the mitre right: the marks are taken from what it leaves.{moves}"),
+            GEOMETRY,
+        )
+    told = say(
+        "A slip of {off:text} sets the hems {inner:text} apart at the inner corner.",
+        off=show_small(off, ruler),
+        inner=show_small(inner, ruler),
+    )
     return Care("much" if inner >= off * _AS_MUCH else "some", told, GEOMETRY)
 
 

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calculators.ticket.batch import Batch, edges_of
 from calculators.values.measure import Ruler, show_length
 from calculators.values.phrase import Phrase, say
-from calculators.ticket.batch import Batch, edges_of
 
 
 @dataclass(frozen=True)
@@ -36,8 +36,10 @@ def markings(batch: Batch) -> tuple[Marking, Marking]:
         "the straightened end",
         *_readings(pieces["marks_along"], ruler),
         say(
-            "Check: the last mark must read {last:length}, and the far end {end:length_down}. If either does not, measure again before cutting.",
-            last=pieces["marks_along"][-1], end=pieces["cloth_length"],
+            "Check: the last mark must read {last:length}, and the far end {end:length_down}. If either does not, "
+            "measure again before cutting.",
+            last=pieces["marks_along"][-1],
+            end=pieces["cloth_length"],
         ),
     )
     across = Marking(
@@ -46,7 +48,9 @@ def markings(batch: Batch) -> tuple[Marking, Marking]:
         *_readings(pieces["marks_across"], ruler),
         say(
             "Check: the last mark must read {last:length}, and the far {side:text} {end:length_down}.",
-            last=pieces["marks_across"][-1], side=edges_of(batch).name, end=pieces["usable_width"]
+            last=pieces["marks_across"][-1],
+            side=edges_of(batch).name,
+            end=pieces["usable_width"],
         ),
     )
     return along, across
@@ -54,4 +58,6 @@ def markings(batch: Batch) -> tuple[Marking, Marking]:
 
 def _readings(marks: list[Fraction], ruler: Ruler) -> tuple[tuple[str, ...], bool]:
     shown = [show_length(mark, ruler) for mark in marks]
-    return tuple(each.removeprefix("about ").removesuffix(f" {ruler.unit}") for each in shown), any(each.startswith("about ") for each in shown)
+    return tuple(each.removeprefix("about ").removesuffix(f" {ruler.unit}") for each in shown), any(
+        each.startswith("about ") for each in shown
+    )

@@ -9,7 +9,8 @@ from calculators.ticket.batch import Batch
 
 @dataclass(frozen=True)
 class Setting:
-    """One thing that is set for a batch. text: empty where the house has not settled it. why: the house's reason, if it gave one."""
+    """One thing that is set for a batch. text: empty where the house has not settled it. why: the house's reason, if it
+    gave one."""
 
     name: str
     label: str
@@ -24,7 +25,12 @@ TOLERANCES = ("tolerance_cut", "tolerance_finished", "tolerance_square")
 def machine_settings(batch: Batch) -> tuple[Setting, ...]:
     """Needle and thread for this cloth, stitch lengths and edge distance."""
     labels = {column.name: column.label for column in CLOTHS.columns}
-    of_cloth = (Setting(name, labels[name], on_ruler(batch.cloth_line.get(name, ""), batch.ruler), batch.cloth_line.get("why", "")) for name in ("needle", "thread"))
+    of_cloth = (
+        Setting(
+            name, labels[name], on_ruler(batch.cloth_line.get(name, ""), batch.ruler), batch.cloth_line.get("why", "")
+        )
+        for name in ("needle", "thread")
+    )
     return (*of_cloth, *(_settled(batch, name) for name in MACHINE))
 
 
@@ -35,4 +41,6 @@ def tolerances(batch: Batch) -> tuple[Setting, ...]:
 
 def _settled(batch: Batch, name: str) -> Setting:
     method = batch.method
-    return Setting(name, entries()[name].label, method.measure(name, batch.ruler), method.why.get(f"measures.{name}", ""))
+    return Setting(
+        name, entries()[name].label, method.measure(name, batch.ruler), method.why.get(f"measures.{name}", "")
+    )

@@ -1,15 +1,16 @@
-"""Sizes measured at the end of a batch, against what the ticket says: each by itself, whether a piece is square, and all together."""
+"""Sizes measured at the end of a batch, against what the ticket says: each by itself, whether a piece is square, and
+all together."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
+from calculators.ticket.batch import Batch
+from calculators.ticket.small import is_slight, show_small
 from calculators.values.kinds import Length, Refused
 from calculators.values.measure import quote, show_length
 from calculators.values.phrase import Phrase, say
-from calculators.ticket.batch import Batch
-from calculators.ticket.small import is_slight, show_small
 
 MORE_AND_LESS = {"width": ("wider", "narrower"), "length": ("longer", "shorter")}
 DIAGONALS = ("diagonal_1", "diagonal_2")
@@ -35,7 +36,8 @@ def read_size(text: str, side: str, batch: Batch) -> Fraction:
     meant = _diagonal(batch) if side in DIAGONALS else batch.finished[side]
     if abs(size - meant) > meant * _FAR_OFF:
         raise Refused(
-            f"{quote(text)} is far from the {show_length(meant, batch.ruler)} {_WHERE.get(side, 'of the ticket')}. Measure again, and write the unit with the number."
+            f"{quote(text)} is far from the {show_length(meant, batch.ruler)} {_WHERE.get(side, 'of the ticket')}. "
+            "Measure again, and write the unit with the number."
         )
     return size
 
@@ -53,7 +55,12 @@ def compared(size: Fraction, side: str, batch: Batch) -> Compared:
     values = {"off": show_small(abs(off), batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
     if abs(off) <= tolerance:
         return Compared(True, say(f"{{off:text}} {word} than the ticket says; within {{allowed:text}}.", **values))
-    return Compared(False, say(f"{{off:text}} {word} than the ticket says, more than the {{allowed:text}} allowed: put it aside.", **values))
+    return Compared(
+        False,
+        say(
+            f"{{off:text}} {word} than the ticket says, more than the {{allowed:text}} allowed: put it aside.", **values
+        ),
+    )
 
 
 def square(diagonals: Sequence[Fraction], batch: Batch) -> Compared:
@@ -64,7 +71,13 @@ def square(diagonals: Sequence[Fraction], batch: Batch) -> Compared:
     values = {"off": show_small(off, batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
     if off <= tolerance:
         return Compared(True, say("The diagonals differ by {off:text}; within {allowed:text}.", **values))
-    return Compared(False, say("The diagonals differ by {off:text}, more than the {allowed:text} allowed: not square, put it aside.", **values))
+    return Compared(
+        False,
+        say(
+            "The diagonals differ by {off:text}, more than the {allowed:text} allowed: not square, put it aside.",
+            **values,
+        ),
+    )
 
 
 def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
@@ -74,9 +87,15 @@ def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
     """
     mean = sum(sizes, Fraction(0)) / len(sizes)
     off = mean - batch.finished[side]
-    against = "as the ticket says" if is_slight(off, batch.ruler) else f"{{off:text}} {MORE_AND_LESS[side][off < 0]} than the ticket says"
+    against = (
+        "as the ticket says"
+        if is_slight(off, batch.ruler)
+        else f"{{off:text}} {MORE_AND_LESS[side][off < 0]} than the ticket says"
+    )
     spread = max(sizes) - min(sizes)
-    apart = "all are the same" if is_slight(spread, batch.ruler) else "from the smallest to the largest it is {spread:text}"
+    apart = (
+        "all are the same" if is_slight(spread, batch.ruler) else "from the smallest to the largest it is {spread:text}"
+    )
     return say(
         f"{side.capitalize()} of {{count:piece|pieces}}: {{mean:length}} in the mean, {against}; {apart}.",
         count=len(sizes), mean=mean, off=show_small(abs(off), batch.ruler), spread=show_small(spread, batch.ruler),
@@ -84,14 +103,26 @@ def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
 
 
 def squareness_together(differences: Sequence[Fraction], batch: Batch) -> Phrase:
-    """How far the diagonals of several pieces differ. differences: of the two diagonals of each piece [mm], two or more."""
-    values = {"count": len(differences), "most": show_small(max(differences), batch.ruler), "allowed": show_small(batch.settled("tolerance_square"), batch.ruler)}
+    """How far the diagonals of several pieces differ. differences: of the two diagonals of each piece [mm], two or
+    more."""
+    values = {
+        "count": len(differences),
+        "most": show_small(max(differences), batch.ruler),
+        "allowed": show_small(batch.settled("tolerance_square"), batch.ruler),
+    }
     if is_slight(max(differences), batch.ruler):
         return say("Diagonals of {count:piece|pieces}: the same on every piece.", **values)
     over = sum(each > batch.settled("tolerance_square") for each in differences)
     if over:
-        return say("Diagonals of {count:piece|pieces}: they differ by {most:text} at most; on {over:piece|pieces} by more than the {allowed:text} allowed.", over=over, **values)
-    return say("Diagonals of {count:piece|pieces}: they differ by {most:text} at most; within {allowed:text}.", **values)
+        return say(
+            "Diagonals of {count:piece|pieces}: they differ by {most:text} at most; on {over:piece|pieces} by more "
+            "than the {allowed:text} allowed.",
+            over=over,
+            **values,
+        )
+    return say(
+        "Diagonals of {count:piece|pieces}: they differ by {most:text} at most; within {allowed:text}.", **values
+    )
 
 
 def _diagonal(batch: Batch) -> Fraction:

@@ -4,22 +4,22 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calculators.trade.cloth import LongEdges, cloth_to_buy_for
+from calculators.asking.house_method import Written
 from calculators.batch.corner_of_a_batch import folded_steps
 from calculators.drawing.folding import corner_step_by_step
 from calculators.drawing.picture import Picture
-from calculators.trade.corners.steps import Step as CornerStep
-from calculators.asking.house_method import Written
-from calculators.values.kinds import Change
-from calculators.values.measure import CENTIMETRES, Ruler
-from calculators.values.phrase import Phrase, say
-from calculators.trade.pieces import further_length
 from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
+from calculators.trade.cloth import LongEdges, cloth_to_buy_for
+from calculators.trade.corners.steps import Step as CornerStep
+from calculators.trade.pieces import further_length
 from calculators.trade.trade_rules import brief
+from calculators.values.kinds import Change
+from calculators.values.measure import CENTIMETRES, Ruler
+from calculators.values.phrase import Phrase, say
 
 ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 """Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""
@@ -65,12 +65,15 @@ _CORNER = {
     "Second fold": _OfCorner("hem", "Second fold", "hem", _rules("gauge", "press", "cool"), (), (IRON,)),
     "Fold the hem": _OfCorner("hem", "Fold the hem", "hem", _rules("gauge", "press", "set-fold", "cool"), (), (IRON,)),
     "Mark": _OfCorner("mark-mitres", "Mark the mitres", "marks"),
-    "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", _rules("pins-placed", "bobbin"), (), (PINS,)),
+    "Right sides together": _OfCorner("pin", "Pin the corners", "alignment", _rules("pins-placed", "bobbin"), (),
+        (PINS,)),
     "Stitch": _OfCorner("stitch", "Stitch the mitres", "stitching", (), ("needle", "thread", "stitch_seam"), (NEEDLE,)),
     "Trim": _OfCorner("trim", "Trim", cares.TRIM, _rules("look-first"), (), (BLADE,)),
     "Turn out": _OfCorner("turn-out", "Turn out", cares.TURN_OUT, (), (), (IRON,)),
-    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "needle-stop"), ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
-    "Right side": _OfCorner("press", "Final press", cares.PRESS, (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
+    "Edge stitch": _OfCorner("edge-stitch", "Edge stitch", cares.EDGE_STITCH, _rules("begin", "needle-stop"),
+        ("needle", "thread", "stitch_hem", "edge_stitch"), (NEEDLE,)),
+    "Right side": _OfCorner("press", "Final press", cares.PRESS,
+        (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
 }  # fmt: skip
 _TOLD_WITH_THE_NEXT = {"Open the hem"}
 _TOLD_BY_TICKET = {"Right side"}
@@ -87,12 +90,16 @@ def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
     rows, columns = _cut_of_the_grid(batch)
     if len(by_hand) < 2:
         yield TicketStep("wash", "Wash the cloth", tuple(_washed(batch, by_hand)), cares.WASH, (), (IRON,))
-    yield TicketStep("straighten", "Straighten one end", tuple(_straightened(usable, by_hand, edges)), cares.STRAIGHTEN, (), (BLADE,))
+    yield TicketStep(
+        "straighten", "Straighten one end", tuple(_straightened(usable, by_hand, edges)), cares.STRAIGHTEN, (), (BLADE,)
+    )
     yield TicketStep(
         "measure", "Measure what there is",
         (
             say(
-                f"Between two ends that follow a thread there must be {{length:length_down}}; across, {'from trimmed edge to trimmed edge' if edges.trimmed else 'selvedge to selvedge'}, {{width:length_down}}.",
+                "Between two ends that follow a thread there must be {length:length_down}; across, "
+                    f"{'from trimmed edge to trimmed edge' if edges.trimmed else 'selvedge to selvedge'}, "
+                        "{width:length_down}.",
                 length=pieces["cloth_length"], width=pieces["cloth_width"],
             ),
             say(
@@ -112,19 +119,35 @@ def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
 
 def _sizes_by_hand(batch: Batch) -> set[str]:
     """Which sizes of the cloth were written down as they can be used, so that no earlier step has a part in them."""
-    return {departure.name.removeprefix("cloth_") for departure in batch.stops["pieces-from-cloth"].departures if departure.name.startswith("cloth_")}
+    return {
+        departure.name.removeprefix("cloth_")
+        for departure in batch.stops["pieces-from-cloth"].departures
+        if departure.name.startswith("cloth_")
+    }
 
 
 def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
     wash, line = batch.values["wash-test"], batch.cloth_line
     yield say(
-        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by {along:percent} along and {across:percent} across.",
-        along=wash["change_length"], across=wash["change_width"],
+        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by "
+        "{along:percent} along and {across:percent} across.",
+        along=wash["change_length"],
+        across=wash["change_width"],
     )
-    if _differs(line.get("change_length"), wash["change_length"]) or _differs(line.get("change_width"), wash["change_width"]):
-        yield say("The house method has other numbers for {cloth:text}: put those into the wash test of this batch before you cut.", cloth=batch.cloth)
+    if _differs(line.get("change_length"), wash["change_length"]) or _differs(
+        line.get("change_width"), wash["change_width"]
+    ):
+        yield say(
+            "The house method has other numbers for {cloth:text}: put those into the wash test of this batch before "
+            "you cut.",
+            cloth=batch.cloth,
+        )
     if not by_hand:
-        yield say("Then it must measure {length:length_down} by {width:length_down}.", length=wash["washed_length"], width=wash["washed_width"])
+        yield say(
+            "Then it must measure {length:length_down} by {width:length_down}.",
+            length=wash["washed_length"],
+            width=wash["washed_width"],
+        )
 
 
 def _differs(listed: Written | None, change: Fraction) -> bool:
@@ -137,9 +160,14 @@ def _straightened(usable, by_hand: set[str], edges: LongEdges) -> Iterator[Phras
     if usable_as_written:
         yield say("Draw a thread at one end and cut along it.")
         sizes = " and ".join(sorted(usable_as_written))
-        yield say(f"The {sizes} of this cloth was written down as it can be used; the plan takes nothing more off there.")
+        yield say(
+            f"The {sizes} of this cloth was written down as it can be used; the plan takes nothing more off there."
+        )
     else:
-        yield say("Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.", loss=usable["end_loss"])
+        yield say(
+            "Draw a thread at one end and cut along it; the plan allows {loss:length} for each end.",
+            loss=usable["end_loss"],
+        )
     if usable["skew"] and "length" not in by_hand:
         yield say("The far end may then slant by {skew:length}, which the plan has taken off.", skew=usable["skew"])
 
@@ -149,7 +177,8 @@ def _marked(pieces, edges: LongEdges) -> Iterator[Phrase]:
         yield say("Rule a trimming line {strip:length} in from each selvedge. " + brief("selvedges"), strip=edges.strip)
     sides = "long edges" if edges.trimmed else "selvedges"
     yield say(
-        f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must read {{last:length}}; "
+        f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must "
+            "read {last:length}; "
         "count {across:count} across × {along:count} along: {count:piece|pieces}.",
         last=pieces["marks_along"][-1], across=pieces["across"], along=pieces["along"], count=pieces["count"],
     )  # fmt: skip
@@ -168,20 +197,32 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
     rows, columns = _cut_of_the_grid(batch)
     first, trim = (", selvedges and all", " Trim {strip:length} off at each selvedge") if strip else ("", "")
     yield say(
-        f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut each strip at {{across:cross mark|cross marks}}. "
+        f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut each "
+        "strip at {across:cross mark|cross marks}. "
         "Each piece is {width:length} by {length:length}.",
         strip=strip,
-        along=rows, across=columns, width=size["cut_width"], length=size["cut_length"],
+        along=rows,
+        across=columns,
+        width=size["cut_width"],
+        length=size["cut_length"],
     )
     if batch.bundles.pieces < pieces["count"]:
         made, are = batch.bundles.pieces, "is" if batch.bundles.pieces == 1 else "are"
-        yield say(f"Only {{made:piece|pieces}} of the {{count:count}} that fit {are} made: leave the rest of the cloth whole.", made=made, count=pieces["count"])
+        yield say(
+            f"Only {{made:piece|pieces}} of the {{count:count}} that fit {are} made: leave the rest of the cloth "
+            "whole.",
+            made=made,
+            count=pieces["count"],
+        )
     elif batch.bundles.pieces > pieces["count"]:
         rest = batch.bundles.pieces - pieces["count"]
         further = further_length(rest, pieces["across"], pieces["marks_along"][0])
         yield say(
-            "This cloth gives {count:piece|pieces}; {rest:count} more want a further length of it, as wide as this: {further:length_up} between straight ends.",
-            count=pieces["count"], rest=rest, further=further,
+            "This cloth gives {count:piece|pieces}; {rest:count} more want a further length of it, as wide as this: "
+            "{further:length_up} between straight ends.",
+            count=pieces["count"],
+            rest=rest,
+            further=further,
         )
         if "length" not in _sizes_by_hand(batch):
             usable, wash = batch.values["usable-cloth"], batch.values["wash-test"]
@@ -204,7 +245,15 @@ def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
         told = () if step.name in _TOLD_BY_TICKET else (_told(step, batch.ruler),)
         care = of_corner.care if isinstance(of_corner.care, Care) else how_much[of_corner.care]
         extra = tuple(_other_sides(batch)) if of_corner.key == "hem" else ()
-        yield TicketStep(of_corner.key, of_corner.title, (*before, *told, *extra, *of_corner.more), care, of_corner.settings, of_corner.cautions, picture)
+        yield TicketStep(
+            of_corner.key,
+            of_corner.title,
+            (*before, *told, *extra, *of_corner.more),
+            care,
+            of_corner.settings,
+            of_corner.cautions,
+            picture,
+        )
         before = ()
 
 
@@ -225,12 +274,17 @@ def _other_sides(batch: Batch) -> Iterator[Phrase]:
     for side in ("top", "bottom", "left", "right"):
         own = batch("finished-size", f"hem_{side}")
         if own is not None and own != hem:
-            yield say(f"The hem {'at the' if side in ('top', 'bottom') else 'on the'} {side} is {{own:length}}.", own=own)
+            yield say(
+                f"The hem {'at the' if side in ('top', 'bottom') else 'on the'} {side} is {{own:length}}.", own=own
+            )
 
 
 def _checked(batch: Batch) -> TicketStep:
     told = (
-        say("Let each piece cool and lie flat. Finished it must measure {width:length} by {length:length}.", **batch.finished),
+        say(
+            "Let each piece cool and lie flat. Finished it must measure {width:length} by {length:length}.",
+            **batch.finished,
+        ),
         say("Measure pieces of every bundle, both ways and from corner to corner, and write them down below."),
     )
     return TicketStep("check", "Check and write down", told, cares.CHECK, ("tolerance_finished", "tolerance_square"))

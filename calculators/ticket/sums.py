@@ -1,12 +1,13 @@
-"""What a batch takes and costs, as its ticket tells it: worked out by the walk, or the maker's own figure in its place."""
+"""What a batch takes and costs, as its ticket tells it: worked out by the walk, or the maker's own figure in its
+place."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from calculators.documents.job.format import FIGURES
-from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
+from calculators.values.phrase import Phrase, say
 
 LABELS = {"thread": "Thread for the batch", "time": "Time for the batch", "cost": "Cost of the batch"}
 OWN = "Your own figure."
@@ -27,7 +28,9 @@ def sums(batch: Batch, own: Mapping[str, str]) -> tuple[Setting, ...]:
     """
     worked = _worked_out(batch)
     return tuple(
-        Setting(f"sum-{name}", LABELS[name], own[name], OWN) if own.get(name) else Setting(f"sum-{name}", LABELS[name], *worked.get(name, ("", "")))
+        Setting(f"sum-{name}", LABELS[name], own[name], OWN)
+        if own.get(name)
+        else Setting(f"sum-{name}", LABELS[name], *worked.get(name, ("", "")))
         for name in FIGURES
     )
 
@@ -40,7 +43,8 @@ def _worked_out(batch: Batch) -> dict[str, tuple[str, str]]:
     lead, rest = _of_fewer(batch)
     return {
         name: (
-            (f"{lead}{each.made.filled(batch.ruler, kinds)}", f"{rest}{each.whole.filled(batch.ruler, kinds)}." if each.whole else "")
+            (f"{lead}{each.made.filled(batch.ruler, kinds)}",
+                f"{rest}{each.whole.filled(batch.ruler, kinds)}." if each.whole else "")
             if lead else (each.made.filled(batch.ruler, kinds), "")
         )
         for name, each in told.items()
@@ -51,11 +55,16 @@ def _told(batch: Batch) -> dict[str, _Sum]:
     values = batch.values[SUMS]
     known = values["time_whole"] is not None
     told = {
-        "thread": _Sum(say("{thread}, {spools:reel|reels}", **values), say("{thread_whole}", **values) if known else None),
+        "thread": _Sum(
+            say("{thread}, {spools:reel|reels}", **values), say("{thread_whole}", **values) if known else None
+        ),
         "time": _Sum(say("{time}, {time_piece} a piece", **values), say("{time_whole}", **values) if known else None),
     }
     if values["total"] is not None:
-        told["cost"] = _Sum(say("{total}, {each} a piece", **values), say("{total_whole}, {each_whole} a piece", **values) if known else None)
+        told["cost"] = _Sum(
+            say("{total}, {each} a piece", **values),
+            say("{total_whole}, {each_whole} a piece", **values) if known else None,
+        )
     return told
 
 
@@ -67,7 +76,10 @@ def _of_fewer(batch: Batch) -> tuple[str, str]:
     counts = {"wanted": values["pieces"], "made": values["made"]}
     lead = say("{wanted:count} wanted; this cloth gives {made:count}. Those {made:count}: ", **counts)
     more = say(
-        "All {wanted:count}, with {cloth:length_up} of cloth: " if values["cloth_more"] is not None else "All {wanted:count}: ",
-        cloth=values["cloth_bought"] + (values["cloth_more"] or 0), **counts,
+        "All {wanted:count}, with {cloth:length_up} of cloth: "
+        if values["cloth_more"] is not None
+        else "All {wanted:count}: ",
+        cloth=values["cloth_bought"] + (values["cloth_more"] or 0),
+        **counts,
     )
     return lead.filled(batch.ruler), more.filled(batch.ruler)

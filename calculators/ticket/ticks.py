@@ -1,6 +1,7 @@
 """Which bundles of a step are done: one after another, or any of them by itself.
 
-What is kept is a count of pieces while bundles are done in order, so that it still says the truth when the bundles become
+What is kept is a count of pieces while bundles are done in order, so that it still says the truth when the bundles
+become
 larger or smaller; the numbers of the bundles once one was left out.
 """
 
@@ -62,5 +63,9 @@ def in_other_bundles(kept: Kept, before: Bundles, after: Bundles) -> Kept:
         return kept
     ranges = (range((each - 1) * before.size, min(each * before.size, before.pieces)) for each in done(kept, before))
     pieces = {piece for each in ranges for piece in each}
-    whole = {each for each in range(1, after.count + 1) if pieces.issuperset(range((each - 1) * after.size, min(each * after.size, after.pieces)))}
+    whole = {
+        each
+        for each in range(1, after.count + 1)
+        if pieces.issuperset(range((each - 1) * after.size, min(each * after.size, after.pieces)))
+    }
     return to_keep(whole, after)

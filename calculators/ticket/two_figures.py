@@ -1,21 +1,30 @@
-"""Measures that a ticket is made with and of which an old method has two: one for each ruler, further apart than rounding."""
+"""Measures that a ticket is made with and of which an old method has two: one for each ruler, further apart than
+rounding."""
 
 from collections.abc import Iterator
 
 from calculators.asking.house_method import on_ruler
 from calculators.documents.house_method.sections import entries
-from calculators.values.phrase import Phrase, say
 from calculators.ticket.batch import Batch
 from calculators.ticket.settings import MACHINE, TOLERANCES
+from calculators.values.phrase import Phrase, say
 
 
 def two_figures(batch: Batch) -> Phrase | None:
     """One sentence that names them all, and which figure of each this ticket took; None where there are none."""
     clashing = batch.stops["order"].asking.method.clashing  # of the kind of piece that is made
-    told = [_told(batch, name, *clashing[path]) for name in dict.fromkeys(_settled_by_the_house(batch)) if (path := f"measures.{name}") in clashing]
+    told = [
+        _told(batch, name, *clashing[path])
+        for name in dict.fromkeys(_settled_by_the_house(batch))
+        if (path := f"measures.{name}") in clashing
+    ]
     if not told:
         return None
-    return say("Two measures stand under one name in “{method:text}”: {told:text}. Settle which is meant before you cut.", method=batch.method.name, told="; ".join(told))
+    return say(
+        "Two measures stand under one name in “{method:text}”: {told:text}. Settle which is meant before you cut.",
+        method=batch.method.name,
+        told="; ".join(told),
+    )
 
 
 def _told(batch: Batch, name: str, cm: str, inch: str) -> str:
@@ -23,9 +32,14 @@ def _told(batch: Batch, name: str, cm: str, inch: str) -> str:
 
 
 def _settled_by_the_house(batch: Batch) -> Iterator[str]:
-    """Names of the measures that the house settles for this batch: those of blanks left alone, and what the ticket itself shows."""
+    """Names of the measures that the house settles for this batch: those of blanks left alone, and what the ticket
+    itself shows."""
     for stop in batch.stops.values():
         for field in stop.calculator.fields:
-            if field.default and field.name not in stop.asking.taken and not stop.asking.typed.get(field.name, "").strip():
+            if (
+                field.default
+                and field.name not in stop.asking.taken
+                and not stop.asking.typed.get(field.name, "").strip()
+            ):
                 yield field.default
     yield from (*MACHINE, *TOLERANCES)

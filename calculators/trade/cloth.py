@@ -32,7 +32,8 @@ def cloth_to_buy_for(needed: Fraction, ends: Fraction, change: Fraction) -> Frac
     """Unwashed length of a further cloth of which a length between straight ends is needed.
 
     needed: between two straight ends, washed [mm]. ends: what both ends and a slant lose [mm].
-    change: dimensional change [%], negative for shrinkage, more than −100. Cloth that grows is bought as long as it is cut.
+    change: dimensional change [%], negative for shrinkage, more than −100. Cloth that grows is bought as long as it is
+    cut.
     Returns the length before the wash [mm].
     Source: derived.
     """
@@ -53,7 +54,8 @@ def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class LongEdges:
-    """The two long edges of a cloth: trimmed already, or selvedges of which a strip [mm] is still to be trimmed off each."""
+    """The two long edges of a cloth: trimmed already, or selvedges of which a strip [mm] is still to be trimmed off
+    each."""
 
     trimmed: bool = False
     selvedge: Fraction = Fraction(0)
@@ -77,7 +79,11 @@ class LongEdges:
 
         Selvedges stay on until the cloth is cut across, so that the marks on them are there to cut by.
         """
-        return f"the {self.name}, {show_length(self.strip, ruler)} in from one selvedge" if self.strip else f"one {self.name}"
+        return (
+            f"the {self.name}, {show_length(self.strip, ruler)} in from one selvedge"
+            if self.strip
+            else f"one {self.name}"
+        )
 
 
 @dataclass(frozen=True)
@@ -105,7 +111,8 @@ class UsableCloth:
 
     @property
     def upright_length(self) -> Fraction:
-        """The longest rectangle, square to the selvedge and as wide as the usable width, in the strip left slanted [mm]; 0 or less if none."""
+        """The longest rectangle, square to the selvedge and as wide as the usable width, in the strip left slanted
+        [mm]; 0 or less if none."""
         return self.length - self.skew * self.width / self.full_width
 
     @property

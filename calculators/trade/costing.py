@@ -10,7 +10,8 @@ CLOTH, THREAD, TIME, OTHER = "cloth", "thread", "time", "other"
 def hands_on(pieces: int, for_the_batch: Fraction, for_a_piece: Fraction) -> Fraction:
     """The time that hands are at work.
 
-    pieces: how many are made. for_the_batch: once, however many there are [min]; for_a_piece: again for every one [min].
+    pieces: how many are made. for_the_batch: once, however many there are [min]; for_a_piece: again for every one
+    [min].
     Returns the time for all of them [min].
     Source: derived, batch + pieces × piece.
     """

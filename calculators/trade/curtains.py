@@ -11,9 +11,11 @@ HALF = Fraction(1, 2)
 
 @dataclass(frozen=True)
 class Window:
-    """What the curtains of one rod or track cover: the rod itself, a return at each end, an overlap wherever two meet [mm].
+    """What the curtains of one rod or track cover: the rod itself, a return at each end, an overlap wherever two meet
+    [mm].
 
-    gathered: whether the fullness goes into returns and overlaps too, or they are added flat; both ways of counting are in use.
+    gathered: whether the fullness goes into returns and overlaps too, or they are added flat; both ways of counting are
+    in use.
     """
 
     rod: Fraction
@@ -55,7 +57,8 @@ class Hem:
 
 @dataclass(frozen=True)
 class JoinedWidths:
-    """Widths of cloth joined into one curtain [mm]: how many, the last of them perhaps half a width, and what joins and side hems take."""
+    """Widths of cloth joined into one curtain [mm]: how many, the last of them perhaps half a width, and what joins and
+    side hems take."""
 
     number: Fraction
     cloth_width: Fraction
@@ -83,7 +86,9 @@ class JoinedWidths:
         return [(first + n) * self.cloth_width - (2 * n + 1) * self.seam_allowance for n in range(self.joins)]
 
 
-def widths_for(finished: Fraction, cloth_width: Fraction, seam_allowance: Fraction, side: Hem, halves: bool) -> JoinedWidths:
+def widths_for(
+    finished: Fraction, cloth_width: Fraction, seam_allowance: Fraction, side: Hem, halves: bool
+) -> JoinedWidths:
     """The fewest widths that make a curtain at least so wide.
 
     finished: the curtain laid flat, hemmed [mm]; cloth_width: what can be used of the cloth [mm].
@@ -95,14 +100,19 @@ def widths_for(finished: Fraction, cloth_width: Fraction, seam_allowance: Fracti
     wanted = finished + 2 * side.taken_up - 2 * seam_allowance
     whole = max(1, ceil(wanted / (cloth_width - 2 * seam_allowance)))
     fewer = JoinedWidths(whole - HALF, cloth_width, seam_allowance, side)
-    return fewer if halves and fewer.finished >= finished else JoinedWidths(Fraction(whole), cloth_width, seam_allowance, side)
+    return (
+        fewer
+        if halves and fewer.finished >= finished
+        else JoinedWidths(Fraction(whole), cloth_width, seam_allowance, side)
+    )
 
 
 @dataclass(frozen=True)
 class Drop:
     """The length of one width: finished, heading and lower hem [mm], all as they are to be once the cloth is washed.
 
-    change: dimensional change still to come [%]; cloth that grows is counted as if it did not. repeat: of the pattern, unwashed [mm]; 0 for plain cloth.
+    change: dimensional change still to come [%]; cloth that grows is counted as if it did not. repeat: of the pattern,
+    unwashed [mm]; 0 for plain cloth.
     """
 
     finished: Fraction
@@ -127,7 +137,8 @@ class Drop:
 
     @property
     def cut_unwashed(self) -> Fraction:
-        """The same of unwashed cloth, up to a whole number of repeats, so that every width begins at the same place of the pattern [mm]."""
+        """The same of unwashed cloth, up to a whole number of repeats, so that every width begins at the same place of
+        the pattern [mm]."""
         return ceil(self.needed_unwashed / self.repeat) * self.repeat if self.repeat else self.needed_unwashed
 
     @property
@@ -140,18 +151,25 @@ def cloth_for(widths: int, drop: Drop, spare_repeats: int, off_the_ends: Fractio
     """The unwashed cloth that so many widths take.
 
     widths: how many are cut, one after another; drop: the length of one.
-    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and lost to their slant, of washed cloth [mm].
+    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and
+    lost to their slant, of washed cloth [mm].
     Returns the length [mm].
     Source: derived: with a pattern every width but one goes up to whole repeats; the last ends where it is long enough.
     """
-    return (widths - 1) * drop.cut_unwashed + drop.needed_unwashed + spare_repeats * drop.repeat + cloth_to_start_from(off_the_ends, drop.shrinkage)
+    return (
+        (widths - 1) * drop.cut_unwashed
+        + drop.needed_unwashed
+        + spare_repeats * drop.repeat
+        + cloth_to_start_from(off_the_ends, drop.shrinkage)
+    )
 
 
 def widths_from(cloth: Fraction, drop: Drop, spare_repeats: int, off_the_ends: Fraction) -> int:
     """How many widths a length of unwashed cloth gives.
 
     cloth: the length in hand [mm]; drop: the length of one width.
-    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and lost to their slant, of washed cloth [mm].
+    spare_repeats: repeats more, so that the pattern may begin where it is wanted; off_the_ends: cut off both ends and
+    lost to their slant, of washed cloth [mm].
     Returns a whole number, 0 where the cloth is too short for one.
     Source: derived, the other way round from `cloth_for`.
     """

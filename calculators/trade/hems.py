@@ -35,7 +35,8 @@ class Hems:
 
     @property
     def corners(self) -> set[tuple[Fraction, Fraction]]:
-        """The pairs of hems that meet at the four corners [mm]: that of a side along the piece, then that of one across."""
+        """The pairs of hems that meet at the four corners [mm]: that of a side along the piece, then that of one
+        across."""
         return {(beside, end) for beside in (self.left, self.right) for end in (self.top, self.bottom)}
 
     @property
@@ -51,7 +52,8 @@ class Hems:
 
 @dataclass(frozen=True)
 class HemmedPiece:
-    """A piece with its hems: cut and finished size, and how far from a hem's inner folded edge its stitches run [mm]."""
+    """A piece with its hems: cut and finished size, and how far from a hem's inner folded edge its stitches run
+    [mm]."""
 
     hems: Hems
     cut_width: Fraction
@@ -63,7 +65,9 @@ class HemmedPiece:
     @property
     def border_share(self) -> Fraction:
         """The visible border as a share of the finished piece's area [%]."""
-        inner = (self.finished_width - self.hems.left - self.hems.right) * (self.finished_length - self.hems.top - self.hems.bottom)
+        inner = (self.finished_width - self.hems.left - self.hems.right) * (
+            self.finished_length - self.hems.top - self.hems.bottom
+        )
         return 100 * (1 - inner / (self.finished_width * self.finished_length))
 
 

@@ -6,10 +6,12 @@ from fractions import Fraction
 def stitching_of_a_piece(edge: Fraction, rows: int, corners: int, corner_seam: Fraction) -> Fraction:
     """All stitching of one hemmed piece.
 
-    edge: all its hemmed sides together, finished [mm]; rows: of stitching along it, each counted as long as the edge itself.
+    edge: all its hemmed sides together, finished [mm]; rows: of stitching along it, each counted as long as the edge
+    itself.
     corners: all of them; corner_seam: the seam of one of them, 0 where they have none [mm].
     Returns the length of the stitching [mm].
-    Source: derived, rows × edge + corners × seam. A row further in is shorter, so this is a little more than is stitched.
+    Source: derived, rows × edge + corners × seam. A row further in is shorter, so this is a little more than is
+    stitched.
     """
     return rows * edge + corners * corner_seam
 
@@ -19,8 +21,10 @@ def thread_for_each_length(stitch: Fraction, thickness: Fraction) -> Fraction:
 
     stitch: length of one stitch [mm]; thickness: of all layers stitched through [mm].
     Returns how many times the stitching's length goes into it [mm/mm].
-    Source: derived: where the threads lock in the middle, each runs along one stitch, then down half the thickness and up again, so
-        that both together take 2 × (stitch + thickness) for a stitch. Texts for clothing makers give the same as 2 + 2·T·S for thickness T and
+    Source: derived: where the threads lock in the middle, each runs along one stitch, then down half the thickness and
+    up again, so
+        that both together take 2 × (stitch + thickness) for a stitch. Texts for clothing makers give the same as 2 +
+        2·T·S for thickness T and
         S stitches in each length (bibliography: thread-consumption).
     """
     return 2 + 2 * thickness / stitch

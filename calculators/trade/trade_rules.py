@@ -31,7 +31,10 @@ class Rule:
 def trade_rules() -> dict[str, Rule]:
     """All rules by key."""
     data = yaml.safe_load(files(__package__).joinpath("trade-rules.yaml").read_text(encoding="utf-8"))
-    return {key: Rule(key, known=tuple(entry.pop("known")), speaks_of=tuple(entry.pop("speaks_of").splitlines()), **entry) for key, entry in data.items()}
+    return {
+        key: Rule(key, known=tuple(entry.pop("known")), speaks_of=tuple(entry.pop("speaks_of").splitlines()), **entry)
+        for key, entry in data.items()
+    }
 
 
 def rule(key: str) -> Rule:

@@ -28,7 +28,10 @@ class Minutes(Kind):
     def parse(self, text, ruler):
         value = _read(text)
         if not self.least <= value <= self.most:
-            raise Refused(f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to {self.show(self.most, ruler)}.")
+            raise Refused(
+                f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to "
+                f"{self.show(self.most, ruler)}."
+            )
         return value
 
     def show(self, value, ruler):
@@ -41,7 +44,13 @@ class Minutes(Kind):
         return plain_number(value)
 
     def write_out(self, text, ruler):
-        return f"{text.strip()} min" if re.fullmatch(_NUMBER, text.strip(), re.ASCII) else self.show(_read(text), ruler) if _CLOCK.fullmatch(text.strip()) else text
+        return (
+            f"{text.strip()} min"
+            if re.fullmatch(_NUMBER, text.strip(), re.ASCII)
+            else self.show(_read(text), ruler)
+            if _CLOCK.fullmatch(text.strip())
+            else text
+        )
 
 
 def _one_decimal(value: Fraction) -> str:
@@ -55,11 +64,16 @@ def _read(text: str) -> Fraction:
     if clock := _CLOCK.fullmatch(tidy):
         return Fraction(int(clock.group(1)) * _HOUR + int(clock.group(2)))
     parts = _PARTS.fullmatch(tidy)
-    hours, minutes, seconds = (_number(parts.group(name)) for name in ("h", "min", "s")) if parts and tidy else (None, None, None)
+    hours, minutes, seconds = (
+        (_number(parts.group(name)) for name in ("h", "min", "s")) if parts and tidy else (None, None, None)
+    )
     too_many = hours is not None and (minutes or 0) >= _HOUR or minutes is not None and (seconds or 0) >= 60
     loose = seconds is not None and minutes is not None and not parts.group("unit")
     if hours is minutes is seconds is None or too_many or loose:
-        raise Refused(f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such as 1 h 20 min.")
+        raise Refused(
+            f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such "
+            "as 1 h 20 min."
+        )
     return (hours or 0) * _HOUR + (minutes or 0) + (seconds or Fraction(0)) / 60
 
 

@@ -2,11 +2,21 @@
 
 import math
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Any, ClassVar, Mapping
+from typing import Any, ClassVar
 
-from calculators.values.measure import NotALength, Ruler, Toward, parse_length, quote, show_exactly, show_length, write_units
+from calculators.values.measure import (
+    NotALength,
+    Ruler,
+    Toward,
+    parse_length,
+    quote,
+    show_exactly,
+    show_length,
+    write_units,
+)
 from calculators.values.numerals import NotANumber, numeral
 
 
@@ -18,9 +28,13 @@ LONGEST_NUMBER = 60
 
 
 def number_as_typed(text: str) -> str:
-    """What was typed where a number is asked for, without spaces around it; raises Refused where it is longer than any number."""
+    """What was typed where a number is asked for, without spaces around it; raises Refused where it is longer than any
+    number."""
     if len(text) > LONGEST_NUMBER:
-        raise Refused(f"that is {len(text)} characters long, and a number has at most {LONGEST_NUMBER}. Write it in fewer, such as 12.5.")
+        raise Refused(
+            f"that is {len(text)} characters long, and a number has at most {LONGEST_NUMBER}. Write it in fewer, "
+            "such as 12.5."
+        )
     return text.strip()
 
 
@@ -65,7 +79,8 @@ class Kind:
 
 @dataclass(frozen=True)
 class Length(Kind):
-    """A length. Fields refuse what lies outside least..most; shown, and carried into a blank, it rounds towards `toward`.
+    """A length. Fields refuse what lies outside least..most; shown, and carried into a blank, it rounds towards
+    `toward`.
 
     on: the ruler it is always shown on, where that is not the one in hand.
     or_none: whether 0 may stand as well, where it means that there is none of it.
@@ -93,9 +108,14 @@ class Length(Kind):
             return value
         if value < self.least:
             or_none = ", or 0 for none" if self.or_none else ""
-            raise Refused(f"{quote(text)} is too small here. The least that works is {show_length(self.least, ruler, 'up')}{or_none}.")
+            raise Refused(
+                f"{quote(text)} is too small here. The least that works is "
+                f"{show_length(self.least, ruler, 'up')}{or_none}."
+            )
         if value > self.most:
-            raise Refused(f"{quote(text)} is too much here. The most that works is {show_length(self.most, ruler, 'down')}.")
+            raise Refused(
+                f"{quote(text)} is too much here. The most that works is {show_length(self.most, ruler, 'down')}."
+            )
         return value
 
     def show(self, value, ruler):
@@ -165,7 +185,8 @@ class Number(Kind):
         value = self._read(text)
         if not self.least <= value <= self.most:
             raise Refused(
-                f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to {self.show(self.most, ruler)}."
+                f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to "
+                f"{self.show(self.most, ruler)}."
             )
         return value
 
@@ -179,7 +200,9 @@ class Number(Kind):
         except NotANumber as problem:
             raise Refused(str(problem)) from None
         if not found or (found.value >= 1 and re.match(r"\d+/", found.written)):  # 90/2 may be 45, or 90 1/2 gone wrong
-            raise Refused(f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}.")
+            raise Refused(
+                f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}."
+            )
         return -found.value if below else found.value
 
     def show(self, value, ruler):
@@ -199,7 +222,8 @@ class Percent(Number):
 
 @dataclass(frozen=True)
 class Change(Percent):
-    """A dimensional change, negative for shrinkage (ISO 5077). Its sign is written: most who write a bare 4 mean a cloth that loses 4 %."""
+    """A dimensional change, negative for shrinkage (ISO 5077). Its sign is written: most who write a bare 4 mean a
+    cloth that loses 4 %."""
 
     mode: ClassVar[str] = "text"  # a decimal keyboard has no sign
 
@@ -207,7 +231,10 @@ class Change(Percent):
         value = super().parse(text, ruler)
         if value > 0 and not text.lstrip().startswith("+"):
             bare = text.strip().removesuffix("%").strip()
-            raise Refused(f"does it shrink by {quote(bare)} %, or grow? Write −{quote(bare)} if it shrinks, +{quote(bare)} if it grows.")
+            raise Refused(
+                f"does it shrink by {quote(bare)} %, or grow? Write −{quote(bare)} if it shrinks, +{quote(bare)} if "
+                "it grows."
+            )
         return value
 
 
@@ -321,7 +348,9 @@ class Table(Kind):
         return ["" if row[c.name] is None else c.kind.show(row[c.name], ruler) for c in self.read]
 
     def plain(self, value):
-        return [{c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value]
+        return [
+            {c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value
+        ]
 
 
 def plain_number(value: Fraction | float | int) -> int | float:

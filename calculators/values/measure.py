@@ -1,6 +1,7 @@
 """Lengths as a workroom writes them: exact inside, rounded only when shown.
 
-Inside the calculators a length is a number of millimetres: a ``Fraction`` where the arithmetic is exact, a ``float`` only
+Inside the calculators a length is a number of millimetres: a ``Fraction`` where the arithmetic is exact, a ``float``
+only
 where geometry makes it irrational. The inch is 25.4 mm and the yard 0.9144 m exactly (NBS, agreement of 1 July 1959).
 """
 
@@ -24,12 +25,43 @@ METRIC, INCH = ("m", "cm", "mm"), ("yd", "ft", "in")
 _EIGHTH = Fraction(1, 8)  # shops sell yards in eighths
 
 _SPELLINGS = {
-    "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
-    "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm",
-    "m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m",
-    "in": "in", "in.": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in", "“": "in", "''": "in",
-    "ft": "ft", "ft.": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft", "‘": "ft",
-    "yd": "yd", "yd.": "yd", "yds": "yd", "yard": "yd", "yards": "yd",
+    "mm": "mm",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
+    "cm": "cm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
+    "m": "m",
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "in": "in",
+    "in.": "in",
+    "inch": "in",
+    "inches": "in",
+    '"': "in",
+    "″": "in",
+    "”": "in",
+    "“": "in",
+    "''": "in",
+    "ft": "ft",
+    "ft.": "ft",
+    "foot": "ft",
+    "feet": "ft",
+    "'": "ft",
+    "′": "ft",
+    "’": "ft",
+    "‘": "ft",
+    "yd": "yd",
+    "yd.": "yd",
+    "yds": "yd",
+    "yard": "yd",
+    "yards": "yd",
 }
 _UNIT = re.compile(r"''|[\"″”“'′’‘]|[a-z]+(?:\.(?!\d))?", re.ASCII)
 _SMALLER = {"yd": "in", "ft": "in", "m": "cm"}  # the unit that goes without saying after these: 1 yd 4, 2'6, 1 m 20
@@ -40,7 +72,8 @@ _LONGEST_TEXT = 60
 _A_HAIR = Fraction(1, 10**6)
 _FEW = 4  # divisions; read to the nearest, fewer would be an eighth of the length off, or more
 _TENTHS = tuple(Fraction(1, parts) for parts in (2, 10, 20, 100, 200))
-#: What is read between the divisions of a ruler, by eye or by a finer ruler: half tenths of a millimetre and sixty-fourths at most.
+#: What is read between the divisions of a ruler, by eye or by a finer ruler: half tenths of a millimetre and
+#: sixty-fourths at most.
 _BETWEEN = {
     "cm": _TENTHS,
     "mm": tuple(10 * step for step in _TENTHS),
@@ -104,7 +137,8 @@ class Ruler:
         return tuple(Ruler(self.unit, step) for step in _BETWEEN.get(self.unit, ()) if step < self.step)
 
     def _share(self, mm: Fraction | float) -> tuple[int, int]:
-        """A length in divisions of this ruler, as numerator and denominator: every length on a page comes through here, and a Fraction is slow."""
+        """A length in divisions of this ruler, as numerator and denominator: every length on a page comes through here,
+        and a Fraction is slow."""
         length, step = mm if isinstance(mm, Fraction) else Fraction(mm), self.step_mm
         return length.numerator * step.denominator, length.denominator * step.numerator
 
@@ -122,7 +156,8 @@ SIXTEENTHS = Ruler("in", Fraction(1, 16))
 
 
 def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
-    """Read a length as typed: ``36 cm``, ``360mm``, ``14 1/4 in``, ``14¼"``, ``1 yd 4``, ``2'6"``, ``35,7``, ``38 + 20``.
+    """Read a length as typed: ``36 cm``, ``360mm``, ``14 1/4 in``, ``14¼"``, ``1 yd 4``, ``2'6"``, ``35,7``, ``38 +
+    20``.
 
     text: what the person typed.
     bare_unit: the unit of a number that stands alone.
@@ -142,7 +177,9 @@ def write_units(text: str, bare_unit: str) -> str:
         return text
     if len(terms) > 1 and "+" not in text.strip().removeprefix("+"):
         return f"{text.strip()} {terms[-1].unit}"
-    return show_exactly(parse_length(text, bare_unit), next((term.unit for term in terms if not term.is_unsaid), bare_unit))
+    return show_exactly(
+        parse_length(text, bare_unit), next((term.unit for term in terms if not term.is_unsaid), bare_unit)
+    )
 
 
 def system_of(text: str) -> str:
@@ -174,7 +211,10 @@ def _read(text: str, bare_unit: str) -> list[_Term]:
     said = {unit for terms in added for _, unit in terms if unit}
     bare = {unit: number for terms in added for number, unit in terms if len(terms) == 1 and unit is None}
     if bare and (len(said) > 1 or any(len(terms) > 1 for terms in added)):
-        raise NotALength(f"The {bare[None].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are added.")
+        raise NotALength(
+            f"The {bare[None].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are "
+            "added."
+        )
     terms = [term for terms in added for term in _with_units(terms, text, *(said or {bare_unit}))]
     for term in terms:
         _refuse_two_ways(term, is_bare=not said)
@@ -182,7 +222,8 @@ def _read(text: str, bare_unit: str) -> list[_Term]:
 
 
 def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str) -> list[_Term]:
-    """The numbers of one length, the larger unit first; a last one without its unit gets the one that goes without saying.
+    """The numbers of one length, the larger unit first; a last one without its unit gets the one that goes without
+    saying.
 
     units: the units said anywhere in what was typed; of a number that stands alone, the only one.
     """
@@ -191,11 +232,17 @@ def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str
         return [_Term(number, unit or units[0], unit is None)]
     *before, (last, unit) = terms
     larger = before[-1][1]
-    made = [*(_Term(number, each) for number, each in before), _Term(last, unit or _unit_after(larger, before[-1][0], last, typed), unit is None)]
+    made = [
+        *(_Term(number, each) for number, each in before),
+        _Term(last, unit or _unit_after(larger, before[-1][0], last, typed), unit is None),
+    ]
     system = METRIC if made[0].unit in METRIC else INCH
     places = [system.index(term.unit) if term.unit in system else -1 for term in made]
     if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
-        raise NotALength(f"“{quote(typed)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in or 1 m 20 cm.")
+        raise NotALength(
+            f"“{quote(typed)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in "
+            "or 1 m 20 cm."
+        )
     return made
 
 
@@ -204,23 +251,33 @@ def _unit_after(larger: str, before: Numeral, last: Numeral, typed: str) -> str:
     smaller = _SMALLER.get(larger)
     if not smaller or last.value * MM_IN[smaller] >= MM_IN[larger]:
         like = f"1 {larger} 4 {smaller}" if smaller else f"36 {larger}"
-        raise NotALength(f"“{quote(typed)}” is not a length yet: the {last.written} has no unit. Write it too, or leave the number out, such as {like}.")
+        raise NotALength(
+            f"“{quote(typed)}” is not a length yet: the {last.written} has no unit. Write it too, or leave the "
+            f"number out, such as {like}."
+        )
     if not before.written.isdecimal():
         return smaller
     either = f"{before.written} {larger} {last.written} {smaller}"
     if 0 < last.value < 1:
         joined = f"{before.written} {last.written}" if last.is_fraction else decimal(before.value + last.value, 6)
         raise NotALength(f"“{quote(typed)}” can be read two ways. Write {either}, or {joined} {larger}.")
-    if larger == "m" and last.value and re.fullmatch(r"\d", last.written):  # one metre five is 1.05 m to one, 1.5 m to another
-        raise NotALength(f"“{quote(typed)}” can be read two ways. Write {either}, or {before.written}.{last.written} m.")
+    if (
+        larger == "m" and last.value and re.fullmatch(r"\d", last.written)
+    ):  # one metre five is 1.05 m to one, 1.5 m to another
+        raise NotALength(
+            f"“{quote(typed)}” can be read two ways. Write {either}, or {before.written}.{last.written} m."
+        )
     return smaller
 
 
 def _refuse_two_ways(term: _Term, is_bare: bool) -> None:
-    """Refuse what one maker means in one way and another in another: 3/4 on a centimetre ruler, 1.500 for a thousand or so."""
+    """Refuse what one maker means in one way and another in another: 3/4 on a centimetre ruler, 1.500 for a thousand or
+    so."""
     number, unit = term.number, term.unit
     if is_bare and unit in METRIC and number.is_fraction and number.value < 1:
-        raise NotALength(f"{number.written} can be read two ways. Write {number.written} in, or {decimal(number.value, 3)} {unit}.")
+        raise NotALength(
+            f"{number.written} can be read two ways. Write {number.written} in, or {decimal(number.value, 3)} {unit}."
+        )
     if unit in ("cm", "mm") and _ENDING_IN_0.fullmatch(number.written):
         raise NotALength(str(two_ways(number.written)))
 
@@ -230,7 +287,9 @@ def _tidy(text: str) -> str:
     if text[:1] in ("-", "−", "–"):
         raise NotALength("A length is never less than nothing. Write it without the minus sign.")
     if text.endswith("+") and len(text) > 1:
-        raise NotALength(f"The sum in “{quote(text)}” is not finished. Write what is added as well, such as 38 + 20 cm.")
+        raise NotALength(
+            f"The sum in “{quote(text)}” is not finished. Write what is added as well, such as 38 + 20 cm."
+        )
     return text.removeprefix("+").strip().lower()
 
 
@@ -261,10 +320,17 @@ def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
 
 def _not_a_length(typed: str) -> NotALength:
     if sign := _DIGIT_AFTER_FRACTION.search(typed):
-        return NotALength(f"“{quote(typed)}” has a digit after {sign.group(1)}, so it is no number. Write it again, such as 14 1/4 in.")
+        return NotALength(
+            f"“{quote(typed)}” has a digit after {sign.group(1)}, so it is no number. Write it again, such as 14 1/4 "
+            "in."
+        )
     if _TWO_LENGTHS.search(typed.lower()):
-        return NotALength(f"“{quote(typed)}” is not a length but two. Write one of them here, the other in a blank of its own.")
-    return NotALength(f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in.")
+        return NotALength(
+            f"“{quote(typed)}” is not a length but two. Write one of them here, the other in a blank of its own."
+        )
+    return NotALength(
+        f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in."
+    )
 
 
 def quote(text: str, longest: int = 24) -> str:
@@ -276,7 +342,8 @@ def quote(text: str, longest: int = 24) -> str:
 def show_length(mm: Fraction | float, ruler: Ruler, toward: Toward = "nearest") -> str:
     """A length as it is read off a ruler: ``35.7 cm``, ``357 mm``, ``14 1/16 in``.
 
-    Starts with ``about`` when the ruler cannot show the length exactly. A length of few divisions is read between them, so that
+    Starts with ``about`` when the ruler cannot show the length exactly. A length of few divisions is read between them,
+    so that
     nothing is ever rounded to nothing: 2 mm are 0.2 cm on a ruler of whole centimetres.
     """
     return show_divisions(mm, ruler.fine_enough_for(mm), toward)

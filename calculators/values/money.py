@@ -11,13 +11,17 @@ from calculators.values.kinds import Kind, Refused, number_as_typed, plain_numbe
 from calculators.values.measure import MM_IN, Ruler, quote
 
 _AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2}|\.)?|[.,]\d{1,2}", re.ASCII)
-_GROUPED = re.compile(r"[1-9]\d{0,2}(?:(?:,\d{3})+\.\d\d|(?:\.\d{3})+,\d\d|(?:,\d{3}){2,}|(?:\.\d{3}){2,})", re.ASCII)  # 1,250.00
+_GROUPED = re.compile(
+    r"[1-9]\d{0,2}(?:(?:,\d{3})+\.\d\d|(?:\.\d{3})+,\d\d|(?:,\d{3}){2,}|(?:\.\d{3}){2,})", re.ASCII
+)  # 1,250.00
 _THOUSANDS = re.compile(r"([1-9]\d{0,2})[.,](\d{3})", re.ASCII)
-_SIGN = r"[^\W\d_]{0,11}[^\w\s.,:;=+\-−–/*%]|[A-Z]{3}"  # a currency sign, letters before it or none; or three capitals, as ISO 4217 writes a money
+# a currency sign, letters before it or none; or three capitals, as ISO 4217 writes a money
+_SIGN = r"[^\W\d_]{0,11}[^\w\s.,:;=+\-−–/*%]|[A-Z]{3}"
 _BEFORE, _BEHIND = re.compile(rf"({_SIGN})\s*(?=[\d.,])"), re.compile(rf"(?<=\d)\s*({_SIGN})$")
 _NO_BREAK = "\N{NO-BREAK SPACE}"
 CODES = {
-    "€": ("EUR",), "£": ("GBP",), "$": ("USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"), "¥": ("JPY", "CNY"), "₹": ("INR",), "kr": ("SEK", "NOK", "DKK"), "zł": ("PLN",), "Kč": ("CZK",),
+    "€": ("EUR",), "£": ("GBP",), "$": ("USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN"), "¥": ("JPY", "CNY"),
+    "₹": ("INR",), "kr": ("SEK", "NOK", "DKK"), "zł": ("PLN",), "Kč": ("CZK",),
     "Ft": ("HUF",), "₺": ("TRY",), "₴": ("UAH",), "₪": ("ILS",), "R": ("ZAR",), "R$": ("BRL",),
 }  # fmt: skip
 """Sign → the codes of ISO 4217 that are written with it at home, as the CLDR has them: a house that writes either is understood in both."""
@@ -26,7 +30,8 @@ _PER = re.compile(r"(.+?)\s*(?:/|\b(?:per|an?)\b)\s*(m|metres?|meters?|yds?|yard
 
 @dataclass(frozen=True)
 class Amount(Kind):
-    """An amount, exact inside and shown with two decimals beside the house's money, which may be typed with it; another money is refused."""
+    """An amount, exact inside and shown with two decimals beside the house's money, which may be typed with it; another
+    money is refused."""
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(1_000_000)
@@ -35,7 +40,10 @@ class Amount(Kind):
     def parse(self, text, ruler):
         value = _read(text, ruler.money)
         if not self.least <= value <= self.most:
-            raise Refused(f"{quote(text)} is outside what works here: from {self._signed(self.least, ruler)} to {self._signed(self.most, ruler)}.")
+            raise Refused(
+                f"{quote(text)} is outside what works here: from {self._signed(self.least, ruler)} to "
+                f"{self._signed(self.most, ruler)}."
+            )
         return value
 
     def show(self, value, ruler):
@@ -49,7 +57,8 @@ class Amount(Kind):
         return with_sign(tidy, ruler.money) if _AMOUNT.fullmatch(tidy) else text
 
     def under_the_houses_money(self, text: str, ruler: Ruler) -> str:
-        """A text that is refused for its money alone, with the same figure under the house's; empty for every other text."""
+        """A text that is refused for its money alone, with the same figure under the house's; empty for every other
+        text."""
         try:
             self.parse(text, ruler)
         except Refused:
@@ -70,7 +79,8 @@ class Amount(Kind):
 
 @dataclass(frozen=True)
 class PriceOfLength(Amount):
-    """What a metre costs, or a yard: a bare number is for the metre on a metric ruler, for the yard on an inch ruler. Inside, for a metre."""
+    """What a metre costs, or a yard: a bare number is for the metre on a metric ruler, for the yard on an inch ruler.
+    Inside, for a metre."""
 
     mode: ClassVar[str] = "text"  # a decimal keyboard cannot write "per yd"
 
@@ -82,7 +92,11 @@ class PriceOfLength(Amount):
 
     def _figure(self, text):
         priced = _PER.fullmatch(text.strip())
-        return f"{_without_sign(priced.group(1), '')}{text.strip()[len(priced.group(1)):]}" if priced else super()._figure(text)
+        return (
+            f"{_without_sign(priced.group(1), '')}{text.strip()[len(priced.group(1)) :]}"
+            if priced
+            else super()._figure(text)
+        )
 
     def show(self, value, ruler):
         unit = _long_unit(ruler)
@@ -94,19 +108,21 @@ class PriceOfLength(Amount):
     def write_out(self, text, ruler):
         priced = _PER.fullmatch(text.strip())
         amount = super().write_out(priced.group(1) if priced else text.strip(), ruler)
-        return f"{amount}{text.strip()[len(priced.group(1)):]}" if priced else f"{amount} per {_long_unit(ruler)}"
+        return f"{amount}{text.strip()[len(priced.group(1)) :]}" if priced else f"{amount} per {_long_unit(ruler)}"
 
 
 @dataclass(frozen=True)
 class ListedPrice(Amount):
-    """A price in the house's own list, kept without its sign: the money is settled once beside the list, and all prices follow it."""
+    """A price in the house's own list, kept without its sign: the money is settled once beside the list, and all prices
+    follow it."""
 
     def write_out(self, text, ruler):
         return _without_sign(text.strip(), ruler.money)
 
 
 def with_sign(amount: str, money: str) -> str:
-    """An amount beside its money: a sign closed up before it, a code of three capitals before it, any other name behind it.
+    """An amount beside its money: a sign closed up before it, a code of three capitals before it, any other name behind
+    it.
 
     Source: the European Union's interinstitutional style guide for English, 7.3.3, from memory.
     """
@@ -134,7 +150,8 @@ def _also_written(money: str) -> tuple[str, ...]:
 
 
 def _without_sign(text: str, money: str) -> str:
-    """An amount as typed, without the house's money beside it; raises Refused where another money stands there. Without a money of the house any is passed over."""
+    """An amount as typed, without the house's money beside it; raises Refused where another money stands there. Without
+    a money of the house any is passed over."""
     for sign in _also_written(money):
         if text.casefold().startswith(sign.casefold()):
             return text[len(sign) :].strip()
@@ -145,7 +162,10 @@ def _without_sign(text: str, money: str) -> str:
         return text
     amount = f"{text[: found.start()]}{text[found.end() :]}".strip()
     if money and _AMOUNT.fullmatch(amount):
-        raise Refused(f"“{quote(text)}” is in {found.group(1)}, but the house’s money is {money}. Write how many {money} it is, or settle another money in the house method.")
+        raise Refused(
+            f"“{quote(text)}” is in {found.group(1)}, but the house’s money is {money}. Write how many {money} it "
+            "is, or settle another money in the house method."
+        )
     return amount
 
 

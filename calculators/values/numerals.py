@@ -1,6 +1,7 @@
 """One number as people write it: ``12``, ``12.5``, ``12,5``, ``.5``, ``90.``, ``45 1/2``, ``45½``.
 
-Every kind of value that a number stands in reads it here, so that the same signs mean the same everywhere. A number is read to its
+Every kind of value that a number stands in reads it here, so that the same signs mean the same everywhere. A number is
+read to its
 last digit or not at all: nothing that belongs to it is left over, so ``1½0`` and ``31/20 1`` are no numbers.
 """
 
@@ -103,7 +104,8 @@ def _value(written: str) -> Fraction:
 
 
 def _run_together(fraction: str) -> str:
-    """What a top-heavy fraction is with the space put back that may be missing, 3 1/2 for 31/2; empty where none can be."""
+    """What a top-heavy fraction is with the space put back that may be missing, 3 1/2 for 31/2; empty where none can
+    be."""
     top, bottom = fraction.split("/")
     for cut in range(1, len(top)):
         whole, part = top[:cut], top[cut:]

@@ -1,8 +1,9 @@
 """Sentences with numbers in them, turned into words only when the ruler in hand is known."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Mapping
+from typing import Any
 
 from calculators.values.duration import Minutes
 from calculators.values.kinds import Angle, Count, Kind, Length, LongLength, Number, Percent, Text
@@ -31,7 +32,8 @@ class Phrase:
     """A sentence with blanks: ``{left:length} more cloth gives {more:piece|pieces}``.
 
     After the colon stands a kind (length, length_up, length_down, long, amount, price, minutes, percent, angle, count,
-    number, text), or the two words for one and for several, which shows the count and the word. ``**…**`` marks the figure to set large.
+    number, text), or the two words for one and for several, which shows the count and the word. ``**…**`` marks the
+    figure to set large.
     """
 
     template: str

@@ -1,1 +1,2 @@
-"""Numbers held against something outside: the cases as data, and the pages that show them. Read by the build and by the tests."""
+"""Numbers held against something outside: the cases as data, and the pages that show them. Read by the build and by the
+tests."""

@@ -1,4 +1,5 @@
-"""Reference cases: what a source gives and prints, beside what a calculator makes of it. The data are in tests/reference/*.yaml."""
+"""Reference cases: what a source gives and prints, beside what a calculator makes of it. The data are in
+tests/reference/*.yaml."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
@@ -18,7 +19,8 @@ from scripts.checked.quantity import UNITS, printed_value, quantity
 FOLDER = Path(__file__).parents[2] / "tests" / "reference"
 WHY_FEWER = "why-fewer.yaml"
 
-#: Whose the printed value is: the source's own, a library's, ours by a rule that the source prints, or ours by arithmetic alone.
+#: Whose the printed value is: the source's own, a library's, ours by a rule that the source prints, or ours by
+#: arithmetic alone.
 VALUES = ("source", "library", "rule", "ours")
 SEEN = ("read", "second-hand", "memory", "library", "ours")
 WITHOUT_SOURCE = ("derived", "common practice, no source")
@@ -31,9 +33,11 @@ class Case:
     """One value held against something outside.
 
     name: of the case, as a title. calculator: whose. said: what the source gives, in a few words.
-    given: the same as fields of the calculator. quantity: a result, or results added, taken away, multiplied or divided.
+    given: the same as fields of the calculator. quantity: a result, or results added, taken away, multiplied or
+    divided.
     printed: number and unit, as the source has them. rounding: the last place it rounds to, in that unit, or ``exact``.
-    source: a key of the bibliography, or one of WITHOUT_SOURCE. seen: how the source was seen. value: whose the printed value is.
+    source: a key of the bibliography, or one of WITHOUT_SOURCE. seen: how the source was seen. value: whose the printed
+    value is.
     """
 
     name: str
@@ -75,7 +79,8 @@ class Case:
         return self.apart(found) - (0.0 if self.rounding == EXACT else float(Fraction(self.rounding)) / 2)
 
     def apart(self, found: float) -> float:
-        """How far a number lies from the printed one, in its unit; 0 or less where only the last bits of a float differ."""
+        """How far a number lies from the printed one, in its unit; 0 or less where only the last bits of a float
+        differ."""
         number = float(printed_value(self.printed)[0])
         return abs(found - number) - 1e-9 * max(1.0, abs(number))
 
@@ -90,7 +95,10 @@ def faults(entry: Mapping[str, Any]) -> list[str]:
     case = Case(**entry)
     if case.calculator not in catalogue():
         return [f"there is no calculator {case.calculator}"]
-    asked, answered = ({each.name for each in some} for some in (catalogue()[case.calculator].fields, catalogue()[case.calculator].results))
+    asked, answered = (
+        {each.name for each in some}
+        for some in (catalogue()[case.calculator].fields, catalogue()[case.calculator].results)
+    )
     told += [f"{name} is no field of {case.calculator}" for name in case.given if name not in asked]
     told += _value_faults(case, answered)
     if case.source not in WITHOUT_SOURCE and case.source not in bibliography():
@@ -142,6 +150,7 @@ def why_fewer() -> dict[str, str]:
 
 
 def too_few(some: Iterable[Case], reasons: Mapping[str, str]) -> list[str]:
-    """Calculators with fewer than ENOUGH values from outside and no reason, or with a reason that they no longer need."""
+    """Calculators with fewer than ENOUGH values from outside and no reason, or with a reason that they no longer
+    need."""
     found = [case.calculator for case in some if case.outside]
     return [name for name in catalogue() if (found.count(name) >= ENOUGH) == bool(reasons.get(name))]

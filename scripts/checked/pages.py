@@ -4,8 +4,8 @@ import xml.etree.ElementTree as ET
 from collections.abc import Iterable
 
 from calculators.asking.bibliography import source_named
-from calculators.catalogue import catalogue
 from calculators.asking.declaration import Calculator
+from calculators.catalogue import catalogue
 from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from scripts.checked.cases import EXACT, FOLDER, WITHOUT_SOURCE, Case, cases, why_fewer
@@ -44,8 +44,10 @@ def summary() -> ET.Element:
     many = in_numbers()
     return element(
         "p", None,
-        f"{many['printed']} values printed by {many['sources']} sources are worked out here from what the source gives, and {many['library']} by libraries "
-        f"made for other things. {many['ours']} more are ours: worked out by a rule that a source prints, or by arithmetic. For lay plans, {many['cutting']} "
+        f"{many['printed']} values printed by {many['sources']} sources are worked out here from what the source "
+            f"gives, and {many['library']} by libraries "
+        f"made for other things. {many['ours']} more are ours: worked out by a rule that a source prints, or by "
+            f"arithmetic. For lay plans, {many['cutting']} "
         "published cutting tasks are solved besides at every test.",
     )  # fmt: skip
 
@@ -63,7 +65,9 @@ def held_against(calculator: Calculator, home: str) -> list[ET.Element]:
 
 def _of_calculator(calculator: Calculator, home: str) -> Iterable[ET.Element]:
     own = [case for case in cases() if case.calculator == calculator.name]
-    yield element("h2", {"id": calculator.name}, element("a", {"href": f"{home}reference/{calculator.name}/"}, calculator.title))
+    yield element(
+        "h2", {"id": calculator.name}, element("a", {"href": f"{home}reference/{calculator.name}/"}, calculator.title)
+    )
     yield from _why_fewer(calculator)
     yield from _table(calculator, own, home)
 
@@ -74,11 +78,20 @@ def _why_fewer(calculator: Calculator) -> list[ET.Element]:
 
 
 def _table(calculator: Calculator, some: Iterable[Case], home: str) -> list[ET.Element]:
-    rows = [element("tr", None, *(element("td", {"data-label": head}, cell) for head, cell in zip(_HEADS, _cells(case, home), strict=True))) for case in some]
+    rows = [
+        element(
+            "tr",
+            None,
+            *(element("td", {"data-label": head}, cell) for head, cell in zip(_HEADS, _cells(case, home), strict=True)),
+        )
+        for case in some
+    ]
     if not rows:
         return []
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in _HEADS))
-    table = element("table", {"class": "results many", **NOT_SEARCHED}, element("thead", None, head), element("tbody", None, *rows))
+    table = element(
+        "table", {"class": "results many", **NOT_SEARCHED}, element("thead", None, head), element("tbody", None, *rows)
+    )
     return [element("div", {"class": "answer"}, scrolling(table, f"{calculator.title}: values checked"))]
 
 

@@ -1,4 +1,5 @@
-"""A quantity made of a calculator's results, such as ``raw_mark_1 - mark_1`` or ``64 * mark_1 / half_line``; and a value as a source prints it."""
+"""A quantity made of a calculator's results, such as ``raw_mark_1 - mark_1`` or ``64 * mark_1 / half_line``; and a
+value as a source prints it."""
 
 import re
 from collections.abc import Mapping

@@ -9,7 +9,6 @@ from calculators.trade.lay_plan.solving.checker import faults
 from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.solving.solvers import solve
 
-
 MILESTONE = 25
 
 
@@ -30,7 +29,8 @@ class Row:
     bound: what any plan could reach at best; proven: whether the plan reaches it; gap: what lies between, in percent.
     seconds: till the proof, or till time was up; first: till the first plan; found: till the best plan.
     longest: the longest time between two moments at which the run could have been broken off.
-    at_steps: the time at which the run had made MILESTONE steps, twice as many, and so on. Steps are the same on every machine, so
+    at_steps: the time at which the run had made MILESTONE steps, twice as many, and so on. Steps are the same on every
+    machine, so
         that these times can be compared between machines whatever the limit.
     """
 
@@ -59,7 +59,12 @@ def read(text: str) -> Iterator[Case]:
                 best = entry["best_two_stage"][name]["value"]
                 yield Case(entry["name"], f"2 stages, {first_cut}", Task(*size, pieces, 2, first_cut), best)
         else:
-            yield Case(entry["name"], _rule(entry), Task(*size, pieces, entry["stages"], _first_cut(entry)), entry["best_known"])
+            yield Case(
+                entry["name"],
+                _rule(entry),
+                Task(*size, pieces, entry["stages"], _first_cut(entry)),
+                entry["best_known"],
+            )
 
 
 def _first_cut(entry: dict) -> str:
@@ -74,7 +79,8 @@ def _rule(entry: dict) -> str:
 
 
 def run(case: Case, limit: float) -> Row:
-    """Runs ours for at most about `limit` seconds and checks the plan; raises AssertionError for a plan that is not sound."""
+    """Runs ours for at most about `limit` seconds and checks the plan; raises AssertionError for a plan that is not
+    sound."""
     start = last = perf_counter()
     first = found = longest = 0.0
     best = None
@@ -99,7 +105,18 @@ def run(case: Case, limit: float) -> Row:
     if progress.result is not None and progress.bound:
         gap = 100 * abs(progress.bound - progress.result) / max(1, progress.bound)
     return Row(
-        case.name, case.rule, case.best_known, progress.result, progress.bound, progress.proven, gap, seconds, first, found, longest, tuple(at_steps)
+        case.name,
+        case.rule,
+        case.best_known,
+        progress.result,
+        progress.bound,
+        progress.proven,
+        gap,
+        seconds,
+        first,
+        found,
+        longest,
+        tuple(at_steps),
     )
 
 

@@ -1,8 +1,12 @@
-"""General-purpose libraries on the same cases: independent judges of values and proofs, and something to measure against.
+"""General-purpose libraries on the same cases: independent judges of values and proofs, and something to measure
+against.
 
-HiGHS and CP-SAT solve the strip model of Lodi and Monaci (2003; from memory): copies sorted by height, each may open a strip, each lies in
-at most one strip opened by a copy at least as high. It covers two stages without turning; for other cases they do not answer.
-PackingSolver knows edge-to-edge cuts and answers all cases. rectpack drops the rule of edge-to-edge cuts: what it finds is a picture of what that
+HiGHS and CP-SAT solve the strip model of Lodi and Monaci (2003; from memory): copies sorted by height, each may open a
+strip, each lies in
+at most one strip opened by a copy at least as high. It covers two stages without turning; for other cases they do not
+answer.
+PackingSolver knows edge-to-edge cuts and answers all cases. rectpack drops the rule of edge-to-edge cuts: what it finds
+is a picture of what that
 rule costs, no plan that could be cut so.
 """
 
@@ -26,7 +30,8 @@ class Verdict:
 
 @dataclass(frozen=True)
 class StripModel:
-    """The copies of a two-stage task, highest first: pairs (width, height), values, and which copy may lie in whose strip."""
+    """The copies of a two-stage task, highest first: pairs (width, height), values, and which copy may lie in whose
+    strip."""
 
     width: int
     length: int | None
@@ -37,12 +42,21 @@ class StripModel:
 
 def strip_model(task: Task) -> StripModel | None:
     """The model of a task, or None where it does not apply."""
-    if task.stages != 2 or any(piece.may_turn for piece in task.pieces) or any(piece.quantity is None for piece in task.pieces):
+    if (
+        task.stages != 2
+        or any(piece.may_turn for piece in task.pieces)
+        or any(piece.quantity is None for piece in task.pieces)
+    ):
         return None
     if task.first_cut == "along":
         task = task.mirrored()
     copies = sorted(
-        ((p.length, p.width, p.worth) for number, p in enumerate(task.pieces) for _ in range(task.quantity(number)) if p.width <= task.width),
+        (
+            (p.length, p.width, p.worth)
+            for number, p in enumerate(task.pieces)
+            for _ in range(task.quantity(number))
+            if p.width <= task.width
+        ),
         reverse=True,
     )
     sizes = [(width, height) for height, width, _ in copies]
@@ -134,7 +148,9 @@ def packing_solver(case: Case, limit: float) -> Verdict:
         builder.set_number_of_stages(task.stages)
     builder.add_bin_type(task.width, task.length or _length_enough(task))
     for number, piece in enumerate(task.pieces):
-        builder.add_item_type(piece.width, piece.length, oriented=not piece.may_turn, profit=piece.worth, copies=task.quantity(number))
+        builder.add_item_type(
+            piece.width, piece.length, oriented=not piece.may_turn, profit=piece.worth, copies=task.quantity(number)
+        )
     asked = solver.OptimizeParameters()
     asked.time_limit, asked.messages_to_stdout, asked.verbosity_level = limit, False, 0
     start = perf_counter()
@@ -155,11 +171,15 @@ def rect_pack(case: Case, limit: float) -> Verdict | None:
     task = case.task
     if task.length is not None or any(piece.quantity is None for piece in task.pieces):
         return None
-    copies = [(piece.width, piece.length) for number, piece in enumerate(task.pieces) for _ in range(task.quantity(number))]
+    copies = [
+        (piece.width, piece.length) for number, piece in enumerate(task.pieces) for _ in range(task.quantity(number))
+    ]
     start = perf_counter()
 
     def fits(length: int) -> bool:
-        packer = rectpack.newPacker(rotation=all(piece.may_turn for piece in task.pieces), pack_algo=rectpack.MaxRectsBssf)
+        packer = rectpack.newPacker(
+            rotation=all(piece.may_turn for piece in task.pieces), pack_algo=rectpack.MaxRectsBssf
+        )
         for width, height in copies:
             packer.add_rect(width, height)
         packer.add_bin(task.width, length)

@@ -13,7 +13,8 @@ _EARLIEST = (1980, 1, 1, 0, 0, 0)
 
 
 def pack(files: Mapping[str, bytes], method: int = zipfile.ZIP_STORED) -> bytes:
-    """Pack files into a zip, sorted and undated; stored as they are unless told otherwise, since servers compress anyway and
+    """Pack files into a zip, sorted and undated; stored as they are unless told otherwise, since servers compress
+    anyway and
     Python then reads without inflating."""
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", method) as archive:

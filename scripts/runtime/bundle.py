@@ -1,8 +1,11 @@
 """The runtime bundle: everything the browser needs to wake Python, in one folder named after its content.
 
-It is made from the pinned Pyodide, the calculators' wheel and PyYAML. Python files are compiled at build time by the very
-Python that reads them in the browser, because compiling them at every start takes most of the time a plain start takes. On
-top of that lies a snapshot: the memory of a Python that has everything imported, without what the wasm file brings anyway.
+It is made from the pinned Pyodide, the calculators' wheel and PyYAML. Python files are compiled at build time by the
+very
+Python that reads them in the browser, because compiling them at every start takes most of the time a plain start takes.
+On
+top of that lies a snapshot: the memory of a Python that has everything imported, without what the wasm file brings
+anyway.
 """
 
 from __future__ import annotations
@@ -33,7 +36,8 @@ ENVIRONMENT = {"HOME": "/home/pyodide", "PYTHONHASHSEED": "0", "PYTHONINSPECT": 
 
 @dataclass(frozen=True)
 class Parts:
-    """What a bundle is made from: node, the words that start Node; pyodide, its npm package; wheel, the folder of our wheel."""
+    """What a bundle is made from: node, the words that start Node; pyodide, its npm package; wheel, the folder of our
+    wheel."""
 
     node: Sequence[str]
     pyodide: Path
@@ -48,7 +52,9 @@ def make(parts: Parts, target: Path) -> None:
     kept = library.needed(unpack(parts.pyodide / "python_stdlib.zip"))
     lean = {name: content for name, content in kept.items() if library.is_lean(name)}
     described = {name: content for name, content in kept.items() if not library.is_lean(name)}
-    compiled_lean, compiled_described, *compiled = _compile(parts, [(lean, 2), (described, 0), *((wheel, 2) for wheel in own)])
+    compiled_lean, compiled_described, *compiled = _compile(
+        parts, [(lean, 2), (described, 0), *((wheel, 2) for wheel in own)]
+    )
     files = {role: (name, (parts.pyodide / name).read_bytes()) for role, name in _PYODIDE_FILES.items()}
     files["library"] = ("python-library.zip", pack(compiled_lean | compiled_described))
     packages = {}
@@ -88,7 +94,8 @@ def _package(name: str, version: str, wheel: wheels.Wheel) -> tuple[PackageSpec,
 
 
 def _compile(parts: Parts, archives: Sequence[tuple[wheels.Wheel, int]]) -> list[wheels.Wheel]:
-    """Compile the Python files of archives, each with the level of optimizing that Python knows (2 drops docstrings)."""
+    """Compile the Python files of archives, each with the level of optimizing that Python knows (2 drops
+    docstrings)."""
     with tempfile.TemporaryDirectory() as folder:
         words: list[str] = []
         targets = [Path(folder, f"{number}-compiled.zip") for number in range(len(archives))]
@@ -109,12 +116,20 @@ def _picture(parts: Parts, bundle: Path) -> bytes:
     return content
 
 
-def _write(target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec, more: Mapping = MappingProxyType({})) -> None:
+def _write(
+    target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec, more: Mapping = MappingProxyType({})
+) -> None:
     listed = {}
     for role, (name, content) in files.items():
         (target / name).write_bytes(content)
         listed[role] = {"name": name, "bytes": len(content), "integrity": integrity(content)}
-    listing = {"files": listed, "packages": ["workroom-calculators"], "environment": ENVIRONMENT, "lock": lock.model_dump(), **more}
+    listing = {
+        "files": listed,
+        "packages": ["workroom-calculators"],
+        "environment": ENVIRONMENT,
+        "lock": lock.model_dump(),
+        **more,
+    }
     (target / "listing.json").write_text(json.dumps(listing, indent=1, sort_keys=True))
 
 

@@ -19,7 +19,8 @@ def is_kept(path: str) -> bool:
 
 
 def put_edition_into(site: Path) -> str:
-    """Write into every page which edition of the site it belongs to, so that a page and the kept copy can be compared."""
+    """Write into every page which edition of the site it belongs to, so that a page and the kept copy can be
+    compared."""
     edition = _hash("".join(f"{path}:{integrity(content)}" for path, content in _kept_files(site).items()))
     for path in site.rglob("*.html"):
         page = path.read_text()

@@ -1,6 +1,8 @@
-"""The site's Content-Security-Policy: everything from the site's own origin, and of inline scripts only those the build made.
+"""The site's Content-Security-Policy: everything from the site's own origin, and of inline scripts only those the build
+made.
 
-Written into every page as a meta element, so that it holds wherever the site is copied to, and given to the server as headers.
+Written into every page as a meta element, so that it holds wherever the site is copied to, and given to the server as
+headers.
 """
 
 from __future__ import annotations
@@ -91,7 +93,9 @@ def headers_for(site: Path) -> Callable[[str], Mapping[str, str]]:
 
     def headers(path: str) -> Mapping[str, str]:
         name = path.partition("?")[0].rpartition("/")[2]
-        return _COMMON | {"Content-Security-Policy": _WORKER_POLICY if name == WORKER else _page_policy(site / "index.html")}
+        return _COMMON | {
+            "Content-Security-Policy": _WORKER_POLICY if name == WORKER else _page_policy(site / "index.html")
+        }
 
     return headers
 

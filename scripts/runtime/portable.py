@@ -28,7 +28,8 @@ README = "Open index.html in a browser. The whole handbook is in this folder; it
 
 
 def make(site: Path, bundle: Path, target: Path) -> Path:
-    """Write the copy of a built site into a folder that is made anew. Returns: the zip beside it, with the same content.
+    """Write the copy of a built site into a folder that is made anew. Returns: the zip beside it, with the same
+    content.
 
     Raises: FileExistsError when the folder is there and was not made by this.
     """
@@ -71,7 +72,8 @@ def _page(page: str, folder: Path, rule: str) -> str:
 
 
 def _settings(theme: dict) -> dict:
-    """The theme's settings without moving between pages by request: a disk answers none, and the theme then never tells its
+    """The theme's settings without moving between pages by request: a disk answers none, and the theme then never tells
+    its
     scripts that a page is there."""
     return theme | {"features": [each for each in theme["features"] if not each.startswith("navigation.instant")]}
 
@@ -89,8 +91,21 @@ def _with_index(address: str) -> str:
 def _write_start(target: Path, entries: list[str]) -> None:
     modules = {path.name: path.read_text() for path in (target / SCRIPTS).glob("*.js")}
     assemble = (HERE / "assemble.js").read_text()
-    in_worker = {name: (SOURCES / name).read_text() for name in ("python-worker.js", "python-practice.js", "python-start.js", "python-picture.js", "hash.js", "messages.js")}
-    in_worker |= {"python-files.js": (HERE / "python-files.js").read_text(), "runtime-bundle.js": modules["runtime-bundle.js"]}
+    in_worker = {
+        name: (SOURCES / name).read_text()
+        for name in (
+            "python-worker.js",
+            "python-practice.js",
+            "python-start.js",
+            "python-picture.js",
+            "hash.js",
+            "messages.js",
+        )
+    }
+    in_worker |= {
+        "python-files.js": (HERE / "python-files.js").read_text(),
+        "runtime-bundle.js": modules["runtime-bundle.js"],
+    }
     worker = {"modules": in_worker, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")
     handbook = {
@@ -100,7 +115,9 @@ def _write_start(target: Path, entries: list[str]) -> None:
         "workerStart": f"const HANDBOOK = {json.dumps(worker)};\n{assemble}\n{(HERE / 'worker-start.js').read_text()}",
     }
     (target / FOLDER).mkdir(parents=True)
-    (target / FOLDER / "start.js").write_text(f"const HANDBOOK = {json.dumps(handbook)};\n{assemble}\n{(HERE / 'start.js').read_text()}\n{modules[FIRST]}")
+    (target / FOLDER / "start.js").write_text(
+        f"const HANDBOOK = {json.dumps(handbook)};\n{assemble}\n{(HERE / 'start.js').read_text()}\n{modules[FIRST]}"
+    )
 
 
 def _write_search(folder: Path) -> None:
@@ -120,6 +137,10 @@ def _write_runtime(bundle: Path, folder: Path) -> None:
 
 def _zip(target: Path) -> Path:
     archive = target.with_name(target.name + ".zip")
-    files = {f"{target.name}/{path.relative_to(target).as_posix()}": path.read_bytes() for path in target.rglob("*") if path.is_file()}
+    files = {
+        f"{target.name}/{path.relative_to(target).as_posix()}": path.read_bytes()
+        for path in target.rglob("*")
+        if path.is_file()
+    }
     archive.write_bytes(pack(files, zipfile.ZIP_DEFLATED))
     return archive

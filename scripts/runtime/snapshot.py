@@ -1,4 +1,5 @@
-"""Runs inside Pyodide just before the snapshot is taken: imports what the worker will need, and drops what must not be kept."""
+"""Runs inside Pyodide just before the snapshot is taken: imports what the worker will need, and drops what must not be
+kept."""
 
 import importlib
 import pkgutil

@@ -16,7 +16,9 @@ BUNDLE = BUILD / "runtime"
 def make_bundle() -> None:
     found = node.find(VENV)
     if not found:
-        raise Trouble("The browser's Python is made with Node, and none was found; run scripts/serve.py, which brings one.")
+        raise Trouble(
+            "The browser's Python is made with Node, and none was found; run scripts/serve.py, which brings one."
+        )
     bundle.make(bundle.Parts(found.node, NODE_MODULES / "pyodide", WHEEL), BUNDLE)
 
 
@@ -27,7 +29,8 @@ def before_pages() -> list[Step]:
 
 
 def after_pages(address: str) -> list[Step]:
-    """What is done to the built pages, in this order: the service worker comes last, since it knows the hash of every file."""
+    """What is done to the built pages, in this order: the service worker comes last, since it knows the hash of every
+    file."""
     reads = ["build/runtime", "scripts/runtime"]
     return [
         Step("Python in the site", lambda: bundle.put_into(SITE, BUNDLE), reads, makes=["site/assets/runtime"]),

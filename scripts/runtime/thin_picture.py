@@ -1,6 +1,7 @@
 """A picture of Python's memory without what is there by itself: the data that the wasm file brings, and emptiness.
 
-An eighth of the picture is data of the program, tables of letters for the most part, that never change: they need not travel
+An eighth of the picture is data of the program, tables of letters for the most part, that never change: they need not
+travel
 twice. More than half is empty: it need not be unpacked and written.
 """
 
@@ -30,7 +31,8 @@ class _Reader:
         return self.content[self.at - 1]
 
     def number(self) -> int:
-        """A whole number in LEB128, as WebAssembly writes lengths; an address below 2 GiB reads the same signed or not."""
+        """A whole number in LEB128, as WebAssembly writes lengths; an address below 2 GiB reads the same signed or
+        not."""
         value = shift = 0
         while True:
             byte = self.byte()
@@ -66,8 +68,10 @@ def data_of(wasm: bytes) -> Iterator[tuple[int, bytes]]:
 def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
     """The parts of a picture that must travel, and where they belong.
 
-    Returns: the head of the picture and after it all that is kept of the memory; `head`, the length of the head, and `memory`, of the memory [bytes];
-    `kept` and `brought`, address and length of what is kept and of what the machine brings [bytes], the rest being empty; `integrity`, the hash of
+    Returns: the head of the picture and after it all that is kept of the memory; `head`, the length of the head, and
+    `memory`, of the memory [bytes];
+    `kept` and `brought`, address and length of what is kept and of what the machine brings [bytes], the rest being
+    empty; `integrity`, the hash of
     all that the machine brings.
     """
     head = int.from_bytes(picture[4:8], "little")
@@ -87,5 +91,11 @@ def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
     def content(kind: str) -> bytes:
         return b"".join(memory[address : address + length] for address, length in runs[kind])
 
-    listing = {"head": head, "memory": len(memory), "kept": runs["kept"], "brought": runs["brought"], "integrity": integrity(content("brought"))}
+    listing = {
+        "head": head,
+        "memory": len(memory),
+        "kept": runs["kept"],
+        "brought": runs["brought"],
+        "integrity": integrity(content("brought")),
+    }
     return picture[:head] + content("kept"), listing

@@ -1,4 +1,5 @@
-"""The two wheels the browser's Python needs: the calculators, and the pure part of PyYAML that reads the house method."""
+"""The two wheels the browser's Python needs: the calculators, and the pure part of PyYAML that reads the house
+method."""
 
 from __future__ import annotations
 

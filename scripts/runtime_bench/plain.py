@@ -1,4 +1,5 @@
-"""The baseline: a page that starts Pyodide the plain way, as its own guide shows, with the same wheels installed from files."""
+"""The baseline: a page that starts Pyodide the plain way, as its own guide shows, with the same wheels installed from
+files."""
 
 from __future__ import annotations
 
@@ -34,4 +35,6 @@ def make(site: Path, question: dict) -> None:
     name, version = wheels.identity(pure)
     yaml = f"{name}-{version}-py3-none-any.whl"
     (site / yaml).write_bytes(pack(pure))
-    (site / "index.html").write_text(PAGE.format(wheels=json.dumps([yaml, ours.name]), question=json.dumps(json.dumps(question))))
+    (site / "index.html").write_text(
+        PAGE.format(wheels=json.dumps([yaml, ours.name]), question=json.dumps(json.dumps(question)))
+    )

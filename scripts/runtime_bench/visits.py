@@ -51,18 +51,25 @@ def first_answer(page: Page, address: str) -> float:
 
 
 def wait_until_kept(page: Page) -> None:
-    """The handbook is being kept for use without a network, once in a reader's life: not what the other figures are about."""
-    page.evaluate("async () => { while (!navigator.serviceWorker.controller) await new Promise((resolve) => setTimeout(resolve, 100)); }")
+    """The handbook is being kept for use without a network, once in a reader's life: not what the other figures are
+    about."""
+    page.evaluate(
+        "async () => { while (!navigator.serviceWorker.controller) await new Promise((resolve) => "
+        "setTimeout(resolve, 100)); }"
+    )
 
 
 def typed_to_redrawn(page: Page, count: int) -> list[float]:
     """Typed → answer drawn, of an awake Python [ms]."""
     texts = [f"{20 + number * 0.1:.1f} cm" for number in range(count)]
-    return page.evaluate("([name, field, texts]) => bench.typeAll(name, field, texts)", [ASKED["name"], ASKED["field"], texts])
+    return page.evaluate(
+        "([name, field, texts]) => bench.typeAll(name, field, texts)", [ASKED["name"], ASKED["field"], texts]
+    )
 
 
 def second_page(page: Page) -> tuple[float, float]:
-    """A link followed in the same visit, something typed there at once: page in place → answer, and link pressed → answer [ms]."""
+    """A link followed in the same visit, something typed there at once: page in place → answer, and link pressed →
+    answer [ms]."""
     return page.evaluate(
         """async ({ name, field, page, text }) => {
             const home = document.querySelector(".md-header__button.md-logo").href;
@@ -84,7 +91,10 @@ def worker_memory(page: Page) -> dict[str, int]:
     """What the worker holds: of JavaScript, and of buffers, of which Python's memory is nearly all [bytes]."""
     session = page.context.new_cdp_session(page)
     workers, heard = [], []
-    session.on("Target.attachedToTarget", lambda event: workers.append(event) if event["targetInfo"]["type"] == "worker" else None)
+    session.on(
+        "Target.attachedToTarget",
+        lambda event: workers.append(event) if event["targetInfo"]["type"] == "worker" else None,
+    )
     session.on("Target.receivedMessageFromTarget", lambda event: heard.append(json.loads(event["message"])))
     session.send("Target.setAutoAttach", {"autoAttach": True, "waitForDebuggerOnStart": False, "flatten": False})
     asked = json.dumps({"id": 1, "method": "Runtime.getHeapUsage"})

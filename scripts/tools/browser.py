@@ -37,7 +37,9 @@ def find() -> str | None:
     named = os.environ.get("CHROMIUM")
     if named:
         if not runs(named):
-            raise Trouble(f"CHROMIUM says {named}, and that does not run as a browser; put it right, then run this again.")
+            raise Trouble(
+                f"CHROMIUM says {named}, and that does not run as a browser; put it right, then run this again."
+            )
         return named
     candidates = [shutil.which(name) for name in NAMES] + [app for app in APPLICATIONS if os.path.exists(app)]
     return next((path for path in candidates if path and runs(path)), None)

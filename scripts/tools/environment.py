@@ -103,7 +103,8 @@ def ensure(root: Path, venv: Path, extras: Sequence[str]) -> Path:
 def install(root: Path, venv: Path, extras: Sequence[str]) -> None:
     """Install extras, and note so only when all of it went well.
 
-    A package that was only half copied would look installed to pip, so what is broken off here is made afresh next time.
+    A package that was only half copied would look installed to pip, so what is broken off here is made afresh next
+    time.
     """
     print("Installing Python packages:", ", ".join(extras), flush=True)
     whole(venv).lift()

@@ -1,4 +1,5 @@
-"""Pages ask for less, one thing after another: the theme's style sheets and ours become one, the page names at its head every script that
+"""Pages ask for less, one thing after another: the theme's style sheets and ours become one, the page names at its head
+every script that
 will be needed, and the search is made ready when it is first opened.
 
 The one style sheet has its hash in its name, so it may be kept as long as a browser likes.
@@ -31,17 +32,29 @@ _LATE_WORKER = """new class extends EventTarget {
 #: What is changed in the theme's script: where it stands, and what stands there instead.
 _CHANGES = {
     # It makes its search ready at once, unless the page lies on a disk, and starts a worker for it.
-    "search made ready": (re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)'), lambda found: f"{found[1]}(false)"),
-    "search worker": (re.compile(r"(?<==)new Worker\(([\w$])\)(?=\)\{)"), lambda found: _LATE_WORKER.replace("ADDRESS", found[1])),
-    # It writes every address anew in full: what is loaded by then would be loaded once more, and for a moment there is no style sheet.
+    "search made ready": (
+        re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)'),
+        lambda found: f"{found[1]}(false)",
+    ),
+    "search worker": (
+        re.compile(r"(?<==)new Worker\(([\w$])\)(?=\)\{)"),
+        lambda found: _LATE_WORKER.replace("ADDRESS", found[1]),
+    ),
+    # It writes every address anew in full: what is loaded by then would be loaded once more, and for a moment there is
+    # no style sheet.
     "addresses in full": (
-        re.compile(r'"\[href\], \[src\]"(?=,[\w$]\)\)for\(let [\w$] of\["href","src"\]\)\{let [\w$]=([\w$])\.getAttribute\(([\w$])\);if\([^{]*\{\1\[\2\]=\1\[\2\])'),
+        re.compile(
+            r'"\[href\], \[src\]"(?=,[\w$]\)\)for\(let [\w$] of\["href","src"\]\)\{let '
+            r"[\w$]=([\w$])\.getAttribute\(([\w$])\);if\([^{]*\{\1\[\2\]=\1\[\2\])"
+        ),
         lambda found: '"[href]:not([rel=stylesheet],[rel$=preload]), [src]"',
     ),
     # Another page's head is compared with this one's; these are then the same wherever the page lies.
     "heads compared": (
         re.compile(r"(?<=\.set\()([\w$])\.outerHTML(?=,\1\))"),
-        lambda found: f'(/stylesheet|preload/.test({found[1]}.rel)?{found[1]}.href.split("/").pop():{found[1]}.outerHTML)',
+        lambda found: (
+            f'(/stylesheet|preload/.test({found[1]}.rel)?{found[1]}.href.split("/").pop():{found[1]}.outerHTML)'
+        ),
     ),
 }
 _IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
@@ -110,4 +123,10 @@ def imports_of(folder: Path, names: list[str]) -> list[str]:
     return list(seen)
 
 
-after_pages = [Step("fewer requests", shorten, reads=["scripts/tools/fewer_requests.py", "scripts/tools/esbuild.py", "docs", "mkdocs.yml", "overrides"])]
+after_pages = [
+    Step(
+        "fewer requests",
+        shorten,
+        reads=["scripts/tools/fewer_requests.py", "scripts/tools/esbuild.py", "docs", "mkdocs.yml", "overrides"],
+    )
+]

@@ -31,7 +31,22 @@ def join(target: Path = SCRIPTS) -> None:
 
 
 def _join(folder: str, *words: str) -> None:
-    esbuild.run("--bundle", "--minify-identifiers", "--minify-syntax", "--format=esm", "--external:*/runtime-bundle.js", f"--outdir={folder}", *words)
+    esbuild.run(
+        "--bundle",
+        "--minify-identifiers",
+        "--minify-syntax",
+        "--format=esm",
+        "--external:*/runtime-bundle.js",
+        f"--outdir={folder}",
+        *words,
+    )
 
 
-after_pages = [Step("scripts joined", join, reads=["package-lock.json", "scripts/tools/join_scripts.py", "scripts/tools/esbuild.py", str(SOURCES)], makes=["site/assets/javascript/handbook.js"])]
+after_pages = [
+    Step(
+        "scripts joined",
+        join,
+        reads=["package-lock.json", "scripts/tools/join_scripts.py", "scripts/tools/esbuild.py", str(SOURCES)],
+        makes=["site/assets/javascript/handbook.js"],
+    )
+]

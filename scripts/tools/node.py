@@ -71,7 +71,9 @@ def ensure(root: Path, venv: Path) -> Node:
         environment.ensure(root, venv, ["node"])
         found = in_venv(venv)
     if found is None:
-        raise Trouble(f"Node {OLDEST} or newer was not found here and its wheel does not run; install Node, then run this again.")
+        raise Trouble(
+            f"Node {OLDEST} or newer was not found here and its wheel does not run; install Node, then run this again."
+        )
     return found
 
 
@@ -88,6 +90,8 @@ def ensure_packages(root: Path, node: Node) -> None:
     print("Installing npm packages", flush=True)
     stamp.lift()
     path = os.pathsep.join([str(Path(node.node[0]).parent), os.environ.get("PATH", "")])
-    if subprocess.run([*node.npm, "ci", "--silent"], cwd=root, env=os.environ | {"PATH": path}, stdout=sys.stderr).returncode:
+    if subprocess.run(
+        [*node.npm, "ci", "--silent"], cwd=root, env=os.environ | {"PATH": path}, stdout=sys.stderr
+    ).returncode:
         raise Trouble("The npm packages could not be installed; look at the lines above, and run this again.")
     stamp.press(key)

@@ -5,10 +5,10 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled, read
-from calculators.catalogue import calculator_named
 from calculators.asking.declaration import AskAgain
-from calculators.faces.page.plain import refusals
 from calculators.asking.house_method import site_method
+from calculators.catalogue import calculator_named
+from calculators.faces.page.plain import refusals
 
 PIECES = calculator_named("pieces-from-cloth")
 
@@ -18,13 +18,19 @@ def test_what_is_typed_goes_before_what_is_taken_over_before_what_the_house_meas
     taken = Asking({}, taken={"cloth_width": F(1464)})
     typed = Asking({"cloth_width": "110 cm"}, taken={"cloth_width": F(1464)})
     house_width = site_method().measure("cloth_width", house.ruler)
-    assert [asking.text(PIECES.field("cloth_width")) for asking in (house, taken, typed)] == [house_width, "146.4 cm", "110 cm"]
+    assert [asking.text(PIECES.field("cloth_width")) for asking in (house, taken, typed)] == [
+        house_width,
+        "146.4 cm",
+        "110 cm",
+    ]
     assert [read(PIECES, asking)["cloth_width"] for asking in (taken, typed)] == [F(1464), F(1100)]
 
 
 def test_a_value_taken_over_is_not_rounded_by_being_shown():
     asking = Asking({}, taken={"cloth_width": F(10_000, 7)})
-    assert asking.text(PIECES.field("cloth_width")) == "142.8 cm"  # rounded down, since pieces must fit on it; no "about", since the blank must read back
+    assert (
+        asking.text(PIECES.field("cloth_width")) == "142.8 cm"
+    )  # rounded down, since pieces must fit on it; no "about", since the blank must read back
     assert read(PIECES, asking)["cloth_width"] == F(10_000, 7)
 
 

@@ -7,12 +7,23 @@ from calculators.values.kinds import Count, Length
 from calculators.values.measure import CENTIMETRES
 from calculators.values.phrase import say
 
-FIELDS = (Field("width", "Width", Length(), "Across.", fixed="36 cm"), Field("rare", "Rare", Count(), "Seldom.", fixed="1"))
+FIELDS = (
+    Field("width", "Width", Length(), "Across.", fixed="36 cm"),
+    Field("rare", "Rare", Count(), "Seldom.", fixed="1"),
+)
 RESULTS = (Result("area", "Area", Count(), "All of it."),)
 
 
 def declared(**changes):
-    settled = {"name": "n", "title": "T", "purpose": "P.", "fields": FIELDS, "asked": "{width} wide.", "results": RESULTS, "work": lambda given: None}
+    settled = {
+        "name": "n",
+        "title": "T",
+        "purpose": "P.",
+        "fields": FIELDS,
+        "asked": "{width} wide.",
+        "results": RESULTS,
+        "work": lambda given: None,
+    }
     return Calculator(**(settled | changes))
 
 
@@ -25,7 +36,9 @@ def test_fields_and_results_are_found_by_name():
     assert set(calculator.kinds) == {"width", "rare", "area"}
 
 
-@pytest.mark.parametrize("find", [lambda calculator: calculator.field("no"), lambda calculator: calculator.result("no")])
+@pytest.mark.parametrize(
+    "find", [lambda calculator: calculator.field("no"), lambda calculator: calculator.result("no")]
+)
 def test_a_name_that_is_not_declared_is_not_found(find):
     with pytest.raises(StopIteration):
         find(declared())
@@ -47,4 +60,7 @@ def test_a_refusal_takes_texts_and_phrases_alike():
         "width": "Too {wide} for this.",
         "rare": "2 pieces too many.",
     }
-    assert ask_again("width", "No room for {size:length}.", size=360).sentences["width"].filled(CENTIMETRES) == "No room for 36 cm."
+    assert (
+        ask_again("width", "No room for {size:length}.", size=360).sentences["width"].filled(CENTIMETRES)
+        == "No room for 36 cm."
+    )

@@ -42,7 +42,11 @@ def test_a_ruler_that_is_not_there_is_refused_with_those_that_are(wanted):
 
 
 def test_a_measure_is_told_in_round_figures_of_the_ruler_in_hand():
-    data = {"name": "A workroom", "ruler": {"unit": "in", "cm_step": "1/10", "mm_step": "1", "in_step": "1/8"}, "measures": {"hem": {"cm": "2 cm", "in": "3/4 in"}, "layers": "4"}}
+    data = {
+        "name": "A workroom",
+        "ruler": {"unit": "in", "cm_step": "1/10", "mm_step": "1", "in_step": "1/8"},
+        "measures": {"hem": {"cm": "2 cm", "in": "3/4 in"}, "layers": "4"},
+    }
     method = read_house_method(data)
     assert method.ruler().step == Fraction(1, 8)
     assert [method.measure("hem", ruler) for ruler in (CENTIMETRES, SIXTEENTHS)] == ["2 cm", "3/4 in"]

@@ -6,9 +6,9 @@ from fractions import Fraction
 import pytest
 
 from calculators.asking.declaration import Field
+from calculators.asking.rows import Rows
 from calculators.values.kinds import Count, Length, Refused, Text, YesNo
 from calculators.values.measure import CENTIMETRES
-from calculators.asking.rows import Rows
 
 ORDER = Rows(
     columns=(
@@ -52,4 +52,7 @@ def test_a_row_that_cannot_be_read_is_named(text, part_of_sentence):
 
 
 def test_writing_out_keeps_empty_rows_and_adds_units():
-    assert json.loads(ORDER.write_out("napkin | 40; | ", CENTIMETRES)) == [["napkin", "40 cm", "", ""], ["", "", "", ""]]
+    assert json.loads(ORDER.write_out("napkin | 40; | ", CENTIMETRES)) == [
+        ["napkin", "40 cm", "", ""],
+        ["", "", "", ""],
+    ]

@@ -35,7 +35,8 @@ def let_through(page: Page) -> None:
 
 @contextmanager
 def scripts_held_back(page: Page) -> Iterator[None]:
-    """Inside the block no script of a page arrives, but for the first, which a page waits for before it shows anything; at
+    """Inside the block no script of a page arrives, but for the first, which a page waits for before it shows anything;
+    at
     the end of the block all do. Open a page with `wait_until="commit"`."""
     late: list[Route] = []
     go_on = late.append
@@ -61,7 +62,9 @@ def blank(section: Locator, name: str) -> Locator:
     """A blank, with the drawer it may lie in pulled open."""
     found = section.locator(f'[name="{name}"]')
     found.wait_for(state="attached")  # the page may still be on its way
-    found.evaluate("it => it.closest('details:not([open])')?.querySelector('summary').click()")  # in one step: the page may open it too
+    found.evaluate(
+        "it => it.closest('details:not([open])')?.querySelector('summary').click()"
+    )  # in one step: the page may open it too
     return found
 
 

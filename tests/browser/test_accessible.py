@@ -1,4 +1,5 @@
-"""The checker of accessible pages (axe-core) finds nothing, light or dark, on any page, nor while a value is in trouble."""
+"""The checker of accessible pages (axe-core) finds nothing, light or dark, on any page, nor while a value is in
+trouble."""
 
 from collections.abc import Callable, Iterator
 from xml.etree import ElementTree
@@ -23,7 +24,11 @@ def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Call
 
     def found() -> list[str]:
         report = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
-        return [f"{each['id']}: {node['target']} {node['failureSummary'][:160]}" for each in report["violations"] for node in each["nodes"]]
+        return [
+            f"{each['id']}: {node['target']} {node['failureSummary'][:160]}"
+            for each in report["violations"]
+            for node in each["nodes"]
+        ]
 
     yield page, found
     context.close()
@@ -40,7 +45,19 @@ def test_every_page(checked, site, served):
     assert faults == {}
 
 
-@pytest.mark.parametrize("path", ["/", "/batch/", "/plan/lay-plan/", "/plan/cost/", "/corners/mitre/", "/house/", "/house/ticket/", "/reference/glossary/"])
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/",
+        "/batch/",
+        "/plan/lay-plan/",
+        "/plan/cost/",
+        "/corners/mitre/",
+        "/house/",
+        "/house/ticket/",
+        "/reference/glossary/",
+    ],
+)
 def test_the_kinds_of_page_on_a_wide_screen(checked, path):
     page, found = checked
     page.set_viewport_size(SCREEN)
@@ -81,5 +98,7 @@ def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):
 def test_a_planted_fault_is_found(checked):
     page, found = checked
     page.goto("/")
-    page.evaluate("document.querySelector('article').append(Object.assign(document.createElement('input'), { type: 'text' }))")
+    page.evaluate(
+        "document.querySelector('article').append(Object.assign(document.createElement('input'), { type: 'text' }))"
+    )
     assert any(problem.startswith("label:") for problem in found())

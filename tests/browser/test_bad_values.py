@@ -1,4 +1,5 @@
-"""A value that cannot be used gets its sentence at its blank; the last good answer stays and is marked as an old one."""
+"""A value that cannot be used gets its sentence at its blank; the last good answer stays and is marked as an old
+one."""
 
 import json
 import re
@@ -9,11 +10,21 @@ from calculators.faces.browser import replies
 from tests.bad_values import IMPOSSIBLE_TOGETHER, REFUSED_EVERYWHERE
 from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoken
 
-PAGES = {"pieces-from-cloth": "plan/pieces/", "wash-test": "prepare/wash-test/", "usable-cloth": "prepare/measure/", "finished-size": "fold/hems/", "mitre-marks": "corners/mitre/", "curtains": "projects/curtains/"}
+PAGES = {
+    "pieces-from-cloth": "plan/pieces/",
+    "wash-test": "prepare/wash-test/",
+    "usable-cloth": "prepare/measure/",
+    "finished-size": "fold/hems/",
+    "mitre-marks": "corners/mitre/",
+    "curtains": "projects/curtains/",
+}
 
 
 def sentences(name: str, typed: dict) -> dict:
-    (reply,) = map(json.loads, replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ""})))
+    (reply,) = map(
+        json.loads,
+        replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ""})),
+    )
     return reply["refusals"]
 
 
@@ -21,7 +32,10 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     page.goto("/" + PAGES["pieces-from-cloth"])
     section = calculator(page, "pieces-from-cloth")
     piece = blank(section, "piece_width")
-    line_below = lambda: piece.evaluate("it => { const { borderBottomColor, borderBottomStyle } = getComputedStyle(it); return [borderBottomColor, borderBottomStyle]; }")
+    line_below = lambda: piece.evaluate(
+        "it => { const { borderBottomColor, borderBottomStyle } = getComputedStyle(it); return [borderBottomColor, "
+        "borderBottomStyle]; }"
+    )
     untouched = line_below()
     piece.fill("36 cm")
     says(section, "4 across")
@@ -35,7 +49,9 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
         typed = piece.input_value()  # a blank of one line drops line ends
         if typed.strip().isdigit():
             continue
-        expect(refusal(section, "piece_width")).to_have_text(re.sub(r"\s+", " ", sentences("pieces-from-cloth", {"piece_width": typed})["piece_width"]), timeout=WAKING)
+        expect(refusal(section, "piece_width")).to_have_text(
+            re.sub(r"\s+", " ", sentences("pieces-from-cloth", {"piece_width": typed})["piece_width"]), timeout=WAKING
+        )
         seen += 1
     assert seen >= 60
     piece.fill("36 cm")

@@ -18,7 +18,9 @@ def squeezed(text: str) -> str:
     return "".join(text.replace("\N{FRACTION SLASH}", "/").split())
 
 
-@pytest.mark.parametrize(("paper", "ruler", "spoken"), [("A4", "cm 1/10", "40 cm by 40 cm"), ("Letter", "in 1/16", "15 3/4 in")])
+@pytest.mark.parametrize(
+    ("paper", "ruler", "spoken"), [("A4", "cm 1/10", "40 cm by 40 cm"), ("Letter", "in 1/16", "15 3/4 in")]
+)
 def test_a_batch_prints_each_answer_on_the_sheet_of_its_question(page: Page, paper: str, ruler: str, spoken: str):
     page.goto("/batch/")
     choose_ruler(page, ruler)

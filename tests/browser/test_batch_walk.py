@@ -40,7 +40,10 @@ def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
             break
     else:
         raise AssertionError("the first blank cannot be reached by Tab")
-    assert first.evaluate("it => { const style = getComputedStyle(it); return style.outlineStyle !== 'none' || style.boxShadow !== 'none'; }")
+    assert first.evaluate(
+        "it => { const style = getComputedStyle(it); return style.outlineStyle !== 'none' || style.boxShadow !== "
+        "'none'; }"
+    )
     page.keyboard.press("Control+a")
     page.keyboard.type("110 cm")
     says(section, "2 across")
@@ -59,13 +62,16 @@ def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
 
 
 def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(page: Page):
-    """46 − 2 × (0.8 + 1.2) = 42 cm for the house's tea towel; with a hem of 3 cm by hand 46 − 2 × (0.8 + 3) = 38.4 cm."""
+    """46 − 2 × (0.8 + 1.2) = 42 cm for the house's tea towel; with a hem of 3 cm by hand 46 − 2 × (0.8 + 3) = 38.4
+    cm."""
     page.goto("/batch/")
     order, finished = calculator(page, "order"), calculator(page, "finished-size")
     blank(order, "piece").select_option(label="Tea towel")
     blank(order, "ordered").fill("24")
     says(finished, re.compile("Finished 42.cm by 42.cm"))
-    expect(finished.locator(".notes")).to_contain_text(re.compile("From your method, “The linen workroom”, for “Tea towel”: first turn 0.8.cm and hem depth 1.2.cm."))
+    expect(finished.locator(".notes")).to_contain_text(
+        re.compile("From your method, “The linen workroom”, for “Tea towel”: first turn 0.8.cm and hem depth 1.2.cm.")
+    )
     expect(blank(finished, "turn")).to_have_value("0.8 cm")
     expect(blank(calculator(page, "bundles"), "pieces")).to_have_value("24")
     blank(finished, "hem").fill("3 cm")
@@ -78,7 +84,8 @@ def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(
 
 
 def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
-    """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 10 m of cloth at 10 a metre and no thread paid 498.76, 20.78 a piece."""
+    """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 10 m of cloth at 10 a metre and
+    no thread paid 498.76, 20.78 a piece."""
     page.goto("/batch/")
     last = calculator(page, "thread-time-cost")
     blank(calculator(page, "order"), "ordered").fill("24")
@@ -127,14 +134,21 @@ def test_an_old_answer_steps_back_and_can_still_be_read(page: Page, scheme: str)
     blank(section, "hem").fill("3 cm")
     says(section, "Finished 38")
     answer = section.locator(".answer")
-    fresh, weight = answer.evaluate(AS_SEEN), answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")
+    fresh, weight = (
+        answer.evaluate(AS_SEEN),
+        answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight"),
+    )
     blank(section, "hem").fill("3 banana")
     expect(answer).to_have_class(re.compile("is-old"), timeout=WAKING)
     old = answer.evaluate(AS_SEEN)
     assert 4.5 <= old["least"] < fresh["least"]
     assert old["drawing"] <= 0.5 < fresh["drawing"]
-    assert int(answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")) < int(weight), "not by colour alone"
-    assert answer.evaluate("it => [getComputedStyle(it).borderLeftStyle, getComputedStyle(it).backgroundImage.startsWith('repeating')]") == ["dashed", True]
+    assert int(answer.locator(".figure").first.evaluate("it => getComputedStyle(it).fontWeight")) < int(weight), (
+        "not by colour alone"
+    )
+    assert answer.evaluate(
+        "it => [getComputedStyle(it).borderLeftStyle, getComputedStyle(it).backgroundImage.startsWith('repeating')]"
+    ) == ["dashed", True]
 
 
 def test_a_ticket_that_cannot_be_made_leads_to_the_very_blank(page: Page):

@@ -1,4 +1,5 @@
-"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site, all can be hit and seen."""
+"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site, all can be hit
+and seen."""
 
 from pathlib import Path
 from xml.etree import ElementTree
@@ -15,7 +16,8 @@ def addresses(site: Path, served: str) -> list[str]:
     return found
 
 
-#: Names what a finger must hit and cannot hit well: less than 44 px high or, where it is a button, wide. Links within text are text.
+#: Names what a finger must hit and cannot hit well: less than 44 px high or, where it is a button, wide. Links within
+#: text are text.
 TOO_SMALL = """() => [...document.querySelectorAll("button, summary, input:not([type=hidden]), select, textarea, .md-tabs__link, .md-header a, article a.download")]
     .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !each.matches("[type=checkbox], [type=radio], .md-toggle"))
     .map((each) => [each, each.getBoundingClientRect()])
@@ -45,7 +47,9 @@ SEEN_THOUGH_HIDDEN = """() => [...document.querySelectorAll(".md-content [hidden
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 @pytest.mark.parametrize("scripts", ["none", "late"])
-def test_nothing_can_be_pressed_before_the_script_that_works_it_has_come(browser: Browser, site: Path, served: str, scripts: str, width: int):
+def test_nothing_can_be_pressed_before_the_script_that_works_it_has_come(
+    browser: Browser, site: Path, served: str, scripts: str, width: int
+):
     context = browser.new_context(viewport={"width": width, "height": 844}, java_script_enabled=scripts == "late")
     context.route("**/*.js", lambda route: route.abort())
     page = context.new_page()

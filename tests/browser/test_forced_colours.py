@@ -1,4 +1,5 @@
-"""Where the device sets the colours, the lines of a drawing are still seen and a pressed button is told from the others."""
+"""Where the device sets the colours, the lines of a drawing are still seen and a pressed button is told from the
+others."""
 
 from playwright.sync_api import Browser
 
@@ -29,6 +30,9 @@ def test_the_words_of_a_large_button_are_seen(browser: Browser, served: str):
     context.add_init_script(KEEPS_NO_COPY)
     page = context.new_page()
     page.goto("/house/ticket/")
-    colours = page.locator("button.first").evaluate_all("them => them.map((it) => getComputedStyle(it)).map((it) => [it.forcedColorAdjust, it.color, it.backgroundColor])")
+    colours = page.locator("button.first").evaluate_all(
+        "them => them.map((it) => getComputedStyle(it)).map((it) => [it.forcedColorAdjust, it.color, "
+        "it.backgroundColor])"
+    )
     context.close()
     assert colours and all(adjust == "none" and words != ground for adjust, words, ground in colours)

@@ -1,4 +1,5 @@
-"""Gauges as they leave the printer: the page printed to PDF by Chromium, and measured there to a tenth of a millimetre."""
+"""Gauges as they leave the printer: the page printed to PDF by Chromium, and measured there to a tenth of a
+millimetre."""
 
 import io
 import re
@@ -43,12 +44,17 @@ def test_every_sheet_has_both_check_bars_in_true_size(sheets):
 
 
 def test_the_mitre_gauge_has_its_marks_and_its_trim_line(sheets):
-    """The house's corner: hems of 20 mm, so marks at 40 mm; trimmed 6 mm outside the line, 40 − 6·√2 mm from the corner."""
+    """The house's corner: hems of 20 mm, so marks at 40 mm; trimmed 6 mm outside the line, 40 − 6·√2 mm from the
+    corner."""
     lines = sheets[0]
     uprights = [line for line in lines if line["x1"] - line["x0"] < 0.1]
     side = min((line for line in uprights if (line["bottom"] - line["top"]) * MM > 40), key=lambda line: line["x0"])
     corner_x, corner_y = side["x0"], side["bottom"]
-    ticks = [line for line in uprights if abs((line["bottom"] - line["top"]) * MM - 4) < TENTH and abs(line["bottom"] - corner_y) < 0.3]
+    ticks = [
+        line
+        for line in uprights
+        if abs((line["bottom"] - line["top"]) * MM - 4) < TENTH and abs(line["bottom"] - corner_y) < 0.3
+    ]
     assert [(tick["x0"] - corner_x) * MM for tick in ticks] == pytest.approx([40], abs=TENTH)
     slanted = [line for line in lines if line["x1"] - line["x0"] > 1 and line["bottom"] - line["top"] > 1]
     assert any(abs((line["x1"] - corner_x) * MM - (40 - 6 * 2**0.5)) < TENTH for line in slanted)
@@ -82,11 +88,20 @@ def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper,
     ticks = []
     for number, lines in enumerate(found):
         assert holds(level(lines), 100) and holds(level(lines), 101.6)
-        bar = max((line for line in lines if abs(line["bottom"] - line["top"]) < 0.1 and abs((line["x1"] - line["x0"]) * MM - 100) < TENTH), key=lambda line: line["x0"])
+        bar = max(
+            (
+                line
+                for line in lines
+                if abs(line["bottom"] - line["top"]) < 0.1 and abs((line["x1"] - line["x0"]) * MM - 100) < TENTH
+            ),
+            key=lambda line: line["x0"],
+        )
         left, foot = bar["x0"], bar["top"] - (BAR_BELOW / MM)  # the sheet's own corner: bars begin below it
         column, row = number % 2, number // 2
         across, up = (step * (of - OVERLAP) for step, of in zip((column, row), PAPERS[paper]))
-        ticks += [((line["x0"] - left) * MM + across, (foot - line["bottom"]) * MM + up) for line in lines if is_tick(line)]
+        ticks += [
+            ((line["x0"] - left) * MM + across, (foot - line["bottom"]) * MM + up) for line in lines if is_tick(line)
+        ]
     wanted = [(MARKS[0], 0), (0, MARKS[1])]
     for place in wanted:
         assert any(abs(x - place[0]) < TENTH and abs(y - place[1]) < TENTH for x, y in ticks), (place, ticks)

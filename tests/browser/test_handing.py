@@ -12,7 +12,11 @@ from calculators.documents.house_method.reading import read_method, written_down
 from tests.browser.reader import elsewhere, open_file
 from tests.documents.exchange.test_handing import states
 
-SAMPLE = written_down(read_method((Path(__file__).parents[1] / "documents/house_method/samples/method-1.json").read_text(encoding="utf-8"))[0])
+SAMPLE = written_down(
+    read_method(
+        (Path(__file__).parents[1] / "documents/house_method/samples/method-1.json").read_text(encoding="utf-8")
+    )[0]
+)
 pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
 
 
@@ -46,7 +50,9 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     other = elsewhere(browser, served)
     other.goto(link)
     expect(other.locator(".opened h2").first).to_have_text("House method “Summer linen”")
-    assert other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
+    assert (
+        other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
+    )
     other.get_by_role("button", name="Keep it, and let every page show its numbers").first.click()
     expect(other.locator(".said")).to_contain_text("Kept, and every page shows its numbers from now on.")
     other.goto("/house/")
@@ -76,7 +82,9 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
     }""")  # fmt: skip
     page.goto("/house/hand-over/")
     open_file(page, saved)
-    expect(page.locator(".handed > h2")).to_have_text(["Job “Napkins in sage linen”", "House method “Summer linen”", "Choices"])
+    expect(page.locator(".handed > h2")).to_have_text(
+        ["Job “Napkins in sage linen”", "House method “Summer linen”", "Choices"]
+    )
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     expect(page.locator(".said")).to_contain_text("All that was new")
     page.get_by_role("button", name="Choose the same here").click()
@@ -121,7 +129,10 @@ def test_nothing_is_overwritten_unseen(page):
     changed = written_down({**json.loads(SAMPLE), "name": "Winter linen"})
     page.goto(f"/house/hand-over/#handed={packed(changed)}")
     expect(page.locator(".handed > .wide tbody tr")).to_have_text(["NameSummer linenWinter linen"])
-    newest = "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', 'summer-linen')).text).name"
+    newest = (
+        "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', "
+        "'summer-linen')).text).name"
+    )
     assert page.evaluate(newest) == "Summer linen"
     page.get_by_role("button", name="Put this in place of mine").first.click()
     expect(page.locator(".said")).to_contain_text("Kept.")

@@ -31,7 +31,9 @@ def fill(page: Page, path: str, text: str) -> None:
 
 def kept(page: Page) -> str:
     """The text of the method in hand as the store has it."""
-    return page.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text")
+    return page.evaluate(
+        "async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text"
+    )
 
 
 def test_every_page_follows_the_method_and_goes_back(page):
@@ -55,7 +57,10 @@ def test_every_page_follows_the_method_and_goes_back(page):
 def test_what_is_typed_is_kept_without_leaving_its_blank_and_a_refused_value_stays(page):
     begin(page)
     blank(page, "measures.hem").fill("3")
-    page.wait_for_function("async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')")
+    page.wait_for_function(
+        "async () => (await (await "
+        "import('/assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')"
+    )
     fill(page, "measures.turn", "36 banana")
     expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
     page.locator(".ruler-choice select").select_option("mm 1")
@@ -126,7 +131,12 @@ def test_lines_are_added_and_taken_out(page):
     page.locator("details.line > summary", has_text="Placemat").click()
     page.get_by_role("button", name="Take out Placemat").click()
     expect(page.locator("details.line > summary", has_text="Placemat")).to_have_count(0)
-    assert [line["piece"] for line in json.loads(kept(page))["tables"]["pieces"]] == ["Napkin", "Runner", "Tea towel", "Apron"]
+    assert [line["piece"] for line in json.loads(kept(page))["tables"]["pieces"]] == [
+        "Napkin",
+        "Runner",
+        "Tea towel",
+        "Apron",
+    ]
 
 
 @pytest.mark.parametrize("width", [1280], ids=["screen"])
@@ -174,7 +184,9 @@ def test_two_windows_change_one_method_and_neither_loses_a_change(page):
     fill(other, "measures.hem", "3.5")
     expect(blank(other, "measures.hem")).to_have_value("3.5 cm")
     let_through(page)
-    expect(page.locator(".said")).to_contain_text("changed in another window too. Hem depth: here “4 cm” stands, there it was “3.5 cm”")
+    expect(page.locator(".said")).to_contain_text(
+        "changed in another window too. Hem depth: here “4 cm” stands, there it was “3.5 cm”"
+    )
     other.close()
 
 
@@ -229,11 +241,14 @@ def test_a_measure_written_on_one_ruler_is_followed_on_the_other_and_an_old_pair
     expect(blank(page, "tables.pieces.0.hem")).to_have_value("1.3 cm")
     expect(beside).to_contain_text("Follows 1/2 in")
     old = {**json.loads(kept(page)), "measures": {"hem": {"cm": "2 cm", "in": "1/2 in"}}}
-    page.evaluate("""async (text) => {
+    page.evaluate(
+        """async (text) => {
         const { keep, newest } = await import('/assets/javascript/store.js');
         const { id, revision } = (await newest('method')).at(-1);
         await keep('method', id, text, revision);
-    }""", json.dumps(old))
+    }""",
+        json.dumps(old),
+    )
     clash = page.locator(".clash")
     expect(clash).to_contain_text("Two measures stand under this one name")
     clash.get_by_role("button", name="Keep 1/2 in").click()

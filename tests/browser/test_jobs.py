@@ -23,11 +23,17 @@ LARGE = """(input) => {
 
 
 def kept_jobs(page: Page) -> list[dict]:
-    return page.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('job')).map(({ text }) => JSON.parse(text))")
+    return page.evaluate(
+        "async () => (await (await import('/assets/javascript/store.js')).newest('job')).map(({ text }) => "
+        "JSON.parse(text))"
+    )
 
 
 def put(page: Page, kind: str, identity: str, text: str) -> None:
-    page.evaluate("async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)", [kind, identity, text])
+    page.evaluate(
+        "async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)",
+        [kind, identity, text],
+    )
 
 
 def says(page: Page, words: str | re.Pattern) -> None:
@@ -71,7 +77,12 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     write(page, "name", "Towels")
     write(page, "time", "3 h, with pressing")
     blank(pieces, "piece_length").fill("18 in")
-    job_is(page, name="Towels", time="3 h, with pressing", typed={"pieces-from-cloth": {"piece_width": "40 cm", "piece_length": "18 in"}})
+    job_is(
+        page,
+        name="Towels",
+        time="3 h, with pressing",
+        typed={"pieces-from-cloth": {"piece_width": "40 cm", "piece_length": "18 in"}},
+    )
     says(page, "Kept at")
     page.reload()
     expect(blank(pieces, "piece_length")).to_have_value("18 in")
@@ -90,7 +101,11 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     expect(page.locator("details.finished")).to_have_count(0)
     page.get_by_role("button", name="Move to finished jobs: Towels, a copy").click()
     expect(page.locator("details.finished summary")).to_have_text("Finished jobs: 1")
-    versions = "async (id) => (await (await import('/assets/javascript/store.js')).versions('job', id)).map(({ at, text }) => [at, text])"
+    versions = (
+        "async (id) => (await (await import('/assets/javascript/store.js')).versions('job', id)).map(({ at, "
+        "text }) "
+        "=> [at, text])"
+    )
     towels = page.get_by_role("link", name="Towels", exact=True).locator("xpath=ancestor::li").get_attribute("data-job")
     before = page.evaluate(versions, towels)
     page.get_by_role("button", name="Delete: Towels", exact=True).click()
@@ -129,23 +144,43 @@ def test_two_windows_on_one_job_lose_nothing_in_silence(page: Page):
     let_through(page)
     says(page, "changed in another window too. Cost, your own figure: here “mine” stands, there it was “theirs”")
     job_is(page, thread="two spools", notes="kept by the other", cost="mine")
-    history = page.evaluate("async () => (await (await import('/assets/javascript/store.js')).versions('job', 'sage-napkins')).map(({ text }) => JSON.parse(text).cost)")
+    history = page.evaluate(
+        "async () => (await (await import('/assets/javascript/store.js')).versions('job', 'sage-napkins')).map(({ "
+        "text }) => JSON.parse(text).cost)"
+    )
     assert {"mine", "theirs"} <= set(history), "each was kept before the other took its place"
     other.close()
 
 
 def test_no_script_runs_from_a_job_or_a_method(page: Page):
     job, method = json.loads(JOB), json.loads(WRITTEN)
-    method |= {"name": NASTY[:80], "texts": {name: NASTY for name in ("opening", "hems", "cloths", "prices")}}
-    method["tables"] = {"cloths": [{"cloth": NASTY[:80], "needle": NASTY[:80], "why": NASTY}], "pieces": [{"piece": NASTY[:80]}]}
+    method |= {"name": NASTY[:80], "texts": dict.fromkeys(("opening", "hems", "cloths", "prices"), NASTY)}
+    method["tables"] = {
+        "cloths": [{"cloth": NASTY[:80], "needle": NASTY[:80], "why": NASTY}],
+        "pieces": [{"piece": NASTY[:80]}],
+    }
     method["measures"] |= {"turn": {"value": "1 cm", "why": NASTY}, "hem": NASTY[:80]}
-    job |= {name: NASTY for name in ("notes", "thread", "time", "cost")} | {"name": NASTY[:80], "cloth": NASTY[:80], "measured": [{"piece": NASTY[:80], "note": NASTY}], "method": method}
-    job["typed"] = {"wash-test": {"cloth_width": "<img src=x onerror=alert()>"}, "usable-cloth": {"x": NASTY}, "x": {"y": NASTY}}
+    job |= dict.fromkeys(("notes", "thread", "time", "cost"), NASTY) | {
+        "name": NASTY[:80],
+        "cloth": NASTY[:80],
+        "measured": [{"piece": NASTY[:80], "note": NASTY}],
+        "method": method,
+    }
+    job["typed"] = {
+        "wash-test": {"cloth_width": "<img src=x onerror=alert()>"},
+        "usable-cloth": {"x": NASTY},
+        "x": {"y": NASTY},
+    }
     page.goto(f"/house/hand-over/#handed={packed(json.dumps(job))}")
     expect(page.locator(".opened")).to_contain_text("<img src=x onerror=window.ran=1>")
     page.get_by_role("button", name="Keep it").first.click()
     says(page, "Kept.")
-    everything = file_of([saved("method", "x", [{"at": NASTY[:40], "text": json.dumps(method)}]), saved("job", "y", [{"at": "", "text": NASTY}])])
+    everything = file_of(
+        [
+            saved("method", "x", [{"at": NASTY[:40], "text": json.dumps(method)}]),
+            saved("job", "y", [{"at": "", "text": NASTY}]),
+        ]
+    )
     open_file(page, {"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     says(page, "All that was new")
@@ -165,7 +200,11 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     expect(page.locator("[name='texts.opening']")).to_have_value(NASTY)
     assert page.locator("article img, article script").count() == 0
     page.goto("/house/hand-over/")
-    for broken, words in (("{", "damaged"), ("[" * 5000, "nested"), (json.dumps({"format": "job", "version": 9, "name": "x"}), "newer handbook")):
+    for broken, words in (
+        ("{", "damaged"),
+        ("[" * 5000, "nested"),
+        (json.dumps({"format": "job", "version": 9, "name": "x"}), "newer handbook"),
+    ):
         open_file(page, {"name": "x.json", "mimeType": "application/json", "buffer": broken.encode()})
         says(page, words)
     page.locator("[name=file]").evaluate(LARGE)
@@ -177,7 +216,12 @@ def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_fol
     page.goto("/house/jobs/")
     method = json.loads(WRITTEN)
     put(page, "method", method["id"], WRITTEN)
-    put(page, "job", "sage", json.dumps({"format": "job", "version": 2, "id": "sage", "name": "Sage", "walk": "batch", "method": method}))
+    put(
+        page,
+        "job",
+        "sage",
+        json.dumps({"format": "job", "version": 2, "id": "sage", "name": "Sage", "walk": "batch", "method": method}),
+    )
     page.goto("/batch/#job=sage")
     about = page.locator(".about-job")
     expect(about).to_contain_text("Take over the measures")

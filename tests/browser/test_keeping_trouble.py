@@ -1,4 +1,5 @@
-"""Where something cannot be kept or read: one clear sentence, the rest works, and everything can still be saved as a file."""
+"""Where something cannot be kept or read: one clear sentence, the rest works, and everything can still be saved as a
+file."""
 
 import json
 from pathlib import Path
@@ -6,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from calculators.documents.json_text import write_json
 from calculators.documents.exchange.backup import read_file
+from calculators.documents.json_text import write_json
 from scripts.tools import browser as chromium
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 
@@ -21,7 +22,10 @@ KEEP = "async ([kind, id, text]) => (await import('/assets/javascript/store.js')
 
 
 def newest(page: Page, kind: str) -> list[str]:
-    return page.evaluate("async (kind) => (await (await import('/assets/javascript/store.js')).newest(kind)).map(({ text }) => text)", kind)
+    return page.evaluate(
+        "async (kind) => (await (await import('/assets/javascript/store.js')).newest(kind)).map(({ text }) => text)",
+        kind,
+    )
 
 
 def everything(page: Page):
@@ -63,7 +67,12 @@ def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(pag
 def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: str, words: str):
     page.goto("/house/jobs/")
     method = text.replace('"job"', '"house method"')
-    for kept in (["job", "odd", text], ["job", "sage-napkins", JOB], ["method", "odd", method], ["method", "summer-linen", WRITTEN]):
+    for kept in (
+        ["job", "odd", text],
+        ["job", "sage-napkins", JOB],
+        ["method", "odd", method],
+        ["method", "summer-linen", WRITTEN],
+    ):
         page.evaluate(KEEP, kept)
     page.evaluate("async () => (await import('/assets/javascript/store.js')).choose('method', 'odd')")
     expect(page.locator(".job-list .trouble")).to_contain_text(words)
@@ -75,15 +84,24 @@ def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: s
     page.goto("/house/")
     expect(page.locator(".house-body .trouble")).to_contain_text(words)
     saved = {(each.kind, each.identity): each.raw for each in everything(page).kept}
-    assert saved == {("job", "odd"): text, ("job", "sage-napkins"): JOB, ("method", "odd"): method, ("method", "summer-linen"): WRITTEN}
+    assert saved == {
+        ("job", "odd"): text,
+        ("job", "sage-napkins"): JOB,
+        ("method", "odd"): method,
+        ("method", "summer-linen"): WRITTEN,
+    }
     assert sorted(newest(page, "job")) == sorted([text, JOB])
 
 
 def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served: str, tmp_path: Path):
     """With the site's data blocked in the browser's own settings."""
     (tmp_path / "Default").mkdir()
-    (tmp_path / "Default/Preferences").write_text(json.dumps({"profile": {"default_content_setting_values": {"cookies": 2}}}))
-    context = browser.browser_type.launch_persistent_context(tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=served)
+    (tmp_path / "Default/Preferences").write_text(
+        json.dumps({"profile": {"default_content_setting_values": {"cookies": 2}}})
+    )
+    context = browser.browser_type.launch_persistent_context(
+        tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=served
+    )
     page = context.pages[0]
     page.goto("/batch/")
     page.get_by_role("button", name="Keep this as a job").click()
@@ -95,5 +113,7 @@ def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served
     expect(page.locator(".said")).to_contain_text("keeps nothing for this site")
     with page.expect_download() as saved:
         page.get_by_role("button", name="Save everything").click()
-    assert [each.newest.document["name"] for each in read_file(Path(saved.value.path()).read_text("utf-8")).kept] == ["Towels"]
+    assert [each.newest.document["name"] for each in read_file(Path(saved.value.path()).read_text("utf-8")).kept] == [
+        "Towels"
+    ]
     context.close()

@@ -8,30 +8,70 @@ from collections.abc import Iterator
 from playwright.sync_api import Browser
 
 from calculators.asking.answering import Asking, answer
-from calculators.catalogue import catalogue
 from calculators.asking.declaration import AskAgain, Calculator
+from calculators.catalogue import catalogue
 from calculators.faces.page.answered import figure
 from calculators.faces.page.markup import html
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 
-HEMS = ({"hem_1": "34 mm", "hem_2": "21 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "72", "turn": "3/8 in"})
-WIDER = ({"hem_1": "34 mm", "hem_2": "34 mm", "angle": "104", "turn": "7 mm"}, {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "115", "turn": "3/8 in"})
+HEMS = (
+    {"hem_1": "34 mm", "hem_2": "21 mm", "angle": "104", "turn": "7 mm"},
+    {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "72", "turn": "3/8 in"},
+)
+WIDER = (
+    {"hem_1": "34 mm", "hem_2": "34 mm", "angle": "104", "turn": "7 mm"},
+    {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "115", "turn": "3/8 in"},
+)
 ODD = {
     "corner-bulk": WIDER,
     "corner-steps": HEMS,
     "curtains": (
-        {"rod": "3.17 m", "drop": "64 cm", "curtains": "1", "pattern_repeat": "64 cm", "cloth_width": "137 cm", "side_hem": "2.7 cm"}, {"rod": "31 3/8 in", "drop": "142 5/8 in", "curtains": "3", "cloth_width": "53 3/8 in"},
-        {"rod": "20 m", "drop": "40 cm", "curtains": "1", "lower_hem": "1.3 cm", "heading": "0"}, {"rod": "30 cm", "drop": "20 m", "curtains": "2", "pattern_repeat": "3 m"},
+        {
+            "rod": "3.17 m",
+            "drop": "64 cm",
+            "curtains": "1",
+            "pattern_repeat": "64 cm",
+            "cloth_width": "137 cm",
+            "side_hem": "2.7 cm",
+        },
+        {"rod": "31 3/8 in", "drop": "142 5/8 in", "curtains": "3", "cloth_width": "53 3/8 in"},
+        {"rod": "20 m", "drop": "40 cm", "curtains": "1", "lower_hem": "1.3 cm", "heading": "0"},
+        {"rod": "30 cm", "drop": "20 m", "curtains": "2", "pattern_repeat": "3 m"},
     ),
-    "finished-size": ({"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"}, {"width": "72 3/8 in", "length": "15 1/16 in"}),
+    "finished-size": (
+        {"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"},
+        {"width": "72 3/8 in", "length": "15 1/16 in"},
+    ),
     "gauge-finder": tuple({name: text for name, text in hems.items() if name != "turn"} for hems in HEMS),
-    "lay-plan": ({"cloths": "White two-layer cotton, row 2 | 132 cm | 4.6 m | 1 | no", "pieces": "Napkin | 46 cm | 46 cm | 18 | no"}, {"cloths": "Linen | 138 cm | 11 m | 1 | no", "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no"}, {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"}),
+    "lay-plan": (
+        {
+            "cloths": "White two-layer cotton, row 2 | 132 cm | 4.6 m | 1 | no",
+            "pieces": "Napkin | 46 cm | 46 cm | 18 | no",
+        },
+        {
+            "cloths": "Linen | 138 cm | 11 m | 1 | no",
+            "pieces": "Napkin | 7 cm | 9 cm | 30 | yes; Runner | 31 cm | 173 cm | 4 | no",
+        },
+        {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"},
+    ),
     "mitre-gauge": HEMS,
-    "mitre-marks": (*HEMS, *({"hem_1": "30 mm", "hem_2": "30 mm", "angle": angle} for angle in ("45", "60", "120", "135"))),
-    "pieces-from-cloth": ({"cloth_width": "138 cm", "cloth_length": "9 m", "piece_width": "13 cm", "piece_length": "47 cm"}, {"cloth_width": "54 in", "cloth_length": "1 yd", "piece_width": "13 3/8 in", "piece_length": "9 in"}),
-    "pointed-end": ({"runner_width": "34.7 cm", "point_length": "1.3 m"}, {"runner_width": "15 3/8 in", "point_length": "1 1/16 in"}),
-    "usable-cloth": ({"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"}, {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"}),
+    "mitre-marks": (
+        *HEMS,
+        *({"hem_1": "30 mm", "hem_2": "30 mm", "angle": angle} for angle in ("45", "60", "120", "135")),
+    ),
+    "pieces-from-cloth": (
+        {"cloth_width": "138 cm", "cloth_length": "9 m", "piece_width": "13 cm", "piece_length": "47 cm"},
+        {"cloth_width": "54 in", "cloth_length": "1 yd", "piece_width": "13 3/8 in", "piece_length": "9 in"},
+    ),
+    "pointed-end": (
+        {"runner_width": "34.7 cm", "point_length": "1.3 m"},
+        {"runner_width": "15 3/8 in", "point_length": "1 1/16 in"},
+    ),
+    "usable-cloth": (
+        {"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"},
+        {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"},
+    ),
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
   const svg = [...figure.querySelectorAll('svg')].find((each) => each.checkVisibility());
@@ -83,10 +123,16 @@ def drawings() -> Iterator[str]:
 
 def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
     """A drawing may be laid out anew for a screen: what is shown at this width is measured."""
-    context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, service_workers="block", java_script_enabled=True)
+    context = browser.new_context(
+        base_url=served, viewport={"width": width, "height": 844}, service_workers="block", java_script_enabled=True
+    )
     page = context.new_page()
     page.goto("/corners/mitre/")
-    page.evaluate("(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div class='answer'>${all}</div></section>`; }", "".join(drawings()))
+    page.evaluate(
+        "(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div "
+        "class='answer'>${all}</div></section>`; }",
+        "".join(drawings()),
+    )
     page.evaluate("document.fonts.ready")
     faults = page.evaluate(MEASURE)
     planted = page.evaluate("""() => {

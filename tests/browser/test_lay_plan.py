@@ -27,7 +27,9 @@ def write(blank: Locator, text: str) -> None:
 
 def test_an_order_is_typed_and_its_plan_seen(page):
     plan = opened(page)
-    expect(plan.locator(".spoken")).to_contain_text("22 pieces from Linen: the whole order")  # complete before any script
+    expect(plan.locator(".spoken")).to_contain_text(
+        "22 pieces from Linen: the whole order"
+    )  # complete before any script
     plan.locator(".one-more[data-field=pieces]").click()
     for column, text in enumerate(("Towel", "50 cm", "70 cm", "2")):
         write(cell(plan, "pieces", 3, column), text)
@@ -63,7 +65,10 @@ TIGHT = [["Napkin", "40 cm", "40 cm", "10"], ["Placemat", "35 cm", "48 cm", "6"]
 
 def test_a_change_that_is_offered_is_made_kept_and_undone_by_keyboard(page):
     plan = opened(page)
-    offer, strips = plan.get_by_role("button", name="Change it so: cut in strips along the cloth"), plan.locator("select[name=strips]")
+    offer, strips = (
+        plan.get_by_role("button", name="Change it so: cut in strips along the cloth"),
+        plan.locator("select[name=strips]"),
+    )
     for row, texts in enumerate(TIGHT):
         for column, text in enumerate(texts):
             write(cell(plan, "pieces", row, column), text)
@@ -160,7 +165,11 @@ def test_a_link_carries_the_numbers_and_waits_to_be_told(page):
 
 
 def test_a_link_that_carries_nonsense_is_passed_over(page):
-    for nonsense in ("#carries=", "#carries=%7B", "#carries=%7B%22name%22%3A%22lay-plan%22%2C%22texts%22%3A%7B%22pieces%22%3A5%7D%7D"):
+    for nonsense in (
+        "#carries=",
+        "#carries=%7B",
+        "#carries=%7B%22name%22%3A%22lay-plan%22%2C%22texts%22%3A%7B%22pieces%22%3A5%7D%7D",
+    ):
         page.goto("about:blank")
         page.goto("/plan/lay-plan/" + nonsense)
         expect(page.locator(".spoken").first).to_contain_text("22 pieces")
@@ -171,11 +180,18 @@ def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
     plan = opened(page)
     drawing, told = plan.locator("figure.drawing"), plan.locator(".told")
     drawing.locator(".pointed-at").first.click()
-    expect(told).to_contain_text("Placemat, strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 0\u00a0cm to 35\u00a0cm")
+    expect(told).to_contain_text(
+        "Placemat, strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 0\u00a0cm to "
+        "35\u00a0cm"
+    )
     page.keyboard.press("ArrowRight")
-    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 0\u00a0cm")
+    expect(told).to_contain_text(
+        "strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 0\u00a0cm"
+    )
     page.keyboard.press("ArrowDown")
-    expect(told).to_contain_text("strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 35\u00a0cm")
+    expect(told).to_contain_text(
+        "strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 35\u00a0cm"
+    )
     expect(plan.get_by_role("button", name="Placemat, strip 2", pressed=True)).to_have_count(1)
     before = drawing.locator("svg").bounding_box()["width"]
     button = plan.get_by_role("button", name="4×")
@@ -192,8 +208,12 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
     plan = opened(page)
     plan.locator("figure.drawing .pointed-at").nth(1).click()
     told = plan.locator(".told")
-    expect(told).to_contain_text("strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 35\u00a0cm to 70\u00a0cm")
-    cell(plan, "pieces", 0, 1).evaluate("(blank) => { blank.value = '34 cm'; blank.dispatchEvent(new Event('input', { bubbles: true })); }")
+    expect(told).to_contain_text(
+        "strip 1: from the straight end 0\u00a0cm to 48\u00a0cm, from the trimming line 35\u00a0cm to 70\u00a0cm"
+    )
+    cell(plan, "pieces", 0, 1).evaluate(
+        "(blank) => { blank.value = '34 cm'; blank.dispatchEvent(new Event('input', { bubbles: true })); }"
+    )
     expect(told).to_contain_text("from the trimming line 34\u00a0cm to 68\u00a0cm", timeout=AWAKE)
     expect(plan.locator("figure.drawing .pointed-at").nth(1)).to_be_focused()
     expect(plan.get_by_role("button", name="from the trimming line 34", pressed=True)).to_have_count(1)

@@ -1,4 +1,5 @@
-"""A lay plan on paper: a cutting list on two sheets, however it is printed, each with the order, the house and the day."""
+"""A lay plan on paper: a cutting list on two sheets, however it is printed, each with the order, the house and the
+day."""
 
 import io
 from datetime import date
@@ -15,7 +16,11 @@ PAPERS = ("A4", "Letter")
 def sheets(page: Page, paper: str = "A4") -> list[str]:
     """The words of every printed sheet, as by the browser's menu."""
     with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
-        assert all(word["x1"] < sheet.width and word["bottom"] < sheet.height for sheet in pdf.pages for word in sheet.extract_words())
+        assert all(
+            word["x1"] < sheet.width and word["bottom"] < sheet.height
+            for sheet in pdf.pages
+            for word in sheet.extract_words()
+        )
         return [sheet.extract_text().replace("\N{NO-BREAK SPACE}", " ") for sheet in pdf.pages]
 
 
@@ -36,9 +41,16 @@ def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page,
     choose_ruler(page, ruler)
     says(calculator(page, "lay-plan"), "22 pieces")
     first, second = sheets(page, paper)
-    assert "The order" in first and "22 pieces" in first and "Marking table" in second and "Cuts in working order" in second
+    assert (
+        "The order" in first
+        and "22 pieces" in first
+        and "Marking table" in second
+        and "Cuts in working order" in second
+    )
     assert "How to read the plan" not in first + second
-    assert page.evaluate("document.documentElement.className.includes('only-sheets')") is False  # the screen is as it was
+    assert (
+        page.evaluate("document.documentElement.className.includes('only-sheets')") is False
+    )  # the screen is as it was
 
 
 def test_the_button_prints_the_same_sheets(page: Page):
@@ -71,7 +83,9 @@ def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
     blank(plan, "order").fill("Christening, six places")
     expect(plan.locator(".headed .name").first).to_have_text("Christening, six places", timeout=WAKING)
     says(plan, "22 pieces")
-    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading.replace("Long table", "Christening, six places")] * 2
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [
+        heading.replace("Long table", "Christening, six places")
+    ] * 2
     blank(plan, "order").fill("")
     expect(plan.locator(".headed .name").first).to_be_empty(timeout=WAKING)
     says(plan, "22 pieces")
@@ -99,7 +113,10 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
     expect(plan.locator(".answer")).to_contain_text("146.4 cm", timeout=WAKING)
     for paper in PAPERS:
         first, _ = sheets(page, paper)
-        assert "Linen 150 cm 430 cm on; 1.5 cm off each −4.8 % along, −2.4 % across 146.4 cm about 409.4 cm" in first.replace("\n", " ")
+        assert (
+            "Linen 150 cm 430 cm on; 1.5 cm off each −4.8 % along, −2.4 % across 146.4 cm about 409.4 cm"
+            in first.replace("\n", " ")
+        )
 
 
 def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):

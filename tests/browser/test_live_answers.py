@@ -7,7 +7,19 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, blank, calculator, choose_ruler, hold_back, let_through, refusal, says, scripts_held_back, spoken
+from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
+    WAKING,
+    blank,
+    calculator,
+    choose_ruler,
+    hold_back,
+    let_through,
+    refusal,
+    says,
+    scripts_held_back,
+    spoken,
+)
 
 PIECES = "plan/pieces/"
 
@@ -26,7 +38,8 @@ ISSUE_CLOTH = {"cloth_width": "113 cm", "cloth_length": "252 cm", "piece_width":
 
 
 def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page: Page):
-    """Arithmetic: 113 − 2 × 1.5 = 110, 110 ÷ 36 → 3 across, 4 × 63 ÷ 36 → 7 along; at 250 cm seven fit at 250 ÷ 7 ≈ 35.7 cm."""
+    """Arithmetic: 113 − 2 × 1.5 = 110, 110 ÷ 36 → 3 across, 4 × 63 ÷ 36 → 7 along; at 250 cm seven fit at 250 ÷ 7 ≈
+    35.7 cm."""
     section = open_pieces(page)
     page.evaluate("window.sameVisit = true")
     drawing = section.locator("figure.drawing svg")
@@ -39,7 +52,9 @@ def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page:
     expect(section.locator(".marks").last.locator("li").last).to_contain_text("252 cm")
     fill(section, cloth_length="250 cm")
     says(section, "18 pieces: 3 across, 6 along")
-    expect(section.get_by_role("row").filter(has_text=re.compile(r"7 along.*21")).first).to_contain_text("about 35.7 cm")
+    expect(section.get_by_role("row").filter(has_text=re.compile(r"7 along.*21")).first).to_contain_text(
+        "about 35.7 cm"
+    )
     assert page.evaluate("window.sameVisit") is True
 
 
@@ -84,7 +99,7 @@ def test_inches_with_fractions(page: Page):
     section = open_pieces(page)
     choose_ruler(page, "in 1/16")
     expect(blank(section, "piece_width")).to_have_value("18 in", timeout=WAKING)
-    fill(section, cloth_width="61", cloth_length="3 yd", piece_width="14 1/4", piece_length="14 1/4\"")
+    fill(section, cloth_width="61", cloth_length="3 yd", piece_width="14 1/4", piece_length='14 1/4"')
     says(section, "28 pieces: 4 across, 7 along")
     expect(section.locator(".marks").last.locator("li").nth(1)).to_contain_text("28 1/2 in")
     expect(section.locator("figure.drawing svg text", has_text="in").first).to_be_visible()
@@ -135,7 +150,9 @@ def test_the_ruler_is_kept_on_other_pages_and_after_a_reload(page: Page):
 
 def test_a_ruler_that_is_no_longer_offered_is_no_trouble(page: Page):
     open_pieces(page)
-    page.evaluate("for (const key of Object.keys(localStorage)) 0; localStorage.setItem('/ruler', JSON.stringify('cubit'))")
+    page.evaluate(
+        "for (const key of Object.keys(localStorage)) 0; localStorage.setItem('/ruler', JSON.stringify('cubit'))"
+    )
     section = open_pieces(page)
     fill(section, piece_width="36 cm")
     says(section, "4 across")
@@ -147,7 +164,9 @@ def test_what_was_typed_survives_moving_to_another_page_and_back(page: Page):
     fill(section, **ISSUE_CLOTH)
     says(section, "21 pieces")
     page.evaluate("window.sameVisit = true")
-    page.locator("article a[href*='corners/mitre']").first.click() if page.locator("article a[href*='corners/mitre']").count() else page.goto("/corners/mitre/")
+    page.locator("article a[href*='corners/mitre']").first.click() if page.locator(
+        "article a[href*='corners/mitre']"
+    ).count() else page.goto("/corners/mitre/")
     expect(calculator(page, "mitre-marks")).to_be_visible()
     page.go_back()
     section = calculator(page, "pieces-from-cloth")
@@ -186,7 +205,10 @@ def test_a_width_kept_or_linked_before_selvedges_were_asked_for_stays_one_withou
     page.reload()
     says(section, "2 across")
     page.goto("/#")
-    page.goto("/plan/pieces/#carries=" + quote(json.dumps({"name": "pieces-from-cloth", "texts": {"cloth_width": "110 cm", "piece_width": "36 cm"}})))
+    page.goto(
+        "/plan/pieces/#carries="
+        + quote(json.dumps({"name": "pieces-from-cloth", "texts": {"cloth_width": "110 cm", "piece_width": "36 cm"}}))
+    )
     page.get_by_role("button", name="Use these numbers").click()
     says(section, "3 across")
 
@@ -263,7 +285,7 @@ def test_a_blank_that_is_emptied_and_left_goes_back_to_the_house_s_number(page: 
 def test_what_is_typed_never_becomes_part_of_the_page(page: Page):
     section = open_pieces(page)
     page.evaluate("window.alert = () => (window.alerted = true); 0")
-    for nasty in ("<img src=x onerror=alert(1)>", "<script>alert(1)</script>", "\"><svg onload=alert(1)>"):
+    for nasty in ("<img src=x onerror=alert(1)>", "<script>alert(1)</script>", '"><svg onload=alert(1)>'):
         fill(section, piece_width=nasty)
         expect(refusal(section, "piece_width")).to_contain_text(nasty[:10], timeout=WAKING)
     assert section.locator("img, script, [onload], [onerror]").count() == 0
@@ -313,10 +335,14 @@ def test_where_the_browser_is_full_the_visit_remembers_what_was_typed_last(page)
     section = calculator(page, "pieces-from-cloth")
     blank(section, "piece_width").fill("40 cm")
     says(section, "3 across")
-    page.evaluate("() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }")
+    page.evaluate(
+        "() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
+    )
     blank(section, "piece_width").fill("36 cm")
     says(section, "4 across")
-    page.evaluate("document.body.appendChild(Object.assign(document.createElement('a'), { href: '/corners/mitre/' })).click()")
+    page.evaluate(
+        "document.body.appendChild(Object.assign(document.createElement('a'), { href: '/corners/mitre/' })).click()"
+    )
     expect(page.locator("h1")).to_contain_text("Mitre")
     page.go_back()
     expect(blank(calculator(page, "pieces-from-cloth"), "piece_width")).to_have_value("36 cm")

@@ -1,4 +1,5 @@
-"""No page scrolls sideways, no blank, choice or button sticks out of its box, no table is cut off, no full stop stands alone and nothing empty takes room, from a narrow phone to a computer's screen."""
+"""No page scrolls sideways, no blank, choice or button sticks out of its box, no table is cut off, no full stop stands
+alone and nothing empty takes room, from a narrow phone to a computer's screen."""
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -79,7 +80,9 @@ def test_the_longest_choice_of_a_row_stays_in_its_box(reader: Page):
     reader.goto("/plan/lay-plan/")
     rows = reader.locator("table.rows[data-field=pieces] select")
     for number in range(rows.count()):
-        longest = rows.nth(number).evaluate("it => [...it.options].reduce((a, b) => (a.text.length >= b.text.length ? a : b)).value")
+        longest = rows.nth(number).evaluate(
+            "it => [...it.options].reduce((a, b) => (a.text.length >= b.text.length ? a : b)).value"
+        )
         rows.nth(number).select_option(longest)
     assert faults(reader) == []
 
@@ -92,17 +95,39 @@ def test_the_house_method_stays_in_its_box(reader: Page):
 
 def test_a_planted_wide_box_is_found(reader: Page):
     reader.goto("/cut/marking/")
-    reader.evaluate("document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: 1400px' }))")
+    reader.evaluate(
+        "document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: "
+        "1400px' }))"
+    )
     assert faults(reader)
 
 
 @pytest.mark.parametrize(
     ("page", "plant", "told"),
     [
-        ("/plan/sizes/", "document.querySelector('.md-typeset__scrollwrap table').style.whiteSpace = 'nowrap'", "a table is cut off"),
-        ("/plan/sizes/", "document.querySelector('article table').style.cssText = 'table-layout: fixed; width: 100px; display: table'", "a cell is cut off"),
-        ("/plan/pieces/", "const blank = document.querySelector('.sentence .blank'); blank.style.display = 'block'; blank.after('.');", "stands alone"),
-        ("/batch/", "document.querySelector('article').append(Object.assign(document.createElement('p'), { role: 'status', style: 'min-height: 2em' }))", "takes room"),
+        (
+            "/plan/sizes/",
+            "document.querySelector('.md-typeset__scrollwrap table').style.whiteSpace = 'nowrap'",
+            "a table is cut off",
+        ),
+        (
+            "/plan/sizes/",
+            "document.querySelector('article table').style.cssText = 'table-layout: fixed; width: 100px; display: "
+            "table'",
+            "a cell is cut off",
+        ),
+        (
+            "/plan/pieces/",
+            "const blank = document.querySelector('.sentence .blank'); blank.style.display = 'block'; "
+            "blank.after('.');",
+            "stands alone",
+        ),
+        (
+            "/batch/",
+            "document.querySelector('article').append(Object.assign(document.createElement('p'), { role: 'status', "
+            "style: 'min-height: 2em' }))",
+            "takes room",
+        ),
     ],
 )
 def test_a_planted_fault_of_each_kind_is_found(reader: Page, page: str, plant: str, told: str):

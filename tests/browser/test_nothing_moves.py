@@ -13,7 +13,9 @@ def test_the_choice_of_a_ruler_has_its_place_before_it_works_and_keeps_its_width
     choice = page.locator(".ruler-choice")
     with scripts_held_back(page):
         page.goto("/plan/pieces/", wait_until="commit")
-        page.wait_for_function("() => performance.getEntriesByName('first-contentful-paint').length")  # its style sheets are there
+        page.wait_for_function(
+            "() => performance.getEntriesByName('first-contentful-paint').length"
+        )  # its style sheets are there
         expect(choice).to_be_hidden()
         kept_place = choice.evaluate(HEIGHT)
     expect(choice).to_be_visible()
@@ -43,8 +45,16 @@ def test_style_sheets_stay_as_they_were_loaded_from_the_first_page_to_the_last(p
     page.goto("/plan/pieces/")
     expect(page.locator(".ruler-choice")).to_be_visible()
     assert page.evaluate("touched") == ["childList at loading"]
-    for link, title in (("Sources", "Sources"), ("Workroom handbook", "Workroom handbook"), ("Pieces from cloth", "Pieces from cloth")):
-        page.evaluate("text => [...document.querySelectorAll('.md-nav a, .md-logo')].find((each) => each.textContent.trim() === text || each.title === text).click()", link)
+    for link, title in (
+        ("Sources", "Sources"),
+        ("Workroom handbook", "Workroom handbook"),
+        ("Pieces from cloth", "Pieces from cloth"),
+    ):
+        page.evaluate(
+            "text => [...document.querySelectorAll('.md-nav a, .md-logo')].find((each) => each.textContent.trim() "
+            "=== text || each.title === text).click()",
+            link,
+        )
         expect(page).to_have_title(re.compile(f"^{title}"))
         expect(page.locator("article h1")).to_be_visible()
     assert page.evaluate("touched") == ["childList at loading"]

@@ -33,7 +33,13 @@ def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
     page.evaluate(SHOW)
     shelf = page.locator(".notices")
     expect(shelf.locator(".notice")).to_have_count(2)
-    until(page, lambda: page.evaluate("document.documentElement.scrollHeight") >= height + shelf.evaluate("it => it.offsetHeight") - 2)
+    until(
+        page,
+        lambda: (
+            page.evaluate("document.documentElement.scrollHeight")
+            >= height + shelf.evaluate("it => it.offsetHeight") - 2
+        ),
+    )
     until(page, lambda: page.evaluate(IN_REACH))  # the theme fits its side lists in after a scroll
     assert shelf.evaluate("it => it.offsetHeight <= innerHeight * 0.45 + 1")
     page.evaluate(CLEAR)
@@ -60,9 +66,14 @@ def test_how_far_the_keeping_is_stands_in_a_line_at_the_foot_of_the_page_and_mov
     page.evaluate("document.fonts.ready.then(() => true)")
     line = page.locator(".notice")
     title = page.locator("h1").bounding_box()
-    for said, told, topic in (("keeping", "Keeping the handbook", "keeping"), ("in use", "Ready for the workroom", "ready")):
+    for said, told, topic in (
+        ("keeping", "Keeping the handbook", "keeping"),
+        ("in use", "Ready for the workroom", "ready"),
+    ):
         say = SAY_READY.replace('say: "in use"', f'say: "{said}", share: 0.5, first: true')
-        until(page, lambda say=say, topic=topic: page.evaluate(say) and page.locator(f"[data-topic={topic}]").count() == 1)
+        until(
+            page, lambda say=say, topic=topic: page.evaluate(say) and page.locator(f"[data-topic={topic}]").count() == 1
+        )
         expect(line).to_have_count(1)
         expect(line).to_contain_text(told)
         expect(line.get_by_role("button")).to_have_count(0)

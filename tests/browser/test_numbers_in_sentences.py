@@ -34,14 +34,19 @@ def test_a_number_typed_without_its_unit_keeps_its_meaning_on_another_ruler(page
 
 
 def test_numbers_of_one_sentence_belong_to_one_calculation(page):
-    """Flat: 84 in x 2 + 2 x 4 + 3 in; gathered: all of it x 2. A refused value makes all of them wait, and none change alone."""
+    """Flat: 84 in x 2 + 2 x 4 + 3 in; gathered: all of it x 2. A refused value makes all of them wait, and none change
+    alone."""
     page.goto("/projects/curtains/")
     page.locator(".ruler-choice select").select_option("in 1/16")
     section = page.locator("section.calculator")
     numbers = page.locator("article [data-number]")
     section.locator("[name=rod]").fill("84 in")
     expect(page.locator("""article [data-number*='"rod"']""")).to_have_text("84 in", timeout=AWAKE)
-    text = lambda name, but: page.locator(f"article [data-number*='\"{name}\"'][data-number*=': \"{but}\"']").inner_text().replace("\u00a0", " ")
+    text = lambda name, but: (
+        page.locator(f"article [data-number*='\"{name}\"'][data-number*=': \"{but}\"']")
+        .inner_text()
+        .replace("\u00a0", " ")
+    )
     assert text("flat_width", "flat") == "179 in" and text("flat_width", "gathered") == "190 in"
     before = numbers.all_inner_texts()
     section.locator("[name=rod]").fill("84 bananas")

@@ -1,4 +1,5 @@
-"""On every page with numbers of its own calculator in the text: while its blanks are typed into, all those numbers are of one calculation."""
+"""On every page with numbers of its own calculator in the text: while its blanks are typed into, all those numbers are
+of one calculation."""
 
 import json
 from collections.abc import Iterator
@@ -9,8 +10,8 @@ from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, expect
 
 from calculators.asking.answering import Asking
-from calculators.catalogue import calculator_named
 from calculators.asking.declaration import AskAgain
+from calculators.catalogue import calculator_named
 from calculators.faces.page.sentence_number import worked
 from calculators.values.kinds import Count, Length
 from tests.browser.reader import WAKING, blank, calculator, elsewhere, refusal
@@ -31,13 +32,16 @@ WATCHED = """([calculator, given]) => {
 
 
 def mixed_pages(site: Path) -> Iterator[tuple[str, str, str]]:
-    """(page, calculator, what the page fills in) of every page whose text has live numbers of a calculator that stands in it."""
+    """(page, calculator, what the page fills in) of every page whose text has live numbers of a calculator that stands
+    in it."""
     for page in sorted(site.rglob("*.html")):
         parts = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
         for section in parts.select("section.calculator"):
             own = (section["data-calculator"], json.loads(section["data-given"]))
             numbers = [json.loads(each["data-number"]) for each in parts.select("[data-number]")]
-            if not section.find_parent(class_="walk") and any((each["calculator"], each["given"]) == own for each in numbers):
+            if not section.find_parent(class_="walk") and any(
+                (each["calculator"], each["given"]) == own for each in numbers
+            ):
                 yield f"/{page.parent.relative_to(site).as_posix()}/", own[0], json.dumps(own[1], separators=(",", ":"))
 
 
@@ -45,7 +49,11 @@ def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:
     """Blanks of a calculator, each with a text that can stand there and changes what comes of it."""
     asked = calculator_named(name)
     before = worked(name, given, Asking({}))
-    for field in (field for field in asked.fields if field.name not in given and field.name in asked.asked_in_sentence and isinstance(field.kind, (Length, Count))):
+    for field in (
+        field
+        for field in asked.fields
+        if field.name not in given and field.name in asked.asked_in_sentence and isinstance(field.kind, (Length, Count))
+    ):
         value = Asking(given).value(field)
         for part in (Fraction(11, 10), Fraction(9, 10)):
             text = str(value + 1) if isinstance(field.kind, Count) else f"{float(value * part):.1f} mm"
@@ -60,10 +68,17 @@ def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:
 def as_worked_out(numbers: list[str], typed: dict[str, str]) -> list[str]:
     """What numbers of a page come to in CPython."""
     wanted = [json.loads(each) for each in numbers]
-    return [worked(each["calculator"], {**each["given"], **typed, **each.get("but", {})}, Asking({}))[each["result"]].replace("\u00a0", " ") for each in wanted]
+    return [
+        worked(each["calculator"], {**each["given"], **typed, **each.get("but", {})}, Asking({}))[
+            each["result"]
+        ].replace("\u00a0", " ")
+        for each in wanted
+    ]
 
 
-def test_on_every_page_the_numbers_of_its_calculation_change_together_or_wait_together(browser: Browser, served: str, site: Path):
+def test_on_every_page_the_numbers_of_its_calculation_change_together_or_wait_together(
+    browser: Browser, served: str, site: Path
+):
     page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
     pages = list(mixed_pages(site))
     assert len(pages) >= 8
@@ -72,16 +87,24 @@ def test_on_every_page_the_numbers_of_its_calculation_change_together_or_wait_to
         page.goto(path)
         numbers = page.evaluate(WATCHED, [name, given])
         section = calculator(page, name)
-        shown = lambda typed: page.wait_for_function("(wanted) => JSON.stringify(shownNow()) === JSON.stringify(wanted)", arg=as_worked_out(numbers, typed), timeout=WAKING)
+        shown = lambda typed: page.wait_for_function(
+            "(wanted) => JSON.stringify(shownNow()) === JSON.stringify(wanted)",
+            arg=as_worked_out(numbers, typed),
+            timeout=WAKING,
+        )
         blank(section, one).fill(first)
         shown({one: first})
-        assert all(each in (as_worked_out(numbers, {}), as_worked_out(numbers, {one: first})) for each in page.evaluate("seen")), path
+        assert all(
+            each in (as_worked_out(numbers, {}), as_worked_out(numbers, {one: first})) for each in page.evaluate("seen")
+        ), path
         blank(section, one).fill("84 bananas")
         expect(refusal(section, one)).to_be_visible()
         page.evaluate("() => seen.splice(0)")
         blank(section, other).fill(second)
         page.wait_for_timeout(400)
-        assert all(each == as_worked_out(numbers, {one: first}) for each in page.evaluate("seen")), f"{path}: they wait while a blank needs mending"
+        assert all(each == as_worked_out(numbers, {one: first}) for each in page.evaluate("seen")), (
+            f"{path}: they wait while a blank needs mending"
+        )
         page.evaluate("() => seen.splice(0)")
         blank(section, one).fill(first)
         both = {one: first, other: second}

@@ -25,13 +25,19 @@ def copy(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture
 def opened(browser: Browser, copy: Path) -> Iterator[Page]:
-    """The copy's home page; fails the test when a page goes against its policy, asks for anything but files, or breaks."""
+    """The copy's home page; fails the test when a page goes against its policy, asks for anything but files, or
+    breaks."""
     context = browser.new_context(viewport={"width": 390, "height": 844})
     context.set_default_timeout(LONG)
     broken: list[str] = []
     context.on("console", lambda message: broken.append(message.text) if message.type == "error" else None)
     context.on("weberror", lambda problem: broken.append(str(problem.error)))
-    context.on("request", lambda request: None if urlsplit(request.url).scheme in ("file", "blob", "data") else broken.append(request.url))
+    context.on(
+        "request",
+        lambda request: (
+            None if urlsplit(request.url).scheme in ("file", "blob", "data") else broken.append(request.url)
+        ),
+    )
     page = context.new_page()
     page.goto((copy / "index.html").as_uri())
     yield page
@@ -75,7 +81,9 @@ def test_every_page_opens_and_every_calculator_answers(opened: Page, copy: Path)
             if section.get_attribute("data-calculator") in answered:
                 continue
             answer = section.locator(".answer")
-            answer.locator(".spoken").evaluate("(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')")
+            answer.locator(".spoken").evaluate(
+                "(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')"
+            )
             blank = section.locator("form.asked input[type=text]:visible").first
             blank.fill(blank.input_value() + " ")
             expect(answer.locator("[data-before]")).to_have_count(0, timeout=LONG)
@@ -92,20 +100,27 @@ def test_the_search_finds_and_its_result_opens(opened: Page):
 
 
 def test_its_policy_allows_nothing_it_could_do_without(browser: Browser, copy: Path, tmp_path: Path):
-    """A worker made from text takes its page's policy, and a page on a disk can make no other: so this policy must allow more
+    """A worker made from text takes its page's policy, and a page on a disk can make no other: so this policy must
+    allow more
     than the served one. Each of the three sources more is needed: without it Python does not come."""
     page_file = copy / "plan/pieces/index.html"
     whole = page_file.read_text()
     (rule,) = re.findall(r'http-equiv="Content-Security-Policy" content="([^"]*)"', whole)
     assert "unsafe-inline" not in rule and "'unsafe-eval'" not in rule.replace("&#x27;", "'")
-    for source in ("script-src &#x27;self&#x27; blob:", "&#x27;wasm-unsafe-eval&#x27;", "worker-src &#x27;self&#x27; blob:"):
+    for source in (
+        "script-src &#x27;self&#x27; blob:",
+        "&#x27;wasm-unsafe-eval&#x27;",
+        "worker-src &#x27;self&#x27; blob:",
+    ):
         assert source in rule
         less = source.replace(" blob:", "").replace("&#x27;wasm-unsafe-eval&#x27;", "")
         stricter = page_file.with_name("stricter.html")
         stricter.write_text(whole.replace(rule, rule.replace(source, less)))
         context = browser.new_context()
         page = context.new_page()
-        with page.expect_console_message(lambda message: "content security policy" in message.text.lower(), timeout=LONG):
+        with page.expect_console_message(
+            lambda message: "content security policy" in message.text.lower(), timeout=LONG
+        ):
             page.goto(stricter.as_uri())
         context.close()
         stricter.unlink()

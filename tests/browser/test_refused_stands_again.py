@@ -1,4 +1,5 @@
-"""What was typed and could not be taken stands there again after the page is loaded anew: as typed, marked, and nowhere kept as a value."""
+"""What was typed and could not be taken stands there again after the page is loaded anew: as typed, marked, and nowhere
+kept as a value."""
 
 import re
 
@@ -23,7 +24,9 @@ def loaded_again(page: Page) -> None:
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_nonsense_in_every_blank_of_a_method_stands_there_again_or_is_kept_as_words(page: Page):
     begin(page)
-    names = page.evaluate("() => [...document.querySelectorAll('.house-body input[type=text]')].map(({ name }) => name)")
+    names = page.evaluate(
+        "() => [...document.querySelectorAll('.house-body input[type=text]')].map(({ name }) => name)"
+    )
     assert len(names) > 60
     page.evaluate("""([names, text]) => {
         for (const name of names) {
@@ -33,7 +36,9 @@ def test_nonsense_in_every_blank_of_a_method_stands_there_again_or_is_kept_as_wo
             blank.dispatchEvent(new Event("change", { bubbles: true }));
         }
     }""", [names, NONSENSE])  # fmt: skip
-    page.wait_for_function("() => document.querySelectorAll('.house-body [aria-invalid=true]').length > 40", timeout=WAKING)
+    page.wait_for_function(
+        "() => document.querySelectorAll('.house-body [aria-invalid=true]').length > 40", timeout=WAKING
+    )
     page.get_by_role("button", name="Done").click()  # in its turn, after all that was typed
     page.get_by_role("button", name="Change it").click()
     expect(page.locator(".house-body [aria-invalid=true]").first).to_be_attached()
@@ -43,10 +48,14 @@ def test_nonsense_in_every_blank_of_a_method_stands_there_again_or_is_kept_as_wo
     loaded_again(page)
     assert page.evaluate(REFUSED) == before
     document = kept(page)
-    stands = page.evaluate("(names) => names.map((name) => document.querySelector(`.house-body [name='${name}']`)?.value ?? '')", names)
+    stands = page.evaluate(
+        "(names) => names.map((name) => document.querySelector(`.house-body [name='${name}']`)?.value ?? '')", names
+    )
     lost = [name for name, text in zip(names, stands, strict=True) if name != "name" and text != NONSENSE]
     assert not lost, lost
-    assert document.count(NONSENSE) == len(names) - 1 - len(before)  # words are words; what was refused is in no document
+    assert document.count(NONSENSE) == len(names) - 1 - len(
+        before
+    )  # words are words; what was refused is in no document
 
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
@@ -54,7 +63,9 @@ def test_a_refused_text_goes_with_its_line_and_once_it_is_mended(page: Page):
     begin(page)
     page.locator("details.line > summary", has_text="Runner").click()
     page.locator("details.line > summary", has_text="Placemat").click()
-    runner = page.locator(".house-body details.line", has=page.locator("summary", has_text="Runner")).locator("input[name$='.hem']")
+    runner = page.locator(".house-body details.line", has=page.locator("summary", has_text="Runner")).locator(
+        "input[name$='.hem']"
+    )
     runner.fill(NONSENSE)
     runner.blur()
     expect(runner).to_have_attribute("aria-invalid", "true")
@@ -94,7 +105,9 @@ def test_on_a_job_and_its_ticket_too(page: Page):
     expect(page.locator(".walk .refusal[data-field=cloth_width]").first).to_contain_text("is not a length")
     expect(page.locator(".job-in-hand > .said")).to_contain_text("Kept at")
     page.reload()
-    expect(page.locator(".walk .refusal[data-field=cloth_width]").first).to_contain_text("is not a length", timeout=WAKING)
+    expect(page.locator(".walk .refusal[data-field=cloth_width]").first).to_contain_text(
+        "is not a length", timeout=WAKING
+    )
     expect(width).to_have_value(NONSENSE)
     expect(sentence).to_be_visible()
     expect(cloth).to_have_value(re.compile("^Oat"))

@@ -23,7 +23,8 @@ def is_runtime(url: str) -> bool:
 
 
 def test_nothing_of_the_runtime_is_fetched_before_the_page_can_be_read(fresh: Page):
-    """The page's answers are in it, and a picture of them has been drawn, when the first byte of the runtime is asked for."""
+    """The page's answers are in it, and a picture of them has been drawn, when the first byte of the runtime is asked
+    for."""
     fetched = []
     fresh.on("requestfinished", lambda request: fetched.append(request) if "/assets/runtime/" in request.url else None)
     fresh.add_init_script(
@@ -38,7 +39,9 @@ def test_nothing_of_the_runtime_is_fetched_before_the_page_can_be_read(fresh: Pa
         fresh.goto(CALCULATOR)
     assert fresh.evaluate("window.answerStood") is True
     fresh.wait_for_function("performance.getEntriesByName('first-contentful-paint').length")
-    drawn = fresh.evaluate("performance.timeOrigin + performance.getEntriesByName('first-contentful-paint')[0].startTime")
+    drawn = fresh.evaluate(
+        "performance.timeOrigin + performance.getEntriesByName('first-contentful-paint')[0].startTime"
+    )
     expect(fresh.locator("[data-topic=ready]")).to_be_visible(timeout=LONG)
     assert fetched and drawn <= min(request.timing["startTime"] for request in fetched)
 

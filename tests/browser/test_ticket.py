@@ -17,12 +17,16 @@ TICKET = "/house/ticket/"
 @pytest.fixture(scope="module")
 def phone(browser: Browser, served: str) -> Iterator[Page]:
     """One page in one profile for all tests of this file, which follow one another as a day's work does."""
-    context = browser.new_context(base_url=served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce")
+    context = browser.new_context(
+        base_url=served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
+    )
     asked_for: list[str] = []
     broken: list[str] = []
     context.on("request", lambda request: asked_for.append(request.url))
     context.on("weberror", lambda problem: broken.append(str(problem.error)))
-    context.on("console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None)
+    context.on(
+        "console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None
+    )
     page = context.new_page()
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
@@ -59,7 +63,8 @@ def test_at_the_machine_one_step_at_a_time_is_ticked_and_still_ticked_when_loade
     expect(now(phone).locator(".box.ticked")).to_have_count(1)
 
 
-#: Of every step at the machine that has a drawing: how much of it is in sight, whether more is said to stand below, and how high it is.
+#: Of every step at the machine that has a drawing: how much of it is in sight, whether more is said to stand below, and
+#: how high it is.
 DRAWING_IN_SIGHT = """() => {
     const what = document.querySelector(".now .what"), drawing = what.querySelector("figure.drawing");
     if (!drawing) return null;
@@ -70,7 +75,9 @@ DRAWING_IN_SIGHT = """() => {
 
 @pytest.mark.parametrize(("across", "down"), [(390, 844), (390, 664), (360, 600), (844, 390)])
 def test_at_the_machine_no_drawing_is_cut_by_the_buttons(browser: Browser, served: str, across: int, down: int):
-    page = elsewhere(browser, served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce")
+    page = elsewhere(
+        browser, served, viewport={"width": across, "height": down}, has_touch=True, reduced_motion="reduce"
+    )
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
     page.get_by_role("button", name="At the machine").tap()
@@ -173,13 +180,33 @@ AROUND_THE_STEP = """() => {
 
 @pytest.mark.parametrize(
     ("across", "down", "text", "least"),
-    [(390, 844, 1, 0.71), (320, 568, 1, 0.6), (844, 390, 1, 0.85), (1280, 800, 1, 0.69), (390, 844, 2, 0.3), (844, 390, 2, 0.4)],
+    [
+        (390, 844, 1, 0.71),
+        (320, 568, 1, 0.6),
+        (844, 390, 1, 0.85),
+        (1280, 800, 1, 0.69),
+        (390, 844, 2, 0.3),
+        (844, 390, 2, 0.4),
+    ],
 )
-def test_at_the_machine_nothing_lies_on_anything_and_the_step_has_the_room(browser: Browser, served: str, across: int, down: int, text: float, least: float):
-    page = elsewhere(browser, served, viewport={"width": across, "height": down}, has_touch=across < 1000, is_mobile=across < 1000, reduced_motion="reduce")
+def test_at_the_machine_nothing_lies_on_anything_and_the_step_has_the_room(
+    browser: Browser, served: str, across: int, down: int, text: float, least: float
+):
+    page = elsewhere(
+        browser,
+        served,
+        viewport={"width": across, "height": down},
+        has_touch=across < 1000,
+        is_mobile=across < 1000,
+        reduced_motion="reduce",
+    )
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
-    page.evaluate("text => { const root = document.documentElement; root.style.fontSize = `${parseFloat(getComputedStyle(root).fontSize) * text}px`; }", text)
+    page.evaluate(
+        "text => { const root = document.documentElement; root.style.fontSize = "
+        "`${parseFloat(getComputedStyle(root).fontSize) * text}px`; }",
+        text,
+    )
     page.get_by_role("button", name="At the machine").click()
     steps, seen = page.locator(".ticket-step"), []
     for number in range(steps.count()):
@@ -203,23 +230,38 @@ def test_any_bundle_is_ticked_by_its_own_box(phone: Page):
     third.focus()
     phone.keyboard.press("Enter")
     counted(phone, "1 of 3 bundles done: 6 of 18 pieces.")
-    assert phone.evaluate("document.activeElement.textContent").lstrip("✓") == "Bundle 3: Second fold, to piece 18", "the finger of a keyboard stays where it was"
+    assert phone.evaluate("document.activeElement.textContent").lstrip("✓") == "Bundle 3: Second fold, to piece 18", (
+        "the finger of a keyboard stays where it was"
+    )
 
 
 def test_every_button_at_the_machine_is_large_and_nothing_around_it_can_be_reached(phone: Page):
-    boxes = phone.locator(".at-machine button:visible:not(.boxed)").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    boxes = phone.locator(".at-machine button:visible:not(.boxed)").evaluate_all(
+        "them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])"
+    )
     assert len(boxes) == 5 and all(min(box) >= 44 for box in boxes)
-    to_tick = phone.locator(".now button.boxed").evaluate_all("them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])")
+    to_tick = phone.locator(".now button.boxed").evaluate_all(
+        "them => them.map((it) => it.getBoundingClientRect()).map(({ width, height }) => [width, height])"
+    )
     assert len(to_tick) == 3 and all(min(box) >= 44 for box in to_tick)
     ways = [phone.locator(f".machine-ways [data-do={each}]").bounding_box() for each in ("back", "less", "onward")]
     assert all(each["y"] > 844 * 0.75 and min(each["width"], each["height"]) >= 64 for each in ways)
     assert len({each["y"] for each in ways}) == 1, "they share a row"
-    assert phone.evaluate("[...document.querySelectorAll('a, button, input, select')].filter((it) => it.checkVisibility() && !it.closest('[inert]') && !it.closest('.at-machine')).length") == 0
+    assert (
+        phone.evaluate(
+            "[...document.querySelectorAll('a, button, input, select')].filter((it) => it.checkVisibility() && "
+            "!it.closest('[inert]') && !it.closest('.at-machine')).length"
+        )
+        == 0
+    )
 
 
 def test_the_way_back_of_the_device_does_not_leave(phone: Page):
     before = phone.evaluate("history.length")
-    phone.evaluate("new Promise((gone) => { addEventListener('popstate', gone, { once: true }); history.back(); }).then(() => undefined)")
+    phone.evaluate(
+        "new Promise((gone) => { addEventListener('popstate', gone, { once: true }); history.back(); }).then(() => "
+        "undefined)"
+    )
     expect(now(phone)).to_contain_text("Second fold", timeout=WAKING)
     assert phone.url.endswith(TICKET) and phone.evaluate("history.length") >= before
 
@@ -256,15 +298,27 @@ def test_several_pieces_are_measured_with_their_diagonals(phone: Page):
     for name, text in (("8.width", "39.8"), ("7.diagonal_1", "56.6"), ("7.diagonal_2", "57.2")):
         phone.locator(f'[name="{name}"]').fill(text)
         phone.locator(f'[name="{name}"]').blur()
-    expect(phone.locator('[data-size="7.square"]')).to_have_text("The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", timeout=WAKING)
-    expect(phone.locator(".all-sizes")).to_have_text("Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm.")
+    expect(phone.locator('[data-size="7.square"]')).to_have_text(
+        "The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", timeout=WAKING
+    )
+    expect(phone.locator(".all-sizes")).to_have_text(
+        "Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm."
+    )
     assert phone.evaluate("document.documentElement.scrollWidth") == 390
 
 
 def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Page):
     phone.emulate_media(media="print")
     line = phone.locator(".size-line", has=phone.locator('[name="7.width"]'))
-    whole, which, blank, said = (each.bounding_box() for each in (line, line.locator(".which"), line.locator('[name="7.width"]'), line.locator('[data-size="7.width"]')))
+    whole, which, blank, said = (
+        each.bounding_box()
+        for each in (
+            line,
+            line.locator(".which"),
+            line.locator('[name="7.width"]'),
+            line.locator('[data-size="7.width"]'),
+        )
+    )
     phone.emulate_media(media="null")
     assert said["width"] > 0.6 * whole["width"] and said["y"] >= blank["y"] + blank["height"] - 1
     assert which["x"] + which["width"] <= blank["x"] and abs(which["y"] - blank["y"]) < blank["height"]
@@ -295,7 +349,9 @@ def test_what_was_ticked_and_measured_stays_and_the_work_goes_on_without_a_netwo
     expect(phone.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles", timeout=WAKING)
     expect(phone.locator('[name="7.width"]')).to_have_value("40.2 cm")
     expect(phone.locator('[name="7.diagonal_2"]')).to_have_value("57.2 cm")
-    phone.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=WAKING)  # the handbook is kept: letters not used yet come from it
+    phone.wait_for_function(
+        "() => navigator.serviceWorker.controller !== null", timeout=WAKING
+    )  # the handbook is kept: letters not used yet come from it
     phone.context.set_offline(True)
     phone.locator('[name="bundle"]').fill("9")
     phone.locator('[name="bundle"]').blur()
@@ -360,7 +416,9 @@ BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) =
 
 
 @pytest.mark.parametrize(("pieces", "cloth"), [(1, ""), (24, "6 m"), (54, "16 m"), (90, "16 m"), (519, "84 m")])
-def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Browser, served: str, pieces: int, cloth: str):
+def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
+    browser: Browser, served: str, pieces: int, cloth: str
+):
     page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
     page.goto("/batch/")
     page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
@@ -372,7 +430,12 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Brows
     for paper in ("A4", "Letter"):
         with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
             words = [each.extract_text() for each in pdf.pages]
-            outside = [word["text"] for each in pdf.pages for word in each.extract_words() if word["x1"] > each.width or word["bottom"] > each.height or word["x0"] < 0]
+            outside = [
+                word["text"]
+                for each in pdf.pages
+                for word in each.extract_words()
+                if word["x1"] > each.width or word["bottom"] > each.height or word["x0"] < 0
+            ]
         assert len(words) == 2, paper
         assert outside == []
         assert "The maker’s manual of each tool" in words[0] and "Measured sizes" in words[1]
@@ -383,8 +446,17 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(browser: Brows
     assert not any(on for _, on in found), "no box lies on a title"
 
 
-@pytest.mark.parametrize(("figure", "name"), [("five spools of the grey", "Long table"), ("five spools of the grey thread from the second shelf " * 8, "Long table, again " * 4), ("M" * 400, "N" * 80)])
-def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(browser: Browser, served: str, figure: str, name: str):
+@pytest.mark.parametrize(
+    ("figure", "name"),
+    [
+        ("five spools of the grey", "Long table"),
+        ("five spools of the grey thread from the second shelf " * 8, "Long table, again " * 4),
+        ("M" * 400, "N" * 80),
+    ],
+)
+def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
+    browser: Browser, served: str, figure: str, name: str
+):
     """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
     context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})
     context.add_init_script("delete Navigator.prototype.serviceWorker")
@@ -395,7 +467,13 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(brows
     page.locator("[data-calculator=order] [name=ordered]").fill("54")
     page.locator("[data-calculator=wash-test] details.more > summary").click()
     page.locator("[data-calculator=wash-test] [name=cloth_length]").fill("16 m")
-    for blank, text in {"input[name=name]": name, "input[name=cloth]": name, "textarea[name=thread]": figure, "textarea[name=time]": f"two days {figure}", "textarea[name=cost]": f"seven hundred {figure}"}.items():
+    for blank, text in {
+        "input[name=name]": name,
+        "input[name=cloth]": name,
+        "textarea[name=thread]": figure,
+        "textarea[name=time]": f"two days {figure}",
+        "textarea[name=cost]": f"seven hundred {figure}",
+    }.items():
         page.locator(f".jobs {blank}").fill(text)
         page.locator(f".jobs {blank}").blur()
     page.wait_for_timeout(1000)
@@ -405,8 +483,14 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(brows
         with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
             words = [each.extract_text() for each in pdf.pages]
         assert len(words) == 2, paper
-        assert "The maker’s manual of each tool" in words[0] and "two days" in words[0] and (figure[:20] in words[0] or " " not in figure)
+        assert (
+            "The maker’s manual of each tool" in words[0]
+            and "two days" in words[0]
+            and (figure[:20] in words[0] or " " not in figure)
+        )
     page.set_viewport_size({"width": 390, "height": 844})
     assert page.evaluate("document.documentElement.scrollWidth") == 390
-    assert page.evaluate("[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"), "nothing is cut off on the screen"
+    assert page.evaluate(
+        "[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"
+    ), "nothing is cut off on the screen"
     context.close()

@@ -1,4 +1,5 @@
-"""Coming to a blank selects its whole value, by touch, mouse and keyboard; what cannot be read is never kept as if it were a value."""
+"""Coming to a blank selects its whole value, by touch, mouse and keyboard; what cannot be read is never kept as if it
+were a value."""
 
 import re
 
@@ -44,7 +45,10 @@ def opened(page: Page, where: str) -> Locator:
 
 def centre(found: Locator) -> tuple[float, float]:
     found.scroll_into_view_if_needed()
-    box = found.evaluate("it => { it.scrollIntoView({ block: 'center' }); const { x, y, height } = it.getBoundingClientRect(); return { x, y, height }; }")
+    box = found.evaluate(
+        "it => { it.scrollIntoView({ block: 'center' }); const { x, y, height } = it.getBoundingClientRect(); return "
+        "{ x, y, height }; }"
+    )
     return box["x"] + 14, box["y"] + box["height"] / 2
 
 
@@ -117,7 +121,8 @@ def test_tap_type_done(browser, served):
 
 @pytest.mark.parametrize("bad", ["147112 cm", "46 bananas", "1½0 cm"])
 def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page, bad):
-    """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a value."""
+    """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a
+    value."""
     page.goto("/plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     blank(section, "cloth_width").fill(bad)

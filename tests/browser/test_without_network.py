@@ -1,4 +1,5 @@
-"""The built handbook after its first visit, with the server gone: every page, the search, and every calculator still live."""
+"""The built handbook after its first visit, with the server gone: every page, the search, and every calculator still
+live."""
 
 import threading
 from collections.abc import Iterator
@@ -17,7 +18,8 @@ LONG = 90_000  # [ms]
 
 @pytest.fixture(scope="module")
 def cut_off(browser: Browser, site: Path) -> Iterator[Page]:
-    """A page of a profile that has the handbook, on a machine that has lost its network; it starts at another address than the
+    """A page of a profile that has the handbook, on a machine that has lost its network; it starts at another address
+    than the
     site was built for."""
     context = browser.new_context()
     page = context.new_page()
@@ -39,7 +41,10 @@ def move(page: Page, path: str) -> None:
     """Follow a link to another page of the site, as a reader does: without a page load, so Python stays awake."""
     address = urlsplit(page.url)._replace(path=path, query="", fragment="").geturl()
     page.evaluate("document.querySelector('h1').id = 'before'")
-    page.evaluate("(address) => document.body.appendChild(Object.assign(document.createElement('a'), { href: address })).click()", address)
+    page.evaluate(
+        "(address) => document.body.appendChild(Object.assign(document.createElement('a'), { href: address })).click()",
+        address,
+    )
     page.wait_for_url(address)
     expect(page.locator("h1#before")).to_have_count(0)
 
@@ -57,7 +62,9 @@ def test_every_calculator_answers_and_one_python_serves_them_all(cut_off: Page, 
         move(cut_off, path)
         for section in cut_off.locator(".calculator").all():
             answer = section.locator(".answer")
-            answer.locator(".spoken").evaluate("(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')")
+            answer.locator(".spoken").evaluate(
+                "(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')"
+            )
             blank = section.locator("form.asked input[type=text]:visible").first
             blank.fill(blank.input_value() + " ")
             expect(answer.locator("[data-before]")).to_have_count(0, timeout=LONG)

@@ -11,7 +11,9 @@ SMALL_WORDS = """(smallest) => [...document.querySelectorAll("svg.to-scale[role=
 
 
 def test_words_in_drawings_are_large_enough_on_a_phone(browser: Browser, served: str, site):
-    context = browser.new_context(base_url=served, viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True)
+    context = browser.new_context(
+        base_url=served, viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True
+    )
     context.add_init_script("window.Worker = class { postMessage() {} terminate() {} };")
     page = context.new_page()
     small, drawn = {}, 0

@@ -8,7 +8,8 @@ LAY = calculator_named("lay-plan")
 
 LARGE = {
     "cloths": "Linen | 150 cm | 60 m; Cotton | 140 cm | 30 m | 2",
-    "pieces": "Napkin | 40 cm | 40 cm | 300 ; Placemat | 35 cm | 48 cm | 120 | yes; Runner | 45 cm | 150 cm | 20; Towel | 50 cm | 70 cm | 60 | yes",
+    "pieces": "Napkin | 40 cm | 40 cm | 300 ; Placemat | 35 cm | 48 cm | 120 | yes; Runner | 45 cm | 150 cm | 20; "
+    "Towel | 50 cm | 70 cm | 60 | yes",
 }
 
 

@@ -10,16 +10,16 @@ from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled, read
 from calculators.asking.bibliography import source_named
-from calculators.catalogue import calculator_named, catalogue
 from calculators.asking.declaration import AskAgain
-from calculators.values.duration import Minutes
+from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.catalogue import calculator_named, catalogue
 from calculators.drawing.picture import PictureSeries
-from calculators.faces.page.asked import asked_form
 from calculators.faces.page.answered import answered
+from calculators.faces.page.asked import asked_form
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.trade.corners.constructions import CONSTRUCTIONS
-from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.values.duration import Minutes
 from calculators.values.kinds import Choice, Count, Length, Number, YesNo
 from calculators.values.measure import CENTIMETRES, show_exactly
 from calculators.values.money import Amount
@@ -50,14 +50,19 @@ def test_the_five_of_the_first_issue_are_there():
 @pytest.mark.parametrize(
     ("name", "fields", "results"),
     [
-        ("wash-test", "before_length after_length before_width after_width needed_length needed_width", "change_length change_width cut_length cut_width"),
-        ("usable-cloth", "layers folded_length extra_length full_width selvedge end_loss skew", "usable_length usable_width skew_percent"),
-        ("finished-size", "start_from width length turn hem hem_top hem_bottom hem_left hem_right", "cut_width cut_length finished_width finished_length border_share"),
+        ("wash-test", "before_length after_length "
+            "before_width after_width needed_length needed_width", "change_length change_width cut_length cut_width"),
+        ("usable-cloth", "layers folded_length "
+            "extra_length full_width selvedge end_loss skew", "usable_length usable_width skew_percent"),
+        ("finished-size", "start_from width length turn hem "
+            "hem_top hem_bottom hem_left hem_right", "cut_width cut_length finished_width finished_length "
+                "border_share"),
         (
             "pieces-from-cloth", "cloth_width cloth_length piece_width piece_length may_turn least_width least_length",
             "count across along turned marks_across marks_along left_width left_length other_counts",
         ),
-        ("mitre-marks", "hem_1 hem_2 angle turn seam_allowance", "mark_1 mark_2 half_line corner_to_line trim_1 trim_2 seam_length"),
+        ("mitre-marks", "hem_1 hem_2 angle turn seam_allowance", "mark_1 mark_2 half_line corner_to_line trim_1 "
+            "trim_2 seam_length"),
     ],
 )  # fmt: skip
 def test_asks_and_answers_at_least_what_was_agreed(name, fields, results):
@@ -85,7 +90,9 @@ def test_its_worked_examples_come_out(calculator):
 @every_calculator
 def test_its_worked_examples_do_not_hang_on_the_ruler_or_the_house(calculator):
     for example in calculator.examples:
-        on_cm, on_inches = (plain_answer(calculator, Asking(example.given, wanted_ruler=ruler))["results"] for ruler in ("cm", "in"))
+        on_cm, on_inches = (
+            plain_answer(calculator, Asking(example.given, wanted_ruler=ruler))["results"] for ruler in ("cm", "in")
+        )
         assert {name: on_cm[name] for name in example.expected} == {name: on_inches[name] for name in example.expected}
 
 
@@ -95,7 +102,11 @@ def test_its_words_are_plain_and_its_sources_known(calculator):
     for key in calculator.sources:
         source_named(key)
     words = [calculator.title, calculator.purpose, *(each.label for each in (*calculator.fields, *calculator.results))]
-    sentences = [*(field.help for field in calculator.fields), *(result.meaning for result in calculator.results), calculator.purpose]
+    sentences = [
+        *(field.help for field in calculator.fields),
+        *(result.meaning for result in calculator.results),
+        calculator.purpose,
+    ]
     assert all(sentence.endswith(".") for sentence in sentences)
     spoken = {word.strip(".,;:()“”").lower() for text in (*words, *sentences) for word in text.split()}
     assert not spoken & PROGRAMMERS_WORDS
@@ -110,18 +121,29 @@ def text_for(kind):
     """Texts within the limits of a field's kind, the limits themselves among them."""
     if isinstance(kind, Length):
         within = st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=16)
-        metric = st.sampled_from([kind.least, kind.most]) | within | st.fractions(min_value=kind.least, max_value=min(kind.most, kind.least * 20 + 40), max_denominator=8)
+        metric = (
+            st.sampled_from([kind.least, kind.most])
+            | within
+            | st.fractions(min_value=kind.least, max_value=min(kind.most, kind.least * 20 + 40), max_denominator=8)
+        )
         metric = metric | st.just(Fraction(0)) if kind.or_none else metric
         return st.builds(show_exactly, metric, st.sampled_from(["mm", "cm", "in"]))
     if isinstance(kind, Number):
-        return st.builds(lambda value: f"{float(value):.4f}", st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=8))
+        return st.builds(
+            lambda value: f"{float(value):.4f}",
+            st.fractions(min_value=kind.least, max_value=kind.most, max_denominator=8),
+        )
     if isinstance(kind, Count):
         return st.integers(kind.least, kind.most).map(str)
     if isinstance(kind, Amount):
-        hundredths = st.integers(int(kind.least * 100), int(kind.most * 100)) | st.integers(int(kind.least * 100), int(kind.least * 100) + 5_000)
+        hundredths = st.integers(int(kind.least * 100), int(kind.most * 100)) | st.integers(
+            int(kind.least * 100), int(kind.least * 100) + 5_000
+        )
         return st.builds(lambda value: kind.write(Fraction(value, 100), CENTIMETRES), hundredths)
     if isinstance(kind, Minutes):
-        return st.builds(lambda value: f"{value} min", st.integers(int(kind.least), int(kind.most))) | st.builds("{}:{:02}".format, st.integers(0, 99), st.integers(0, 59))
+        return st.builds(lambda value: f"{value} min", st.integers(int(kind.least), int(kind.most))) | st.builds(
+            "{}:{:02}".format, st.integers(0, 99), st.integers(0, 59)
+        )
     if isinstance(kind, Choice):
         return st.sampled_from(sorted(kind.options))
     if isinstance(kind, YesNo):
@@ -132,7 +154,9 @@ def text_for(kind):
 def typed(calculator):
     """Anything that the kinds of a calculator's fields let through, some fields left alone."""
     each = {field.name: text_for(field.kind) for field in calculator.fields}
-    return st.fixed_dictionaries({}, optional={name: strategy for name, strategy in each.items() if not strategy.is_empty})
+    return st.fixed_dictionaries(
+        {}, optional={name: strategy for name, strategy in each.items() if not strategy.is_empty}
+    )
 
 
 @every_calculator
@@ -166,7 +190,14 @@ def test_a_length_a_hair_off_nothing_or_off_another_length_is_answered_or_asked_
     if not fields:
         return
     field = data.draw(st.sampled_from(fields))
-    values = [Fraction(0), *(value for name, value in read(calculator, Asking({})).items() if value and name in {each.name for each in fields})]
+    values = [
+        Fraction(0),
+        *(
+            value
+            for name, value in read(calculator, Asking({})).items()
+            if value and name in {each.name for each in fields}
+        ),
+    ]
     value = data.draw(st.sampled_from(values)) + (hair if longer else -hair)
     ways = data.draw(st.sampled_from(CORNER_WAYS)) if "way" in {each.name for each in calculator.fields} else {}
     try:

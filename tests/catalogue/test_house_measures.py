@@ -1,16 +1,17 @@
-"""A value that one page takes, the next takes: whatever fields share a measure of the house have the same limits, the house's own form too."""
+"""A value that one page takes, the next takes: whatever fields share a measure of the house have the same limits, the
+house's own form too."""
 
 from collections import defaultdict
 
 import pytest
 
 from calculators.asking.answering import Asking
-from calculators.catalogue import calculator_named, catalogue
 from calculators.asking.house_method import site_method
-from calculators.values.kinds import Choice, Count, Length
-from calculators.documents.house_method.sections import entries
 from calculators.asking.seams import JOINS, SEAMS, allowance_of
 from calculators.batch.walk import WALKS, Taken
+from calculators.catalogue import calculator_named, catalogue
+from calculators.documents.house_method.sections import entries
+from calculators.values.kinds import Choice, Count, Length
 
 
 def limits(kind):
@@ -37,9 +38,14 @@ def test_a_walk_hands_on_only_what_the_next_step_takes(walk):
     """What was typed in one step, such as a turn, is within the limits of the field that takes it over."""
     for step in walk.steps:
         for name, taken in step.taken.items():
-            if not isinstance(taken, Taken) or taken.name not in {field.name for field in calculator_named(taken.calculator).fields}:
+            if not isinstance(taken, Taken) or taken.name not in {
+                field.name for field in calculator_named(taken.calculator).fields
+            }:
                 continue
-            given, asked = calculator_named(taken.calculator).field(taken.name).kind, calculator_named(step.calculator).field(name).kind
+            given, asked = (
+                calculator_named(taken.calculator).field(taken.name).kind,
+                calculator_named(step.calculator).field(name).kind,
+            )
             if isinstance(given, Choice):
                 assert set(given.options) <= set(asked.options), (step.calculator, name)
             else:
@@ -50,15 +56,20 @@ def test_every_seam_takes_what_the_house_has_for_it():
     method = site_method()
     cm, inch = method.ruler("cm"), method.ruler("in")
     assert {seam: (allowance_of(method, cm, seam), allowance_of(method, inch, seam)) for seam in SEAMS} == {
-        "plain": ("1.5 cm", "5/8 in"), "felled": ("1.2 cm", "1/2 in"), "french": ("1 cm", "3/8 in"), "zip": ("2 cm", "3/4 in"), "selvedges": ("0", "0"),
+        "plain": ("1.5 cm", "5/8 in"), "felled": ("1.2 cm", "1/2 in"), "french": ("1 cm", "3/8 in"),
+        "zip": ("2 cm", "3/4 in"), "selvedges": ("0", "0"),
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("calculator", [each for each in catalogue().values() if "seam" in each.kinds], ids=lambda each: each.name)
+@pytest.mark.parametrize(
+    "calculator", [each for each in catalogue().values() if "seam" in each.kinds], ids=lambda each: each.name
+)
 def test_a_seam_that_is_named_brings_its_allowance_to_every_page_that_joins(calculator):
     seam, allowance = calculator.field("seam"), calculator.field("seam_allowance")
     assert tuple(seam.kind.options) == JOINS
     for kind in JOINS:
         asking = Asking({"seam": kind})
-        assert asking.value(allowance) == allowance.kind.parse(allowance_of(asking.method, asking.ruler, kind), asking.ruler)
+        assert asking.value(allowance) == allowance.kind.parse(
+            allowance_of(asking.method, asking.ruler, kind), asking.ruler
+        )
     assert Asking({"seam": "plain", "seam_allowance": "7 mm"}).value(allowance) == 7

@@ -19,7 +19,11 @@ def test_says_what_keeping_to_the_grain_costs():
 def test_says_what_a_repeat_and_one_way_cloth_cost():
     matched = {"pieces": "Napkin | 46 cm | 46 cm | 12 | no | matched", "repeats": "64 cm | 50 cm", "aim": "shortest"}
     assert "Matching the repeat costs" in notes(answer(LAY, Asking(matched)))
-    one_way = {"pieces": "Mat | 30 cm | 70 cm | 8 | yes", "cloths": "Velvet | 143 cm | 300 cm | 1 | yes", "aim": "shortest"}
+    one_way = {
+        "pieces": "Mat | 30 cm | 70 cm | 8 | yes",
+        "cloths": "Velvet | 143 cm | 300 cm | 1 | yes",
+        "aim": "shortest",
+    }
     assert "The one-way cloth costs" in notes(answer(LAY, Asking(one_way)))
 
 
@@ -43,56 +47,102 @@ def test_tells_of_near_misses_and_they_are_true():
         ("147.3 cm", "211.9 cm", "37.4 cm", "43.2 cm", "3 mm"),
     ],
 )
-def test_a_near_miss_is_the_largest_piece_the_ruler_shows_that_gives_the_extra_pieces(width, length, piece_width, piece_length, gap, ruler):
+def test_a_near_miss_is_the_largest_piece_the_ruler_shows_that_gives_the_extra_pieces(
+    width, length, piece_width, piece_length, gap, ruler
+):
     """Counted by hand: whole rows and whole columns of one size, at the size that is said and one division above it."""
-    typed = {"cloths": f"Linen | {width} | {length}", "pieces": f"Towel | {piece_width} | {piece_length}", "gap": gap, "selvedge": "0", "end_loss": "0", "skew": "0"}
+    typed = {
+        "cloths": f"Linen | {width} | {length}",
+        "pieces": f"Towel | {piece_width} | {piece_length}",
+        "gap": gap,
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+    }
     asking = Asking(typed, wanted_ruler=ruler)
-    wide, long, across, along, lost = (parse_length(each, asking.ruler.unit) for each in (width, length, piece_width, piece_length, gap))
+    wide, long, across, along, lost = (
+        parse_length(each, asking.ruler.unit) for each in (width, length, piece_width, piece_length, gap)
+    )
 
     def count(piece_across, piece_along):
         return ((wide + lost) // (piece_across + lost)) * ((long + lost) // (piece_along + lost))
 
     reply = answer(LAY, asking)
     assert reply.results["count"] == count(across, along)
-    found = re.findall(r"“Towel” (?:about )?([^,]+) (shorter|narrower), ([^,]+), would give (\d+) more piece", notes(reply, asking.ruler))
+    found = re.findall(
+        r"“Towel” (?:about )?([^,]+) (shorter|narrower), ([^,]+), would give (\d+) more piece",
+        notes(reply, asking.ruler),
+    )
     assert found
     step = asking.ruler.step_mm
     for by, way, said, more in found:
         size = parse_length(said, asking.ruler.unit)  # no “about”: the very division to lay out
-        assert asking.ruler.read(size) == size and 0 <= parse_length(by) - ((along if way == "shorter" else across) - size) < step
+        assert (
+            asking.ruler.read(size) == size
+            and 0 <= parse_length(by) - ((along if way == "shorter" else across) - size) < step
+        )
         sizes = [(across, each) if way == "shorter" else (each, along) for each in (size, size + step)]
         assert count(*sizes[0]) == reply.results["count"] + int(more) > count(*sizes[1])
 
 
 def test_an_eighth_of_an_inch_shorter_is_said_where_eight_lengths_then_fit_exactly():
-    typed = {"cloths": "Linen | 60 in | 179 in", "pieces": "Towel | 18 in | 22 1/2 in", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    typed = {
+        "cloths": "Linen | 60 in | 179 in",
+        "pieces": "Towel | 18 in | 22 1/2 in",
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+    }
     said = notes(answer(LAY, Asking(typed, wanted_ruler="in")), SIXTEENTHS)
     assert "“Towel” 1/8 in shorter, 22 3/8 in, would give 3 more pieces." in said  # 8 × 22 3/8 = 179
     assert "Cloth 1 in longer would give 3 more pieces." in said  # 8 × 22 1/2 = 180
 
 
-TIGHT = {"cloths": "Linen | 140 cm | 300 cm", "pieces": "Napkin | 40 cm | 40 cm | 10; | | | | ; Placemat | 35 cm | 48 cm | 6; Runner | 42 cm | 150 cm | 1"}
+TIGHT = {
+    "cloths": "Linen | 140 cm | 300 cm",
+    "pieces": "Napkin | 40 cm | 40 cm | 10; | | | | ; Placemat | 35 cm | 48 cm | 6; Runner | 42 cm | 150 cm | 1",
+}
 
 
 def test_before_it_says_buy_it_says_which_one_change_would_fit_the_order():
     reply = answer(LAY, Asking(TIGHT))
     (offer,) = (note for note in reply.notes if isinstance(note, Offer))
-    assert filled(offer, LAY, CENTIMETRES) == "Cut in strips along the cloth: all 17 fit." and offer.sets == (Setting("strips", "along"),)
+    assert filled(offer, LAY, CENTIMETRES) == "Cut in strips along the cloth: all 17 fit." and offer.sets == (
+        Setting("strips", "along"),
+    )
     assert "buy" not in notes(reply) and "longer" not in notes(reply) and "costs" not in notes(reply)
     changed = answer(LAY, Asking({**TIGHT, **{each.field: each.text for each in offer.sets}}))
     assert changed.results["count"] == 17 and not any(isinstance(note, Offer) for note in changed.notes)
 
 
 def test_the_row_that_must_turn_is_found_even_below_an_empty_one():
-    typed = {"cloths": "Linen | 100 cm | 60 cm", "selvedge": "0", "end_loss": "0", "skew": "0", "pieces": "Square | 30 cm | 30 cm | 2; | | | ; Band | 100 cm | 30 cm | 1; Towel | 30 cm | 40 cm | 1"}
+    typed = {
+        "cloths": "Linen | 100 cm | 60 cm",
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+        "pieces": "Square | 30 cm | 30 cm | 2; | | | ; Band | 100 cm | 30 cm | 1; Towel | 30 cm | 40 cm | 1",
+    }
     reply = answer(LAY, Asking(typed))
     (offer,) = (note for note in reply.notes if isinstance(note, Offer))
-    assert filled(offer, LAY, CENTIMETRES) == "Let “Towel” turn: all 4 fit." and offer.sets == (Setting("pieces", "yes", 3, "may_turn"),)
-    (button,) = (node for part in answered(LAY, reply, Asking(typed)) for node in part.iter("button") if node.get("class") == "offer")
+    assert filled(offer, LAY, CENTIMETRES) == "Let “Towel” turn: all 4 fit." and offer.sets == (
+        Setting("pieces", "yes", 3, "may_turn"),
+    )
+    (button,) = (
+        node
+        for part in answered(LAY, reply, Asking(typed))
+        for node in part.iter("button")
+        if node.get("class") == "offer"
+    )
     assert json.loads(button.get("data-sets")) == [["pieces", "yes", 3, 4]] and button.get("hidden") is not None
 
 
 def test_says_how_much_to_buy_for_what_does_not_fit():
-    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"}))  # one row, an end off at each side and the slant
-    assert "The order is larger than the cloth. For the rest, buy 50 cm of Linen; in one length with this cloth, 42 cm more would do." in notes(reply)  # 142 = 3 × 46 + 4
+    reply = answer(
+        LAY, Asking({"cloths": "Linen | 150 cm | 100 cm", "pieces": "Napkin | 46 cm | 46 cm | 9"})
+    )  # one row, an end off at each side and the slant
+    assert (
+        "The order is larger than the cloth. For the rest, buy 50 cm of Linen; in one length with this cloth, 42 cm "
+        "more would do." in notes(reply)
+    )  # 142 = 3 × 46 + 4
     assert reply.results["count"] == 6

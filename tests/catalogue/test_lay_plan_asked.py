@@ -53,4 +53,6 @@ def test_numbers_kept_of_what_a_piece_counts_keep_their_meaning():
     typed = {"cloths": "Linen | 100 cm | 50 cm", "selvedge": "0", "end_loss": "0", "skew": "0"}
     asked = "Half | 50 cm | 50 cm | 2; Whole | 100 cm | 50 cm | 1 | no | plain | {}"
     for counts, cut in (("3", [0, 1]), ("1", [2, 0]), ("", [2, 0])):
-        assert [row["cut"] for row in answer(LAY, Asking({**typed, "pieces": asked.format(counts)})).results["per_piece"]] == cut
+        assert [
+            row["cut"] for row in answer(LAY, Asking({**typed, "pieces": asked.format(counts)})).results["per_piece"]
+        ] == cut

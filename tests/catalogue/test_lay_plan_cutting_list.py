@@ -6,17 +6,21 @@ import xml.etree.ElementTree as ET
 from fractions import Fraction
 
 import pytest
-from shapely.geometry import box
 
 from calculators.asking.answering import Asking, answer
-from calculators.drawing.lay_plan import bare
 from calculators.trade.lay_plan.listed import exact
 from calculators.values.measure import SIXTEENTHS
 from tests.catalogue.lay_plans import LAY, saved
 
 
 def test_marks_are_rounded_each_from_its_exact_place():
-    typed = {"cloths": "Linen | 60 in | 90 in", "pieces": "Strip | 20 in | 10 1/3 in", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    typed = {
+        "cloths": "Linen | 60 in | 90 in",
+        "pieces": "Strip | 20 in | 10 1/3 in",
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+    }
     reply = answer(LAY, Asking(typed, wanted_ruler="in"))
     step = Fraction(31, 3) * Fraction(254, 10)
     ends = [row["end"] for row in reply.results["marking"] if row["start"] is not None and row["gives"]]
@@ -27,7 +31,13 @@ def test_marks_are_rounded_each_from_its_exact_place():
 
 
 def test_threads_are_counted_for_the_cuts_that_follow_one():
-    typed = {"cloths": "Linen | 138 cm | 92 cm", "pieces": "Napkin | 46 cm | 46 cm", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    typed = {
+        "cloths": "Linen | 138 cm | 92 cm",
+        "pieces": "Napkin | 46 cm | 46 cm",
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+    }
     across = answer(LAY, Asking(typed)).results
     assert (across["threads"], across["thread_length"]) == (1, 1380)
     both = answer(LAY, Asking({**typed, "way_along": "thread"})).results
@@ -40,12 +50,27 @@ def test_the_whole_cut_list_sets_every_piece_free():
     results = answer(LAY, Asking({"aim": "shortest"})).results
     assert [row["step"] for row in results["cut_list"]] == list(range(1, len(results["cut_list"]) + 1))
     assert results["cut_list"][0]["cut"] == "whole cloth: straighten the first end, 1 cm off"
-    assert results["cut_list"][1]["marks"] == sorted({row["end"] for row in results["marking"] if row["strip"].isdigit() or row["strip"] == "left over"})[:-1]
+    assert (
+        results["cut_list"][1]["marks"]
+        == sorted({row["end"] for row in results["marking"] if row["strip"].isdigit() or row["strip"] == "left over"})[
+            :-1
+        ]
+    )
 
 
-@pytest.mark.parametrize(("strips", "order"), [("across", ["straighten", "across", "selvedges"]), ("along", ["straighten", "selvedges", "along"])])
+@pytest.mark.parametrize(
+    ("strips", "order"),
+    [("across", ["straighten", "across", "selvedges"]), ("along", ["straighten", "selvedges", "along"])],
+)
 def test_trimming_stands_among_the_first_cuts_and_selvedges_stay_on_until_the_cloth_is_cut_across(strips, order):
-    typed = {"cloths": "Linen | 141 cm | 96 cm", "pieces": "Napkin | 46 cm | 46 cm", "strips": strips, "selvedge": "1.5 cm", "end_loss": "1 cm", "skew": "2 cm"}
+    typed = {
+        "cloths": "Linen | 141 cm | 96 cm",
+        "pieces": "Napkin | 46 cm | 46 cm",
+        "strips": strips,
+        "selvedge": "1.5 cm",
+        "end_loss": "1 cm",
+        "skew": "2 cm",
+    }
     cuts = [row["cut"] for row in answer(LAY, Asking(typed)).results["cut_list"]]
     places = [next(place for place, cut in enumerate(cuts) if word in cut) for word in order]
     assert places == sorted(set(places)) and places[0] == 0
@@ -77,25 +102,37 @@ def test_with_cuts_any_way_the_marking_table_goes_down_to_the_last_cut():
         listed[ways[1]] |= set(row["marks"] or ())
     assert any("part" in row["strip"] for row in reply.results["marking"])
     for placed in lay.placed:
-        assert {placed.box.y, placed.box.end} <= listed["along"] and {placed.box.x, placed.box.right} <= listed["across"]
+        assert {placed.box.y, placed.box.end} <= listed["along"] and {placed.box.x, placed.box.right} <= listed[
+            "across"
+        ]
 
 
 def test_the_csv_files_carry_the_plan_exactly():
-    typed = {"cloths": "Linen | 60 in | 90 in | 2", "pieces": "=Strip, \"fine\" | 20 in | 10 1/3 in | 30", "change_length": "-3.7"}
+    typed = {
+        "cloths": "Linen | 60 in | 90 in | 2",
+        "pieces": '=Strip, "fine" | 20 in | 10 1/3 in | 30',
+        "change_length": "-3.7",
+    }
     reply = answer(LAY, Asking(typed))
     rows = list(csv.DictReader(io.StringIO(saved(reply, "pieces.csv"))))
     placed = [piece for lay in reply.drawn_from.lays for piece in lay.placed]
     assert len(rows) == len(placed) == 30
     for row, piece in zip(rows, placed):
-        sizes = [Fraction(row[name]) for name in ("from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]")]
+        sizes = [
+            Fraction(row[name])
+            for name in ("from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]")
+        ]
         assert sizes == [piece.box.y, piece.box.x, piece.box.length, piece.box.width]
-        assert row["piece"] == "'=Strip, \"fine\""  # no table programme takes it for a formula
+        assert row["piece"] == '\'=Strip, "fine"'  # no table programme takes it for a formula
     marks = list(csv.DictReader(io.StringIO(saved(reply, "marking-table.csv"))))
     along = [Fraction(row["mark [mm]"]) for row in marks if row["direction"] == "along"]
     assert along == [row["end"] for row in reply.results["marking"] if row["strip"] != "check"]
 
 
-@pytest.mark.parametrize("length", [Fraction(5), Fraction(31, 3) * Fraction(254, 10), Fraction(1, 3), Fraction(254, 160), Fraction(123456789, 1000)])
+@pytest.mark.parametrize(
+    "length",
+    [Fraction(5), Fraction(31, 3) * Fraction(254, 10), Fraction(1, 3), Fraction(254, 160), Fraction(123456789, 1000)],
+)
 def test_a_length_is_written_so_that_reading_it_back_gives_the_same(length):
     assert Fraction(exact(length)) == length
 

@@ -16,10 +16,15 @@ from tests.catalogue.lay_plans import LARGE, LAY
 def test_a_piece_that_is_pointed_at_tells_where_its_edges_lie_on_the_ruler_in_hand():
     typed = {"cloths": "Linen | 92 cm | 46 cm", "pieces": "Napkin | 46 cm | 46 cm | 2", "end_loss": "0", "skew": "0"}
     asking = Asking({**typed, "selvedge": "0"}, wanted_ruler="in")
-    told = [node.get("data-words") for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("g") if node.get("class") == "pointed-at"]
+    told = [
+        node.get("data-words")
+        for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("g")
+        if node.get("class") == "pointed-at"
+    ]
     assert [words.replace("\u00a0", " ") for words in told] == [
         "A Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge 0 in to about 18 1/8 in.",
-        "A Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge about 18 1/8 in to about 36 1/4 in.",
+        "A Napkin, strip 1: from the straight end 0 in to about 18 1/8 in, from the selvedge about 18 1/8 in to "
+        "about 36 1/4 in.",
     ]  # 46 cm = 18.11 in and 92 cm = 36.22 in
 
 
@@ -35,11 +40,16 @@ def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show
 
 @pytest.mark.parametrize("name", ["Linen", "White two-layer cotton, row 2"])
 def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
-    """A second line would lie on the marks. The first stretch tells the grain and the unit, the others where they begin."""
+    """A second line would lie on the marks. The first stretch tells the grain and the unit, the others where they
+    begin."""
     asking = Asking({"cloths": f"{name} | 132 cm | 4.6 m", "pieces": "Napkin | 46 cm | 46 cm | 18"}, wanted_ruler="in")
     words = [node.text for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("text")]
     named = [word for word in words if word.startswith(name[:5])]
-    assert named[0].endswith("; grain ↔; marks in inches") and all(word.endswith(" on") for word in named[1:]) and len(named) >= 2
+    assert (
+        named[0].endswith("; grain ↔; marks in inches")
+        and all(word.endswith(" on") for word in named[1:])
+        and len(named) >= 2
+    )
     assert not {"grain ↔", "marks in inches"} & set(words)
 
 
@@ -51,7 +61,11 @@ def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler, layout):
     svg = getattr(lay_plan(answer(LAY, asking).drawn_from, asking.ruler), layout)
     lines: dict[str, list[tuple[float, float]]] = {}
     for node in svg.iter("text"):
-        if node.get("class") == "dimension-text" and str(size) in node.get("data-at", "1 2 4") and node.text[0].isdigit():
+        if (
+            node.get("class") == "dimension-text"
+            and str(size) in node.get("data-at", "1 2 4")
+            and node.text[0].isdigit()
+        ):
             wide, x = 6.2 * len(node.text), float(node.get("x")) * size
             share = {"start": 0, "middle": 0.5, "end": 1}[node.get("text-anchor")]
             lines.setdefault(node.get("y"), []).append((x - wide * share, x + wide * (1 - share)))
@@ -72,16 +86,29 @@ def stretches(svg):
 
 
 def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
-    typed = {"cloths": "Linen | 150 cm", "pieces": "Runner | 50 cm | 204 cm | 9", "aim": "buy", "selvedge": "0", "end_loss": "0", "skew": "0"}
+    typed = {
+        "cloths": "Linen | 150 cm",
+        "pieces": "Runner | 50 cm | 204 cm | 9",
+        "aim": "buy",
+        "selvedge": "0",
+        "end_loss": "0",
+        "skew": "0",
+    }
     picture = lay_plan(answer(LAY, Asking(typed)).drawn_from, CENTIMETRES)
     assert (stretches(picture.svg), stretches(picture.wide)) == (2, 1)
-    boxes = [node for node in picture.wide.iter("polyline") if node.get("class").startswith("cut") and len(node.get("points").split()) == 5]
+    boxes = [
+        node
+        for node in picture.wide.iter("polyline")
+        if node.get("class").startswith("cut") and len(node.get("points").split()) == 5
+    ]
     places = sorted(tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes)
     left, _, right, _ = cloth_drawn(picture.wide)
     assert right > 570
     scale = (right - left) / 6120
     wanted = [(left + 2040 * n * scale, 46 + 500 * m * scale) for n in range(3) for m in range(3)]
-    assert [each for place in places for each in place] == pytest.approx([each for place in wanted for each in place], abs=0.1)
+    assert [each for place in places for each in place] == pytest.approx(
+        [each for place in wanted for each in place], abs=0.1
+    )
 
 
 def test_a_cloth_that_a_phone_shows_whole_is_not_drawn_twice():
@@ -95,14 +122,21 @@ def test_pieces_are_drawn_where_they_lie():
     left, top, right, _ = cloth_drawn(svg)
     assert right > 340
     scale = (right - left) / float(lay.length)
-    boxes = [node for node in svg.iter("polyline") if node.get("class").startswith("cut") and len(node.get("points").split()) == 5]
+    boxes = [
+        node
+        for node in svg.iter("polyline")
+        if node.get("class").startswith("cut") and len(node.get("points").split()) == 5
+    ]
     drawn = [tuple(map(float, node.get("points").split()[0].split(","))) for node in boxes]
     assert len(drawn) == len(lay.placed)
     for (x, y), placed in zip(drawn, lay.placed):
         assert (x, y) == pytest.approx((left + float(placed.box.y) * scale, top + float(placed.box.x) * scale), abs=0.2)
 
 
-MIXED = {"cloths": "Linen | 150 cm | 280 cm", "pieces": "Napkin | 46 cm | 46 cm | 4; Placemat | 35 cm | 48 cm | 4 | yes; Runner | 45 cm | 140 cm | 1"}
+MIXED = {
+    "cloths": "Linen | 150 cm | 280 cm",
+    "pieces": "Napkin | 46 cm | 46 cm | 4; Placemat | 35 cm | 48 cm | 4 | yes; Runner | 45 cm | 140 cm | 1",
+}
 
 
 def upright_boxes(svg, style):
@@ -115,7 +149,8 @@ def upright_boxes(svg, style):
 
 @pytest.mark.parametrize("strips", ["across", "along", "free"])
 def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
-    """Every piece lies in the hatch of its kind, nothing else does, and the key names that kind as pieces and caption do."""
+    """Every piece lies in the hatch of its kind, nothing else does, and the key names that kind as pieces and caption
+    do."""
     reply = answer(LAY, Asking({**MIXED, "strips": strips}))
     picture = lay_plan(reply.drawn_from, CENTIMETRES)
     (lay,) = reply.drawn_from.lays
@@ -125,7 +160,17 @@ def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
     for number, piece in enumerate(reply.drawn_from.pieces):
         drawn = unary_union([box(*each) for each in upright_boxes(picture.svg, line_styles.kind(number))])
         placed = [each.box for each in lay.placed if each.piece == number]
-        wanted = unary_union([box(left + float(p.y) * scale, top + float(p.x) * scale, left + float(p.end) * scale, top + float(p.right) * scale) for p in placed])
+        wanted = unary_union(
+            [
+                box(
+                    left + float(p.y) * scale,
+                    top + float(p.x) * scale,
+                    left + float(p.end) * scale,
+                    top + float(p.right) * scale,
+                )
+                for p in placed
+            ]
+        )
         assert placed and drawn.symmetric_difference(wanted).area < 0.01 * wanted.area
         name = f"{letter(number)} {piece.name}"
         nodes = list(picture.svg)
@@ -133,7 +178,11 @@ def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
         assert nodes[keyed - 2].get("fill") == f"url(#filling-{line_styles.kind(number)})"
         assert name in picture.caption
         hatches[line_styles.KINDS[line_styles.kind(number)]] = name
-        inside = [node.text for node in picture.svg.iter("text") if node.get("class") == "label in-middle" and node.text[0] == letter(number)]
+        inside = [
+            node.text
+            for node in picture.svg.iter("text")
+            if node.get("class") == "label in-middle" and node.text[0] == letter(number)
+        ]
         assert set(inside) <= {name, letter(number)}
     assert len(hatches) == 3  # told apart by the hatch itself, not by its tint
 
@@ -158,7 +207,10 @@ def test_a_bar_counts_the_strips_as_the_marking_table_does(strips):
         x, y = float(node.get("x")), float(node.get("y"))
         assert (y > low) if axis == 0 else (x > right)
         of_strip = [placed.box for placed in lay.placed if placed.strip == int(node.text)]
-        from_, to = ((min(box.y for box in of_strip), max(box.end for box in of_strip)), (min(box.x for box in of_strip), max(box.right for box in of_strip)))[axis]
+        from_, to = (
+            (min(box.y for box in of_strip), max(box.end for box in of_strip)),
+            (min(box.x for box in of_strip), max(box.right for box in of_strip)),
+        )[axis]
         assert begins + float(from_) * scale < (x, y)[axis] < begins + float(to) * scale
 
 
@@ -170,25 +222,41 @@ def test_marks_are_read_from_the_long_edge_too(ruler):
     (lay,) = reply.drawn_from.lays
     left, top, right, _ = cloth_drawn(svg)
     scale = (right - left) / float(lay.length)
-    beside = [node for node in svg.iter("text") if node.get("class") == "dimension-text" and node.get("text-anchor") == "end" and float(node.get("x")) < left]
+    beside = [
+        node
+        for node in svg.iter("text")
+        if node.get("class") == "dimension-text" and node.get("text-anchor") == "end" and float(node.get("x")) < left
+    ]
     first = [placed.box for placed in lay.placed if placed.strip == 1 and placed.box.y == 0]
     expected = {bare(box.right, asking.ruler): top + float(box.right) * scale for box in first}
     seen = {node.text: float(node.get("y")) - 4 / int(node.get("data-at", "1")[0]) for node in beside}
     assert seen == {text: pytest.approx(at, abs=0.2) for text, at in expected.items()}
-    other = {bare(placed.box.right, asking.ruler) for placed in lay.placed if placed.strip == 3 and placed.box.right < lay.cloth.width}
+    other = {
+        bare(placed.box.right, asking.ruler)
+        for placed in lay.placed
+        if placed.strip == 3 and placed.box.right < lay.cloth.width
+    }
     within = {node.text for node in svg.iter("text") if node.get("class") == "dimension-text in-middle"}
     assert other - set(expected) <= within
 
 
 def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
-    typed = {"pieces": "Napkin | 46 cm | 46 cm | 6 | no | matched", "cloths": "Damask | 150 cm | 260 cm", "repeats": "64 cm | 50 cm | 5 cm | 0 cm | Damask"}
+    typed = {
+        "pieces": "Napkin | 46 cm | 46 cm | 6 | no | matched",
+        "cloths": "Damask | 150 cm | 260 cm",
+        "repeats": "64 cm | 50 cm | 5 cm | 0 cm | Damask",
+    }
     reply = answer(LAY, Asking(typed))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     (lay,) = reply.drawn_from.lays
     left, top, right, _ = cloth_drawn(svg)
     scale = (right - left) / float(lay.length)
     repeat = lay.cloth.repeat
-    drawn = [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in svg.iter("polyline") if node.get("class") == "repeat"][:-1]
+    drawn = [
+        [tuple(map(float, pair.split(","))) for pair in node.get("points").split()]
+        for node in svg.iter("polyline")
+        if node.get("class") == "repeat"
+    ][:-1]
     upright = [points[0][0] for points in drawn if points[0][0] == points[1][0]]
     level = [points[0][1] for points in drawn if points[0][1] == points[1][1]]
     along = [at for n in range(9) if (at := repeat.first_along + n * repeat.along) < lay.length]
@@ -196,8 +264,12 @@ def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
     assert upright == pytest.approx([left + float(at) * scale for at in along], abs=0.2)
     assert level == pytest.approx([top + float(at) * scale for at in across], abs=0.2)
     for placed in lay.placed:
-        assert any(abs(float(placed.box.y - at)) < 1e-6 for at in along) and any(abs(float(placed.box.x - at)) < 1e-6 for at in across)
-    assert lines_in_key(svg, "repeat starts") and not lines_in_key(lay_plan(answer(LAY, Asking(MIXED)).drawn_from, CENTIMETRES).svg, "repeat starts")
+        assert any(abs(float(placed.box.y - at)) < 1e-6 for at in along) and any(
+            abs(float(placed.box.x - at)) < 1e-6 for at in across
+        )
+    assert lines_in_key(svg, "repeat starts") and not lines_in_key(
+        lay_plan(answer(LAY, Asking(MIXED)).drawn_from, CENTIMETRES).svg, "repeat starts"
+    )
 
 
 def lines_in_key(svg, words):

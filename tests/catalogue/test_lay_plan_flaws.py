@@ -8,14 +8,16 @@ from calculators.values.measure import CENTIMETRES
 from tests.catalogue.lay_plans import LAY, saved
 
 PENCIL = {
-    "cloths": "Linen | 140 cm | 300 cm", "pieces": "Napkin | 40 cm | 40 cm | 10; Placemat | 35 cm | 48 cm | 6; Runner | 42 cm | 150 cm | 1",
+    "cloths": "Linen | 140 cm | 300 cm", "pieces": "Napkin | 40 cm | 40 cm | 10; Placemat | 35 cm | 48 cm | 6; "
+        "Runner | 42 cm | 150 cm | 1",
     "flaws": "120 cm | 68 cm | 4 cm | 4 cm | Linen", "selvedge": "1.5 cm", "end_loss": "1 cm", "skew": "2 cm",
 }  # fmt: skip
 
 
 @pytest.mark.parametrize("strips", ["along", "either", "sections", "free"])
 def test_strips_are_put_so_that_a_flaw_falls_between_their_pieces(strips):
-    """Worked with a pencil: strips of 40, 42 and 40 along the cloth; the middle one leaves the flaw free between mats and runner."""
+    """Worked with a pencil: strips of 40, 42 and 40 along the cloth; the middle one leaves the flaw free between mats
+    and runner."""
     results = answer(LAY, Asking({**PENCIL, "strips": strips})).results
     assert (results["count"], results["proof"]) == (17, "no: this is proven")
 

@@ -44,7 +44,9 @@ def lies_on(edge, side):
 
 def inside(svg, style):
     _, _, width, height = map(float, svg.get("viewBox").split())
-    return all(-NEAR <= x <= width + NEAR and -NEAR <= y <= height + NEAR for points in drawn(svg, style) for x, y in points)
+    return all(
+        -NEAR <= x <= width + NEAR and -NEAR <= y <= height + NEAR for points in drawn(svg, style) for x, y in points
+    )
 
 
 @settings(max_examples=60, deadline=None)
@@ -101,7 +103,10 @@ def test_a_break_line_stands_where_the_one_window_cuts_cloth_that_goes_on(way, a
             out = ((by - ay) / length * 0.01, (ax - bx) / length * 0.01)
             for n in range(1, 16):
                 place = ax + (bx - ax) * n / 16, ay + (by - ay) * n / 16
-                goes_on = [any(holds(facet.on_table, (place[0] + k * out[0], place[1] + k * out[1])) for facet in whole.layers) for k in (-1, 1)]
+                goes_on = [
+                    any(holds(facet.on_table, (place[0] + k * out[0], place[1] + k * out[1])) for facet in whole.layers)
+                    for k in (-1, 1)
+                ]
                 if goes_on[0] == goes_on[1]:  # a place nearer than that to the end of cloth tells nothing
                     assert any(lies_over(place, each) for each in breaks) == goes_on[0], (step.name, place)
                     broken += goes_on[0]
@@ -125,7 +130,8 @@ def places(svg):
 @many
 @given(angles, hems, hems)
 def test_longer_cloth_makes_the_same_drawings(way, angle, hem_1, hem_2):
-    """The far end of the cloth, where the engine stops and a maker's cloth does not, is never in sight, however it is folded."""
+    """The far end of the cloth, where the engine stops and a maker's cloth does not, is never in sight, however it is
+    folded."""
     made = []
     for ample in (AMPLE, 3 * AMPLE):
         with pytest.MonkeyPatch.context() as patch:
@@ -148,7 +154,9 @@ def test_no_edge_is_drawn_where_the_cloth_runs_on(way, angle, hem_1, hem_2):
         breaks = [ends(points) for points in drawn(picture.svg, lines.BREAK)]
         assert breaks, picture.title
         assert all(inside(picture.svg, style) for style in (lines.BREAK, lines.EDGE, lines.FOLD))
-        assert not any(lies_on(edge, each) for edge in drawn(picture.svg, lines.EDGE) for each in breaks if math.dist(*each) > 4), picture.title
+        assert not any(
+            lies_on(edge, each) for edge in drawn(picture.svg, lines.EDGE) for each in breaks if math.dist(*each) > 4
+        ), picture.title
     assert "cloth runs on" in [node.text for node in series.key.svg.iter("text")]
 
 
@@ -159,7 +167,11 @@ def test_a_hem_turned_along_an_edge_ends_level_with_its_cloth(angle):
     for step in steps_or_none("mitre", measures) or CONSTRUCTIONS["folded-corner"].steps(measures):
         ax = max(start[0] for start, end in edges(step.window) if abs(start[0] - end[0]) < 1e-6)
         assert max(x for facet in step.seen.layers for x, _ in facet.on_table) == pytest.approx(ax)
-        (one,) = [each for each in cut_off(step.seen, step.window) if abs(each[0][0] - ax) < 1e-6 and abs(each[1][0] - ax) < 1e-6]
+        (one,) = [
+            each
+            for each in cut_off(step.seen, step.window)
+            if abs(each[0][0] - ax) < 1e-6 and abs(each[1][0] - ax) < 1e-6
+        ]
         reaching = [y for facet in step.seen.layers for x, y in facet.on_table if abs(x - ax) < 1e-6]
         assert (min(reaching), max(reaching)) == pytest.approx(sorted(y for _, y in one))
 
@@ -176,8 +188,14 @@ PARTLY_DRAWN = [
 @pytest.mark.parametrize(("name", "typed"), PARTLY_DRAWN, ids=[name for name, _ in PARTLY_DRAWN])
 def test_every_drawing_that_stops_before_its_cloth_says_so(name, typed):
     """A zigzag in the line, as the key shows it, and no edge and no cut along it."""
-    reply = json.loads(list(replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ""})))[-1])
-    svg = ET.fromstring(re.search(r"<svg.*?</svg>", reply["answer"], re.DOTALL)[0].replace(' xmlns="http://www.w3.org/2000/svg"', ""))
+    reply = json.loads(
+        list(replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ""})))[
+            -1
+        ]
+    )
+    svg = ET.fromstring(
+        re.search(r"<svg.*?</svg>", reply["answer"], re.DOTALL)[0].replace(' xmlns="http://www.w3.org/2000/svg"', "")
+    )
     *breaks, sample = drawn(svg, lines.BREAK)
     assert breaks and "cloth runs on" in [node.text for node in svg.iter("text")]
     assert all(len(points) == 6 for points in (*breaks, sample))

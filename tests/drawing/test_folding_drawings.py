@@ -38,7 +38,10 @@ def areas_seen(svg):
     for path in svg.iter("path"):
         if not path.get("fill-rule"):
             continue
-        rings = [[tuple(map(float, pair.split(","))) for pair in ring.removeprefix("M").split()] for ring in path.get("d").rstrip("Z").split("Z")]
+        rings = [
+            [tuple(map(float, pair.split(","))) for pair in ring.removeprefix("M").split()]
+            for ring in path.get("d").rstrip("Z").split("Z")
+        ]
         shape = unary_union([Polygon(ring) for ring in rings])
         seen = {style: each.difference(shape) for style, each in seen.items()}
         seen[path.get("class")] = seen.get(path.get("class"), Polygon()).union(shape)
@@ -80,7 +83,12 @@ def test_a_step_alone_has_its_own_key(way):
 def test_every_filling_pointed_to_is_there(way):
     made = {node.get("id") for node in fillings().iter("pattern")}
     pictures = corner_step_by_step(CONSTRUCTIONS[way].steps(SQUARE), CENTIMETRES).pictures
-    wanted = {match for each in pictures for node in each.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
+    wanted = {
+        match
+        for each in pictures
+        for node in each.svg.iter()
+        for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))
+    }
     assert wanted and wanted <= made
 
 
@@ -96,7 +104,9 @@ def test_what_is_painted_is_what_is_seen(way, job):
         for seen in seen_from_above(stack):
             expected[side_style(seen.facet)] += sum(area(part) for part in seen.parts) * scale**2
         painted = areas_seen(picture.svg)
-        assert painted == pytest.approx({style: each for style, each in expected.items() if style in painted}, rel=0.05, abs=40), step.name
+        assert painted == pytest.approx(
+            {style: each for style, each in expected.items() if style in painted}, rel=0.05, abs=40
+        ), step.name
         assert all(each < 80 for style, each in expected.items() if style not in painted), step.name
 
 
@@ -130,7 +140,9 @@ def test_a_cut_is_drawn_once_and_pencil_goes_under_stitches():
     drawn = [styles(picture) for picture in corner_step_by_step(steps, CENTIMETRES).pictures]
     names = [step.name for step in steps]
     assert [name for name, used in zip(names, drawn) if lines.CUT in used] == ["Trim"]
-    assert lines.PENCIL in drawn[names.index("Right sides together")] and lines.PENCIL not in drawn[names.index("Stitch")]
+    assert (
+        lines.PENCIL in drawn[names.index("Right sides together")] and lines.PENCIL not in drawn[names.index("Stitch")]
+    )
     assert lines.STITCH not in drawn[names.index("Turn out")]  # the seam lies inside the fold
 
 

@@ -14,15 +14,25 @@ from tests.any_numbers import RULERS, any_numbers
 
 INEXACT = ("sin", "cos", "asin", "atan2", "degrees", "radians")
 MIRROR = {
-    "hem_1": "1 75/89 cm", "hem_2": "20 mm", "angle": "135.914", "turn": "50/127 in", "facing_seam": "6 mm",
-    "edge_stitch": "0.002 m", "cloth_thickness": "11/635 in", "shown": "faced",
+    "hem_1": "1 75/89 cm",
+    "hem_2": "20 mm",
+    "angle": "135.914",
+    "turn": "50/127 in",
+    "facing_seam": "6 mm",
+    "edge_stitch": "0.002 m",
+    "cloth_thickness": "11/635 in",
+    "shown": "faced",
 }
 
 
 def answer(name, typed, ruler):
     """What a page shows, worked out anew."""
     comparison._layers.cache_clear()
-    return list(browser.replies(json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ruler})))
+    return list(
+        browser.replies(
+            json.dumps({"ask": "calculator", "calculator": name, "given": {}, "typed": typed, "ruler": ruler})
+        )
+    )
 
 
 def another_python(monkeypatch, chance):
@@ -37,7 +47,11 @@ def another_python(monkeypatch, chance):
 
         return other
 
-    for module in [each for name, each in sys.modules.items() if name.startswith("calculators.trade.corners") or name.startswith("calculators.drawing")]:
+    for module in [
+        each
+        for name, each in sys.modules.items()
+        if name.startswith("calculators.trade.corners") or name.startswith("calculators.drawing")
+    ]:
         for name in INEXACT:
             if getattr(module, name, None) is getattr(math, name):
                 monkeypatch.setattr(module, name, nudged(getattr(math, name)))

@@ -10,20 +10,20 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.trade.curtains import Drop, Hem, JoinedWidths
-from calculators.trade.corners.mitre_lines import CreasesMiss
-from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
 from calculators.drawing.curtain import curtain_laid_flat
-from calculators.trade.cloth import usable_cloth
-from calculators.drawing.usable import cloth_in_hand
 from calculators.drawing.picture import Sheet, fillings, thinned
 from calculators.drawing.piece import hemmed_piece
+from calculators.drawing.usable import cloth_in_hand
+from calculators.trade.cloth import usable_cloth
+from calculators.trade.corners.mitre_lines import CreasesMiss
+from calculators.trade.corners.mitre_marks import mitre_marks
+from calculators.trade.curtains import Drop, Hem, JoinedWidths
 from calculators.trade.hems import Hems, hemmed_from_cut
-from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from calculators.trade.pieces import pieces_from_cloth
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 
 LINE = 0.11  # [drawing units] coordinates are rounded to a tenth
 
@@ -54,16 +54,21 @@ def test_cuts_lie_at_the_marks(cloth_width, cloth_length, width, length):
     assume(grid.count and cloth_length <= 6 * cloth_width)
     picture = cloth_with_pieces(grid, CENTIMETRES)
     (left, top), (right, _), (_, low), _ = polygon(picture, "cloth-right")
-    scale = max(right - left, low - top) / max(cloth_length, cloth_width)  # measured on the longer side, for the sake of precision
+    scale = max(right - left, low - top) / max(
+        cloth_length, cloth_width
+    )  # measured on the longer side, for the sake of precision
     assert (right - left, low - top) == pytest.approx((cloth_length * scale, cloth_width * scale), abs=2 * LINE)
     upright = sorted(points[0][0] for points in polylines(picture, lines.CUT) if points[0][0] == points[1][0])
     level = sorted(points[0][1] for points in polylines(picture, lines.CUT) if points[0][1] == points[1][1])
     assert upright == pytest.approx([left + float(mark) * scale for mark in grid.marks_along], abs=2 * LINE)
-    assert level == pytest.approx([top + float(mark) * scale for mark in grid.marks_across if mark < cloth_width], abs=2 * LINE)
+    assert level == pytest.approx(
+        [top + float(mark) * scale for mark in grid.marks_across if mark < cloth_width], abs=2 * LINE
+    )
 
 
 @given(
-    st.fractions(min_value=5, max_value=60, max_denominator=8), st.fractions(min_value=5, max_value=60, max_denominator=8),
+    st.fractions(min_value=5, max_value=60, max_denominator=8),
+    st.fractions(min_value=5, max_value=60, max_denominator=8),
     st.integers(30, 150), st.fractions(min_value=1, max_value=4, max_denominator=8),
 )  # fmt: skip
 def test_a_corner_has_its_angle_its_marks_and_its_creases(hem_1, hem_2, angle, allowance):
@@ -88,7 +93,15 @@ def test_a_corner_has_its_angle_its_marks_and_its_creases(hem_1, hem_2, angle, a
         assert min(math.dist(point, crossing) for point in fold) <= near
 
 
-@given(st.integers(150, 2000), st.integers(150, 2000), st.integers(0, 30), st.integers(0, 30), st.integers(0, 30), st.integers(0, 30), st.integers(0, 10))
+@given(
+    st.integers(150, 2000),
+    st.integers(150, 2000),
+    st.integers(0, 30),
+    st.integers(0, 30),
+    st.integers(0, 30),
+    st.integers(0, 30),
+    st.integers(0, 10),
+)
 def test_a_hemmed_piece_folds_where_its_hems_say(width, length, top, bottom, left, right, turn):
     hems = Hems(F(turn), F(top), F(bottom), F(left), F(right))
     piece = hemmed_from_cut(F(width), F(length), hems)
@@ -96,12 +109,26 @@ def test_a_hemmed_piece_folds_where_its_hems_say(width, length, top, bottom, lef
     (cut,) = polylines(picture, lines.CUT)
     scale = (max(x for x, _ in cut) - min(x for x, _ in cut)) / width
     finished = polylines(picture, lines.FOLD)[-1]
-    assert max(x for x, _ in finished) - min(x for x, _ in finished) == pytest.approx(float(piece.finished_width) * scale, abs=2 * LINE)
-    assert max(y for _, y in finished) - min(y for _, y in finished) == pytest.approx(float(piece.finished_length) * scale, abs=2 * LINE)
-    assert min(x for x, _ in finished) - min(x for x, _ in cut) == pytest.approx(float(hems.taken_up(F(left))) * scale, abs=2 * LINE)
+    assert max(x for x, _ in finished) - min(x for x, _ in finished) == pytest.approx(
+        float(piece.finished_width) * scale, abs=2 * LINE
+    )
+    assert max(y for _, y in finished) - min(y for _, y in finished) == pytest.approx(
+        float(piece.finished_length) * scale, abs=2 * LINE
+    )
+    assert min(x for x, _ in finished) - min(x for x, _ in cut) == pytest.approx(
+        float(hems.taken_up(F(left))) * scale, abs=2 * LINE
+    )
 
 
-@given(st.integers(1, 24), st.integers(300, 2000), st.integers(0, 20), st.integers(0, 40), st.integers(110, 4000), st.integers(0, 100), st.sampled_from([0, 640]))
+@given(
+    st.integers(1, 24),
+    st.integers(300, 2000),
+    st.integers(0, 20),
+    st.integers(0, 40),
+    st.integers(110, 4000),
+    st.integers(0, 100),
+    st.sampled_from([0, 640]),
+)
 def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, seam, depth, finished, heading, repeat):
     widths = JoinedWidths(F(halves, 2), F(cloth), F(seam), Hem(F(depth), F(depth // 2)))
     drop = Drop(F(finished), F(heading), Hem(F(100), F(100)), F(0), F(repeat))
@@ -113,7 +140,12 @@ def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, sea
     wide, high = max(x for x, _ in whole) - left, low - min(y for _, y in whole)
     scale = max(wide, high) / float(max(drawn, drop.cut))
     assert (wide, high) == pytest.approx((float(drawn) * scale, float(drop.cut) * scale), abs=3 * LINE)
-    assert ("Not all of its widths" in picture.caption) == bool(polylines_if_any(picture, lines.BREAK)) == (len(whole) == 4) == (drawn < widths.cut)
+    assert (
+        ("Not all of its widths" in picture.caption)
+        == bool(polylines_if_any(picture, lines.BREAK))
+        == (len(whole) == 4)
+        == (drawn < widths.cut)
+    )
     assert len(across) == (drop.cut > drop.needed)
     for line in across:
         assert [low - y for _, y in line] == pytest.approx([float(drop.needed) * scale] * 2, abs=3 * LINE)
@@ -123,8 +155,12 @@ def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, sea
     upright = sorted(points[0][0] - left for points in folds if points[0][0] == points[1][0])
     level = sorted(low - points[0][1] for points in folds if points[0][0] != points[1][0])
     turns = [at for at in sorted({depth // 2, depth + depth // 2}) if at] if depth else []
-    assert upright == pytest.approx(sorted(float(place) * scale for at in turns for place in (at, widths.cut - at) if place < drawn), abs=3 * LINE)
-    assert level == pytest.approx([place * scale for place in (100, 200, *([float(drop.needed) - heading] if heading else []))], abs=3 * LINE)
+    assert upright == pytest.approx(
+        sorted(float(place) * scale for at in turns for place in (at, widths.cut - at) if place < drawn), abs=3 * LINE
+    )
+    assert level == pytest.approx(
+        [place * scale for place in (100, 200, *([float(drop.needed) - heading] if heading else []))], abs=3 * LINE
+    )
 
 
 PICTURES = {
@@ -134,8 +170,16 @@ PICTURES = {
     "many pieces": lambda ruler: cloth_with_pieces(pieces_from_cloth(F(1500), F(3000), F(30), F(30), False), ruler),
     "corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(30), F(90), F(10), F(6)), ruler),
     "open corner": lambda ruler: mitre_corner(mitre_marks(F(20), F(20), F(135), F(10), F(2)), ruler),
-    "curtain": lambda ruler: curtain_laid_flat((JoinedWidths(F(5, 2), F(1470), F(6), Hem(F(20), F(20))), Drop(F(2200), F(50), Hem(F(100), F(100)), F(-5), F(640))), ruler),
-    "piece": lambda ruler: hemmed_piece(hemmed_from_cut(F(360), F(360), Hems(F(10), F(25), F(25), F(25), F(25))), ruler),
+    "curtain": lambda ruler: curtain_laid_flat(
+        (
+            JoinedWidths(F(5, 2), F(1470), F(6), Hem(F(20), F(20))),
+            Drop(F(2200), F(50), Hem(F(100), F(100)), F(-5), F(640)),
+        ),
+        ruler,
+    ),
+    "piece": lambda ruler: hemmed_piece(
+        hemmed_from_cut(F(360), F(360), Hems(F(10), F(25), F(25), F(25), F(25))), ruler
+    ),
 }
 each_picture = pytest.mark.parametrize("name", PICTURES)
 each_ruler = pytest.mark.parametrize("ruler", [CENTIMETRES, SIXTEENTHS], ids=lambda ruler: ruler.unit)
@@ -200,13 +244,17 @@ def test_a_turn_folded_in_shows_its_right_side_as_far_as_its_raw_edge(turn, angl
     """Between the folded edge and the raw edge lies the right side, drawn plain over the weave of the wrong side."""
     picture = mitre_corner(mitre_marks(F(20), F(25), F(angle), F(turn), F(4)), CENTIMETRES)
     areas = [node for node in picture.svg if node.tag == "polygon"]
-    assert [node.get("class") for node in areas] == [lines.CLOTH_WRONG, lines.CLOTH_RIGHT] and areas[1].get("fill") is None
+    assert [node.get("class") for node in areas] == [lines.CLOTH_WRONG, lines.CLOTH_RIGHT] and areas[1].get(
+        "fill"
+    ) is None
     strip = polygon(picture, lines.CLOTH_RIGHT)
     ((end_1, corner, end_2),) = polylines(picture, lines.EDGE)
     (raw,) = polylines(picture, lines.RAW_EDGE)
     assert math.dist(strip[0], corner) < LINE and math.dist(strip[-1], end_2) < LINE
     assert all(min(math.dist(place, other) for other in strip) < 4 * LINE for place in (*raw, corner, end_1, end_2))
-    scale = math.dist(polylines(picture, lines.STITCH)[0][0], corner) / float(mitre_marks(F(20), F(25), F(angle), F(turn), F(4)).mark_1)
+    scale = math.dist(polylines(picture, lines.STITCH)[0][0], corner) / float(
+        mitre_marks(F(20), F(25), F(angle), F(turn), F(4)).mark_1
+    )
     assert corner[1] - raw[0][1] == pytest.approx(turn * scale, abs=4 * LINE)
     assert "right side up" in picture.description and "right side" in texts(picture)
 
@@ -219,24 +267,40 @@ def test_without_a_turn_there_is_no_strip_and_no_raw_edge():
 def deep(picture, style):
     """Every line of a style, in the enlarged corner where there is one."""
     inside = next((node for node in picture.svg if node.get("class") == "enlarged"), None)
-    found = [node for node in (picture.svg if inside is None else inside) if node.tag == "polyline" and node.get("class") == style]
+    found = [
+        node
+        for node in (picture.svg if inside is None else inside)
+        if node.tag == "polyline" and node.get("class") == style
+    ]
     return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found]
 
 
-@given(st.integers(200, 3000), st.integers(200, 3000), st.integers(4, 40), st.integers(0, 20), st.fractions(min_value=1, max_value=4, max_denominator=2))
+@given(
+    st.integers(200, 3000),
+    st.integers(200, 3000),
+    st.integers(4, 40),
+    st.integers(0, 20),
+    st.fractions(min_value=1, max_value=4, max_denominator=2),
+)
 def test_stitches_run_at_their_distance_outside_the_inner_folded_edge(width, length, depth, turn, edge_stitch):
     """On any piece, a tablecloth too: every line of a hem has its place, and no two lie on each other."""
     assume(turn <= depth and 2 * (turn + depth) + 2 * depth < min(width, length) and (turn == 0 or turn >= 3))
     piece = replace(hemmed_from_cut(F(width), F(length), Hems(F(turn), *[F(depth)] * 4)), edge_stitch=edge_stitch)
     picture = hemmed_piece(piece, CENTIMETRES)
     left = min(x for points in deep(picture, lines.CUT) for x, _ in points)
-    lands, stitched = (min(x for points in deep(picture, style) for x, _ in points if points[0][0] == points[1][0] or len(points) > 2) - left for style in (lines.LANDS, lines.STITCH))
+    lands, stitched = (
+        min(x for points in deep(picture, style) for x, _ in points if points[0][0] == points[1][0] or len(points) > 2)
+        - left
+        for style in (lines.LANDS, lines.STITCH)
+    )
     inset = turn + 2 * depth
     scale = lands / inset
     assert stitched == pytest.approx((inset - float(edge_stitch)) * scale, abs=3 * LINE)
     assert depth * scale >= 11 - LINE
     folds = {round(points[0][0] - left, 1) for points in deep(picture, lines.FOLD) if points[0][0] == points[1][0]}
-    assert any(abs(fold - (turn + depth) * scale) < 3 * LINE for fold in folds) or any(len(points) > 2 for points in deep(picture, lines.FOLD))
+    assert any(abs(fold - (turn + depth) * scale) < 3 * LINE for fold in folds) or any(
+        len(points) > 2 for points in deep(picture, lines.FOLD)
+    )
     said = [text for text in texts(picture) if text and text[0] in "cf" and text[-1] == "m"]
     assert sorted(text.split()[0] for text in said) == ["cut", "cut", "finished", "finished"]
 
@@ -249,9 +313,13 @@ def test_a_tablecloth_has_one_corner_enlarged_and_a_napkin_shows_its_hems_as_the
 
 def test_a_cut_is_more_than_half_as_heavy_again_as_an_edge_and_solid():
     css = (Path(__file__).parents[2] / "docs/assets/stylesheets/drawing.css").read_text()
-    rules = {style: re.search(rf"\.to-scale \.{style} \{{(.*?)\}}", css, re.DOTALL)[1] for style in (lines.EDGE, lines.CUT)}
+    rules = {
+        style: re.search(rf"\.to-scale \.{style} \{{(.*?)\}}", css, re.DOTALL)[1] for style in (lines.EDGE, lines.CUT)
+    }
     width = {style: float(re.search(r"stroke-width: ([\d.]+)", rule)[1]) for style, rule in rules.items()}
-    assert width[lines.EDGE] == 1.5 and width[lines.CUT] >= 2 * width[lines.EDGE] and "dasharray" not in rules[lines.CUT]
+    assert (
+        width[lines.EDGE] == 1.5 and width[lines.CUT] >= 2 * width[lines.EDGE] and "dasharray" not in rules[lines.CUT]
+    )
 
 
 @pytest.mark.parametrize("name", ["corner", "open corner", "piece", "curtain", "usable"])

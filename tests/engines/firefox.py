@@ -34,7 +34,9 @@ class Firefox:
 
     def __init__(self, profile: Path):
         profile.mkdir()
-        (profile / "user.js").write_text("".join(f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in SETTINGS.items()))
+        (profile / "user.js").write_text(
+            "".join(f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in SETTINGS.items())
+        )
         words = [PROGRAM, "--headless", "--no-remote", "--profile", str(profile), "--remote-debugging-port", "0"]
         log = profile / "log.txt"
         with log.open("w") as written:

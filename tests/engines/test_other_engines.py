@@ -1,4 +1,5 @@
-"""The handbook in other engines than Chromium: live, kept, and live again without a network. Runs where they are installed."""
+"""The handbook in other engines than Chromium: live, kept, and live again without a network. Runs where they are
+installed."""
 
 import json
 import threading
@@ -16,8 +17,12 @@ from tests.engines.firefox import Firefox
 from tests.engines.webkit import WebKit
 
 ENGINES = [
-    pytest.param(Firefox, id="firefox", marks=pytest.mark.skipif(firefox.MISSING is not None, reason=firefox.MISSING or "")),
-    pytest.param(WebKit, id="webkit", marks=pytest.mark.skipif(webkit.MISSING is not None, reason=webkit.MISSING or "")),
+    pytest.param(
+        Firefox, id="firefox", marks=pytest.mark.skipif(firefox.MISSING is not None, reason=firefox.MISSING or "")
+    ),
+    pytest.param(
+        WebKit, id="webkit", marks=pytest.mark.skipif(webkit.MISSING is not None, reason=webkit.MISSING or "")
+    ),
 ]
 ANSWER = """async (name, field, text) => {
     while (document.querySelector(".ruler-choice").hidden) await new Promise((resolve) => setTimeout(resolve, 20)); // not yet live
@@ -66,13 +71,17 @@ def test_live_then_kept_then_live_without_a_network(engine: type[Firefox | WebKi
     browser = engine(tmp_path / "profile")
     try:
         browser.open(home + "plan/pieces/")
-        assert browser.run(ANSWER, "pieces-from-cloth", "piece_width", "30 cm") == expected("pieces-from-cloth", piece_width="30 cm")
+        assert browser.run(ANSWER, "pieces-from-cloth", "piece_width", "30 cm") == expected(
+            "pieces-from-cloth", piece_width="30 cm"
+        )
         assert browser.run(STATE, home) == ["snapshot", ""]
         assert browser.run(KEPT)
         server.shutdown()
         server.server_close()
         browser.open(home + "plan/pieces/")
-        assert browser.run(ANSWER, "pieces-from-cloth", "piece_width", "20 cm") == expected("pieces-from-cloth", piece_width="20 cm")
+        assert browser.run(ANSWER, "pieces-from-cloth", "piece_width", "20 cm") == expected(
+            "pieces-from-cloth", piece_width="20 cm"
+        )
         assert browser.run(STATE, home) == ["snapshot", ""]
         assert browser.run(MOVE, home + "corners/mitre/")
         assert browser.run(ANSWER, "mitre-marks", "turn", "1.4 cm") == expected("mitre-marks", turn="1.4 cm")

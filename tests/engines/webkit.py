@@ -15,8 +15,14 @@ from pathlib import Path
 from typing import Any
 
 DRIVER, SCREEN = shutil.which("WebKitWebDriver"), shutil.which("xvfb-run")
-BROWSER = next(iter(sorted(glob("/usr/lib/*/webkit2gtk-*/MiniBrowser") + glob("/usr/libexec/webkit2gtk-*/MiniBrowser"))), None)
-MISSING = None if DRIVER and SCREEN and BROWSER else "No WebKitGTK on this machine (Debian: apt-get install webkit2gtk-driver xvfb)."
+BROWSER = next(
+    iter(sorted(glob("/usr/lib/*/webkit2gtk-*/MiniBrowser") + glob("/usr/libexec/webkit2gtk-*/MiniBrowser"))), None
+)
+MISSING = (
+    None
+    if DRIVER and SCREEN and BROWSER
+    else "No WebKitGTK on this machine (Debian: apt-get install webkit2gtk-driver xvfb)."
+)
 LONG = 60  # [s]
 
 
@@ -44,7 +50,10 @@ class WebKit:
 
     def run(self, function: str, *given: Any) -> Any:
         """What an async function of the page gives, as plain data."""
-        script = f"const done = arguments[1]; ({function})(...JSON.parse(arguments[0])).then((gave) => done([JSON.stringify(gave)]), (problem) => done(String(problem)));"
+        script = (
+            f"const done = arguments[1]; ({function})(...JSON.parse(arguments[0])).then((gave) => "
+            "done([JSON.stringify(gave)]), (problem) => done(String(problem)));"
+        )
         said = self._tell("POST", "/execute/async", {"script": script, "args": [json.dumps(given)]})
         if isinstance(said, str):
             raise RuntimeError(said)

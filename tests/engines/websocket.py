@@ -1,4 +1,5 @@
-"""As much of a WebSocket as a test needs to talk to a browser on this machine: texts, one whole message at a time (RFC 6455)."""
+"""As much of a WebSocket as a test needs to talk to a browser on this machine: texts, one whole message at a time (RFC
+6455)."""
 
 from __future__ import annotations
 
@@ -58,7 +59,13 @@ class WebSocket:
 
     def _send(self, kind: int, content: bytes) -> None:
         size = len(content)
-        length = pack("!B", 0x80 | size) if size < 126 else pack("!BH", 0xFE, size) if size < 1 << 16 else pack("!BQ", 0xFF, size)
+        length = (
+            pack("!B", 0x80 | size)
+            if size < 126
+            else pack("!BH", 0xFE, size)
+            if size < 1 << 16
+            else pack("!BQ", 0xFF, size)
+        )
         mask = os.urandom(4)
         masked = bytes(byte ^ mask[number % 4] for number, byte in enumerate(content))
         self._socket.sendall(bytes([0x80 | kind]) + length + mask + masked)

@@ -1,4 +1,5 @@
-"""Bad values: each gets one sentence at its field, from the browser's face and from the terminal, and nothing ever breaks."""
+"""Bad values: each gets one sentence at its field, from the browser's face and from the terminal, and nothing ever
+breaks."""
 
 import json
 
@@ -11,7 +12,12 @@ from calculators.values.kinds import Length, Text
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.sentences import is_one_message
 
-LENGTH_FIELDS = [(calculator.name, field.name) for calculator in catalogue().values() for field in calculator.fields if isinstance(field.kind, Length)]
+LENGTH_FIELDS = [
+    (calculator.name, field.name)
+    for calculator in catalogue().values()
+    for field in calculator.fields
+    if isinstance(field.kind, Length)
+]
 ONE_FIELD = [*BEYOND_LIMITS, *OTHER_KINDS]
 
 
@@ -20,7 +26,10 @@ def shorten(value):
 
 
 def refused(calculator, typed):
-    (reply,) = map(json.loads, replies(json.dumps({"ask": "calculator", "calculator": calculator, "given": {}, "typed": typed, "ruler": ""})))
+    (reply,) = map(
+        json.loads,
+        replies(json.dumps({"ask": "calculator", "calculator": calculator, "given": {}, "typed": typed, "ruler": ""})),
+    )
     assert reply["final"] and "answer" not in reply, "it was answered"
     assert all(is_one_message(sentence) for sentence in reply["refusals"].values()), reply["refusals"]
     return reply["refusals"]
@@ -59,7 +68,9 @@ def test_what_cannot_go_together_is_refused_where_it_can_be_mended(calculator, t
 
 def test_all_bad_values_at_once_get_a_sentence_each():
     for calculator in catalogue().values():
-        typed = {field.name: "36 banana" for field in calculator.fields if type(field.kind) is not Text}  # the name of an order may be any words
+        typed = {
+            field.name: "36 banana" for field in calculator.fields if type(field.kind) is not Text
+        }  # the name of an order may be any words
         assert set(refused(calculator.name, typed)) == set(typed)
 
 
@@ -91,7 +102,9 @@ def test_a_field_that_is_not_asked_is_named_with_those_that_are(capsys):
     assert code == 2 and set(json.loads(out)["errors"]) == {"colour"} and "hem_1" in err
 
 
-@pytest.mark.parametrize("strange", ["\u202e=1", "\ud83d=1", "x" * 5_000 + "=1", "<b>=1", "=", "=36", "loose", "🧵"], ids=shorten)
+@pytest.mark.parametrize(
+    "strange", ["\u202e=1", "\ud83d=1", "x" * 5_000 + "=1", "<b>=1", "=", "=36", "loose", "🧵"], ids=shorten
+)
 def test_a_word_that_is_no_field_is_refused_too(strange, capsys):
     code, out, err = at_terminal(capsys, "mitre-marks", strange, "--json")
     (sentence,) = json.loads(out)["errors"].values()
@@ -102,5 +115,3 @@ def test_a_word_that_is_no_field_is_refused_too(strange, capsys):
 def test_an_unknown_ruler_is_refused(ruler, capsys):
     code, out, _ = at_terminal(capsys, "mitre-marks", "--ruler", ruler, "--json")
     assert code == 2 and set(json.loads(out)["errors"]) == {"ruler"}
-
-

@@ -5,10 +5,10 @@ import json
 import pytest
 from bs4 import BeautifulSoup
 
+from calculators.batch.walk import WALKS
 from calculators.catalogue import catalogue
 from calculators.faces.browser import replies
 from calculators.values.kinds import Text
-from calculators.batch.walk import WALKS
 
 NASTY = '<img src=x onerror="alert(1)">'
 
@@ -37,8 +37,8 @@ def test_an_answer_comes_with_what_stands_in_every_blank(name):
 
 
 def test_typed_values_are_told_with_the_unit_they_were_read_in():
-    reply = calculator("pieces-from-cloth", {"piece_width": "36", "piece_length": "14 1/4\"", "may_turn": "yes"})
-    assert reply["written"] == {"piece_width": "36 cm", "piece_length": "14 1/4\"", "may_turn": "yes"}
+    reply = calculator("pieces-from-cloth", {"piece_width": "36", "piece_length": '14 1/4"', "may_turn": "yes"})
+    assert reply["written"] == {"piece_width": "36 cm", "piece_length": '14 1/4"', "may_turn": "yes"}
     assert calculator("pieces-from-cloth", {"piece_width": "14"}, ruler="in")["written"]["piece_width"] == "14 in"
 
 
@@ -68,7 +68,9 @@ def test_a_ruler_kept_from_another_day_is_no_trouble(ruler):
     """The browser keeps the ruler between visits; one that is no longer offered must not silence every page."""
     assert "answer" in calculator("mitre-marks", ruler=ruler)
     assert "steps" in ask(ask="walk", walk="batch", typed={}, ruler=ruler)
-    assert ask(ask="numbers", numbers=[{"calculator": "mitre-marks", "result": "mark_1", "given": {}}], ruler=ruler)["numbers"]
+    assert ask(ask="numbers", numbers=[{"calculator": "mitre-marks", "result": "mark_1", "given": {}}], ruler=ruler)[
+        "numbers"
+    ]
 
 
 @pytest.mark.parametrize("walk", WALKS)
@@ -102,7 +104,14 @@ def test_numbers_values_and_figures_come_back_in_their_order():
         figures=[{"calculator": "mitre-marks", "given": {}}],
     )  # fmt: skip
     assert reply["numbers"] == ["2\N{NO-BREAK SPACE}in", "4\N{NO-BREAK SPACE}in"]
-    values = ["1/4~in", "5~cm (about~1~15/16~in)", "350~mm (about~13~3/4~in)", "8–12~in", "2–4~cm (about~13/16–1~9/16~in)", "3~%"]
+    values = [
+        "1/4~in",
+        "5~cm (about~1~15/16~in)",
+        "350~mm (about~13~3/4~in)",
+        "8–12~in",
+        "2–4~cm (about~13/16–1~9/16~in)",
+        "3~%",
+    ]
     assert reply["values"] == [text.replace("~", "\N{NO-BREAK SPACE}") for text in values]
     assert reply["figures"][0].count("<svg") == 1
 

@@ -32,13 +32,25 @@ def test_without_a_name_all_are_listed():
 
 
 def test_json_holds_what_was_asked_and_answered_in_millimetres():
-    answered = run("pieces-from-cloth", "cloth_width=110 cm", "measured=trimmed", "cloth_length=250 cm", "piece_width=36cm", "piece_length=36 cm", "--json")
+    answered = run(
+        "pieces-from-cloth",
+        "cloth_width=110 cm",
+        "measured=trimmed",
+        "cloth_length=250 cm",
+        "piece_width=36cm",
+        "piece_length=36 cm",
+        "--json",
+    )
     answer = json.loads(answered.stdout)
     assert answered.returncode == 0 and answered.stderr == b""
     assert list(answer) == ["calculator", "inputs", "results", "notes"]
     assert answer["calculator"] == "pieces-from-cloth"
     assert answer["inputs"]["cloth_width"] == 1100 and answer["inputs"]["least_width"] is None
-    assert (answer["results"]["across"], answer["results"]["along"], answer["results"]["marks_across"]) == (3, 6, [360, 720, 1080])
+    assert (answer["results"]["across"], answer["results"]["along"], answer["results"]["marks_across"]) == (
+        3,
+        6,
+        [360, 720, 1080],
+    )
     seven = next(row for row in answer["results"]["other_counts"] if (row["direction"], row["pieces"]) == ("along", 7))
     assert seven["piece_size"] == pytest.approx(357.142857)
     assert answer["notes"]
@@ -63,7 +75,11 @@ def test_bytes_that_are_no_text_are_refused_like_any_other_nonsense():
 
 
 def test_a_reader_who_stops_reading_is_no_trouble():
-    command = f"'{sys.executable}' -m calculators pieces-from-cloth 'cloth_length=99 m' 'piece_length=2 cm' 'piece_width=2 cm' | head -c 10"
+    command = (
+        f"'{sys.executable}' -m calculators pieces-from-cloth 'cloth_length=99 m' 'piece_length=2 cm' "
+        "'piece_width=2 "
+        "cm' | head -c 10"
+    )
     stopped = subprocess.run(["bash", "-c", command], cwd=ROOT, capture_output=True, timeout=60)
     assert stopped.stderr == b"" and len(stopped.stdout) == 10
 

@@ -5,7 +5,7 @@ from bs4 import BeautifulSoup
 
 from calculators.faces.page.markup import add, element, html
 
-NASTY = '<script>alert("1")</script> & \'x\' \u202e “36” \x00'
+NASTY = "<script>alert(\"1\")</script> & 'x' \u202e “36” \x00"
 
 
 def test_content_stays_in_order():
@@ -15,7 +15,10 @@ def test_content_stays_in_order():
 
 
 def test_attributes_may_stand_alone_or_be_left_out():
-    assert html(element("input", {"hidden": True, "value": None, "checked": False, "id": "a"})) == '<input hidden="" id="a">'
+    assert (
+        html(element("input", {"hidden": True, "value": None, "checked": False, "id": "a"}))
+        == '<input hidden="" id="a">'
+    )
 
 
 def test_whatever_is_put_in_comes_out_as_text():

@@ -18,7 +18,10 @@ from scripts.tools.places import SITE
 def pages() -> dict[str, BeautifulSoup]:
     """Every page that the site map names, by its path in the site."""
     names = [urlsplit(name.text).path for name in ElementTree.parse(SITE / "sitemap.xml").iterfind(".//{*}loc")]
-    return {name: BeautifulSoup((SITE / name.lstrip("/") / "index.html").read_text("utf-8"), "html.parser") for name in names}
+    return {
+        name: BeautifulSoup((SITE / name.lstrip("/") / "index.html").read_text("utf-8"), "html.parser")
+        for name in names
+    }
 
 
 @pytest.fixture(scope="module")
@@ -33,7 +36,10 @@ def sections(built: dict[str, BeautifulSoup]) -> list[Tag]:
 
 
 def test_every_calculator_stands_on_a_page_of_the_text(built):
-    where = {name: {path for path, page in built.items() if page.select_one(f'section.calculator[data-calculator="{name}"]')} for name in catalogue()}
+    where = {
+        name: {path for path, page in built.items() if page.select_one(f'section.calculator[data-calculator="{name}"]')}
+        for name in catalogue()
+    }
     assert [name for name, paths in where.items() if not paths] == []
 
 
@@ -96,8 +102,13 @@ def test_every_link_leads_somewhere(built):
                 continue
             inside = address.hostname == "here" or address.hostname == "127.0.0.1"
             place = SITE / address.path.lstrip("/")
-            if inside and not (place.is_file() or (place / "index.html").is_file()):
-                broken.append((path, link["href"]))
-            elif inside and address.fragment and address.path in built and not built[address.path].find(id=address.fragment):
+            if (
+                inside
+                and not (place.is_file() or (place / "index.html").is_file())
+                or inside
+                and address.fragment
+                and address.path in built
+                and not built[address.path].find(id=address.fragment)
+            ):
                 broken.append((path, link["href"]))
     assert broken == []

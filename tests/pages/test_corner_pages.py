@@ -1,4 +1,5 @@
-"""Every way to make a corner has its page: drawn step by step in pictures that say what they show, with a table, the faults, and what to take care of."""
+"""Every way to make a corner has its page: drawn step by step in pictures that say what they show, with a table, the
+faults, and what to take care of."""
 
 from pathlib import Path
 
@@ -20,7 +21,9 @@ each_page = pytest.mark.parametrize("page", sorted(path.stem for path in Path("d
 
 
 def read(site: Path, page: str) -> BeautifulSoup:
-    return BeautifulSoup((site / "corners" / ("" if page == "index" else page) / "index.html").read_text("utf-8"), "html.parser")
+    return BeautifulSoup(
+        (site / "corners" / ("" if page == "index" else page) / "index.html").read_text("utf-8"), "html.parser"
+    )
 
 
 def missing(page: BeautifulSoup) -> list[str]:

@@ -38,7 +38,7 @@ def fences(language: str) -> list:
 def run_python(text: str) -> None:
     """Run a piece of Python; where it is a session with a prompt, its answers must come out too."""
     if ">>>" not in text:
-        exec(compile(text, "fence", "exec"), {"__name__": "fence"})  # noqa: S102 - our own documents
+        exec(compile(text, "fence", "exec"), {"__name__": "fence"})
         return
     test = doctest.DocTestParser().get_doctest(text, {}, "fence", None, 0)
     told: list[str] = []
@@ -52,7 +52,8 @@ def test_python_runs(document, text):
 
 
 def commands(text: str) -> list[tuple[str, str]]:
-    """The commands of a fence, each with the output that stands below it, if any. A command starts with a dollar sign or,
+    """The commands of a fence, each with the output that stands below it, if any. A command starts with a dollar sign
+    or,
     in a fence without any, on every line."""
     lines = [line for line in text.splitlines() if line.strip()]
     if not any(line.startswith("$ ") for line in lines):
@@ -74,9 +75,13 @@ def works(command: str, output: str = "") -> None:
         assert output.split() == ran.stdout.split() or not output, ran.stdout
     elif words[0] == "python3" and words[1].startswith("scripts/"):
         assert (ROOT / words[1]).is_file(), words[1]
-        known = subprocess.run([sys.executable, words[1], "--help"], cwd=ROOT, capture_output=True, encoding="utf-8", timeout=60).stdout
+        known = subprocess.run(
+            [sys.executable, words[1], "--help"], cwd=ROOT, capture_output=True, encoding="utf-8", timeout=60
+        ).stdout
         assert [word for word in words[2:] if word.startswith("--") and word not in known] == []
-        assert [word for word in words[2:] if word.startswith("tests/") and not (ROOT / word.partition("::")[0]).exists()] == []
+        assert [
+            word for word in words[2:] if word.startswith("tests/") and not (ROOT / word.partition("::")[0]).exists()
+        ] == []
     else:
         assert (ROOT / words[0]).is_file(), f"nobody knows whether `{command}` works"
 
@@ -89,7 +94,11 @@ def test_commands_work(document, text):
 
 def inline_commands() -> list:
     found = [(document, command) for document in DOCUMENTS for command in _INLINE.findall(document.read_text("utf-8"))]
-    return [pytest.param(command, id=f"{document.name}-{command[:40]}") for document, command in found if not re.search(r"[A-Z]{3,}|…", command)]
+    return [
+        pytest.param(command, id=f"{document.name}-{command[:40]}")
+        for document, command in found
+        if not re.search(r"[A-Z]{3,}|…", command)
+    ]
 
 
 @pytest.mark.parametrize("command", inline_commands())
@@ -106,11 +115,26 @@ def test_names_of_files_in_the_contributors_guide_are_names_of_files():
 
 def test_a_k_that_selects_nothing_would_be_noticed():
     """The guide names one test to run; there is such a test."""
-    (file, word) = re.search(r"scripts/test\.py (tests/\S+) -k (\w+)", (ROOT / "DEVELOPERS.md").read_text("utf-8")).groups()
-    assert any(word in node.name for node in ast.walk(ast.parse((ROOT / file).read_text())) if isinstance(node, ast.FunctionDef))
+    (file, word) = re.search(
+        r"scripts/test\.py (tests/\S+) -k (\w+)", (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    ).groups()
+    assert any(
+        word in node.name
+        for node in ast.walk(ast.parse((ROOT / file).read_text()))
+        if isinstance(node, ast.FunctionDef)
+    )
 
 
-@pytest.mark.parametrize("planted", ["python3 -m calculators no-such", "python3 scripts/no-such.py", "python3 scripts/serve.py --no-such", "make all", "python3 scripts/test.py tests/no_such.py"])
+@pytest.mark.parametrize(
+    "planted",
+    [
+        "python3 -m calculators no-such",
+        "python3 scripts/no-such.py",
+        "python3 scripts/serve.py --no-such",
+        "make all",
+        "python3 scripts/test.py tests/no_such.py",
+    ],
+)
 def test_a_command_that_does_not_work_is_found(planted):
     with pytest.raises((AssertionError, FileNotFoundError)):
         works(planted)

@@ -13,7 +13,18 @@ from bs4 import BeautifulSoup
 from scripts.tools.places import ROOT
 
 PAGE = "stitch/machine"
-COPIED = ["calculators", "docs", "overrides", "scripts", "tests", "mkdocs.yml", "pyproject.toml", "constraints.txt", "README.md", "DEVELOPERS.md"]
+COPIED = [
+    "calculators",
+    "docs",
+    "overrides",
+    "scripts",
+    "tests",
+    "mkdocs.yml",
+    "pyproject.toml",
+    "constraints.txt",
+    "README.md",
+    "DEVELOPERS.md",
+]
 
 
 def run(house: Path, *words: str) -> str:
@@ -49,7 +60,10 @@ def test_it_answers_in_the_terminal(house):
 def test_it_stands_on_the_page_with_its_answer(house):
     page = BeautifulSoup((house / f"site/{PAGE}/index.html").read_text("utf-8"), "html.parser")
     section = page.select_one('section.calculator[data-calculator="thread-length"]')
-    assert {blank["name"]: blank["value"] for blank in section.select("form.asked input[name]")} == {"seam": "100 cm", "ratio": "2.5"}
+    assert {blank["name"]: blank["value"] for blank in section.select("form.asked input[name]")} == {
+        "seam": "100 cm",
+        "ratio": "2.5",
+    }
     assert section.select_one(".answer .spoken").get_text() == "250\N{NO-BREAK SPACE}cm of thread."
 
 
@@ -59,11 +73,25 @@ def test_it_has_its_reference_page(house):
 
 
 def test_it_is_checked_like_all_others(house):
-    told = run(house, "-m", "pytest", "-v", "tests/catalogue/test_every_calculator.py", "tests/test_floors.py", "-k", "thread or floors")
+    told = run(
+        house,
+        "-m",
+        "pytest",
+        "-v",
+        "tests/catalogue/test_every_calculator.py",
+        "tests/test_floors.py",
+        "-k",
+        "thread or floors",
+    )
     assert told.count("[thread-length] PASSED") >= 5
 
 
 def test_the_browser_is_answered_too(house):
-    question = json.dumps({"ask": "calculator", "calculator": "thread-length", "typed": {"seam": "1 yd"}, "ruler": "in 1/8"})
+    question = json.dumps(
+        {"ask": "calculator", "calculator": "thread-length", "typed": {"seam": "1 yd"}, "ruler": "in 1/8"}
+    )
     program = f"from calculators.faces.browser import replies; print(list(replies({question!r}))[-1])"
-    assert "90\N{NO-BREAK SPACE}in of thread" in BeautifulSoup(json.loads(run(house, "-c", program))["answer"], "html.parser").get_text()
+    assert (
+        "90\N{NO-BREAK SPACE}in of thread"
+        in BeautifulSoup(json.loads(run(house, "-c", program))["answer"], "html.parser").get_text()
+    )

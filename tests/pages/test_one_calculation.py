@@ -1,4 +1,5 @@
-"""Live numbers that stand together belong to one calculation: on every page, in every sentence and in a list with what introduces it."""
+"""Live numbers that stand together belong to one calculation: on every page, in every sentence and in a list with what
+introduces it."""
 
 import json
 from itertools import chain
@@ -23,15 +24,26 @@ def mixed(page_html: str) -> list[str]:
         for number in chain.from_iterable(part.select("[data-number]") for part in block):
             wanted = json.loads(number["data-number"])
             calculations.setdefault(wanted["calculator"], set()).add(json.dumps(wanted["given"], sort_keys=True))
-        found += [f"{name}: {' and '.join(sorted(given))} in “{block[0].get_text()[:60]}”" for name, given in calculations.items() if len(given) > 1]
+        found += [
+            f"{name}: {' and '.join(sorted(given))} in “{block[0].get_text()[:60]}”"
+            for name, given in calculations.items()
+            if len(given) > 1
+        ]
     return found
 
 
 def test_no_page_mixes_two_calculations_in_what_stands_together(site):
-    assert [(page.relative_to(site).as_posix(), fault) for page in site.rglob("*.html") for fault in mixed(page.read_text(encoding="utf-8"))] == []
+    assert [
+        (page.relative_to(site).as_posix(), fault)
+        for page in site.rglob("*.html")
+        for fault in mixed(page.read_text(encoding="utf-8"))
+    ] == []
 
 
 @pytest.mark.parametrize("between", ["</p><ul><li>", " and "])
 def test_a_planted_fault_is_found(between):
-    one, other = (f"<span data-number='{json.dumps({'calculator': 'curtains', 'result': name, 'given': given})}'>1</span>" for name, given in (("rod", {}), ("widths", {"gathered": "flat"})))
+    one, other = (
+        f"<span data-number='{json.dumps({'calculator': 'curtains', 'result': name, 'given': given})}'>1</span>"
+        for name, given in (("rod", {}), ("widths", {"gathered": "flat"}))
+    )
     assert mixed(f"<p>For {one}:{between}{other}")

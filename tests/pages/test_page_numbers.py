@@ -1,4 +1,5 @@
-"""No measured number stands bare in a page: each is a live result, or a value with its source or marked as common practice."""
+"""No measured number stands bare in a page: each is a live result, or a value with its source or marked as common
+practice."""
 
 import re
 import sys
@@ -16,21 +17,29 @@ PAGES = sorted(DOCS.rglob("*.md"))
 
 _DIGITS = r"\d+(?:[.,]\d+)?(?:\s*(?:-|\s)?\s*\d+/\d+|/\d+)?"
 _WORDS = (
-    r"(?:half|a quarter|three[- ]quarters|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty"
+    r"(?:half|a quarter|three[- "
+    r"]quarters|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty"
     r"|fifty|sixty|seventy|eighty|ninety|a hundred|hundred|a thousand|thousand|a dozen)"
 )
 _UNIT_WORDS = (
-    r"(?:milli|centi|deci|kilo)?(?:metres?|meters?|grams?)|inch(?:es)?|yards?|feet|degrees?|layers?|thicknesses|per ?cent|stitches|threads"
+    r"(?:milli|centi|deci|kilo)?(?:metres?|meters?|grams?)|inch(?:es)?|yards?|feet|degrees?|layers?|thicknesses|per "
+    r"?cent|stitches|threads"
     r"|minutes?|hours?|days?|weeks?"
 )
-_UNIT_SIGNS = r"(?:mm|cm|dm|m|km|in(?! (?:all|each|every|one|the)\b)|ft|yd|kg|g|tex|denier|lea|mg|min|h)(?![a-z])|%|‰|°|º|″|′|\"|''|foot\b|seconds?\b"
+_UNIT_SIGNS = (
+    r"(?:mm|cm|dm|m|km|in(?! "
+    r"(?:all|each|every|one|the)\b)|ft|yd|kg|g|tex|denier|lea|mg|min|h)(?![a-z])|%|‰|°|º|″|′|\"|''|foot\b|seconds?\b"
+)
 
 BARE = re.compile(
     "|".join(
         (
             rf"{_DIGITS}\s*-?(?:{_UNIT_SIGNS}|(?:{_UNIT_WORDS})\b)",  # 2.5 cm, 14 1/4 in, 8-inch, 3 %
-            rf"\b(?!one (?:layer|thread)\b){_WORDS}(?:[ -](?:of )?(?:an? )?|[ -]and[ -]a[ -]half )(?:{_UNIT_WORDS})\b",  # two layers, half an inch
-            rf"(?<!stitches )(?<!threads )\ban? (?:(?:milli|centi)?met(?:re|er)|inch|yard)\b(?! (?:ruler|tape|stick|rule))",  # an inch away
+            # two layers, half an inch
+            rf"\b(?!one (?:layer|thread)\b){_WORDS}(?:[ -](?:of )?(?:an? )?|[ -]and[ -]a[ -]half )(?:{_UNIT_WORDS})\b",
+            # an inch away
+            r"(?<!stitches )(?<!threads )\ban? (?:(?:milli|centi)?met(?:re|er)|inch|yard)\b(?! "
+            r"(?:ruler|tape|stick|rule))",
             r"[¼½¾⅛⅜⅝⅞⅓⅔]|\b\d+/\d+\b",  # any fraction
             r"\d\s*[×x]\s*\d",  # 46 × 46
             r"\b\d+[.,]\d+\b",  # 2.5 on the dial
@@ -50,7 +59,7 @@ def bare_numbers(markdown: str) -> list[str]:
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(DOCS)))
 def test_every_measured_number_of_a_page_has_its_source(page):
-    assert [] == bare_numbers(page.read_text("utf-8"))
+    assert bare_numbers(page.read_text("utf-8")) == []
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(DOCS)))
@@ -62,15 +71,20 @@ def test_every_marker_of_a_page_can_be_read(page):
 def test_a_page_has_one_title_and_says_in_one_line_what_it_is_for(page):
     text = page.read_text("utf-8")
     assert re.match(r"---\n(?:\w+:.*\n(?: +.*\n)*)*?description: \S.{30,}\n", text)
-    assert 1 == len(re.findall(r"^# \S", text, re.MULTILINE))
+    assert len(re.findall(r"^# \S", text, re.MULTILINE)) == 1
 
 
 PLANTED = (
-    "Trim to 2.5 cm.", "Leave 14 1/4 in.", "A 36mm mark.", "It shrank 3 %.", "It shrank by 3 per cent.", "At 200 °C.", "Cut at 45°.",
-    "A quarter of an inch.", "About half an inch more.", "Two layers of cloth.", "In 4 layers.", "Three-quarters of an inch.",
-    "Ten stitches an inch.", "Set 2.5 on the dial.", "A square of 46 × 46.", "Trim to 1/8.", "Leave ¼ all round.", "A 90/14 needle.",
-    "Use needle size 90.", "Marks 24 in apart.", "Move it an inch away.", "Buy a metre more.", "Wash for 30 min.", "Leave it for two hours.", "An 8-inch hem.",
-    "| luncheon | 13–18 in |", "**6** mm is 6 mm.", "description: hems of 2 cm", "5 m of linen", '9" square', "2'' deep", "90 degrees",
+    "Trim to 2.5 cm.", "Leave 14 1/4 in.", "A 36mm mark.", "It shrank 3 %.", "It shrank by 3 per cent.", "At 200 °C.",
+    "Cut at 45°.",
+    "A quarter of an inch.", "About half an inch more.", "Two layers of cloth.", "In 4 layers.",
+    "Three-quarters of an inch.",
+    "Ten stitches an inch.", "Set 2.5 on the dial.", "A square of 46 × 46.", "Trim to 1/8.", "Leave ¼ all round.",
+    "A 90/14 needle.",
+    "Use needle size 90.", "Marks 24 in apart.", "Move it an inch away.", "Buy a metre more.", "Wash for 30 min.",
+    "Leave it for two hours.", "An 8-inch hem.",
+    "| luncheon | 13–18 in |", "**6** mm is 6 mm.", "description: hems of 2 cm", "5 m of linen", '9" square',
+    "2'' deep", "90 degrees",
 )  # fmt: skip
 
 
@@ -94,10 +108,13 @@ def test_a_bare_number_is_found(sentence):
     ),
 )
 def test_what_is_sourced_or_not_measured_is_left_alone(sentence):
-    assert [] == bare_numbers(sentence)
+    assert bare_numbers(sentence) == []
 
 
-@pytest.mark.parametrize("marker", ('{{ value "2.5 cm" }}', '{{ value "2.5 cm" hearsay }}', "{{ number mitre-marks mark_9 }}", "{{ cm 2.5 }}"))
+@pytest.mark.parametrize(
+    "marker",
+    ('{{ value "2.5 cm" }}', '{{ value "2.5 cm" hearsay }}', "{{ number mitre-marks mark_9 }}", "{{ cm 2.5 }}"),
+)
 def test_a_value_without_a_known_source_stops_the_build(marker):
     with pytest.raises(UnknownMarker):
         PageMarkers(home="").take_out(marker)

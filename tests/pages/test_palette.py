@@ -1,4 +1,5 @@
-"""The colours keep their promise: text at 7:1 or better (WCAG 2.2, 1.4.6), lines that matter at 3:1 (1.4.11), in both schemes."""
+"""The colours keep their promise: text at 7:1 or better (WCAG 2.2, 1.4.6), lines that matter at 3:1 (1.4.11), in both
+schemes."""
 
 import itertools
 import re
@@ -8,7 +9,16 @@ import pytest
 
 PALETTE = Path(__file__).parents[2] / "docs/assets/stylesheets/palette.css"
 GROUNDS = (
-    "ground", "sheet", "thread-pale", "caution-pale", "cloth-right", "cloth-wrong", "other-right", "other-wrong", "kind-odd", "kind-even"
+    "ground",
+    "sheet",
+    "thread-pale",
+    "caution-pale",
+    "cloth-right",
+    "cloth-wrong",
+    "other-right",
+    "other-wrong",
+    "kind-odd",
+    "kind-even",
 )
 TEXTS = ("ink", "ink-quiet", "thread", "caution")
 

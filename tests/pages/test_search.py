@@ -18,6 +18,9 @@ def test_the_text_of_a_page_is_searched(found_in):
     assert "Press the first turn and the hem on all sides" in found_in["corners/mitre/#mark"]
 
 
-@pytest.mark.parametrize("words", ["Ruler in hand", "Numbers by", "wrong side up, to scale", "More: first turn", "from your last complete entry"])
+@pytest.mark.parametrize(
+    "words",
+    ["Ruler in hand", "Numbers by", "wrong side up, to scale", "More: first turn", "from your last complete entry"],
+)
 def test_the_words_of_forms_and_drawings_are_not(found_in, words):
     assert [place for place, text in found_in.items() if re.search(words, text)] == []

@@ -29,18 +29,35 @@ NOT_SAID = {
 
 def said(text: str) -> list[str]:
     """Each word or phrase of a text that the handbook does not say, with what it says instead."""
-    return [f"{found.group()}: say {better}" for not_said, better in NOT_SAID.items() for found in re.finditer(rf"\b(?:{not_said})", text, re.IGNORECASE)]
+    return [
+        f"{found.group()}: say {better}"
+        for not_said, better in NOT_SAID.items()
+        for found in re.finditer(rf"\b(?:{not_said})", text, re.IGNORECASE)
+    ]
 
 
 def test_nothing_is_told_in_words_that_make_a_reader_stumble():
-    assert [] == [(where, each) for where, text in told() for each in said(text)]
+    assert [(where, each) for where, text in told() for each in said(text)] == []
 
 
-@pytest.mark.parametrize("sentence", ["Baste both cloths.", "Keep it off the stove.", "Two spools.", "Its edge ravels.", "Overcast the edges.", "A mitered corner.", "Type it afresh."])
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Baste both cloths.",
+        "Keep it off the stove.",
+        "Two spools.",
+        "Its edge ravels.",
+        "Overcast the edges.",
+        "A mitered corner.",
+        "Type it afresh.",
+    ],
+)
 def test_a_word_that_is_not_said_would_be_noticed(sentence):
     assert said(sentence)
 
 
 def test_only_what_is_told_is_read():
-    assert list(prose_of_python('"""A spool."""\nfrom x import y\nKEY = "spool"\nTOLD = "a reel", f"{KEY} of thread"\n')) == ["a reel", "· of thread"]
+    assert list(
+        prose_of_python('"""A spool."""\nfrom x import y\nKEY = "spool"\nTOLD = "a reel", f"{KEY} of thread"\n')
+    ) == ["a reel", "· of thread"]
     assert "miter" not in prose_of_page("mitre\n:   A seam. Also: miter,\n    mitered corner.\n")

@@ -15,14 +15,26 @@ SOURCES = sorted((ROOT / "calculators").rglob("*.py"))
 
 
 def prose_of_python(source: str) -> Iterator[str]:
-    """The texts of a source file that hold more than one word, without its docstrings and the names of its placeholders."""
+    """The texts of a source file that hold more than one word, without its docstrings and the names of its
+    placeholders."""
     tree = ast.parse(source)
     silent = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    inside = {id(part) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for part in ast.walk(node) if part is not node}
+    inside = {
+        id(part)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.JoinedStr)
+        for part in ast.walk(node)
+        if part is not node
+    }
     for node in ast.walk(tree):
         if isinstance(node, ast.JoinedStr):
             yield _unnamed("".join(part.value if isinstance(part, ast.Constant) else "·" for part in node.values))
-        elif isinstance(node, ast.Constant) and isinstance(node.value, str) and " " in node.value and not {id(node)} & (silent | inside):
+        elif (
+            isinstance(node, ast.Constant)
+            and isinstance(node.value, str)
+            and " " in node.value
+            and not {id(node)} & (silent | inside)
+        ):
             yield _unnamed(node.value)
 
 
@@ -39,8 +51,17 @@ def prose_of_page(markdown: str) -> str:
 def told() -> tuple[tuple[str, str], ...]:
     """(where it stands, text) of everything that is told."""
     pages = ((str(page.relative_to(ROOT)), prose_of_page(page.read_text("utf-8"))) for page in PAGES)
-    sources = ((str(path.relative_to(ROOT)), text) for path in SOURCES for text in prose_of_python(path.read_text("utf-8")))
-    return (*pages, *sources, *(("calculators/asking/house-method.yaml", text) for text in _texts_of(yaml.safe_load(HOUSE.read_text("utf-8")))))
+    sources = (
+        (str(path.relative_to(ROOT)), text) for path in SOURCES for text in prose_of_python(path.read_text("utf-8"))
+    )
+    return (
+        *pages,
+        *sources,
+        *(
+            ("calculators/asking/house-method.yaml", text)
+            for text in _texts_of(yaml.safe_load(HOUSE.read_text("utf-8")))
+        ),
+    )
 
 
 def _texts_of(data: object) -> Iterator[str]:
@@ -52,7 +73,8 @@ def _texts_of(data: object) -> Iterator[str]:
 
 
 def sentences(text: str) -> list[str]:
-    """Its sentences, one by one: without front matter, markers and marks of Markdown; a cell, an item, a heading ends one."""
+    """Its sentences, one by one: without front matter, markers and marks of Markdown; a cell, an item, a heading ends
+    one."""
     text = re.sub(r"\A---\n.*?\n---\n|```.*?```|<[^>]*>", "", text, flags=re.DOTALL)
     text = re.sub(r"\{\{.*?\}\}", " ", text)
     text = re.sub(r"^(?:!!!|\?\?\?) \w+ (.*)$", r"\1\n", text, flags=re.MULTILINE)

@@ -6,9 +6,9 @@ import sys
 
 import pytest
 
+from calculators.batch.walk import WALKS
 from calculators.catalogue import catalogue
 from calculators.faces.browser import replies
-from calculators.batch.walk import WALKS
 from tests.any_numbers import RULERS, any_numbers
 from tests.bad_values import BEYOND_LIMITS, EMPTY, IMPOSSIBLE_TOGETHER, OTHER_KINDS, REFUSED_EVERYWHERE
 from tests.reference import cases
@@ -79,5 +79,21 @@ def test_walks(walk, in_pyodide):
 
 
 def test_numbers_in_sentences(in_pyodide):
-    wanted = [{"calculator": name, "result": result.name, "given": {}} for name, calculator in catalogue().items() for result in calculator.results]
-    same(in_pyodide, [{"ask": "numbers", "numbers": wanted, "values": ["1/4 in", "8–12 in", "350 mm"], "figures": [], "ruler": ruler} for ruler in RULERS])
+    wanted = [
+        {"calculator": name, "result": result.name, "given": {}}
+        for name, calculator in catalogue().items()
+        for result in calculator.results
+    ]
+    same(
+        in_pyodide,
+        [
+            {
+                "ask": "numbers",
+                "numbers": wanted,
+                "values": ["1/4 in", "8–12 in", "350 mm"],
+                "figures": [],
+                "ruler": ruler,
+            }
+            for ruler in RULERS
+        ],
+    )

@@ -1,4 +1,5 @@
-"""General-purpose libraries as judges: the values of the cases marked *library*, worked out by another way than the calculators'."""
+"""General-purpose libraries as judges: the values of the cases marked *library*, worked out by another way than the
+calculators'."""
 
 from collections.abc import Callable
 
@@ -22,7 +23,9 @@ def _marks(hem_1: int, hem_2: int, degrees: int) -> tuple[Point, Point, Point]:
     """Where the circle round the crossing that runs through the corner meets the edges again, and the crossing."""
     edge_1, edge_2, crossing = _lines(hem_1, hem_2, degrees)
     around, corner = Circle(crossing, crossing.distance(Point(0, 0))), Point(0, 0)
-    first, second = (max(around.intersection(edge), key=lambda point: float(corner.distance(point))) for edge in (edge_1, edge_2))
+    first, second = (
+        max(around.intersection(edge), key=lambda point: float(corner.distance(point))) for edge in (edge_1, edge_2)
+    )
     return first, second, crossing
 
 

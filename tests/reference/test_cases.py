@@ -79,7 +79,11 @@ def test_a_reason_that_is_no_longer_true_is_found():
 
 def test_a_value_from_memory_is_none_from_outside():
     """Whatever rests on memory alone is looked up before it is printed."""
-    assert [case.name for case in cases() if case.outside and (case.seen == "memory" or bibliography()[case.source].known == "memory")] == []
+    assert [
+        case.name
+        for case in cases()
+        if case.outside and (case.seen == "memory" or bibliography()[case.source].known == "memory")
+    ] == []
 
 
 def test_a_number_of_ours_is_not_told_as_the_sources():
@@ -98,7 +102,14 @@ def test_libraries_give_what_is_written_down_as_theirs():
 
 @pytest.mark.parametrize(
     "text, number, unit",
-    [("3 2/3 yd", 11 / 3, "yd"), ("−3.0 %", -3, "%"), ("29.44 in", 29.44, "in"), ("296.00", 296, ""), ("75 1/4", 75.25, ""), ("30 cm²", 30, "cm²")],
+    [
+        ("3 2/3 yd", 11 / 3, "yd"),
+        ("−3.0 %", -3, "%"),
+        ("29.44 in", 29.44, "in"),
+        ("296.00", 296, ""),
+        ("75 1/4", 75.25, ""),
+        ("30 cm²", 30, "cm²"),
+    ],
 )
 def test_values_are_read_as_printed(text, number, unit):
     assert (float(printed_value(text)[0]), printed_value(text)[1]) == (number, unit)
@@ -106,7 +117,15 @@ def test_values_are_read_as_printed(text, number, unit):
 
 @pytest.mark.parametrize(
     "text, comes_to",
-    [("a", 6), ("a - b + c", 4), ("2 * a - b / c", 10), ("64 * b / a", 42 + 2 / 3), ("0 - a", -6), ("a - b * 2 - c", -4), ("a / c / b", 0.5)],
+    [
+        ("a", 6),
+        ("a - b + c", 4),
+        ("2 * a - b / c", 10),
+        ("64 * b / a", 42 + 2 / 3),
+        ("0 - a", -6),
+        ("a - b * 2 - c", -4),
+        ("a / c / b", 0.5),
+    ],
 )
 def test_a_quantity_is_a_sum_of_products(text, comes_to):
     assert quantity(text, {"a": 6.0, "b": 4.0, "c": 2.0 if "c / b" not in text else 3.0}) == pytest.approx(comes_to)

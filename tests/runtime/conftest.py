@@ -63,7 +63,9 @@ def _make_site(site: Path, bundle_folder: Path, edition: str) -> None:
     for name, base in [("index.html", ""), ("404.html", ""), ("second/index.html", "../"), ("third/index.html", "../")]:
         (site / name).parent.mkdir(exist_ok=True)
         (site / name).write_text(PAGE.format(base=base, edition=edition, name=name))
-    (site / "sitemap.xml").write_text("<urlset><url><loc>http://built.for/</loc></url><url><loc>http://built.for/second/</loc></url></urlset>")
+    (site / "sitemap.xml").write_text(
+        "<urlset><url><loc>http://built.for/</loc></url><url><loc>http://built.for/second/</loc></url></urlset>"
+    )
     policy.put_into(site)
     offline.put_service_worker_into(site, "http://built.for/")
 

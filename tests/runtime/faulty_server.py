@@ -12,7 +12,8 @@ from pathlib import Path
 
 from scripts.tools.server import HOST, SiteHandler, SiteServer, no_more_headers
 
-#: What can go wrong with a file. `truncated`: half of it comes, said to be all; `cut`: half of it comes, then the line is dead;
+#: What can go wrong with a file. `truncated`: half of it comes, said to be all; `cut`: half of it comes, then the line
+#: is dead;
 #: `slow`: it comes at the pace of a poor mobile connection; `404` and `500`: it is refused.
 FAULTS = ("truncated", "cut", "404", "500", "slow")
 SLOW = 400_000  # [bytes/s]

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from calculators.catalogue import catalogue
 from calculators.batch.walk import WALKS
+from calculators.catalogue import catalogue
 from scripts.tools import node
 from scripts.tools.places import BUILD, VENV
 from tests import bad_values
@@ -23,7 +23,10 @@ def questions() -> list[dict]:
         for ruler in ("cm", "in"):
             asked.append({"ask": "calculator", "calculator": name, "given": {}, "typed": {}, "ruler": ruler})
     asked += [{"ask": "walk", "walk": name, "typed": {}, "ruler": ""} for name in WALKS]
-    wrong = [*bad_values.BEYOND_LIMITS, *(("pieces-from-cloth", "piece_width", text) for text in bad_values.REFUSED_EVERYWHERE)]
+    wrong = [
+        *bad_values.BEYOND_LIMITS,
+        *(("pieces-from-cloth", "piece_width", text) for text in bad_values.REFUSED_EVERYWHERE),
+    ]
     for name, field, text in wrong:
         if text.isprintable():  # a lone surrogate cannot be handed over as UTF-8
             asked.append({"ask": "calculator", "calculator": name, "given": {}, "typed": {field: text}, "ruler": ""})
@@ -35,13 +38,17 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[str]]:
     folder = tmp_path_factory.mktemp("both")
     (folder / "questions.json").write_text(json.dumps(questions()))
     program = Path(__file__).with_name("both_ways.mjs")
-    subprocess.run([*node.find(VENV).node, program, BUNDLE, folder / "questions.json", folder / "answers.json"], check=True)
+    subprocess.run(
+        [*node.find(VENV).node, program, BUNDLE, folder / "questions.json", folder / "answers.json"], check=True
+    )
     return json.loads((folder / "answers.json").read_text())
 
 
 def test_a_start_from_the_snapshot_answers_as_a_plain_start_does(told):
     assert len(told["snapshot"]) == len(questions())
-    differing = [asked for asked, one, other in zip(questions(), told["library"], told["snapshot"], strict=True) if one != other]
+    differing = [
+        asked for asked, one, other in zip(questions(), told["library"], told["snapshot"], strict=True) if one != other
+    ]
     assert differing == []
 
 

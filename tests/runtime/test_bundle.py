@@ -30,7 +30,9 @@ def test_every_listed_file_has_the_listed_hash(made: Path, listing: dict):
 def test_made_twice_in_different_places_gives_the_same_bytes(made: Path, parts: bundle.Parts, tmp_path: Path):
     again = tmp_path / "elsewhere"
     bundle.make(parts, again)
-    assert {path.name: path.read_bytes() for path in again.iterdir()} == {path.name: path.read_bytes() for path in made.iterdir()}
+    assert {path.name: path.read_bytes() for path in again.iterdir()} == {
+        path.name: path.read_bytes() for path in made.iterdir()
+    }
 
 
 def test_python_files_are_compiled(made: Path, listing: dict):

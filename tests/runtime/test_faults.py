@@ -1,4 +1,5 @@
-"""Python on a bad network: reading goes on, the reader is told in one sentence, and trying again helps once the fault is gone."""
+"""Python on a bad network: reading goes on, the reader is told in one sentence, and trying again helps once the fault
+is gone."""
 
 import gzip
 import json
@@ -14,7 +15,10 @@ from tests.runtime.faulty_server import FaultyServer, serving
 
 LONG = 60_000  # [ms]
 LINE = "import('./assets/javascript/python.js')"
-ASK = f"{LINE}.then(({{ ask }}) => ask({{ do: 'add', a: '1/3', b: '1/6' }})).then((reply) => reply.sum, (problem) => problem.message)"
+ASK = (
+    f"{LINE}.then(({{ ask }}) => ask({{ do: 'add', a: '1/3', b: '1/6' }})).then((reply) => reply.sum, (problem) => "
+    "problem.message)"
+)
 STARTED = (
     f"{LINE}.then(({{ onState }}) => new Promise((done) =>"
     " onState((state) => state.name === 'ready' && done([state.way, state.passedOver]))))"
@@ -46,7 +50,9 @@ def page(browser: Browser, server: FaultyServer) -> Iterator[Page]:
         ("python-worker.js", "500"),
     ],
 )
-def test_without_a_needed_file_the_page_can_be_read_and_trying_again_helps(page: Page, server: FaultyServer, file: str, fault: str):
+def test_without_a_needed_file_the_page_can_be_read_and_trying_again_helps(
+    page: Page, server: FaultyServer, file: str, fault: str
+):
     server.faults[file] = fault
     page.goto(server.address)
     assert page.evaluate(ASK) == SENTENCE
@@ -69,7 +75,8 @@ def test_without_its_snapshot_python_starts_from_its_library_and_says_why(page: 
 
 
 def test_a_snapshot_that_is_no_snapshot_is_passed_over(browser: Browser, small_site: Path, tmp_path: Path):
-    """As after an update of Pyodide that reads another form of picture: all hashes are right, and yet it does not load."""
+    """As after an update of Pyodide that reads another form of picture: all hashes are right, and yet it does not
+    load."""
     site = tmp_path / "site"
     shutil.copytree(small_site, site)
     (snapshot,) = site.glob("assets/runtime/*/snapshot.gz")

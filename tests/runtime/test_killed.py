@@ -1,4 +1,5 @@
-"""The browser is killed at twenty moments of a first keeping and of an update: afterwards the copy is whole, in one version."""
+"""The browser is killed at twenty moments of a first keeping and of an update: afterwards the copy is whole, in one
+version."""
 
 import os
 import shutil
@@ -48,7 +49,9 @@ def sites(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
 
 @contextmanager
 def opened(playwright: Playwright, profile: Path, address: str) -> Iterator[Page]:
-    context = playwright.chromium.launch_persistent_context(str(profile), executable_path=chromium.ensure(), args=chromium.ARGUMENTS)
+    context = playwright.chromium.launch_persistent_context(
+        str(profile), executable_path=chromium.ensure(), args=chromium.ARGUMENTS
+    )
     page = context.new_page()
     try:
         page.goto(address)
@@ -98,7 +101,9 @@ def stop(server: FaultyServer) -> None:
 
 
 @pytest.mark.parametrize("requests", moments())
-def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(requests: int, sites: tuple[Path, Path], tmp_path: Path, playwright: Playwright):
+def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(
+    requests: int, sites: tuple[Path, Path], tmp_path: Path, playwright: Playwright
+):
     with serving(sites[0]) as server:
         kill_after(requests, tmp_path, server)
         with opened(playwright, tmp_path, server.address) as page:
@@ -109,7 +114,9 @@ def test_killed_while_first_keeping_the_next_visit_keeps_it_whole(requests: int,
 
 
 @pytest.fixture(scope="module")
-def with_first(sites: tuple[Path, Path], tmp_path_factory: pytest.TempPathFactory, playwright: Playwright) -> Iterator[tuple[Path, FaultyServer]]:
+def with_first(
+    sites: tuple[Path, Path], tmp_path_factory: pytest.TempPathFactory, playwright: Playwright
+) -> Iterator[tuple[Path, FaultyServer]]:
     """A profile that has kept the first edition, and its server."""
     profile = tmp_path_factory.mktemp("profile")
     with serving(sites[0]) as server:
@@ -120,7 +127,9 @@ def with_first(sites: tuple[Path, Path], tmp_path_factory: pytest.TempPathFactor
 
 
 @pytest.mark.parametrize("requests", moments())
-def test_killed_while_updating_there_is_one_whole_version(requests: int, with_first: tuple[Path, FaultyServer], tmp_path: Path, playwright: Playwright):
+def test_killed_while_updating_there_is_one_whole_version(
+    requests: int, with_first: tuple[Path, FaultyServer], tmp_path: Path, playwright: Playwright
+):
     profile, server = with_first
     mine = tmp_path / "profile"
     shutil.copytree(profile, mine, ignore=shutil.ignore_patterns("Singleton*"))

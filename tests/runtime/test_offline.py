@@ -39,7 +39,13 @@ def kept(context: BrowserContext, address: str) -> Page:
 def edition(page: Page) -> str:
     """The edition of the page, once its other file has been seen to be of the same one."""
     text = page.locator("#edition").inner_text()
-    assert page.evaluate("fetch(new URL('assets/edition.txt', document.baseURI.replace(/(second|third)\\/$/, ''))).then((each) => each.text())") == text
+    assert (
+        page.evaluate(
+            "fetch(new URL('assets/edition.txt', document.baseURI.replace(/(second|third)\\/$/, ''))).then((each) => "
+            "each.text())"
+        )
+        == text
+    )
     return text
 
 
@@ -58,7 +64,9 @@ def test_every_page_and_python_work_once_the_server_is_gone(context: BrowserCont
     assert page.goto(server.address + "second/?from=here#there").ok
     assert page.goto(server.address + "nowhere/").status == 404
     page.goto(server.address)
-    answer = page.evaluate("import('./assets/javascript/python.js').then(({ ask }) => ask({ do: 'add', a: '1/3', b: '1/6' }))")
+    answer = page.evaluate(
+        "import('./assets/javascript/python.js').then(({ ask }) => ask({ do: 'add', a: '1/3', b: '1/6' }))"
+    )
     assert answer["sum"] == "1/2"
 
 
@@ -76,7 +84,9 @@ def test_the_site_map_names_where_the_copy_lies(context: BrowserContext, server:
 
 
 @pytest.mark.parametrize("fault", FAULTS)
-def test_a_fault_while_keeping_leaves_nothing_half_kept_and_trying_again_helps(context: BrowserContext, server: FaultyServer, fault: str):
+def test_a_fault_while_keeping_leaves_nothing_half_kept_and_trying_again_helps(
+    context: BrowserContext, server: FaultyServer, fault: str
+):
     server.faults["assets/edition.txt"] = fault
     if fault == "slow":
         kept(context, server.address)
@@ -145,7 +155,9 @@ def test_a_newer_copy_waits_while_another_window_reads_the_older_one(
     expect(page.locator("#edition")).to_have_text("second")
 
 
-def test_a_half_arrived_newer_copy_is_not_used(context: BrowserContext, server: FaultyServer, make_site: Callable[[str], Path]):
+def test_a_half_arrived_newer_copy_is_not_used(
+    context: BrowserContext, server: FaultyServer, make_site: Callable[[str], Path]
+):
     page = kept(context, server.address)
     server.folder = make_site("second")
     server.faults["third/"] = "500"
@@ -157,7 +169,9 @@ def test_a_half_arrived_newer_copy_is_not_used(context: BrowserContext, server: 
         assert edition(page) == "first"
 
 
-def test_two_sites_on_one_host_keep_to_themselves(context: BrowserContext, make_site: Callable[[str], Path], tmp_path: Path):
+def test_two_sites_on_one_host_keep_to_themselves(
+    context: BrowserContext, make_site: Callable[[str], Path], tmp_path: Path
+):
     (tmp_path / "one").symlink_to(make_site("first"))
     (tmp_path / "two").symlink_to(make_site("second"))
     with serving(tmp_path) as server:

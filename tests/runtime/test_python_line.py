@@ -6,7 +6,11 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 LINE = "const { ask, onState, wake } = await import('./assets/javascript/python.js');"
-REPORT = "const reported = (call) => call.then((answer) => answer, (problem) => ({ kind: problem.kind ?? problem.name, sentence: problem.message }));"
+REPORT = (
+    "const reported = (call) => call.then((answer) => answer, (problem) => ({ kind: problem.kind ?? "
+    "problem.name, "
+    "sentence: problem.message }));"
+)
 
 
 @pytest.fixture
@@ -40,7 +44,8 @@ def test_an_answer_comes_from_the_snapshot(small_page: Page):
 def test_partial_answers_come_in_order(small_page: Page):
     steps, last = run(
         small_page,
-        "const steps = []; const last = await ask({ do: 'improve', steps: 5 }, { onPartial: (reply) => steps.push(reply.step) });"
+        "const steps = []; const last = await ask({ do: 'improve', steps: 5 }, { onPartial: (reply) => "
+        "steps.push(reply.step) });"
         "return [steps, last];",
     )
     assert steps == [0, 1, 2, 3]
@@ -60,7 +65,10 @@ def test_a_short_question_is_answered_beside_a_long_one_and_the_long_one_can_be_
 
 
 def test_a_question_already_given_up_is_not_asked(small_page: Page):
-    assert run(small_page, "return (await reported(ask({ do: 'chance' }, { signal: AbortSignal.abort() }))).kind;") == "AbortError"
+    assert (
+        run(small_page, "return (await reported(ask({ do: 'chance' }, { signal: AbortSignal.abort() }))).kind;")
+        == "AbortError"
+    )
 
 
 def test_an_error_in_a_calculator_becomes_a_sentence_and_python_lives_on(small_page: Page):
@@ -85,7 +93,10 @@ def test_what_the_snapshot_lacks_is_found_in_the_library(small_page: Page):
 
 
 def test_a_question_that_stops_python_twice_is_given_up(small_page: Page):
-    problem, answer = run(small_page, "return [await reported(ask({ do: 'lack_altogether' })), (await ask({ do: 'add', a: '1', b: '1' })).sum];")
+    problem, answer = run(
+        small_page,
+        "return [await reported(ask({ do: 'lack_altogether' })), (await ask({ do: 'add', a: '1', b: '1' })).sum];",
+    )
     assert problem["kind"] == "lost"
     assert answer == "2"
 
@@ -96,7 +107,10 @@ def test_a_silent_python_is_replaced_and_the_other_questions_are_repeated(small_
         "await ask({ do: 'chance' }); const silent = reported(ask({ do: 'never_end' }, { timeout: 700 }));"
         "const other = ask({ do: 'add', a: '2', b: '2' }); return [await silent, (await other).sum];",
     )
-    assert problem == {"kind": "silent", "sentence": "This took too long and was stopped. The last answer is still shown."}
+    assert problem == {
+        "kind": "silent",
+        "sentence": "This took too long and was stopped. The last answer is still shown.",
+    }
     assert answer == "4"
 
 

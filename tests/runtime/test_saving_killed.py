@@ -1,4 +1,5 @@
-"""The browser is killed at fifty moments while it saves as fast as it can: every save that was acknowledged is there, none is half-written."""
+"""The browser is killed at fifty moments while it saves as fast as it can: every save that was acknowledged is there,
+none is half-written."""
 
 import json
 import os
@@ -63,11 +64,19 @@ def one_side(folder: Path, number: int, faults: list[str], counted: list[int]) -
     server = ThreadingHTTPServer(("127.0.0.1", 0), lambda *whom: Saving(*whom, directory=folder / "site"))
     server.daemon_threads, server.kept, server.there = True, 0, None
     threading.Thread(target=server.serve_forever, daemon=True).start()
-    command = [chromium.ensure(), *chromium.ARGUMENTS, "--headless", f"--user-data-dir={folder / f'profile-{number}'}", f"http://127.0.0.1:{server.server_port}/"]
+    command = [
+        chromium.ensure(),
+        *chromium.ARGUMENTS,
+        "--headless",
+        f"--user-data-dir={folder / f'profile-{number}'}",
+        f"http://127.0.0.1:{server.server_port}/",
+    ]
     try:
         for _ in range(KILLS_A_SIDE + 1):  # the last opening only looks
             server.there, acknowledged = None, server.kept
-            process = subprocess.Popen(command, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            process = subprocess.Popen(
+                command, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+            )
             try:
                 wait(lambda: server.there is not None, process)
                 faults += whole(server.there, acknowledged)
@@ -94,7 +103,11 @@ def wait(until, process: subprocess.Popen) -> None:
 def whole(there: list[list[int]], acknowledged: int) -> list[str]:
     """What is wrong with the records found: [revision, revision in the text, length of its filling], oldest first."""
     revisions = [revision for revision, _, _ in there]
-    faults = [f"record {revision} is half-written" for revision, inside, length in there if (inside, length) != (revision, FILLING)]
+    faults = [
+        f"record {revision} is half-written"
+        for revision, inside, length in there
+        if (inside, length) != (revision, FILLING)
+    ]
     unbroken = list(range(revisions[0], revisions[-1] + 1)) if revisions else []
     if revisions != unbroken:
         faults.append(f"records are missing: {revisions}")
@@ -117,7 +130,8 @@ def test_killed_at_fifty_moments_every_acknowledged_save_is_there(folder):
 @pytest.mark.parametrize(
     ("there", "acknowledged", "words"),
     [
-        ([[1, 1, FILLING], [2, 2, FILLING]], 3, "3 was acknowledged"), ([[1, 1, FILLING], [3, 3, FILLING]], 3, "missing"), ([], 1, "1 was acknowledged"),
+        ([[1, 1, FILLING], [2, 2, FILLING]], 3, "3 was acknowledged"),
+        ([[1, 1, FILLING], [3, 3, FILLING]], 3, "missing"), ([], 1, "1 was acknowledged"),
         ([[1, 1, FILLING - 1]], 1, "half-written"), ([[1, 2, FILLING]], 1, "half-written"),
     ],
 )  # fmt: skip

@@ -28,7 +28,9 @@ def address(number: int) -> bytes:
 
 
 def wasm(*segments: tuple[int, bytes]) -> bytes:
-    data = leb(len(segments)) + b"".join(b"\0\x41" + address(at) + b"\x0b" + leb(len(content)) + content for at, content in segments)
+    data = leb(len(segments)) + b"".join(
+        b"\0\x41" + address(at) + b"\x0b" + leb(len(content)) + content for at, content in segments
+    )
     return MAGIC + b"\1\2\1\0" + b"\x0b" + leb(len(data)) + data
 
 
@@ -43,7 +45,9 @@ def test_only_what_the_machine_brings_and_what_is_empty_is_left_out():
     memory[3 * BLOCK + 5] ^= 1  # changed since
     kept, listing = thinned(picture(memory), content)
     assert listing["brought"] == [[BLOCK, 2 * BLOCK], [4 * BLOCK, BLOCK]]
-    assert listing["kept"] == [[3 * BLOCK, BLOCK], [6 * BLOCK, BLOCK]], "emptied is not empty: the machine has something there"
+    assert listing["kept"] == [[3 * BLOCK, BLOCK], [6 * BLOCK, BLOCK]], (
+        "emptied is not empty: the machine has something there"
+    )
     assert (listing["head"], listing["memory"]) == (START, len(memory))
     brought = data[: 2 * BLOCK] + data[3 * BLOCK : 4 * BLOCK]
     assert listing["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
@@ -54,7 +58,9 @@ def test_a_length_of_several_bytes_is_read_and_other_sections_passed_over():
     assert list(data_of(wasm((70, b"ab"), (300, b"c" * 200)))) == [(70, b"ab"), (300, b"c" * 200)]
 
 
-@pytest.mark.parametrize("content", [b"none", wasm((5, b"x")).replace(b"\0\x41", b"\1\x41"), wasm((5, b"x")).replace(b"\x41\5", b"\x23\5")])
+@pytest.mark.parametrize(
+    "content", [b"none", wasm((5, b"x")).replace(b"\0\x41", b"\1\x41"), wasm((5, b"x")).replace(b"\x41\5", b"\x23\5")]
+)
 def test_what_is_not_understood_is_refused(content: bytes):
     with pytest.raises(NotUnderstood):
         list(data_of(content))

@@ -60,7 +60,7 @@ def test_one_is_installed_where_permitted(folder, monkeypatch):
             program(folder, "chromium", 0)
         return SimpleNamespace(returncode=0)
 
-    monkeypatch.setattr(browser, "administrator", lambda: [])
+    monkeypatch.setattr(browser, "administrator", list)
     monkeypatch.setattr(browser.subprocess, "run", run)
     assert browser.ensure() == str(folder / "chromium")
     assert calls[:2] == [["-qq", "update"], ["-y", "chromium"]]

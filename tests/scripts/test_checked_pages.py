@@ -10,7 +10,11 @@ from scripts.checked.pages import checked, held_against, in_numbers, summary
 
 def lines(element) -> list[list[str]]:
     """The cells of every line of every table, as text."""
-    return [["".join(cell.itertext()).replace("\N{NO-BREAK SPACE}", " ") for cell in row] for row in element.iter("tr") if row.find("td") is not None]
+    return [
+        ["".join(cell.itertext()).replace("\N{NO-BREAK SPACE}", " ") for cell in row]
+        for row in element.iter("tr")
+        if row.find("td") is not None
+    ]
 
 
 def test_every_case_has_a_line_with_what_was_given_printed_and_found():
@@ -38,8 +42,10 @@ def test_it_is_said_whose_each_number_is():
 @pytest.mark.parametrize("name", catalogue())
 def test_a_reference_page_shows_its_values_or_why_there_are_few(name):
     text = html(held_against(catalogue()[name], "../../")[1])
-    assert len([line for part in held_against(catalogue()[name], "") for line in lines(part)]) == sum(c.outside for c in cases() if c.calculator == name)
-    assert (why_fewer().get(name, "<table") in text)
+    assert len([line for part in held_against(catalogue()[name], "") for line in lines(part)]) == sum(
+        c.outside for c in cases() if c.calculator == name
+    )
+    assert why_fewer().get(name, "<table") in text
 
 
 def test_the_numbers_told_are_those_of_the_data():

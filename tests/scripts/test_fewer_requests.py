@@ -37,7 +37,7 @@ def test_all_style_sheets_become_one_in_their_order_with_its_hash_in_its_name(tm
     (one,) = (tmp_path / "assets/stylesheets").iterdir()
     assert one.read_text() == '@charset "UTF-8";p{color:green}q{quotes:"“"}:root{--ink: black }p{color:red}\n'
     page = (tmp_path / "page/index.html").read_text()
-    assert page.count("stylesheet\"") == 1 and f'href="../assets/stylesheets/{one.name}"' in page
+    assert page.count('stylesheet"') == 1 and f'href="../assets/stylesheets/{one.name}"' in page
     assert re.fullmatch(r"handbook\.[0-9a-f]{8}\.css", one.name)
 
 
@@ -52,8 +52,14 @@ def test_every_script_that_will_be_needed_is_named_at_the_head_and_none_that_com
 WORKER = "function Mn(e,t=new Worker(e)){}"
 READY = 'L($(location.protocol!=="file:"),Je("search"))'
 HEADS = 'for(let r of M(":scope > *",e.head))t.set(r.outerHTML,r)'
-ADDRESSES = 'for(let t of M("[href], [src]",e))for(let r of["href","src"]){let o=t.getAttribute(r);if(o&&!/^(?:[a-z]+:)?\\/\\//i.test(o)){t[r]=t[r];break}}'
-OTHERS = 'for(let r of M("[href], [src]",e))for(let o of["href","src"]){let n=r.getAttribute(o);if(n&&x){r[o]=new URL(n,t).toString();break}}'
+ADDRESSES = (
+    'for(let t of M("[href], [src]",e))for(let r of["href","src"]){let '
+    "o=t.getAttribute(r);if(o&&!/^(?:[a-z]+:)?\\/\\//i.test(o)){t[r]=t[r];break}}"
+)
+OTHERS = (
+    'for(let r of M("[href], [src]",e))for(let o of["href","src"]){let n=r.getAttribute(o);if(n&&x){r[o]=new '
+    "URL(n,t).toString();break}}"
+)
 THEME = [WORKER, READY, HEADS, ADDRESSES, OTHERS]
 
 
@@ -61,7 +67,9 @@ def test_what_is_changed_in_the_theme_and_nothing_else():
     worker, ready, heads, addresses, others = fewer_requests.with_changes("\n".join(THEME)).rsplit("\n", 4)
     assert ready == 'L($(false),Je("search"))'
     assert worker.startswith("function Mn(e,t=new class extends EventTarget") and "new Worker(e)" in worker
-    assert heads == HEADS.replace("r.outerHTML", '(/stylesheet|preload/.test(r.rel)?r.href.split("/").pop():r.outerHTML)')
+    assert heads == HEADS.replace(
+        "r.outerHTML", '(/stylesheet|preload/.test(r.rel)?r.href.split("/").pop():r.outerHTML)'
+    )
     assert addresses == ADDRESSES.replace('"[href], [src]"', '"[href]:not([rel=stylesheet],[rel$=preload]), [src]"')
     assert others == OTHERS
 

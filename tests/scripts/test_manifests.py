@@ -15,7 +15,15 @@ from scripts.tools.places import ROOT
 CONSTRAINTS = [line for line in (ROOT / "constraints.txt").read_text().splitlines() if not line.startswith("#")]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
 # In two parts, so that this file does not name them itself.
-REGISTRIES = ["npmjs" + ".", "pypi" + ".org", "python" + "hosted.", "deb." + "debian.", "jsde" + "livr", "unp" + "kg.", "/opt" + "/pypi"]
+REGISTRIES = [
+    "npmjs" + ".",
+    "pypi" + ".org",
+    "python" + "hosted.",
+    "deb." + "debian.",
+    "jsde" + "livr",
+    "unp" + "kg.",
+    "/opt" + "/pypi",
+]
 
 
 def plain(name: str) -> str:
@@ -80,7 +88,10 @@ def test_all_that_the_packages_bring_with_them_is_pinned(python, system):
         assert name in PINS, requirement
         assert requirement.specifier.contains(PINS[name]), requirement
         for line in further(name):
-            wanted = [not line.marker or line.marker.evaluate(machine | {"extra": extra}) for extra in {"", *requirement.extras}]
+            wanted = [
+                not line.marker or line.marker.evaluate(machine | {"extra": extra})
+                for extra in {"", *requirement.extras}
+            ]
             waiting += [line] if any(wanted) else []
 
 

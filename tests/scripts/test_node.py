@@ -9,7 +9,8 @@ from scripts.tools.trouble import Trouble
 
 
 @pytest.mark.parametrize("text, major", [
-    ("v20.11.1\n", 20), ("v24.0.0-nightly20250101", 24), ("v4.9.1", 4), ("", None), ("20.1.2", None), ("node: not found", None),
+    ("v20.11.1\n", 20), ("v24.0.0-nightly20250101", 24), ("v4.9.1", 4), ("", None), ("20.1.2", None),
+    ("node: not found", None),
 ])  # fmt: skip
 def test_the_version_is_read(text, major):
     assert node.major_version(text) == major

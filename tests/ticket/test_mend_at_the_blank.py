@@ -8,13 +8,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.catalogue import calculator_named
 from calculators.asking.declaration import AskAgain
 from calculators.asking.house_method import site_method
-from calculators.values.measure import show_exactly
+from calculators.batch.walk import BATCH, go
+from calculators.catalogue import calculator_named
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.steps import ticket_steps
-from calculators.batch.walk import BATCH, go
+from calculators.values.measure import show_exactly
 
 
 def refused(calculator, typed):
@@ -28,8 +28,16 @@ def refused(calculator, typed):
 @given(st.integers(8, 60), st.integers(8, 60), st.integers(1, 120))
 def test_what_is_left_at_a_mitre_is_taken_by_every_page_or_by_none(hem_1, hem_2, left):
     """In half millimetres, at a square corner with a turn no page refuses."""
-    typed = {"hem_1": show_exactly(F(hem_1, 2), "mm"), "hem_2": show_exactly(F(hem_2, 2), "mm"), "turn": "0", "seam_allowance": show_exactly(F(left, 2), "mm")}
-    found = {calculator: "seam_allowance" in refused(calculator, typed) for calculator in ("mitre-marks", "mitre-gauge", "corner-steps")}
+    typed = {
+        "hem_1": show_exactly(F(hem_1, 2), "mm"),
+        "hem_2": show_exactly(F(hem_2, 2), "mm"),
+        "turn": "0",
+        "seam_allowance": show_exactly(F(left, 2), "mm"),
+    }
+    found = {
+        calculator: "seam_allowance" in refused(calculator, typed)
+        for calculator in ("mitre-marks", "mitre-gauge", "corner-steps")
+    }
     assert len(set(found.values())) == 1, found
 
 
@@ -66,13 +74,15 @@ def on_its_ticket(corner, edge_stitch):
 
 
 @given(
-    st.fixed_dictionaries({
-        "hem_1": st.sampled_from(["2 mm", "3 mm", "8 mm", "2 cm", "6 cm"]),
-        "hem_2": st.sampled_from(["2 mm", "4 mm", "1 cm", "2 cm", "15 cm"]),
-        "angle": st.sampled_from(["20", "29", "30", "45", "60", "90", "91", "120", "150", "151", "160"]),
-        "turn": st.sampled_from(["0", "2 mm", "8 mm"]),
-        "seam_allowance": st.sampled_from(["2 mm", "6 mm", "1 cm"]),
-    }),
+    st.fixed_dictionaries(
+        {
+            "hem_1": st.sampled_from(["2 mm", "3 mm", "8 mm", "2 cm", "6 cm"]),
+            "hem_2": st.sampled_from(["2 mm", "4 mm", "1 cm", "2 cm", "15 cm"]),
+            "angle": st.sampled_from(["20", "29", "30", "45", "60", "90", "91", "120", "150", "151", "160"]),
+            "turn": st.sampled_from(["0", "2 mm", "8 mm"]),
+            "seam_allowance": st.sampled_from(["2 mm", "6 mm", "1 cm"]),
+        }
+    ),
     st.sampled_from(["1 mm", "2 mm", "3 mm", "9 mm"]),
 )
 @settings(max_examples=60, deadline=None)
@@ -81,14 +91,23 @@ def test_whatever_corner_the_batch_answers_is_folded_on_its_ticket(corner, edge_
 
 
 @pytest.mark.parametrize("ruler, words", [
-    ("cm", "The house’s edge stitch, 0.3 cm from the inner edge, would miss a hem of 0.3 cm. Make the hem deeper, or the edge stitch of the house method smaller."),
-    ("in", "The house’s edge stitch, about 1/8 in from the inner edge, would miss a hem of about 1/8 in. Make the hem deeper, or the edge stitch of the house method smaller."),
+    ("cm", "The house’s edge stitch, 0.3 cm from the inner edge, would miss a hem of 0.3 cm. Make the hem deeper, or "
+        "the edge stitch of the house method smaller."),
+    ("in", "The house’s edge stitch, about 1/8 in from the inner edge, would miss a hem of about 1/8 in. Make the "
+        "hem deeper, or the edge stitch of the house method smaller."),
 ])  # fmt: skip
 def test_an_edge_stitch_that_misses_the_hem_is_refused_in_the_batch_at_that_very_hem(ruler, words):
     corner = {"hem_1": "4 mm", "hem_2": "3 mm", "turn": "0", "seam_allowance": "1 mm"}
     method = replace(site_method(), measures={**site_method().measures, "edge_stitch": "3 mm"})
-    stop = next(stop for stop in go(BATCH, {"mitre-marks": corner}, Asking({}, method=method, wanted_ruler=ruler)) if stop.calculator.name == "mitre-marks")
+    stop = next(
+        stop
+        for stop in go(BATCH, {"mitre-marks": corner}, Asking({}, method=method, wanted_ruler=ruler))
+        if stop.calculator.name == "mitre-marks"
+    )
     assert [*stop.refusal.sentences] == ["hem_2"]
-    assert filled(stop.refusal.sentences["hem_2"], stop.calculator, stop.asking.ruler).replace("\N{NO-BREAK SPACE}", " ") == words
+    assert (
+        filled(stop.refusal.sentences["hem_2"], stop.calculator, stop.asking.ruler).replace("\N{NO-BREAK SPACE}", " ")
+        == words
+    )
     assert on_its_ticket(corner, "3 mm") is None
     assert on_its_ticket({**corner, "hem_2": "4 mm"}, "3 mm")

@@ -1,4 +1,5 @@
-"""The minutes of the house cover every step of its ticket and go only to the kinds they name; what cannot be cut never leads a sum."""
+"""The minutes of the house cover every step of its ticket and go only to the kinds they name; what cannot be cut never
+leads a sum."""
 
 import re
 from dataclasses import replace
@@ -9,14 +10,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.catalogue import calculator_named
-from calculators.faces.job.walk import walk_replies
 from calculators.asking.house_method import kinds_named, site_method
+from calculators.batch.walk import BATCH, go
+from calculators.catalogue import calculator_named
 from calculators.documents.house_method.sections import STEPS
+from calculators.faces.job.walk import walk_replies
 from calculators.ticket.batch import batch_of
 from calculators.ticket.steps import ticket_steps
 from calculators.ticket.sums import sums
-from calculators.batch.walk import BATCH, go
 
 METHOD = site_method()
 KINDS = ("", *(kind.lower() for kind in METHOD.kinds_of_piece))
@@ -35,14 +36,22 @@ def test_every_step_of_the_ticket_has_its_minutes(kind):
 
 def minutes(method, kind):
     stop = go(BATCH, {"order": {"piece": kind}} if kind else {}, Asking({}, method=method))[-1]
-    return {name: stop.asking.value(calculator_named("thread-time-cost").field(name)) for name in ("minutes_batch", "minutes_piece")}
+    return {
+        name: stop.asking.value(calculator_named("thread-time-cost").field(name))
+        for name in ("minutes_batch", "minutes_piece")
+    }
 
 
 @pytest.mark.parametrize("for_each", dict(STEPS.columns[2].kind.options))
 @given(named=st.lists(st.sampled_from(KINDS[1:]), unique=True))
 @settings(max_examples=15)
 def test_a_step_counts_for_the_kinds_it_names_and_for_no_other(for_each, named):
-    step = {"step": "Buttonholes", "minutes": "3.5", "for_each": for_each, "kinds": ", ".join(kind.upper() for kind in named)}
+    step = {
+        "step": "Buttonholes",
+        "minutes": "3.5",
+        "for_each": for_each,
+        "kinds": ", ".join(kind.upper() for kind in named),
+    }
     more = replace(METHOD, tables={**METHOD.tables, "steps": (*METHOD.tables["steps"], step)})
     assert len(kinds_named(step)) == len(named)
     for kind in KINDS:
@@ -50,7 +59,12 @@ def test_a_step_counts_for_the_kinds_it_names_and_for_no_other(for_each, named):
 
 
 def test_the_minutes_of_a_piece_follow_its_size():
-    small, large = (go(BATCH, {"pieces-from-cloth": {"piece_width": size, "piece_length": size}}, Asking({}))[-1].answer.results["time_piece"] for size in ("26 cm", "66 cm"))
+    small, large = (
+        go(BATCH, {"pieces-from-cloth": {"piece_width": size, "piece_length": size}}, Asking({}))[-1].answer.results[
+            "time_piece"
+        ]
+        for size in ("26 cm", "66 cm")
+    )
     assert large > small
 
 
@@ -60,20 +74,33 @@ LEADS_WITH_MONEY = re.compile(r"[€$£]|\d h |\d min")
 @given(st.integers(1, 60), st.integers(60, 900), st.booleans())
 @settings(max_examples=60, deadline=None)
 def test_what_cannot_be_cut_never_leads(ordered, cloth, with_prices):
-    """Orders and cloths: batch and ticket first say how many the cloth gives, then what those cost, then the order and its cloth."""
+    """Orders and cloths: batch and ticket first say how many the cloth gives, then what those cost, then the order and
+    its cloth."""
     method = METHOD if with_prices else replace(METHOD, tables={**METHOD.tables, "prices": ()})
     typed = {"order": {"ordered": str(ordered)}, "wash-test": {"cloth_length": f"{cloth} cm"}}
     stops = go(BATCH, typed, Asking({}, method=method))
     gives, last = stops[3].answer.results["count"], stops[-1]
-    alone = go(BATCH, {**typed, "order": {"ordered": str(min(ordered, gives))}}, Asking({}, method=method))[-1].answer.results
-    told = BeautifulSoup(walk_replies(BATCH, typed, Asking({}, method=method))["thread-time-cost"]["answer"], "html.parser").select_one(".spoken").text
+    alone = go(BATCH, {**typed, "order": {"ordered": str(min(ordered, gives))}}, Asking({}, method=method))[
+        -1
+    ].answer.results
+    told = (
+        BeautifulSoup(
+            walk_replies(BATCH, typed, Asking({}, method=method))["thread-time-cost"]["answer"], "html.parser"
+        )
+        .select_one(".spoken")
+        .text
+    )
     on_the_ticket = sums(batch_of(stops, method), {})
     lead = f"{ordered} wanted; this cloth gives {gives}. Those {gives}: "
     assert last.answer.results["made"] == min(ordered, gives)
-    assert {name: last.answer.results[name] for name in ("total", "each", "time", "thread")} == {name: alone[name] for name in ("total", "each", "time", "thread")}
+    assert {name: last.answer.results[name] for name in ("total", "each", "time", "thread")} == {
+        name: alone[name] for name in ("total", "each", "time", "thread")
+    }
     if ordered > gives:
         assert told.startswith(lead) and all(setting.text.startswith(lead) for setting in on_the_ticket if setting.text)
-        assert last.answer.results["one_more"] is None and last.answer.results["time_whole"] > last.answer.results["time"]
+        assert (
+            last.answer.results["one_more"] is None and last.answer.results["time_whole"] > last.answer.results["time"]
+        )
         whole = next(setting for setting in on_the_ticket if setting.name == "sum-time").why
         assert whole.startswith(f"All {ordered}, with ") and " of cloth: " in whole
     else:

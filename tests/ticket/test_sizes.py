@@ -1,15 +1,19 @@
-"""Measured sizes against the ticket: in the maker's unit, in one sentence; each, its squareness, and several together."""
+"""Measured sizes against the ticket: in the maker's unit, in one sentence; each, its squareness, and several
+together."""
 
 from fractions import Fraction
 
 import pytest
 
-from calculators.values.kinds import Refused
 from calculators.ticket.sizes import compared, read_size, square, squareness_together, together
+from calculators.values.kinds import Refused
 from tests.sentences import is_one_message
 from tests.ticket.test_ticket import batch
 
-INCHES = {"pieces-from-cloth": {"piece_width": "18 in", "piece_length": "18 in"}, "finished-size": {"turn": "3/8 in", "hem": "3/4 in"}}
+INCHES = {
+    "pieces-from-cloth": {"piece_width": "18 in", "piece_length": "18 in"},
+    "finished-size": {"turn": "3/8 in", "hem": "3/4 in"},
+}
 
 
 @pytest.mark.parametrize(
@@ -42,7 +46,8 @@ def test_what_the_ruler_cannot_tell_apart_is_as_the_ticket_says():
 
 @pytest.mark.parametrize("ruler", ["in 1/2", "in 1/4", "in 1/16", "cm 1/2", "mm 1", "cm"])
 def test_a_coarse_ruler_hides_no_piece_that_is_off_by_more_than_is_allowed(ruler):
-    """Off by 5/16 in where 3/16 in or 4 mm are allowed; on a ruler of half inches that was taken for what the ticket says."""
+    """Off by 5/16 in where 3/16 in or 4 mm are allowed; on a ruler of half inches that was taken for what the ticket
+    says."""
     made = batch(INCHES, ruler)
     found = compared(made.finished["width"] + Fraction(127, 16), "width", made)
     assert not found.within and "put it aside" in found.said.filled(made.ruler)
@@ -85,9 +90,22 @@ def test_a_diagonal_far_from_the_one_that_the_sizes_give_is_asked_about(text):
 @pytest.mark.parametrize(
     ("texts", "side", "said"),
     [
-        (["29.1", "29.3"], "width", "Width of 2 pieces: 29.2 cm in the mean, 2 mm wider than the ticket says; from the smallest to the largest it is 2 mm."),
-        (["28.8", "29.1", "29.1"], "length", "Length of 3 pieces: 29 cm in the mean, as the ticket says; from the smallest to the largest it is 3 mm."),
-        (["28.8", "288 mm"], "length", "Length of 2 pieces: 28.8 cm in the mean, 2 mm shorter than the ticket says; all are the same."),
+        (
+            ["29.1", "29.3"],
+            "width",
+            "Width of 2 pieces: 29.2 cm in the mean, 2 mm wider than the ticket says; from the smallest to the "
+            "largest it is 2 mm.",
+        ),
+        (
+            ["28.8", "29.1", "29.1"],
+            "length",
+            "Length of 3 pieces: 29 cm in the mean, as the ticket says; from the smallest to the largest it is 3 mm.",
+        ),
+        (
+            ["28.8", "288 mm"],
+            "length",
+            "Length of 2 pieces: 28.8 cm in the mean, 2 mm shorter than the ticket says; all are the same.",
+        ),
     ],
 )
 def test_several_pieces_together(texts, side, said):
@@ -99,7 +117,11 @@ def test_several_pieces_together_in_inches():
     """Finished 15 3/4 in: 15 3/4 and 15 7/8 have the mean 15 13/16."""
     made = batch(INCHES, "in 1/16")
     said = together([read_size(text, "width", made) for text in ("15 3/4", "15 7/8")], "width", made).filled(made.ruler)
-    assert said == "Width of 2 pieces: 15 13/16 in in the mean, 1/16 in wider than the ticket says; from the smallest to the largest it is 1/8 in."
+    assert (
+        said
+        == "Width of 2 pieces: 15 13/16 in in the mean, 1/16 in wider than the ticket says; from the smallest to the "
+        "largest it is 1/8 in."
+    )
 
 
 @pytest.mark.parametrize(

@@ -5,17 +5,18 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.catalogue import calculator_named
 from calculators.asking.house_method import site_method
+from calculators.batch.walk import BATCH, go
+from calculators.catalogue import calculator_named
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
 from calculators.ticket.steps import ONCE, ticket_steps
-from calculators.batch.walk import BATCH, go
 
 WORKED = {
-    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm", "cloth_width": "110 cm", "cloth_length": "252 cm"},
+    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm",
+        "cloth_width": "110 cm", "cloth_length": "252 cm"},
     "usable-cloth": {"selvedge": "0", "end_loss": "0", "skew": "0"},
     "pieces-from-cloth": {"piece_width": "36 cm", "piece_length": "36 cm"},
     "finished-size": {"turn": "1 cm", "hem": "2.5 cm"},
@@ -33,14 +34,19 @@ def told(made):
 
 def test_the_steps_come_in_working_order():
     assert [step.key for step in ticket_steps(batch())] == [
-        "wash", "straighten", "measure", "mark", "cut", "turn", "hem", "mark-mitres", "pin", "stitch", "trim", "turn-out", "edge-stitch", "press", "check",
+        "wash", "straighten", "measure", "mark", "cut", "turn", "hem", "mark-mitres", "pin", "stitch", "trim",
+        "turn-out", "edge-stitch", "press", "check",
     ]  # fmt: skip
 
 
 def test_the_numbers_of_a_worked_batch():
-    """Arithmetic on 110 × 252 cm: 3 × 7 pieces of 36 cm, 29 cm finished; common practice, no source: 2.5 cm hem, marks at 5 cm, about 3.5 cm to the crossing."""
+    """Arithmetic on 110 × 252 cm: 3 × 7 pieces of 36 cm, 29 cm finished; common practice, no source: 2.5 cm hem, marks
+    at 5 cm, about 3.5 cm to the crossing."""
     words = told(batch())
-    assert "252 cm; across, selvedge to selvedge, 110 cm" in words["measure"] and "less than 252 cm by 108 cm" in words["measure"]
+    assert (
+        "252 cm; across, selvedge to selvedge, 110 cm" in words["measure"]
+        and "less than 252 cm by 108 cm" in words["measure"]
+    )
     assert "must read 252 cm; count 3 across × 7 along: 21 pieces." in words["mark"]
     assert "at 7 marks. Then cut each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
     assert "Turn 1 cm " in words["turn"] and "never push" in words["turn"]
@@ -52,10 +58,15 @@ def test_the_numbers_of_a_worked_batch():
 @pytest.mark.parametrize("ruler", ["cm", "in 1/32"])
 def test_every_number_is_the_calculators_own(ruler):
     made = batch({"finished-size": {"hem": "1 in"}, "mitre-marks": {"seam_allowance": "1/4 in"}}, ruler)
-    words, shown = told(made), lambda name, result: calculator_named(name).kinds[result].show(made(name, result), made.ruler)
+    words, shown = (
+        told(made),
+        lambda name, result: calculator_named(name).kinds[result].show(made(name, result), made.ruler),
+    )
     for key, name, results in (
-        ("measure", "usable-cloth", ("usable_length", "full_width")), ("cut", "finished-size", ("cut_width", "cut_length")), ("hem", "finished-size", ("hem",)),
-        ("mark-mitres", "mitre-marks", ("mark_1", "half_line")), ("trim", "mitre-marks", ("seam_allowance",)), ("check", "finished-size", ("finished_width", "finished_length")),
+        ("measure", "usable-cloth", ("usable_length", "full_width")),
+        ("cut", "finished-size", ("cut_width", "cut_length")), ("hem", "finished-size", ("hem",)),
+        ("mark-mitres", "mitre-marks", ("mark_1", "half_line")), ("trim", "mitre-marks", ("seam_allowance",)),
+        ("check", "finished-size", ("finished_width", "finished_length")),
     ):  # fmt: skip
         for result in results:
             assert shown(name, result) in words[key], (key, result)
@@ -70,7 +81,17 @@ def test_marks_are_cumulative_from_one_end_with_a_check_at_the_far_end():
 
 def test_marks_in_inches_are_rounded_each_from_its_own_place():
     """14 1/10 in on a ruler of sixteenths: the tenth mark reads 141 in exactly, not ten times a rounded piece."""
-    made = batch({"pieces-from-cloth": {"piece_width": "14.1 in", "piece_length": "14.1 in", "cloth_length": "141 in", "cloth_width": "60 in"}}, "in 1/16")
+    made = batch(
+        {
+            "pieces-from-cloth": {
+                "piece_width": "14.1 in",
+                "piece_length": "14.1 in",
+                "cloth_length": "141 in",
+                "cloth_width": "60 in",
+            }
+        },
+        "in 1/16",
+    )
     along, _ = markings(made)
     assert along.rounded and along.readings[0] == "14 1/8" and along.readings[9] == "141"
     assert [made("pieces-from-cloth", "marks_along")[n] for n in (0, 9)] == [F(141, 10) * F(254, 10), 141 * F(254, 10)]
@@ -89,8 +110,16 @@ def test_care_is_what_the_corner_says_and_practice_says_so():
 @pytest.mark.parametrize("step", ["turn", "hem", "marks", "alignment", "stitching"])
 def test_the_care_words_agree_with_the_calculator(step):
     """corner-care, asked with the same slip in this step alone: what shows at the inner corner."""
-    labels = {"turn": "First turn", "hem": "Second fold", "marks": "Marks", "alignment": "Laying mark on mark", "stitching": "Stitching on the line"}
-    asked = {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "turn": "1 cm"} | {f"off_{each}": "1 mm" if each == step else "0" for each in labels}
+    labels = {
+        "turn": "First turn",
+        "hem": "Second fold",
+        "marks": "Marks",
+        "alignment": "Laying mark on mark",
+        "stitching": "Stitching on the line",
+    }
+    asked = {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "turn": "1 cm"} | {
+        f"off_{each}": "1 mm" if each == step else "0" for each in labels
+    }
     rows = answer(calculator_named("corner-care"), Asking(asked)).results["steps"]
     inner = next(row["inner"] for row in rows if row["step"] == labels[step])
     assert (corner_care(batch())[step].level == "little") == (inner < 0.05)
@@ -100,7 +129,9 @@ def test_settings_come_from_the_house_with_their_reasons():
     settings = {each.name: each for each in (*machine_settings(batch()), *tolerances(batch()))}
     line = next(line for line in site_method().tables["cloths"] if line["cloth"] == batch().cloth)
     assert (settings["needle"].text, settings["thread"].text) == (line["needle"], line["thread"])
-    assert settings["stitch_hem"].text == "3 mm" and settings["stitch_hem"].why == site_method().why["measures.stitch_hem"]
+    assert (
+        settings["stitch_hem"].text == "3 mm" and settings["stitch_hem"].why == site_method().why["measures.stitch_hem"]
+    )
 
 
 def test_another_cloth_has_its_own_needle_and_an_unknown_one_none():
@@ -117,26 +148,43 @@ def test_five_hundred_pieces():
 
 def test_fewer_pieces_than_the_cloth_gives_are_said():
     words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
-    assert "at 4 marks" in words["cut"] and words["cut"].endswith("Only 12 pieces of the 21 that fit are made: leave the rest of the cloth whole.")
-    assert "With less than 144 cm by 108 cm the pieces do not fit" in words["measure"]  # 4 rows of 36 cm, of the 7 that fit
+    assert "at 4 marks" in words["cut"] and words["cut"].endswith(
+        "Only 12 pieces of the 21 that fit are made: leave the rest of the cloth whole."
+    )
+    assert (
+        "With less than 144 cm by 108 cm the pieces do not fit" in words["measure"]
+    )  # 4 rows of 36 cm, of the 7 that fit
     one = told(batch(WORKED | {"bundles": {"pieces": "1"}}))
-    assert "at 1 mark. Then cut each strip at 1 cross mark" in one["cut"] and "With less than 36 cm by 36 cm" in one["measure"]
+    assert (
+        "at 1 mark. Then cut each strip at 1 cross mark" in one["cut"]
+        and "With less than 36 cm by 36 cm" in one["measure"]
+    )
     more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
-    assert "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more  # 3 rows of 36 cm
+    assert (
+        "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more
+    )  # 3 rows of 36 cm
 
 
 def test_what_is_left_of_a_cloth_is_not_counted_towards_a_further_length():
-    """By hand: 18 of 38 fit, 2 across; the other 20 are 10 rows of 46 cm = 460 cm, not the 460 − 21.7 cm that one long cloth would take.
+    """By hand: 18 of 38 fit, 2 across; the other 20 are 10 rows of 46 cm = 460 cm, not the 460 − 21.7 cm that one long
+    cloth would take.
     Unwashed: (460 + 2 × 1 + 2) ÷ (47.8 ÷ 50) = 485.4 cm."""
     order = {
         "order": {"ordered": "38"},
-        "wash-test": {"after_length": "47.8 cm", "after_width": "48.6 cm", "cloth_length": "4.6 m", "cloth_width": "132 cm"},
+        "wash-test": {
+            "after_length": "47.8 cm",
+            "after_width": "48.6 cm",
+            "cloth_length": "4.6 m",
+            "cloth_width": "132 cm",
+        },
         "pieces-from-cloth": {"piece_width": "46 cm", "piece_length": "46 cm"},
     }
     cut = told(batch(order))["cut"]
     assert "gives 18 pieces; 20 more" in cut and "460 cm between straight ends" in cut and "about 485.4 cm" in cut
     by_hand = order | {"pieces-from-cloth": order["pieces-from-cloth"] | {"cloth_length": "435.7 cm"}}
-    assert "460 cm between straight ends" in told(batch(by_hand))["cut"] and "Unwashed" not in told(batch(by_hand))["cut"]
+    assert (
+        "460 cm between straight ends" in told(batch(by_hand))["cut"] and "Unwashed" not in told(batch(by_hand))["cut"]
+    )
 
 
 def test_the_edge_stitch_is_told_as_it_stands_among_the_settings():
@@ -148,19 +196,37 @@ def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming(
     by_hand = WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed", "cloth_length": "320 cm"}
     words = told(batch({"pieces-from-cloth": by_hand}))
     assert "wash" not in words and "320 cm; across, from trimmed edge to trimmed edge, 140 cm" in words["measure"]
-    assert "trim" not in " ".join((words["straighten"], words["mark"], words["cut"])).lower() and "slant" not in words["straighten"] and "written down as it can be used" in words["straighten"]
-    half = told(batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed"}}))
+    assert (
+        "trim" not in " ".join((words["straighten"], words["mark"], words["cut"])).lower()
+        and "slant" not in words["straighten"]
+        and "written down as it can be used" in words["straighten"]
+    )
+    half = told(
+        batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed"}})
+    )
     assert "must measure" not in half["wash"] and "slant" in half["straighten"] and "Trim" not in half["cut"]
 
 
 def test_selvedges_are_trimmed_after_the_cuts_across_and_marks_across_start_from_the_trimming_line():
     """By hand: 113 − 2 × 1.5 = 110 cm to use, 3 pieces of 36 cm; they want 3 × 36 + 2 × 1.5 = 111 cm of cloth."""
-    made = batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "113 cm"}, "usable-cloth": {"selvedge": "1.5 cm"}})
+    made = batch(
+        {
+            "pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "113 cm"},
+            "usable-cloth": {"selvedge": "1.5 cm"},
+        }
+    )
     words = told(made)
     before_the_cut = " ".join(words[key] for key in list(words)[: list(words).index("cut")])
     assert "Trim 1.5" not in before_the_cut and "Keep the selvedges until every cut across is made" in words["mark"]
-    assert words["cut"].index("Across the whole width first, selvedges and all") < words["cut"].index("Trim 1.5 cm off at each selvedge") < words["cut"].index("then cut each strip")
-    assert "across, selvedge to selvedge, 113 cm" in words["measure"] and "by 111 cm the pieces do not fit" in words["measure"]
+    assert (
+        words["cut"].index("Across the whole width first, selvedges and all")
+        < words["cut"].index("Trim 1.5 cm off at each selvedge")
+        < words["cut"].index("then cut each strip")
+    )
+    assert (
+        "across, selvedge to selvedge, 113 cm" in words["measure"]
+        and "by 111 cm the pieces do not fit" in words["measure"]
+    )
     across = markings(made)[1]
     assert across.origin == "the trimming line, 1.5 cm in from one selvedge" and across.readings == ("36", "72", "108")
     assert "the far trimming line 110 cm" in across.check.filled(made.ruler)
@@ -183,13 +249,22 @@ def test_sides_with_a_hem_of_their_own_are_named():
 
 
 def test_what_is_ticked_once_is_what_is_done_to_the_whole_cloth():
-    assert ONCE == {"wash", "straighten", "measure", "mark"}
-    assert ONCE <= {step.key for step in ticket_steps(batch())}
+    assert {"wash", "straighten", "measure", "mark"} == ONCE
+    assert {step.key for step in ticket_steps(batch())} >= ONCE
 
 
 def test_every_sharp_or_hot_step_has_its_caution():
     cautions = {step.key: " ".join(step.cautions) for step in ticket_steps(batch())}
-    for key, word in {"cut": "Blades", "trim": "Blades", "turn": "iron", "hem": "iron", "press": "iron", "pin": "Pins", "stitch": "Needle", "edge-stitch": "Needle"}.items():
+    for key, word in {
+        "cut": "Blades",
+        "trim": "Blades",
+        "turn": "iron",
+        "hem": "iron",
+        "press": "iron",
+        "pin": "Pins",
+        "stitch": "Needle",
+        "edge-stitch": "Needle",
+    }.items():
         assert word in cautions[key]
 
 

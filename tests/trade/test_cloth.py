@@ -48,12 +48,20 @@ def test_skew_as_a_share_of_the_width():
     length=st.integers(300, 5000), width=st.integers(200, 3000), skew=st.integers(0, 200), end_loss=st.integers(0, 40)
 )
 def test_the_loss_to_skew_is_what_geometry_says(length, width, skew, end_loss):
-    """Of a cloth whose ends were cut square, only what lies between two slanted threads can be kept; pulled square, that
-    parallelogram is as long as its side. Of a cloth whose ends follow the thread, the longest square rectangle is as long."""
+    """Of a cloth whose ends were cut square, only what lies between two slanted threads can be kept; pulled square,
+    that
+    parallelogram is as long as its side. Of a cloth whose ends follow the thread, the longest square rectangle is as
+    long."""
     usable = usable_cloth(1, F(length), F(0), F(width), F(0), F(end_loss), F(skew))
     rectangle = box(end_loss, 0, length - end_loss, width)
-    thread = Polygon([(0, 0), (skew, width), (skew + 2 * length, width), (2 * length, 0)])  # all that lies beyond one thread
-    kept = rectangle & translate(thread, end_loss) & translate(Polygon([(0, 0), (skew, width), (-2 * length, width), (-2 * length, 0)]), length - end_loss - skew)
+    thread = Polygon(
+        [(0, 0), (skew, width), (skew + 2 * length, width), (2 * length, 0)]
+    )  # all that lies beyond one thread
+    kept = (
+        rectangle
+        & translate(thread, end_loss)
+        & translate(Polygon([(0, 0), (skew, width), (-2 * length, width), (-2 * length, 0)]), length - end_loss - skew)
+    )
     assert kept.area == pytest.approx(float(usable.length) * width)
     slanted = Polygon([(0, 0), (skew, width), (skew + length - 2 * end_loss, width), (length - 2 * end_loss, 0)])
     square = box(skew, 0, length - 2 * end_loss, width)
@@ -61,19 +69,42 @@ def test_the_loss_to_skew_is_what_geometry_says(length, width, skew, end_loss):
 
 
 @given(
-    length=st.integers(2500, 5000), width=st.integers(200, 1500), selvedge=st.integers(0, 50), skew=st.integers(1, 600), slack=st.floats(1e-3, 50)
+    length=st.integers(2500, 5000),
+    width=st.integers(200, 1500),
+    selvedge=st.integers(0, 50),
+    skew=st.integers(1, 600),
+    slack=st.floats(1e-3, 50),
 )
 def test_left_slanted_only_the_upright_rectangle_lies_in_it(length, width, selvedge, skew, slack):
-    """The strip's own slant over the usable width, by shapely: the upright rectangle lies in it, and none longer does."""
+    """The strip's own slant over the usable width, by shapely: the upright rectangle lies in it, and none longer
+    does."""
     cloth = usable_cloth(1, F(length), F(0), F(width), F(selvedge), F(0), F(skew))
     slant = skew * (width - 2 * selvedge) / width
-    strip = Polygon([(0, 0), (slant, float(cloth.width)), (slant + float(cloth.length), float(cloth.width)), (float(cloth.length), 0)])
+    strip = Polygon(
+        [
+            (0, 0),
+            (slant, float(cloth.width)),
+            (slant + float(cloth.length), float(cloth.width)),
+            (float(cloth.length), 0),
+        ]
+    )
     upright = float(cloth.upright_length)
     assert strip.buffer(1e-6).contains(box(slant, 0, slant + upright, float(cloth.width)))
-    assert not any(strip.buffer(1e-6).contains(box(at, 0, at + upright + slack, float(cloth.width))) for at in (slant - slack, slant - slack / 2, slant))
+    assert not any(
+        strip.buffer(1e-6).contains(box(at, 0, at + upright + slack, float(cloth.width)))
+        for at in (slant - slack, slant - slack / 2, slant)
+    )
 
 
-@given(st.integers(1, 20), st.integers(10, 1000), st.integers(0, 1000), st.integers(10, 3000), st.integers(0, 100), st.integers(0, 100), st.integers(0, 200))
+@given(
+    st.integers(1, 20),
+    st.integers(10, 1000),
+    st.integers(0, 1000),
+    st.integers(10, 3000),
+    st.integers(0, 100),
+    st.integers(0, 100),
+    st.integers(0, 200),
+)
 def test_nothing_usable_is_larger_than_what_is_there(layers, folded, extra, width, selvedge, end_loss, skew):
     assume(layers * folded + extra > 2 * end_loss + skew and width > 2 * selvedge)
     cloth = usable_cloth(layers, F(folded), F(extra), F(width), F(selvedge), F(end_loss), F(skew))

@@ -21,7 +21,13 @@ def test_a_batch_worked_by_hand():
     """
     costs = batch()
     assert dict(costs.parts) == {CLOTH: 60, THREAD: 8, TIME: 70, OTHER: 6}
-    assert (costs.total, costs.each, costs.one_more, costs.largest, costs.without_price) == (144, 12, F("11.5"), TIME, ())
+    assert (costs.total, costs.each, costs.one_more, costs.largest, costs.without_price) == (
+        144,
+        12,
+        F("11.5"),
+        TIME,
+        (),
+    )
 
 
 def test_what_has_no_price_is_not_in_the_sum_and_is_named():

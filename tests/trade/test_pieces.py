@@ -52,7 +52,11 @@ def test_other_counts_say_what_is_true(cloth_width, cloth_length, width, length,
     grid = pieces_from_cloth(cloth_width, cloth_length, width, length, may_turn)
     for entry in other_counts(grid):
         across = entry.direction == "across"
-        cloth, lie, now, beside = (cloth_width, grid.lie_width, grid.across, grid.along) if across else (cloth_length, grid.lie_length, grid.along, grid.across)
+        cloth, lie, now, beside = (
+            (cloth_width, grid.lie_width, grid.across, grid.along)
+            if across
+            else (cloth_length, grid.lie_length, grid.along, grid.across)
+        )
         n = entry.in_direction
         assert n > 0 and entry.count == n * beside
         assert fits(cloth, entry.size) == n

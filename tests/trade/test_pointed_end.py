@@ -61,4 +61,6 @@ def test_only_an_angle_that_the_mitre_takes_is_sent_there(width, point, says, ke
     assert says in notes and keeps_silent not in notes
     for angle in (reply.results["tip"], reply.results["side"]):
         if f"write {float(angle):.1f}".removesuffix(".0") in notes:
-            assert answer(calculator_named("mitre-marks"), Asking({"angle": f"{float(angle):.1f}"})).results["mark_1"] > 0
+            assert (
+                answer(calculator_named("mitre-marks"), Asking({"angle": f"{float(angle):.1f}"})).results["mark_1"] > 0
+            )

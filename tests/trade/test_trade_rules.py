@@ -1,4 +1,5 @@
-"""The rules of the trade stand once: nothing else says them in words of its own, and no two sentences of the handbook nearly say the same."""
+"""The rules of the trade stand once: nothing else says them in words of its own, and no two sentences of the handbook
+nearly say the same."""
 
 import math
 import re
@@ -15,6 +16,7 @@ from tests.pages.told_words import PAGES, ROOT, SOURCES, sentences, told
 sys.path[:0] = [str(ROOT / "scripts")]
 
 from markers import RULE, PageMarkers, UnknownMarker, with_rules  # noqa: E402 - the build's scripts are found by the path above
+
 from tests.pages.test_page_numbers import bare_numbers
 
 RULES = pytest.mark.parametrize("each", trade_rules().values(), ids=lambda each: each.key)
@@ -23,7 +25,11 @@ RULES = pytest.mark.parametrize("each", trade_rules().values(), ids=lambda each:
 def own_words(sentence: str) -> list[str]:
     """The rules that a sentence from elsewhere says in words of its own."""
     plain = sentence.replace("’", "'")
-    return [each.key for each in trade_rules().values() if any(re.search(pattern.replace("’", "'"), plain, re.IGNORECASE) for pattern in each.speaks_of)]
+    return [
+        each.key
+        for each in trade_rules().values()
+        if any(re.search(pattern.replace("’", "'"), plain, re.IGNORECASE) for pattern in each.speaks_of)
+    ]
 
 
 def told_sentences() -> Iterator[tuple[str, str]]:
@@ -33,7 +39,7 @@ def told_sentences() -> Iterator[tuple[str, str]]:
 
 
 def test_nothing_says_a_rule_in_words_of_its_own():
-    assert [] == [(where, each, own_words(each)) for where, each in told_sentences() if own_words(each)]
+    assert [(where, each, own_words(each)) for where, each in told_sentences() if own_words(each)] == []
 
 
 @RULES
@@ -59,7 +65,9 @@ def test_a_rule_is_used(each):
 
 def test_a_page_writes_a_rule_out_with_its_mark():
     assert with_rules("1. {{ rule milder }}") == f"1. {rule('milder').said} {{{{ cite ginetex }}}}"
-    assert with_rules("{{ rule cool }}").endswith("{{ practice }}") and not with_rules("{{ rule cool said }}").endswith("}}")
+    assert with_rules("{{ rule cool }}").endswith("{{ practice }}") and not with_rules("{{ rule cool said }}").endswith(
+        "}}"
+    )
     assert with_rules("{{ rule cool brief }}") == rule("cool").brief
 
 
@@ -69,14 +77,60 @@ def test_a_rule_that_is_not_there_stops_the_build():
 
 
 #: Sentences about forms, files and faults of a fold, parallel on purpose.
-NOT_THE_TRADE = re.compile(r"docs/(?:reference|house)/|calculators/(?!ticket/(?:steps|care)|trade/corners/|asking/house-method)")
-SMALL = frozenset("a an the and or of to in on at it is are be as by with for from that this so if then not no its you your one each they them was were has have".split())
+NOT_THE_TRADE = re.compile(
+    r"docs/(?:reference|house)/|calculators/(?!ticket/(?:steps|care)|trade/corners/|asking/house-method)"
+)
+SMALL = frozenset(
+    [
+        "a",
+        "an",
+        "the",
+        "and",
+        "or",
+        "of",
+        "to",
+        "in",
+        "on",
+        "at",
+        "it",
+        "is",
+        "are",
+        "be",
+        "as",
+        "by",
+        "with",
+        "for",
+        "from",
+        "that",
+        "this",
+        "so",
+        "if",
+        "then",
+        "not",
+        "no",
+        "its",
+        "you",
+        "your",
+        "one",
+        "each",
+        "they",
+        "them",
+        "was",
+        "were",
+        "has",
+        "have",
+    ]
+)
 ALIKE, FEWEST = 0.78, 4
 
 
 def stems(sentence: str) -> list[str]:
     """The words of a sentence that carry it, without their endings."""
-    return [re.sub(r"(?<=\w{3})(?:ing|ed|es|s)$", "", word) for word in re.findall(r"[a-z’]+", sentence.lower()) if word not in SMALL]
+    return [
+        re.sub(r"(?<=\w{3})(?:ing|ed|es|s)$", "", word)
+        for word in re.findall(r"[a-z’]+", sentence.lower())
+        if word not in SMALL
+    ]
 
 
 def nearly_said_twice(said: Iterable[tuple[str, str]]) -> list[tuple[float, str, str]]:
@@ -84,7 +138,11 @@ def nearly_said_twice(said: Iterable[tuple[str, str]]) -> list[tuple[float, str,
 
     The very same sentence in two places is no pair: if one of the two is changed, it becomes one.
     """
-    known = {re.sub(r"\W+", " ", each.lower()).strip(): (where, each) for where, each in said if len(set(stems(each))) >= FEWEST}
+    known = {
+        re.sub(r"\W+", " ", each.lower()).strip(): (where, each)
+        for where, each in said
+        if len(set(stems(each))) >= FEWEST
+    }
     counted = [(where, each, Counter(stems(each))) for where, each in known.values()]
     often = Counter(word for *_, words in counted for word in words)
     lines, pairs, having = [], [], defaultdict(list)
@@ -97,7 +155,9 @@ def nearly_said_twice(said: Iterable[tuple[str, str]]) -> list[tuple[float, str,
                 shared[earlier] += weight / length * its_weight
             having[word].append((number, weight / length))
         lines.append(f"{where}: {each}")
-        pairs += [(round(share, 2), lines[earlier], lines[number]) for earlier, share in shared.items() if share > ALIKE]
+        pairs += [
+            (round(share, 2), lines[earlier], lines[number]) for earlier, share in shared.items() if share > ALIKE
+        ]
     return sorted(pairs, reverse=True)
 
 
@@ -105,11 +165,21 @@ def test_no_step_or_caution_is_said_twice_in_different_words():
     """Pages, steps and the rules themselves, each of which stands once in the table."""
     trade = ((where, sentence) for where, sentence in told_sentences() if not NOT_THE_TRADE.match(where))
     steps = ((where, sentence) for where, sentence in trade if where.startswith("docs/") or sentence.endswith("."))
-    rules = ((f"rule {each.key}", sentence) for each in trade_rules().values() for sentence in sentences(f"{each.said} {each.why}"))
-    assert [] == nearly_said_twice([*steps, *rules])
+    rules = (
+        (f"rule {each.key}", sentence)
+        for each in trade_rules().values()
+        for sentence in sentences(f"{each.said} {each.why}")
+    )
+    assert nearly_said_twice([*steps, *rules]) == []
 
 
 def test_a_caution_said_twice_in_different_words_would_be_noticed():
-    steps = [("a ticket", "Stand the iron on its heel and keep the fingers out of the steam."), ("a page", "Keep fingers out of the steam, and stand the iron on its heel."), ("a page", "Mark along the selvedge before you cut.")]
-    assert [pair[1:] for pair in nearly_said_twice(steps)] == [(f"{steps[0][0]}: {steps[0][1]}", f"{steps[1][0]}: {steps[1][1]}")]
+    steps = [
+        ("a ticket", "Stand the iron on its heel and keep the fingers out of the steam."),
+        ("a page", "Keep fingers out of the steam, and stand the iron on its heel."),
+        ("a page", "Mark along the selvedge before you cut."),
+    ]
+    assert [pair[1:] for pair in nearly_said_twice(steps)] == [
+        (f"{steps[0][0]}: {steps[0][1]}", f"{steps[1][0]}: {steps[1][1]}")
+    ]
     assert nearly_said_twice([steps[0], ("another page", steps[0][1])]) == []

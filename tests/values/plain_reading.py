@@ -1,6 +1,7 @@
 """What characters say, read a second way: the judge of every kind that reads numbers.
 
-Whatever stands unbroken by a space, a unit or a plus is one figure, and is a number only as a whole. Nothing here is taken from the
+Whatever stands unbroken by a space, a unit or a plus is one figure, and is a number only as a whole. Nothing here is
+taken from the
 calculators but the length of a yard.
 """
 
@@ -8,18 +9,27 @@ import re
 import unicodedata
 from fractions import Fraction
 
-MM = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": Fraction("25.4"), "ft": Fraction("304.8"), "yd": Fraction("914.4")}
+MM = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "m": Fraction(1000),
+    "in": Fraction("25.4"),
+    "ft": Fraction("304.8"),
+    "yd": Fraction("914.4"),
+}
 LARGE_TO_SMALL = ["m", "cm", "mm"], ["yd", "ft", "in"]
 UNITS = {
     **dict.fromkeys(["mm"], "mm"), **dict.fromkeys(["cm"], "cm"), **dict.fromkeys(["m"], "m"),
-    **dict.fromkeys(["in", "in.", '"', "''", "″", "”"], "in"), **dict.fromkeys(["ft", "ft.", "'", "′", "’"], "ft"), **dict.fromkeys(["yd", "yd.", "yds"], "yd"),
+    **dict.fromkeys(["in", "in.", '"', "''", "″", "”"], "in"), **dict.fromkeys(["ft", "ft.", "'", "′", "’"], "ft"),
+    **dict.fromkeys(["yd", "yd.", "yds"], "yd"),
 }  # fmt: skip
 FRACTION_SIGNS = "¼½¾⅛⅜⅝⅞⅓⅔⅙⅚⅕⅖⅗⅘⅐⅑⅒"
 _FIGURE = rf"[0-9.,/{FRACTION_SIGNS}]+"
 
 
 def figure(run: str) -> Fraction | None:
-    """The value of an unbroken run of digits, points, commas, strokes and fraction signs; None where it is no number."""
+    """The value of an unbroken run of digits, points, commas, strokes and fraction signs; None where it is no
+    number."""
     if re.fullmatch(r"[0-9]+\.?", run):
         return Fraction(int(run.strip(".")))
     if re.fullmatch(r"[0-9]*[.,][0-9]+", run):
@@ -97,7 +107,8 @@ def count(text: str) -> int | None:
 
 
 def amount(text: str) -> Fraction | None:
-    """An amount without its sign of money: the last point or comma begins the decimals, of which there are one or two."""
+    """An amount without its sign of money: the last point or comma begins the decimals, of which there are one or
+    two."""
     tidy = re.sub(r"^[$€£] ?| ?[$€£]$", "", text.strip())
     parts = re.split(r"[.,]", tidy)
     marks = re.findall(r"[.,]", tidy)

@@ -15,8 +15,10 @@ from tests.sentences import is_one_message
 @pytest.mark.parametrize(
     ("text", "minutes"),
     [
-        ("80", 80), ("80 min", 80), ("80min", 80), ("80 minutes", 80), ("1 h 20", 80), ("1h20", 80), ("1 h 20 min", 80), ("1:20", 80), ("1 hour 20 minutes", 80), ("1.5 h", 90), ("1,5 h", 90), ("2 h", 120),
-        ("8.5", F(17, 2)), ("8,5 min", F(17, 2)), ("8 min 30 s", F(17, 2)), ("90 s", F(3, 2)), ("0", 0), ("0:05", 5), ("1 h 0 min 30 s", F(121, 2)),
+        ("80", 80), ("80 min", 80), ("80min", 80), ("80 minutes", 80), ("1 h 20", 80), ("1h20", 80), ("1 h 20 min", 80),
+        ("1:20", 80), ("1 hour 20 minutes", 80), ("1.5 h", 90), ("1,5 h", 90), ("2 h", 120),
+        ("8.5", F(17, 2)), ("8,5 min", F(17, 2)), ("8 min 30 s", F(17, 2)), ("90 s", F(3, 2)), ("0", 0), ("0:05", 5),
+        ("1 h 0 min 30 s", F(121, 2)),
     ],
 )  # fmt: skip
 def test_reads(text, minutes):
@@ -25,7 +27,32 @@ def test_reads(text, minutes):
 
 @pytest.mark.parametrize(
     "text",
-    ["", " ", "soon", "1:80", "1:2", "1:20:30", "1 h 80", "1 h 60 min", "8 min 90 s", "-5", "1e3", "٣", "h", "min", "1,200", "1 h 20 h", "20 min 1 h", "20 cm", "8 30 s", "99999999", "½", "nan", "9" * 40, "1..5"],
+    [
+        "",
+        " ",
+        "soon",
+        "1:80",
+        "1:2",
+        "1:20:30",
+        "1 h 80",
+        "1 h 60 min",
+        "8 min 90 s",
+        "-5",
+        "1e3",
+        "٣",
+        "h",
+        "min",
+        "1,200",
+        "1 h 20 h",
+        "20 min 1 h",
+        "20 cm",
+        "8 30 s",
+        "99999999",
+        "½",
+        "nan",
+        "9" * 40,
+        "1..5",
+    ],
 )
 def test_refuses_with_what_would_be_right(text):
     with pytest.raises(Refused) as refused:
@@ -40,7 +67,17 @@ def test_refuses_what_is_beyond():
 
 @pytest.mark.parametrize(
     ("minutes", "shown"),
-    [(F(0), "0 min"), (F(17, 2), "8.5 min"), (F(1, 3), "0.3 min"), (F(20), "20 min"), (F(60), "1 h"), (F(80), "1 h 20 min"), (F(281), "4 h 41 min"), (F("119.5"), "2 h"), (F("59.99"), "60 min")],
+    [
+        (F(0), "0 min"),
+        (F(17, 2), "8.5 min"),
+        (F(1, 3), "0.3 min"),
+        (F(20), "20 min"),
+        (F(60), "1 h"),
+        (F(80), "1 h 20 min"),
+        (F(281), "4 h 41 min"),
+        (F("119.5"), "2 h"),
+        (F("59.99"), "60 min"),
+    ],
 )
 def test_shows_hours_and_minutes_from_an_hour_on(minutes, shown):
     assert Minutes().show(minutes, CENTIMETRES) == shown
@@ -52,4 +89,9 @@ def test_whole_minutes_read_back_as_they_are_shown(minutes):
 
 
 def test_what_was_read_is_written_out():
-    assert [Minutes().write_out(text, CENTIMETRES) for text in ("80", "1:20", "1 h 20", "8.5")] == ["80 min", "1 h 20 min", "1 h 20", "8.5 min"]
+    assert [Minutes().write_out(text, CENTIMETRES) for text in ("80", "1:20", "1 h 20", "8.5")] == [
+        "80 min",
+        "1 h 20 min",
+        "1 h 20",
+        "8.5 min",
+    ]

@@ -7,7 +7,22 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.values.kinds import Angle, Choice, Column, Count, Kind, Length, Lengths, Number, Percent, Refused, Table, Text, YesNo, plain_number
+from calculators.values.kinds import (
+    Angle,
+    Choice,
+    Column,
+    Count,
+    Kind,
+    Length,
+    Lengths,
+    Number,
+    Percent,
+    Refused,
+    Table,
+    Text,
+    YesNo,
+    plain_number,
+)
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, NotALength, Ruler, parse_length
 from tests.sentences import is_one_message
 
@@ -18,9 +33,12 @@ EVERY_KIND = [Length(), Number(), Percent(), Angle(), Count(), CHOICE, YesNo(), 
 @pytest.mark.parametrize(
     ("kind", "text", "value"),
     [
-        (Length(), "36", F(360)), (Length(), "14 1/4 in", F("361.95")), (Number(), "3.5", F(7, 2)), (Number(), " 3,5 ", F(7, 2)),
-        (Percent(), "5 %", F(5)), (Percent(least=F(-50)), "-5%", F(-5)), (Percent(least=F(-50)), "−5", F(-5)), (Angle(most=F(180)), "120°", F(120)),
-        (Angle(most=F(180)), "67.5", F(135, 2)), (Count(), "18", 18), (Count(), " 4 ", 4), (Count(), "2 dozen", 24), (Count(), "3doz.", 36), (Count(), "a dozen", 12),
+        (Length(), "36", F(360)), (Length(), "14 1/4 in", F("361.95")), (Number(), "3.5", F(7, 2)),
+        (Number(), " 3,5 ", F(7, 2)),
+        (Percent(), "5 %", F(5)), (Percent(least=F(-50)), "-5%", F(-5)), (Percent(least=F(-50)), "−5", F(-5)),
+        (Angle(most=F(180)), "120°", F(120)),
+        (Angle(most=F(180)), "67.5", F(135, 2)), (Count(), "18", 18), (Count(), " 4 ", 4), (Count(), "2 dozen", 24),
+        (Count(), "3doz.", 36), (Count(), "a dozen", 12),
         (Count(), "Half a dozen", 6), (CHOICE, "Cut", "cut"), (CHOICE, " finished ", "finished"),
         (YesNo(), "Yes", True), (YesNo(), "no", False), (Text(), " a napkin ", "a napkin"),
     ],
@@ -32,12 +50,17 @@ def test_reads(kind, text, value):
 @pytest.mark.parametrize(
     ("kind", "text", "says"),
     [
-        (Length(least=F(20)), "0", "least that works is 2 cm"), (Length(most=F(6000)), "7 m", "most that works is 600 cm"),
-        (Length(), "36 banana", "not a length"), (Number(), "1e9", "not a number"), (Number(), "inf", "not a number"), (Number(), "nan", "not a number"),
-        (Number(), "٣", "not a number"), (Number(), "101", "from 0 to 100"), (Percent(), "-1", "from 0 % to 100 %"), (Angle(least=F(20), most=F(160)), "180", "from 20° to 160°"),
-        (Count(), "4.5", "not a count"), (Count(), "-4", "not a count"), (Count(), "", "not a count"), (Count(), "a", "not a count"), (Count(), "half a", "not a count"), (Count(), "2 dozen or so", "not a count"),
+        (Length(least=F(20)), "0", "least that works is 2 cm"),
+        (Length(most=F(6000)), "7 m", "most that works is 600 cm"),
+        (Length(), "36 banana", "not a length"), (Number(), "1e9", "not a number"), (Number(), "inf", "not a number"),
+        (Number(), "nan", "not a number"),
+        (Number(), "٣", "not a number"), (Number(), "101", "from 0 to 100"), (Percent(), "-1", "from 0 % to 100 %"),
+        (Angle(least=F(20), most=F(160)), "180", "from 20° to 160°"),
+        (Count(), "4.5", "not a count"), (Count(), "-4", "not a count"), (Count(), "", "not a count"),
+        (Count(), "a", "not a count"), (Count(), "half a", "not a count"), (Count(), "2 dozen or so", "not a count"),
         (Count(most=20), "2 dozen", "from 0 to 20"), (Count(most=200), "201", "from 0 to 200"),
-        (Count(), "9" * 40, "not a count"), (CHOICE, "sewn", "cut, finished"), (YesNo(), "perhaps", "yes or no"), (Text(), "x" * 81, "81 characters"),
+        (Count(), "9" * 40, "not a count"), (CHOICE, "sewn", "cut, finished"), (YesNo(), "perhaps", "yes or no"),
+        (Text(), "x" * 81, "81 characters"),
     ],
 )  # fmt: skip
 def test_refuses_with_what_would_be_right(kind, text, says):
@@ -59,7 +82,10 @@ def test_no_text_does_worse_than_being_refused(kind, text):
         assert isinstance(kind.show(value, SIXTEENTHS), str)
 
 
-@given(st.text("0123456789 /.,-¼½⁄", min_size=1, max_size=12), st.sampled_from([(CENTIMETRES, SIXTEENTHS), (SIXTEENTHS, CENTIMETRES)]))
+@given(
+    st.text("0123456789 /.,-¼½⁄", min_size=1, max_size=12),
+    st.sampled_from([(CENTIMETRES, SIXTEENTHS), (SIXTEENTHS, CENTIMETRES)]),
+)
 def test_a_bare_number_written_out_means_the_same_on_the_other_ruler(text, rulers):
     one, other = rulers
     try:
@@ -69,7 +95,7 @@ def test_a_bare_number_written_out_means_the_same_on_the_other_ruler(text, ruler
     assert parse_length(Length().write_out(text, one), other.unit) == meant
 
 
-@pytest.mark.parametrize("text", ["36 cm", "14¼\"", "2'6\"", "1 yd 4 in", "360mm"])
+@pytest.mark.parametrize("text", ["36 cm", '14¼"', "2'6\"", "1 yd 4 in", "360mm"])
 def test_a_length_with_its_unit_is_left_as_typed(text):
     assert Length().write_out(text, CENTIMETRES) == text
 
@@ -77,9 +103,12 @@ def test_a_length_with_its_unit_is_left_as_typed(text):
 @pytest.mark.parametrize(
     ("kind", "value", "shown"),
     [
-        (Length(), F(357), "35.7 cm"), (Length(toward="up"), F("357.1"), "about 35.8 cm"), (Lengths(), [F(360), F(720)], "36 cm · 72 cm"),
-        (Number(places=3), F(1, 3), "0.333"), (Percent(), F(-5), "−5 %"), (Percent(), F(-1, 1000), "0 %"), (Percent(), F(1, 6), "0.2 %"), (Angle(), F(135, 2), "67.5°"),
-        (Angle(), F(90), "90°"), (Count(), 1200, "1,200"), (CHOICE, "cut", "cut size"), (YesNo(), True, "yes"), (Text(), "linen", "linen"),
+        (Length(), F(357), "35.7 cm"), (Length(toward="up"), F("357.1"), "about 35.8 cm"),
+        (Lengths(), [F(360), F(720)], "36 cm · 72 cm"),
+        (Number(places=3), F(1, 3), "0.333"), (Percent(), F(-5), "−5 %"), (Percent(), F(-1, 1000), "0 %"),
+        (Percent(), F(1, 6), "0.2 %"), (Angle(), F(135, 2), "67.5°"),
+        (Angle(), F(90), "90°"), (Count(), 1200, "1,200"), (CHOICE, "cut", "cut size"), (YesNo(), True, "yes"),
+        (Text(), "linen", "linen"),
         (Number(places=0), F(100), "100"),
     ],
 )  # fmt: skip
@@ -95,7 +124,9 @@ def test_a_table_shows_and_passes_on_its_gaps():
     assert table.show(rows, CENTIMETRES) == "about 35.8 cm, 7; 8"
 
 
-@pytest.mark.parametrize(("value", "plain"), [(F(360), 360), (F("361.95"), 361.95), (1 / 3, 0.333333333333), (0.1 + 0.2, 0.3), (7, 7)])
+@pytest.mark.parametrize(
+    ("value", "plain"), [(F(360), 360), (F("361.95"), 361.95), (1 / 3, 0.333333333333), (0.1 + 0.2, 0.3), (7, 7)]
+)
 def test_plain_numbers_are_whole_where_they_can_be_and_free_of_noise(value, plain):
     assert plain_number(value) == plain
     assert isinstance(plain_number(value), type(plain))

@@ -10,9 +10,18 @@ from calculators.values.phrase import Phrase, figure_parts, say, without_marks
 
 
 def test_blanks_are_filled_on_the_ruler_in_hand():
-    phrase = say("**{count:piece|pieces}** of {size:length}; {left:length_down} is left, {more:length_up} more would do.", count=18, size=F(460), left=F("44.44"), more=F("20.01"))
+    phrase = say(
+        "**{count:piece|pieces}** of {size:length}; {left:length_down} is left, {more:length_up} more would do.",
+        count=18,
+        size=F(460),
+        left=F("44.44"),
+        more=F("20.01"),
+    )
     assert phrase.filled(CENTIMETRES) == "**18 pieces** of 46 cm; about 4.4 cm is left, about 2.1 cm more would do."
-    assert phrase.filled(SIXTEENTHS) == "**18 pieces** of about 18 1/8 in; about 1 11/16 in is left, about 13/16 in more would do."
+    assert (
+        phrase.filled(SIXTEENTHS)
+        == "**18 pieces** of about 18 1/8 in; about 1 11/16 in is left, about 13/16 in more would do."
+    )
 
 
 def test_one_and_several():

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.asking.declaration import Answer, Calculator, Example, File
 from calculators.catalogue.lay_plan.answered import RESULTS, answered
 from calculators.catalogue.lay_plan.asked import FIELDS, asked_again, order_from
-from calculators.asking.declaration import Answer, Calculator, Example, File
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
 from calculators.trade.lay_plan.advice import advised
@@ -43,7 +43,9 @@ def _marking_file(outcome: Outcome, ruler: Ruler) -> str:
 
 
 def _cuts_file(outcome: Outcome, ruler: Ruler) -> str:
-    return cuts_listed(outcome.lays, outcome.order.rules, lambda mark: _as_read(mark, ruler).removesuffix(f" {ruler.unit}"), ruler.unit)
+    return cuts_listed(
+        outcome.lays, outcome.order.rules, lambda mark: _as_read(mark, ruler).removesuffix(f" {ruler.unit}"), ruler.unit
+    )
 
 
 def _pieces_file(outcome: Outcome, ruler: Ruler) -> str:
@@ -53,7 +55,8 @@ def _pieces_file(outcome: Outcome, ruler: Ruler) -> str:
 CALCULATOR = Calculator(
     name="lay-plan",
     title="Lay plan",
-    purpose="Where every piece of a mixed order lies on the cloths there are, the cuts in working order, and whether another plan could do better.",
+    purpose="Where every piece of a mixed order lies on the cloths there are, the cuts in working order, and whether "
+        "another plan could do better.",
     fields=FIELDS,
     asked="Plan {aim}, cut {strips}, from {sizes}.",
     results=RESULTS,
@@ -68,18 +71,21 @@ CALCULATOR = Calculator(
     examples=(
         Example(
             {
-                "cloths": "Linen | 110 cm | 252 cm | 1 | no", "pieces": "Napkin | 36 cm | 36 cm | | no", "selvedge": "0", "end_loss": "0", "skew": "0",
+                "cloths": "Linen | 110 cm | 252 cm | 1 | no", "pieces": "Napkin | 36 cm | 36 cm | | no",
+                "selvedge": "0", "end_loss": "0", "skew": "0",
             },
             {"count": 21, "most_pieces": 21},
             "arithmetic: 110 ÷ 36 → 3 across; 4 × 63 cm → 7 of 36 cm",
         ),
         Example(
             {
-                "cloths": "Linen | 150 cm | | 1 | no", "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined", "aim": "buy", "selvedge": "0",
+                "cloths": "Linen | 150 cm | | 1 | no", "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined",
+                "aim": "buy", "selvedge": "0",
                 "end_loss": "0", "skew": "0", "seam_allowance": "1 cm",
             },
             {"to_start_from": 6000, "count": 3},
-            "arithmetic: one centre of 150 cm and two sides of 47 cm, 240 = 148 + 2 × 46; the sides lie side by side, so two lengths of 300 cm",
+            "arithmetic: one centre of 150 cm and two sides of 47 cm, 240 = 148 + 2 × 46; the sides lie side by "
+                "side, so two lengths of 300 cm",
         ),
     ),
 )  # fmt: skip

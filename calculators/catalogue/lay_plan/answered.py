@@ -4,19 +4,18 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.asking.declaration import Answer, Result
 from calculators.catalogue.lay_plan.asked import WAYS
 from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
 from calculators.catalogue.lay_plan.which_cloth import CLOTHS, cloths_told
-from calculators.asking.declaration import Answer, Result
-from calculators.values.kinds import Column, Count, Length, Lengths, Percent, Table, Text
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.cut_list import Work, working_order
 from calculators.trade.lay_plan.cutting import remnants
 from calculators.trade.lay_plan.laid import Lay
 from calculators.trade.lay_plan.marking import Marked, marked
-from calculators.trade.lay_plan.order import Rules
 from calculators.trade.lay_plan.planning import Outcome
 from calculators.trade.lay_plan.usable import length_to_start_from
+from calculators.values.kinds import Column, Count, Length, Lengths, Percent, Table, Text
 from calculators.values.measure import Ruler, show_length
 from calculators.values.phrase import Phrase, say
 
@@ -25,14 +24,17 @@ _MOST_STRIPS_SAID = 4
 
 _PER_PIECE = Table(
     columns=(
-        Column("piece", "Piece", Text()), Column("finished_width", "Finished width", Length()), Column("finished_length", "Finished length", Length()),
-        Column("width", "Cut width", Length()), Column("length", "Cut length", Length()), Column("wanted", "Ordered", Count()), Column("cut", "Cut", Count()),
+        Column("piece", "Piece", Text()), Column("finished_width", "Finished width", Length()),
+        Column("finished_length", "Finished length", Length()),
+        Column("width", "Cut width", Length()), Column("length", "Cut length", Length()),
+        Column("wanted", "Ordered", Count()), Column("cut", "Cut", Count()),
     )
 )  # fmt: skip
 _MARKING = Table(
     columns=(
         Column("cloth", "Cloth", Text()), Column("strip", "Strip", Text()), Column("start", "From", Length()),
-        Column("end", "To", Length()), Column("marks", "Then marks the other way at", Lengths()), Column("gives", "Gives", Text()),
+        Column("end", "To", Length()), Column("marks", "Then marks the other way at", Lengths()),
+        Column("gives", "Gives", Text()),
     )
 )  # fmt: skip
 _CUT_LIST = Table(
@@ -41,43 +43,114 @@ _CUT_LIST = Table(
         Column("how", "How", Text()), Column("each", "Each cut is long", Length()),
     )
 )  # fmt: skip
-_REMNANTS = Table(columns=(Column("cloth", "Cloth", Text()), Column("width", "Width", Length(toward="down")), Column("length", "Length", Length(toward="down")), Column("how_many", "How many", Count())))
+_REMNANTS = Table(
+    columns=(
+        Column("cloth", "Cloth", Text()),
+        Column("width", "Width", Length(toward="down")),
+        Column("length", "Length", Length(toward="down")),
+        Column("how_many", "How many", Count()),
+    )
+)
 _JOINS = Table(
     columns=(
-        Column("piece", "Piece", Text()), Column("full", "Full widths", Count()), Column("full_width", "each cut", Length()),
+        Column("piece", "Piece", Text()), Column("full", "Full widths", Count()),
+        Column("full_width", "each cut", Length()),
         Column("side_width", "Two sides, each cut", Length()), Column("seams", "Seams", Count()),
     )
 )  # fmt: skip
 
 RESULTS = (
     Result("count", "Cut out in all", Count(), "Pieces; of a piece that is joined from widths, every part."),
-    Result("to_start_from", "Cloth to start from", Length(toward="up"), "Length needed before the wash, with what is cut off both ends and lost to their slant."),
-    Result("least_length", "No plan can start from less than", Length(toward="up"), "The least cloth to start from under the same rules of cutting."),
+    Result(
+        "to_start_from",
+        "Cloth to start from",
+        Length(toward="up"),
+        "Length needed before the wash, with what is cut off both ends and lost to their slant.",
+    ),
+    Result(
+        "least_length",
+        "No plan can start from less than",
+        Length(toward="up"),
+        "The least cloth to start from under the same rules of cutting.",
+    ),
     Result("most_pieces", "No plan can give more than", Count(), "The most pieces under the same rules of cutting."),
-    Result("proof", "Could another plan do better", Text(longest=200), "Whether this is proven to be the best plan cut this way."),
-    Result("used_share", "Share of the cloth used", Percent(), "Area of the pieces as a share of the cloth they are cut from."),
-    Result("last_mark", "Last mark, where the pieces end", Length(), "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the nearest division of the ruler."),
+    Result(
+        "proof",
+        "Could another plan do better",
+        Text(longest=200),
+        "Whether this is proven to be the best plan cut this way.",
+    ),
+    Result(
+        "used_share",
+        "Share of the cloth used",
+        Percent(),
+        "Area of the pieces as a share of the cloth they are cut from.",
+    ),
+    Result(
+        "last_mark",
+        "Last mark, where the pieces end",
+        Length(),
+        "What the last mark must read from the straight end, on the cloth used furthest; as every mark, at the "
+        "nearest division of the ruler.",
+    ),
     Result("threads", "Threads to draw", Count(), "One for every cut that follows a drawn thread."),
     Result("thread_length", "Length of all drawn threads", Length(toward="up"), "One after another."),
-    Result("on_table", "The cloth", CLOTHS, "From edge to edge and end to end, before the wash and the first cut. Measure what lies on the table.", to_table=True),
-    Result("per_piece", "The order", _PER_PIECE, "What is ordered and what this plan cuts. Cut sizes have all hems in them.", to_table=True),
-    Result("marking", "Marking table", _MARKING, "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that rounding never adds up. If the check does not read as written, measure again before cutting.", sheet=True),
-    Result("cut_list", "Cuts in working order", _CUT_LIST, "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks are taken from them.", to_table=True),
+    Result(
+        "on_table",
+        "The cloth",
+        CLOTHS,
+        "From edge to edge and end to end, before the wash and the first cut. Measure what lies on the table.",
+        to_table=True,
+    ),
+    Result(
+        "per_piece",
+        "The order",
+        _PER_PIECE,
+        "What is ordered and what this plan cuts. Cut sizes have all hems in them.",
+        to_table=True,
+    ),
+    Result(
+        "marking",
+        "Marking table",
+        _MARKING,
+        "Along the cloth, from the straight end; lines that say “across”, from the trimming line of one selvedge, or "
+        "from the edge itself where nothing is trimmed. Each mark is rounded from its exact place, so that "
+        "rounding never adds up. If the check does not read as written, measure again before cutting.",
+        sheet=True,
+    ),
+    Result(
+        "cut_list",
+        "Cuts in working order",
+        _CUT_LIST,
+        "Every cut runs from edge to edge of what is in hand. Selvedges stay on until the cloth is cut across: marks "
+        "are taken from them.",
+        to_table=True,
+    ),
     Result("remnants", "Remnants to keep", _REMNANTS, "What is left over and large enough.", to_table=True),
-    Result("joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike.", to_table=True),
+    Result(
+        "joins", "Pieces joined from widths", _JOINS, "A full width in the centre, and two sides alike.", to_table=True
+    ),
 )
 
 
 def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
-    """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being looked for."""
+    """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being
+    looked for."""
     made = [(lay, working_order(lay, outcome.order.rules)) for lay in outcome.lays]
-    drawn = [work for _, found in made for work in found if (given.way_across if work.across else given.way_along) == "thread"]
+    drawn = [
+        work
+        for _, found in made
+        for work in found
+        if (given.way_across if work.across else given.way_along) == "thread"
+    ]
     whole = sum((lay.cloth.width * lay.length for lay in outcome.lays), Fraction(0))
     proof = bound_said(outcome)
     results = {
         "count": sum(outcome.counts.values()),
         "to_start_from": outcome.to_start_from if outcome.open_ended else None,
-        "least_length": length_to_start_from(outcome.bound, outcome.order.rules) if outcome.open_ended and outcome.bound is not None else None,
+        "least_length": length_to_start_from(outcome.bound, outcome.order.rules)
+        if outcome.open_ended and outcome.bound is not None
+        else None,
         "most_pieces": _most_pieces(outcome),
         "proof": "no: this is proven" if outcome.proven else "not ruled out",
         "used_share": 100 * sum((lay.piece_area for lay in outcome.lays), Fraction(0)) / whole,
@@ -94,7 +167,15 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
     notes = [proof, *next_steps(outcome, results["last_mark"], advice or Advice(), given)]
     if advice is None:
         notes.insert(0, say("A better plan is still being looked for."))
-    return Answer(results, spoken(outcome), notes=tuple(notes), working=_working(outcome), drawn_from=outcome, settled=advice is not None, headed=given.order or "")
+    return Answer(
+        results,
+        spoken(outcome),
+        notes=tuple(notes),
+        working=_working(outcome),
+        drawn_from=outcome,
+        settled=advice is not None,
+        headed=given.order or "",
+    )
 
 
 def _most_pieces(outcome: Outcome) -> int | None:
@@ -107,7 +188,8 @@ def _per_piece(outcome: Outcome) -> list[dict]:
     for number, piece in enumerate(outcome.pieces):
         width, length = piece.finished or (None, None)
         rows.append({
-            "piece": piece.name, "finished_width": width, "finished_length": length, "width": piece.width, "length": piece.length,
+            "piece": piece.name, "finished_width": width, "finished_length": length, "width": piece.width,
+            "length": piece.length,
             "wanted": piece.count, "cut": outcome.counts[number],
         })  # fmt: skip
     return rows
@@ -128,10 +210,18 @@ def _marking(lay: Lay, several: bool, ruler: Ruler) -> Iterator[dict]:
     cloth = lay.cloth.cloth.name if several else None
     for line in marked(lay):
         yield {
-            "cloth": cloth, "strip": _part_words(line), "start": line.start, "end": line.end, "marks": list(line.marks) or None,
+            "cloth": cloth, "strip": _part_words(line), "start": line.start, "end": line.end,
+            "marks": list(line.marks) or None,
             "gives": "waste" if line.is_waste else gives(lay, line.pieces) + waste_said(line.waste, ruler),
         }  # fmt: skip
-    yield {"cloth": cloth, "strip": "check", "start": None, "end": lay.used_length, "marks": None, "gives": "the last mark along: measure it first"}
+    yield {
+        "cloth": cloth,
+        "strip": "check",
+        "start": None,
+        "end": lay.used_length,
+        "marks": None,
+        "gives": "the last mark along: measure it first",
+    }
 
 
 def _part_words(line: Marked) -> str:
@@ -147,7 +237,8 @@ def _cut_list(made: list[tuple[Lay, list[Work]]], given: SimpleNamespace) -> lis
     for lay, found in made:
         for work in found:
             rows.append({
-                "step": len(rows) + 1, "cut": _cut_words(lay, work, len(made) > 1, given.ruler), "marks": list(work.marks) or None,
+                "step": len(rows) + 1, "cut": _cut_words(lay, work, len(made) > 1, given.ruler),
+                "marks": list(work.marks) or None,
                 "how": WAYS[given.way_across if work.across else given.way_along], "each": work.each,
             })  # fmt: skip
     return rows
@@ -163,19 +254,30 @@ def _kept(lay: Lay, keep: Fraction) -> list[dict]:
     counted: dict[tuple, int] = {}
     for box in remnants(lay, keep):
         counted[box.width, box.length] = counted.get((box.width, box.length), 0) + 1
-    rows = [{"cloth": lay.cloth.cloth.name, "width": width, "length": length, "how_many": count} for (width, length), count in counted.items()]
+    rows = [
+        {"cloth": lay.cloth.cloth.name, "width": width, "length": length, "how_many": count}
+        for (width, length), count in counted.items()
+    ]
     return rows[:_MOST_REMNANTS]
 
 
 def _join_row(join) -> dict:
-    return {"piece": join.piece.name, "full": join.full_widths, "full_width": join.full_width, "side_width": join.side_width or None, "seams": join.seams}
+    return {
+        "piece": join.piece.name,
+        "full": join.full_widths,
+        "full_width": join.full_width,
+        "side_width": join.side_width or None,
+        "seams": join.seams,
+    }
 
 
 def _working(outcome: Outcome) -> tuple[Phrase, ...]:
     lay = outcome.lays[0]
     steps = [
         say(
-            f"“{{cloth:text}}”: {{width:length}} wide{', less two selvedges' if lay.cloth.cloth.edges(outcome.order.rules).strip else ''}, after the wash: {{usable:length_down}} to plan on.",
+            "“{cloth:text}”: {width:length} "
+                f"wide{', less two selvedges' if lay.cloth.cloth.edges(outcome.order.rules).strip else ''}, after "
+                    "the wash: {usable:length_down} to plan on.",
             cloth=lay.cloth.cloth.name, width=lay.cloth.cloth.width, usable=lay.cloth.width,
         )
     ]  # fmt: skip
@@ -183,14 +285,27 @@ def _working(outcome: Outcome) -> tuple[Phrase, ...]:
     if not outcome.hindered:
         steps.append(say(_METHODS.get(outcome.order.rules.strips, _IN_STRIPS)))
     else:
-        steps.append(say("With flaws or a repeat, strips are laid one after another in every order that could be better, and step over what must stay free. The limit sees the flaws and the repeat."))
+        steps.append(
+            say(
+                "With flaws or a repeat, strips are laid one after another in every order that could be better, and "
+                "step over what must stay free. The limit sees the flaws and the repeat."
+            )
+        )
     return tuple(steps)
 
 
-_IN_STRIPS = "Strips are filled with pieces, and strips stacked, in every combination that could be better than the best so far. What none of them can pass is worked out at the same time."
+_IN_STRIPS = (
+    "Strips are filled with pieces, and strips stacked, in every combination that could be better than the "
+    "best so "
+    "far. What none of them can pass is worked out at the same time."
+)
 _METHODS = {
-    "sections": "The plan starts from strips both ways. Then pieces that are wanted too often are made dear, and strips cut into sections are filled at these prices. What the best strips and sections would give with no limit on numbers, plus the price of every piece ordered, is a limit that no plan cut this way can pass.",
-    "free": "The plan starts from strips both ways. Then every part is cut in two wherever pieces end, again and again, as long as it could be better than the best so far. Prices on the pieces give a limit that no plan can pass.",
+    "sections": "The plan starts from strips both ways. Then pieces that are wanted too often are made dear, and "
+    "strips cut into sections are filled at these prices. What the best strips and sections would give with no "
+    "limit on numbers, plus the price of every piece ordered, is a limit that no plan cut this way can pass.",
+    "free": "The plan starts from strips both ways. Then every part is cut in two wherever pieces end, again and "
+    "again, as long as it could be better than the best so far. Prices on the pieces give a limit that no plan "
+    "can pass.",
 }
 
 

@@ -5,11 +5,11 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Field, ask_again
-from calculators.trade.hems import Hems
 from calculators.asking.house_method import HouseMethod
+from calculators.asking.rows import Rows
+from calculators.trade.hems import Hems
 from calculators.values.kinds import Choice, Length, Text
 from calculators.values.measure import Ruler
-from calculators.asking.rows import Rows
 
 CUT, FINISHED = "cut", "finished"
 ANY_OTHER = "Any other"
@@ -19,10 +19,22 @@ _HEM = Length(most=Fraction(500))
 def hems_of_the_house(method: HouseMethod, ruler: Ruler) -> str:
     """The house's turn and hem for each of its kinds of piece, and for any other, as rows of text."""
     kinds = [(kind, method.for_kind(kind)) for kind in dict.fromkeys(method.kinds_of_piece)]
-    return json.dumps([[kind, *(own.measure(name, ruler) for name in ("turn", "hem"))] for kind, own in [*kinds, (ANY_OTHER, method)]], ensure_ascii=False)
+    return json.dumps(
+        [
+            [kind, *(own.measure(name, ruler) for name in ("turn", "hem"))]
+            for kind, own in [*kinds, (ANY_OTHER, method)]
+        ],
+        ensure_ascii=False,
+    )
 
 
-SIZES = Field("sizes", "Sizes", Choice(options={CUT: "cut sizes", FINISHED: "finished sizes"}), "Whether all hems are in the sizes below, or are to be added.", fixed=CUT)
+SIZES = Field(
+    "sizes",
+    "Sizes",
+    Choice(options={CUT: "cut sizes", FINISHED: "finished sizes"}),
+    "Whether all hems are in the sizes below, or are to be added.",
+    fixed=CUT,
+)
 HEMS = Field(
     "hems",
     "Hems, for finished sizes",
@@ -36,7 +48,8 @@ HEMS = Field(
         most=60,
         least=0,
     ),
-    f"Added on all four sides where finished sizes are written. A row of the order takes those of its own name, else “{ANY_OTHER}”.",
+    "Added on all four sides where finished sizes are written. A row of the order takes those of its own name, else "
+    f"“{ANY_OTHER}”.",
     optional=True,
     from_method=hems_of_the_house,
 )
@@ -51,7 +64,12 @@ def hems_for(name: str, given: SimpleNamespace) -> Hems:
     own = name.casefold()
     row = next((written[each] for each in (own, own.removesuffix("s"), ANY_OTHER.casefold()) if each in written), None)
     if row is None:
-        raise ask_again("hems", "There is no hem for “{name:text}”. Write a row for it, or one called “{other:text}”.", name=name, other=ANY_OTHER)
+        raise ask_again(
+            "hems",
+            "There is no hem for “{name:text}”. Write a row for it, or one called “{other:text}”.",
+            name=name,
+            other=ANY_OTHER,
+        )
     return Hems(row.turn, row.hem, row.hem, row.hem, row.hem)
 
 

@@ -7,8 +7,8 @@ import json
 from collections.abc import Callable
 
 from calculators.asking.house_method import HouseMethod, site_method
-from calculators.values.measure import Ruler
 from calculators.asking.usual_cloth import change_found, names_its_cloth
+from calculators.values.measure import Ruler
 
 CLOTHS = {"cm": "Linen | 150 cm | 430 cm | 1 | no", "in": "Linen | 60 in | 170 in | 1 | no"}
 PIECES = {
@@ -19,7 +19,8 @@ LONGEST_NAME = 30
 
 
 def cloths(method: HouseMethod, ruler: Ruler) -> str:
-    """The usual cloth as it is bought, where the house says what it is; the example's length where it says no length."""
+    """The usual cloth as it is bought, where the house says what it is; the example's length where it says no
+    length."""
     if not _settled(method, "cloth", "cloth_width", "cloth_length"):
         return ""
     name, width, length = _example(CLOTHS, ruler)[0][:3]
@@ -30,7 +31,8 @@ def cloths(method: HouseMethod, ruler: Ruler) -> str:
 
 
 def pieces(method: HouseMethod, ruler: Ruler) -> str:
-    """The usual piece, where the house says what it is; beside it those of the example, unless the house has kinds of its own."""
+    """The usual piece, where the house says what it is; beside it those of the example, unless the house has kinds of
+    its own."""
     has_kinds = method is not site_method() and "tables.pieces" in method.own
     if not has_kinds and not _settled(method, "piece_width", "piece_length"):
         return ""

@@ -2,8 +2,8 @@
 
 from types import SimpleNamespace
 
-from calculators.catalogue.lay_plan.asked import STRIPS
 from calculators.asking.declaration import Offer, Setting
+from calculators.catalogue.lay_plan.asked import STRIPS
 from calculators.trade.lay_plan.one_change import Change
 from calculators.trade.lay_plan.planning import Outcome
 
@@ -18,8 +18,17 @@ def change_offered(outcome: Outcome, change: Change, given: SimpleNamespace) -> 
         aim = (Setting("aim", change.order.rules.aim),) if change.order.rules.aim != outcome.order.rules.aim else ()
         sets = (*aim, Setting("strips", change.strips))
     else:
-        what = "let every piece turn" if len(change.turned) > 1 else f"let “{outcome.order.pieces[change.turned[0]].name}” turn"
+        what = (
+            "let every piece turn"
+            if len(change.turned) > 1
+            else f"let “{outcome.order.pieces[change.turned[0]].name}” turn"
+        )
         sets = tuple(Setting("pieces", "yes", given.pieces[number].place, "may_turn") for number in change.turned)
     counts = [piece.count for piece in outcome.order.pieces]
     fits = "everything ordered by number fits" if None in counts else "all {total:count} fit"
-    return Offer(f"{{what:text}}: {fits}.", {"what": what[0].upper() + what[1:], "total": sum(count or 0 for count in counts)}, does=what, sets=sets)
+    return Offer(
+        f"{{what:text}}: {fits}.",
+        {"what": what[0].upper() + what[1:], "total": sum(count or 0 for count in counts)},
+        does=what,
+        sets=sets,
+    )

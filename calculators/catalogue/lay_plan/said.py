@@ -8,34 +8,49 @@ from calculators.catalogue.lay_plan.asked import IF_NOT_ALL_FIT
 from calculators.catalogue.lay_plan.offered import change_offered
 from calculators.trade.cloth import LongEdges
 from calculators.trade.lay_plan.advice import Advice
-from calculators.trade.lay_plan.solving.any_stage_value import is_too_fine
 from calculators.trade.lay_plan.one_change import cannot_hold, turned_otherwise
 from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.solving.any_stage_value import is_too_fine
 from calculators.trade.lay_plan.what_if import WhatIf
+from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
-from calculators.trade.trade_rules import brief
 
 
 def spoken(outcome: Outcome) -> Phrase:
     """The one sentence that answers first."""
     rules, name = outcome.order.rules, outcome.lays[0].cloth.cloth.name
     if rules.aim == "buy":
-        return say("Buy **{length:length_up}** of {cloth:text} for the whole order.", length=outcome.to_start_from, cloth=name)
+        return say(
+            "Buy **{length:length_up}** of {cloth:text} for the whole order.", length=outcome.to_start_from, cloth=name
+        )
     if rules.aim == "shortest":
         sentence = "The whole order takes **{length:length_up}** of {cloth:text}"
         if outcome.short_by:
-            return say(sentence + ", and the cloth is {short:length_up} too short.", length=outcome.result, cloth=name, short=outcome.short_by)
+            return say(
+                sentence + ", and the cloth is {short:length_up} too short.",
+                length=outcome.result,
+                cloth=name,
+                short=outcome.short_by,
+            )
         return say(sentence + ".", length=outcome.result, cloth=name)
     made = outcome.made
     total = sum(made)
     if outcome.missing:
-        ordered = [piece.count if piece.count is not None else count for piece, count in zip(outcome.order.pieces, made)]
+        ordered = [
+            piece.count if piece.count is not None else count for piece, count in zip(outcome.order.pieces, made)
+        ]
         return say("**{total:piece|pieces}** of {wanted:count} ordered can be cut.", total=total, wanted=sum(ordered))
     from_cloths = "{cloth:text}" if len(outcome.lays) == 1 else "{cloths:count} cloths"
     parts = ", cut in {parts:count} parts" if outcome.joins else ""
     end = ": the whole order." if _all_counted(outcome) else "."
-    return say(f"**{{total:piece|pieces}}** from {from_cloths}{parts}{end}", total=total, cloth=name, cloths=len(outcome.lays), parts=sum(outcome.counts.values()))
+    return say(
+        f"**{{total:piece|pieces}}** from {from_cloths}{parts}{end}",
+        total=total,
+        cloth=name,
+        cloths=len(outcome.lays),
+        parts=sum(outcome.counts.values()),
+    )
 
 
 def _all_counted(outcome: Outcome) -> bool:
@@ -52,14 +67,22 @@ def bound_said(outcome: Outcome) -> Phrase:
     if aim == "shelf":
         gap = outcome.order.rules.gap
         wanted = sum((piece.count or 0) * (piece.width + gap) * (piece.length + gap) for piece in outcome.pieces)
-        if len(outcome.order.cloths) == 1 and len(outcome.lays) == 1 and outcome.bound is not None and outcome.bound < wanted:
+        if (
+            len(outcome.order.cloths) == 1
+            and len(outcome.lays) == 1
+            and outcome.bound is not None
+            and outcome.bound < wanted
+        ):
             return say("No plan cut this way can take the whole order from this cloth.")
         return say("It is not proven that no plan takes the whole order.")
     keeps = " that keeps every kind of piece" if outcome.instead and all(outcome.made) else ""
     if outcome.proven:
         return say(f"No plan cut this way{keeps} can give more.")
     if outcome.bound is not None and all(piece.matters == 1 for piece in outcome.pieces):
-        return say(f"It is not proven that no plan{keeps} gives more: {{more:more piece is|more pieces are}} not ruled out.", more=int(outcome.bound - outcome.result))
+        return say(
+            f"It is not proven that no plan{keeps} gives more: {{more:more piece is|more pieces are}} not ruled out.",
+            more=int(outcome.bound - outcome.result),
+        )
     return say(f"It is not proven that no other plan{keeps} gives more.")
 
 
@@ -68,7 +91,10 @@ def _length_bound(outcome: Outcome) -> Phrase:
         return say("No plan cut this way can use less.")
     if outcome.bound is None:
         return say("It is not proven that no other plan uses less.")
-    return say("It is not proven that no plan uses less: up to {gap:length_up} less is not ruled out.", gap=outcome.result - outcome.bound)
+    return say(
+        "It is not proven that no plan uses less: up to {gap:length_up} less is not ruled out.",
+        gap=outcome.result - outcome.bound,
+    )
 
 
 def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: SimpleNamespace) -> Iterator[Phrase]:
@@ -89,9 +115,16 @@ def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: Sim
     for change in advice.what_ifs:
         yield from _change_said(outcome, change)
     yield from _starting_edges(outcome, given.ruler)
-    yield say(brief("one-end") + " The last mark along must read {last:length}: if it does not, measure again before cutting.", last=last_mark)
+    yield say(
+        brief("one-end")
+        + " The last mark along must read {last:length}: if it does not, measure again before cutting.",
+        last=last_mark,
+    )
     if outcome.open_ended and given.ruler.read(outcome.result) != given.ruler.read(outcome.result, "up"):
-        yield say("Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the nearest.")
+        yield say(
+            "Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the "
+            "nearest."
+        )
 
 
 def _left_out_instead(outcome: Outcome) -> Phrase:
@@ -103,7 +136,8 @@ def _left_out_instead(outcome: Outcome) -> Phrase:
     if outcome.order.rules.aim == "shelf":
         return say("{without:text} {names:text}, more of the cloth would be used.", without=without, names=names)
     return say(
-        "{without:text} {names:text}, {total:piece|pieces} could be cut. If you would rather have those, say so under {column:text}.",
+        "{without:text} {names:text}, {total:piece|pieces} could be cut. If you would rather have those, say so "
+            "under {column:text}.",
         without=without, names=names, total=sum(then), column=f"“{IF_NOT_ALL_FIT}”",
     )  # fmt: skip
 
@@ -111,7 +145,11 @@ def _left_out_instead(outcome: Outcome) -> Phrase:
 def _bought(outcome: Outcome, advice: Advice) -> Phrase:
     """What to buy, once nothing else was found to do."""
     turning = ", and no turning," if turned_otherwise(outcome.order) else ""
-    why = "The order is larger than the cloth. " if cannot_hold(outcome.order) else f"No other way of cutting{turning} was found that takes the whole order. "
+    why = (
+        "The order is larger than the cloth. "
+        if cannot_hold(outcome.order)
+        else f"No other way of cutting{turning} was found that takes the whole order. "
+    )
     then = "; in one length with this cloth, {longer:length_up} more would do." if advice.longer else "."
     return say(
         f"{why}For the rest, buy {{length:length_up}} of {{cloth:text}}{then}",
@@ -130,7 +168,11 @@ def _starting_edges(outcome: Outcome, ruler: Ruler) -> Iterator[Phrase]:
         yield say("Marks across{cloth:text} start from {edge:text}.", cloth=of_cloth, edge=each.start(ruler))
     if any(each.strip for each in edges):
         across_first = all(lay.first_cut == "across" for lay in outcome.lays)
-        yield say(brief("selvedges") if across_first else "The selvedges come off with the first cuts along, once every mark is set.")
+        yield say(
+            brief("selvedges")
+            if across_first
+            else "The selvedges come off with the first cuts along, once every mark is set."
+        )
 
 
 def _room_taken(outcome: Outcome) -> Iterator[Phrase]:
@@ -140,8 +182,10 @@ def _room_taken(outcome: Outcome) -> Iterator[Phrase]:
     given_up = [piece.name for piece, count in made if piece.count is not None and count < piece.count]
     if without_number and given_up:
         yield say(
-            "{given_up:text} may have been given up for {taken:text}, of which as many as fit are cut: the plan counts pieces, and small ones make more. Write how many of {taken:text} you want, and plan again.",
-            given_up=_in_a_row(given_up), taken=_in_a_row(without_number),
+            "{given_up:text} may have been given up for {taken:text}, of which as many as fit are cut: the plan "
+            "counts pieces, and small ones make more. Write how many of {taken:text} you want, and plan again.",
+            given_up=_in_a_row(given_up),
+            taken=_in_a_row(without_number),
         )
 
 
@@ -154,10 +198,20 @@ def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
     """Where the plan is cut in fewer ways than were asked for."""
     strips = outcome.order.rules.strips
     if outcome.hindered and strips in ("sections", "free") and not outcome.proven:
-        between = "stepping over what must stay free" if any(cloth.flaws for cloth in outcome.order.cloths) else "starting where the repeat starts"
-        yield say("This plan is cut in plain strips, {between:text}; sections and cuts any way were not tried on this cloth.", between=between)
+        between = (
+            "stepping over what must stay free"
+            if any(cloth.flaws for cloth in outcome.order.cloths)
+            else "starting where the repeat starts"
+        )
+        yield say(
+            "This plan is cut in plain strips, {between:text}; sections and cuts any way were not tried on this cloth.",
+            between=between,
+        )
     elif strips == "free" and any(is_too_fine(lay.plan.task) for lay in outcome.lays):
-        yield say("This plan is cut in plain strips: there are too many places for a cut to try them all. Sizes in whole centimetres leave fewer.")
+        yield say(
+            "This plan is cut in plain strips: there are too many places for a cut to try them all. Sizes in whole "
+            "centimetres leave fewer."
+        )
     if outcome.open_ended and strips == "either":
         yield say("The least length was looked for in strips across the cloth, not along.")
 
@@ -181,20 +235,33 @@ def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
     if change.kind in _RULES:
         rule, otherwise = _RULES[change.kind]
         if change.saved:
-            yield say(f"{rule} costs {{saved:length_up}} of cloth: so much less would do if {otherwise}.", saved=change.saved)
+            yield say(
+                f"{rule} costs {{saved:length_up}} of cloth: so much less would do if {otherwise}.", saved=change.saved
+            )
         elif change.pieces:
-            yield say(f"{rule} costs {{pieces:piece|pieces}}: so many more would fit if {otherwise}.", pieces=change.pieces)
+            yield say(
+                f"{rule} costs {{pieces:piece|pieces}}: so many more would fit if {otherwise}.", pieces=change.pieces
+            )
         elif change.none and not outcome.missing:
             yield say(f"{rule} costs nothing here.")
     elif change.kind == "more cloth":
-        yield say("Cloth {by:length_up} longer would give {pieces:more piece|more pieces}.", by=change.by, pieces=change.pieces)
+        yield say(
+            "Cloth {by:length_up} longer would give {pieces:more piece|more pieces}.",
+            by=change.by,
+            pieces=change.pieces,
+        )
     else:
         piece = outcome.order.pieces[change.piece]
         size = (piece.length if change.kind == "shorter" else piece.width) - change.by
-        gain = "would save {saved:length_down} of cloth" if change.saved else "would give {pieces:more piece|more pieces}"
-        yield say(
-            f"“{{name:text}}” {{by:length_up}} {change.kind}, {{size:length_down}}{' cut' if piece.finished else ''}, {gain}.",
-            name=piece.name, by=change.by, size=size, saved=change.saved, pieces=change.pieces,
+        gain = (
+            "would save {saved:length_down} of cloth" if change.saved else "would give {pieces:more piece|more pieces}"
         )
-
-
+        yield say(
+            f"“{{name:text}}” {{by:length_up}} {change.kind}, "
+            f"{{size:length_down}}{' cut' if piece.finished else ''}, {gain}.",
+            name=piece.name,
+            by=change.by,
+            size=size,
+            saved=change.saved,
+            pieces=change.pieces,
+        )

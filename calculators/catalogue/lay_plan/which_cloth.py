@@ -4,14 +4,15 @@ from collections import Counter
 from collections.abc import Iterator
 
 from calculators.trade.cloth import LongEdges, after_the_wash
-from calculators.values.kinds import Change, Column, Count, Length, Table, Text
 from calculators.trade.lay_plan.order import Rules
 from calculators.trade.lay_plan.planning import Outcome
+from calculators.values.kinds import Change, Column, Count, Length, Table, Text
 from calculators.values.measure import Ruler, show_length
 
 CLOTHS = Table(
     columns=(
-        Column("cloth", "Cloth", Text()), Column("how_many", "How many", Count()), Column("width", "Width", Length()), Column("length", "Length", Length()),
+        Column("cloth", "Cloth", Text()), Column("how_many", "How many", Count()), Column("width", "Width", Length()),
+        Column("length", "Length", Length()),
         Column("selvedges", "Selvedges", Text()), Column("wash", "Wash allowed for", Text()),
         Column("washed_width", "Washed width", Length()), Column("washed_length", "Washed length", Length()),
     )
@@ -25,7 +26,8 @@ def cloths_told(outcome: Outcome, ruler: Ruler) -> Iterator[dict]:
     for cloth, used in Counter(lay.cloth.cloth for lay in outcome.lays).items():
         length = ruler.read(outcome.to_start_from, "up") if cloth.length is None else cloth.length
         yield {
-            "cloth": cloth.name, "how_many": used if len(outcome.lays) > 1 else None, "width": cloth.width, "length": length,
+            "cloth": cloth.name, "how_many": used if len(outcome.lays) > 1 else None, "width": cloth.width,
+            "length": length,
             "selvedges": _selvedges_said(cloth.edges(rules), ruler), "wash": _wash_said(rules, ruler),
             "washed_width": after_the_wash(cloth.width, rules.change_width) if washed else None,
             "washed_length": after_the_wash(length, rules.change_length) if washed else None,

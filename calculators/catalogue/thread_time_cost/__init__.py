@@ -5,14 +5,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.asking.declaration import Answer, Calculator, Example, Result
 from calculators.catalogue.thread_time_cost.asked import ASKED, FIELDS
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, costs_of, hands_on
-from calculators.asking.declaration import Answer, Calculator, Example, Result
+from calculators.trade.thread import (
+    seams_of_a_row,
+    stitching_of_a_piece,
+    thread_ends,
+    thread_for_each_length,
+    whole_spools,
+)
 from calculators.values.duration import Minutes
 from calculators.values.kinds import Count, LongLength, Number
 from calculators.values.money import Amount
 from calculators.values.phrase import Phrase, say
-from calculators.trade.thread import seams_of_a_row, stitching_of_a_piece, thread_ends, thread_for_each_length, whole_spools
 
 _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "what each piece needs besides"}
 _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it is the same on every machine
@@ -20,7 +26,8 @@ _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it
 
 @dataclass(frozen=True)
 class _Piece:
-    """One piece of the batch, whatever their number: its stitching and thread [mm], loose ends of it [mm], thread for each length, seam of a corner [mm]."""
+    """One piece of the batch, whatever their number: its stitching and thread [mm], loose ends of it [mm], thread for
+    each length, seam of a corner [mm]."""
 
     stitching: Fraction
     thread: Fraction
@@ -44,7 +51,11 @@ def _work(given: SimpleNamespace) -> Answer:
     made = given.pieces if given.gives is None else min(given.pieces, given.gives)
     sums = _sums(given, piece, made, given.cloth_bought)
     is_short, all_known = made < given.pieces, given.cloth_more is not None or not given.price_cloth
-    whole = _sums(given, piece, given.pieces, given.cloth_bought + (given.cloth_more or 0)) if is_short and all_known else None
+    whole = (
+        _sums(given, piece, given.pieces, given.cloth_bought + (given.cloth_more or 0))
+        if is_short and all_known
+        else None
+    )
     costs = sums.costs
     priced = len(costs.without_price) < 3 or given.other > 0
     results = {
@@ -78,7 +89,10 @@ def _piece(given: SimpleNamespace) -> _Piece:
     edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
     stitching = stitching_of_a_piece(edge, given.rows, given.corners, corner)
     ratio = thread_for_each_length(given.stitch, given.thickness)
-    ends = thread_ends(given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0), given.thread_end)
+    ends = thread_ends(
+        given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0),
+        given.thread_end,
+    )
     return _Piece(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
 
 
@@ -98,9 +112,15 @@ def _sums(given: SimpleNamespace, piece: _Piece, pieces: int, cloth: Fraction) -
 
 def _spoken(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Phrase:
     if not is_short:
-        return say("**{time} of work**, {thread} of thread" + ("; **{total} for the batch**, {each} a piece." if priced else "."), **results)
+        return say(
+            "**{time} of work**, {thread} of thread"
+            + ("; **{total} for the batch**, {each} a piece." if priced else "."),
+            **results,
+        )
     amounts = "{time} of work, {thread} of thread" + ("; {total}, {each} a piece." if priced else ".")
-    return say("**{wanted:count} wanted; this cloth gives {made}.** Those {made}: " + amounts, wanted=given.pieces, **results)
+    return say(
+        "**{wanted:count} wanted; this cloth gives {made}.** Those {made}: " + amounts, wanted=given.pieces, **results
+    )
 
 
 def _of_the_whole(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Iterator[Phrase]:
@@ -109,53 +129,118 @@ def _of_the_whole(given: SimpleNamespace, results: dict, is_short: bool, priced:
         return
     wanted = {"wanted": given.pieces, **results}
     if results["time_whole"] is None:
-        yield say("Write what further cloth the rest take, under “Further cloth for the rest”, and what all {wanted:count} cost stands here too.", **wanted)
+        yield say(
+            "Write what further cloth the rest take, under “Further cloth for the rest”, and what all {wanted:count} "
+            "cost stands here too.",
+            **wanted,
+        )
         return
     cloth = "{cloth:length_up} of cloth, " if given.cloth_more is not None else ""
-    amounts = cloth + "{time_whole} of work, {thread_whole} of thread" + ("; {total_whole}, {each_whole} a piece." if priced else ".")
+    amounts = (
+        cloth
+        + "{time_whole} of work, {thread_whole} of thread"
+        + ("; {total_whole}, {each_whole} a piece." if priced else ".")
+    )
     yield say("All {wanted:count} want " + amounts, cloth=given.cloth_bought + (given.cloth_more or 0), **wanted)
 
 
 def _notes(costs: Costs, results: dict) -> Iterator[Phrase]:
     if results["thread"]:
-        yield say("Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.", spools=results["spools"], bobbins=results["bobbins"])
+        yield say(
+            "Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.",
+            spools=results["spools"],
+            bobbins=results["bobbins"],
+        )
     else:
         yield say("Nothing is stitched by machine here; thread for sewing by hand is not counted.")
     if costs.largest:
-        yield say("The largest part is {part:text}: {cost:amount} of {total:amount}.", part=_NAMES[costs.largest], cost=costs.parts[costs.largest], total=costs.total)
+        yield say(
+            "The largest part is {part:text}: {cost:amount} of {total:amount}.",
+            part=_NAMES[costs.largest],
+            cost=costs.parts[costs.largest],
+            total=costs.total,
+        )
     if results["one_more"] is not None:
-        yield say("One more piece would cost {one_more}: its share of the cloth, its own thread and minutes, and what it needs besides.", **results)
+        yield say(
+            "One more piece would cost {one_more}: its share of the cloth, its own thread and minutes, and what it "
+            "needs besides.",
+            **results,
+        )
     if costs.without_price:
-        yield say("Not in the sum, for want of a price: {parts:text}.", parts=", ".join(_NAMES[part] for part in costs.without_price))
+        yield say(
+            "Not in the sum, for want of a price: {parts:text}.",
+            parts=", ".join(_NAMES[part] for part in costs.without_price),
+        )
 
 
 def _working(given: SimpleNamespace, piece: _Piece, costs: Costs, results: dict) -> Iterator[Phrase]:
     yield say(
-        "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × {length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
+        "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × "
+        "{length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
         "Each row is counted as long as the edge; further in it is a little shorter.",
-        rows=given.rows, across=given.sides_across, width=given.finished_width, along=given.sides_along, length=given.finished_length,
-        corners=given.corners if piece.corner else 0, corner=piece.corner, whole=piece.stitching,
+        rows=given.rows,
+        across=given.sides_across,
+        width=given.finished_width,
+        along=given.sides_along,
+        length=given.finished_length,
+        corners=given.corners if piece.corner else 0,
+        corner=piece.corner,
+        whole=piece.stitching,
     )
     yield say(
-        "Thread for each length of it, upper and lower together: 2 + 2 × {thickness:length} ÷ {stitch:length} = {ratio}. Both threads run along every stitch, "
-        "and from one to the next each dips to the middle of the cloth and comes back. Nothing is allowed for cloth that gives way or thread that stretches.",
-        thickness=given.thickness, stitch=given.stitch, ratio=results["ratio"],
+        "Thread for each length of it, upper and lower together: 2 + 2 × {thickness:length} ÷ {stitch:length} = "
+        "{ratio}. Both threads run along every stitch, "
+        "and from one to the next each dips to the middle of the cloth and comes back. Nothing is allowed for cloth "
+        "that gives way or thread that stretches.",
+        thickness=given.thickness,
+        stitch=given.stitch,
+        ratio=results["ratio"],
     )
     yield say(
-        "{pieces:piece|pieces} × ({whole:long} × {ratio} + {ends:length} of thread ends), and {waste:percent} for waste: {thread}.",
-        pieces=costs.pieces, whole=piece.stitching, ratio=results["ratio"], ends=piece.ends, waste=given.waste, thread=results["thread"],
+        "{pieces:piece|pieces} × ({whole:long} × {ratio} + {ends:length} of thread ends), and {waste:percent} for "
+        "waste: {thread}.",
+        pieces=costs.pieces,
+        whole=piece.stitching,
+        ratio=results["ratio"],
+        ends=piece.ends,
+        waste=given.waste,
+        thread=results["thread"],
     )
     yield say(
-        "Time: {batch:minutes} once and {pieces:count} × {piece:minutes} = {time}.", batch=given.minutes_batch, pieces=costs.pieces, piece=given.minutes_piece, time=results["time"],
+        "Time: {batch:minutes} once and {pieces:count} × {piece:minutes} = {time}.",
+        batch=given.minutes_batch,
+        pieces=costs.pieces,
+        piece=given.minutes_piece,
+        time=results["time"],
     )
     if costs.parts[CLOTH] is not None:
-        yield say("Cloth: {length:length} at {price:price} = {cost:amount}.", length=given.cloth_bought, price=given.price_cloth, cost=costs.parts[CLOTH])
+        yield say(
+            "Cloth: {length:length} at {price:price} = {cost:amount}.",
+            length=given.cloth_bought,
+            price=given.price_cloth,
+            cost=costs.parts[CLOTH],
+        )
     if costs.parts[THREAD] is not None:
-        yield say("Thread: {spools:reel|reels} at {price:amount} = {cost:amount}, whole reels as they are bought.", spools=results["spools"], price=given.price_spool, cost=costs.parts[THREAD])
+        yield say(
+            "Thread: {spools:reel|reels} at {price:amount} = {cost:amount}, whole reels as they are bought.",
+            spools=results["spools"],
+            price=given.price_spool,
+            cost=costs.parts[THREAD],
+        )
     if costs.parts[TIME] is not None:
-        yield say("Time: {time} at {rate:amount} an hour = {cost:amount}.", time=results["time"], rate=given.rate, cost=costs.parts[TIME])
+        yield say(
+            "Time: {time} at {rate:amount} an hour = {cost:amount}.",
+            time=results["time"],
+            rate=given.rate,
+            cost=costs.parts[TIME],
+        )
     if given.other:
-        yield say("Besides: {pieces:count} × {other:amount} = {cost:amount}.", pieces=costs.pieces, other=given.other, cost=costs.parts[OTHER])
+        yield say(
+            "Besides: {pieces:count} × {other:amount} = {cost:amount}.",
+            pieces=costs.pieces,
+            other=given.other,
+            cost=costs.parts[OTHER],
+        )
 
 
 CALCULATOR = Calculator(
@@ -165,9 +250,20 @@ CALCULATOR = Calculator(
     fields=FIELDS,
     asked=ASKED,
     results=(
-        Result("made", "Pieces made", Count(), "Those wanted, or those that the cloth gives where that is fewer. All sums but the last four are for these."),
+        Result(
+            "made",
+            "Pieces made",
+            Count(),
+            "Those wanted, or those that the cloth gives where that is fewer. All sums but the last four are for "
+            "these.",
+        ),
         Result("stitching", "Stitching", LongLength(), "All rows and corner seams of the batch."),
-        Result("ratio", "Thread for each length of stitching", Number(places=2), "Upper and lower thread together, without ends and waste."),
+        Result(
+            "ratio",
+            "Thread for each length of stitching",
+            Number(places=2),
+            "Upper and lower thread together, without ends and waste.",
+        ),
         Result("thread", "Thread", LongLength(toward="up"), "Upper and lower thread together, with ends and waste."),
         Result("spools", "Reels to buy", Count(), "Whole reels that hold all the thread."),
         Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, which is half of it."),
@@ -179,10 +275,27 @@ CALCULATOR = Calculator(
         Result("cost_other", "Cost of the rest", Amount(), "What each piece needs besides, for all pieces."),
         Result("total", "Cost of the batch", Amount(), "All parts that have a price."),
         Result("each", "Cost of a piece", Amount(), "A piece’s share of the batch."),
-        Result("one_more", "One more piece", Amount(), "What it would add: its share of the cloth, its own thread and minutes, and what it needs besides."),
-        Result("time_whole", "Hands-on time, all wanted", Minutes(), "For every piece wanted, where the cloth gives fewer."),
-        Result("thread_whole", "Thread, all wanted", LongLength(toward="up"), "For every piece wanted, where the cloth gives fewer."),
-        Result("total_whole", "Cost of all wanted", Amount(), "For every piece wanted, with the cloth that all of them take."),
+        Result(
+            "one_more",
+            "One more piece",
+            Amount(),
+            "What it would add: its share of the cloth, its own thread and minutes, and what it needs besides.",
+        ),
+        Result(
+            "time_whole", "Hands-on time, all wanted", Minutes(), "For every piece wanted, where the cloth gives fewer."
+        ),
+        Result(
+            "thread_whole",
+            "Thread, all wanted",
+            LongLength(toward="up"),
+            "For every piece wanted, where the cloth gives fewer.",
+        ),
+        Result(
+            "total_whole",
+            "Cost of all wanted",
+            Amount(),
+            "For every piece wanted, with the cloth that all of them take.",
+        ),
         Result("each_whole", "Cost of a piece, all wanted", Amount(), "A piece’s share of that."),
     ),
     work=_work,
@@ -193,21 +306,58 @@ CALCULATOR = Calculator(
             "thread-consumption: 2 + 2 × 0.01 × 10 = 2.2 in of thread for each inch, at 10 stitches an inch",
         ),
         Example(
-            {"pieces": "1", "finished_width": "40 cm", "finished_length": "140 cm", "rows": "1", "sides_along": "1", "corners": "2", "mitre_seam": "3 cm"},
+            {
+                "pieces": "1",
+                "finished_width": "40 cm",
+                "finished_length": "140 cm",
+                "rows": "1",
+                "sides_along": "1",
+                "corners": "2",
+                "mitre_seam": "3 cm",
+            },
             {"stitching": 2_260},
             "arithmetic: a runner that keeps one selvedge, 2 × 40 + 140 cm, and two corner seams of 3 cm",
         ),
         Example(
             {
-                "pieces": "10", "finished_width": "40 cm", "finished_length": "40 cm", "rows": "1", "corners": "4", "mitre_seam": "3 cm", "stitch": "3 mm", "thickness": "1.5 mm",
-                "thread_end": "10 cm", "waste": "10", "spool": "100 m", "bobbin": "10 m", "minutes_batch": "20", "minutes_piece": "15", "rate": "30", "cloth_bought": "2 m", "price_cloth": "18 per m",
-                "price_spool": "3", "other": "0.50",
+                "pieces": "10",
+                "finished_width": "40 cm",
+                "finished_length": "40 cm",
+                "rows": "1",
+                "corners": "4",
+                "mitre_seam": "3 cm",
+                "stitch": "3 mm",
+                "thickness": "1.5 mm",
+                "thread_end": "10 cm",
+                "waste": "10",
+                "spool": "100 m",
+                "bobbin": "10 m",
+                "minutes_batch": "20",
+                "minutes_piece": "15",
+                "rate": "30",
+                "cloth_bought": "2 m",
+                "price_cloth": "18 per m",
+                "price_spool": "3",
+                "other": "0.50",
             },
             {
-                "stitching": 17_200, "ratio": 3, "thread": 78_760, "spools": 1, "bobbins": 4, "time": 170, "time_piece": 17, "cost_cloth": 36, "cost_thread": 3, "cost_time": 85, "cost_other": 5,
-                "total": 129, "each": 12.9, "one_more": 11.83628,
+                "stitching": 17_200,
+                "ratio": 3,
+                "thread": 78_760,
+                "spools": 1,
+                "bobbins": 4,
+                "time": 170,
+                "time_piece": 17,
+                "cost_cloth": 36,
+                "cost_thread": 3,
+                "cost_time": 85,
+                "cost_other": 5,
+                "total": 129,
+                "each": 12.9,
+                "one_more": 11.83628,
             },
-            "worked by hand: a piece 160 + 12 = 172 cm of stitching, × 3 = 516 cm, + 5 × 4 × 10 cm of ends = 716 cm, + 10 % = 787.6 cm; 20 + 10 × 15 = 170 min; "
+            "worked by hand: a piece 160 + 12 = 172 cm of stitching, × 3 = 516 cm, + 5 × 4 × 10 cm of ends = 716 cm, "
+            "+ 10 % = 787.6 cm; 20 + 10 × 15 = 170 min; "
             "36 + 3 + 85 + 5 = 129; one more 3.60 + 0.23628 + 7.50 + 0.50",
         ),
     ),

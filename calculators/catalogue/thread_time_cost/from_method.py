@@ -1,15 +1,16 @@
-"""What the house method holds for thread, time and cost: minutes of its steps, prices, and the size of its usual piece."""
+"""What the house method holds for thread, time and cost: minutes of its steps, prices, and the size of its usual
+piece."""
 
 from collections.abc import Iterator
 from fractions import Fraction
 
+from calculators.asking.house_method import HouseMethod, on_ruler
 from calculators.trade.cloth import LongEdges
 from calculators.trade.corners.mitre_marks import mitre_marks
-from calculators.asking.house_method import HouseMethod, on_ruler
+from calculators.trade.pieces import threads_of_a_piece
 from calculators.values.kinds import Kind, Length, Number, Refused
 from calculators.values.measure import MM_IN, Ruler, show_exactly
 from calculators.values.money import Amount
-from calculators.trade.pieces import threads_of_a_piece
 
 _MINUTES = Number(most=Fraction(10_000), sign=" min", places=2)
 _UNITS = {"metre": "m", "yard": "yd"}
@@ -21,12 +22,28 @@ def minutes_for_the_batch(method: HouseMethod, ruler: Ruler) -> str:
 
 
 def minutes_for_a_piece(
-    method: HouseMethod, ruler: Ruler, corners: int, across: int, sides_along: int, sides_across: int, width: Fraction, length: Fraction
+    method: HouseMethod,
+    ruler: Ruler,
+    corners: int,
+    across: int,
+    sides_along: int,
+    sides_across: int,
+    width: Fraction,
+    length: Fraction,
 ) -> str:
-    """The minutes of all steps that are done to every piece: to the piece itself, its corners, its hems, and its share of the drawn threads."""
+    """The minutes of all steps that are done to every piece: to the piece itself, its corners, its hems, and its share
+    of the drawn threads."""
     hem = sides_across * width + sides_along * length
-    times = {"piece": Fraction(1), "corner": Fraction(corners), "metre": hem / MM_IN["m"], "yard": hem / MM_IN["yd"], "thread": threads_of_a_piece(across)}
-    return _minutes(sum((many * sum(_timed(method, ruler, each), Fraction(0)) for each, many in times.items()), Fraction(0)), ruler)
+    times = {
+        "piece": Fraction(1),
+        "corner": Fraction(corners),
+        "metre": hem / MM_IN["m"],
+        "yard": hem / MM_IN["yd"],
+        "thread": threads_of_a_piece(across),
+    }
+    return _minutes(
+        sum((many * sum(_timed(method, ruler, each), Fraction(0)) for each, many in times.items()), Fraction(0)), ruler
+    )
 
 
 def side_by_side(method: HouseMethod, ruler: Ruler) -> str:
@@ -41,7 +58,9 @@ def price_of_cloth(method: HouseMethod, ruler: Ruler) -> str:
     """The price of the cloth that the house uses most, or of the only cloth that has one."""
     prices = [(thing, f"{price} per {_UNITS[per]}") for thing, price, per in _priced(method, ruler) if per in _UNITS]
     used_most = on_ruler(method.measures.get("cloth", ""), ruler).casefold()
-    return next((price for thing, price in prices if thing.casefold() == used_most), prices[0][1] if len(prices) == 1 else "")
+    return next(
+        (price for thing, price in prices if thing.casefold() == used_most), prices[0][1] if len(prices) == 1 else ""
+    )
 
 
 def price_of_a_spool(method: HouseMethod, ruler: Ruler) -> str:

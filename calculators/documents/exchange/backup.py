@@ -1,7 +1,9 @@
-"""One file of all that a browser keeps: every method and job with its dated changes, what was ticked and measured for a batch
+"""One file of all that a browser keeps: every method and job with its dated changes, what was ticked and measured for a
+batch
 that is kept as no job, whose method is followed, the ruler in hand.
 
-Each document is written as its changes in order, the first of them the whole document, each further one a JSON Merge Patch
+Each document is written as its changes in order, the first of them the whole document, each further one a JSON Merge
+Patch
 (RFC 7396) of what stood before. A record that could not be read when the file was saved is in it letter for letter.
 """
 
@@ -12,12 +14,12 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from calculators.documents.json_text import Unreadable, read_json, write_json
 from calculators.documents.exchange.share_link import JOB, LONGEST_OF, METHOD, Handed, handed
-from calculators.documents.job.format import RULER
 from calculators.documents.house_method.format import ID
-from calculators.documents.merge_patch import patch, patched
+from calculators.documents.job.format import RULER
 from calculators.documents.json_schema import Schema, group, listed, text
+from calculators.documents.json_text import Unreadable, read_json, write_json
+from calculators.documents.merge_patch import patch, patched
 from calculators.documents.versions import Document, Format
 
 FORMAT, VERSION = "workroom", 3
@@ -30,7 +32,8 @@ LONGEST_HISTORY = 8_000_000  # [characters] of all versions of one document toge
 
 @dataclass(frozen=True)
 class Kept:
-    """One document of such a file: its kind and id, and what it was after each change, oldest first: (moment, data or raw text)."""
+    """One document of such a file: its kind and id, and what it was after each change, oldest first: (moment, data or
+    raw text)."""
 
     kind: str
     identity: str
@@ -74,7 +77,8 @@ class Kept:
 
 @dataclass(frozen=True)
 class Everything:
-    """All that such a file holds. follows: the id of the method followed; ruler: the one in hand; empty for none chosen."""
+    """All that such a file holds. follows: the id of the method followed; ruler: the one in hand; empty for none
+    chosen."""
 
     kept: tuple[Kept, ...]
     follows: str = ""
@@ -85,7 +89,14 @@ class Everything:
 def schema() -> Schema:
     """The shape of a file of everything as JSON Schema."""
     change = group({"at": text(40), "patch": {}, "damaged": text(LONGEST_OF[JOB] * 2)}, ("at",))
-    kept = group({"kind": {"enum": [METHOD, JOB, LOOSE]}, "id": {"anyOf": [ID, text(0)]}, "changes": listed(change, MOST_CHANGES)}, ("kind", "id", "changes"))
+    kept = group(
+        {
+            "kind": {"enum": [METHOD, JOB, LOOSE]},
+            "id": {"anyOf": [ID, text(0)]},
+            "changes": listed(change, MOST_CHANGES),
+        },
+        ("kind", "id", "changes"),
+    )
     properties = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
@@ -105,7 +116,12 @@ def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Do
         except Unreadable:
             data = None
         if not isinstance(data, dict) or _has_null(data):
-            changes.append({"at": version["at"], "damaged": base64.b64encode(version["text"].encode("utf-8", "surrogatepass")).decode()})
+            changes.append(
+                {
+                    "at": version["at"],
+                    "damaged": base64.b64encode(version["text"].encode("utf-8", "surrogatepass")).decode(),
+                }
+            )
             continue
         changes.append({"at": version["at"], "patch": patch(before, data)})
         before = data
@@ -113,7 +129,8 @@ def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Do
 
 
 def file_of(kept: Iterable[Document], follows: str = "", ruler: str = "") -> str:
-    """The text of the file: the same for the same things kept. Should it grow too long to be read again, only the newest of each is in it."""
+    """The text of the file: the same for the same things kept. Should it grow too long to be read again, only the
+    newest of each is in it."""
     ordered = sorted(kept, key=lambda each: (each["kind"], each["id"]))
     whole = {"format": FORMAT, "version": VERSION, "kept": ordered, "follows": follows, "ruler": ruler}
     made = write_json(whole)
@@ -167,7 +184,14 @@ def _from_1(file: Document) -> Document:
     methods = file.get("methods")
     if not isinstance(methods, list):
         raise Unreadable("This file is not whole. Choose another.")
-    kept = [{"kind": METHOD, "id": each.get("id", "") if isinstance(each, dict) else "", "changes": [{"at": "", "patch": each}]} for each in methods]
+    kept = [
+        {
+            "kind": METHOD,
+            "id": each.get("id", "") if isinstance(each, dict) else "",
+            "changes": [{"at": "", "patch": each}],
+        }
+        for each in methods
+    ]
     return {"format": FORMAT, "version": 2, "kept": kept}
 
 

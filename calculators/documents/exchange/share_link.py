@@ -1,6 +1,7 @@
 """Handing a method or a job to somebody else: as a file, or as a link that holds it all, with no server between.
 
-A link carries the document in its fragment, which a browser never sends anywhere: the text, compressed (RFC 1951) and written
+A link carries the document in its fragment, which a browser never sends anywhere: the text, compressed (RFC 1951) and
+written
 in the letters that an address may hold (RFC 4648, base64url).
 """
 
@@ -12,14 +13,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
 from calculators.asking.house_method import FORMAT as METHOD_FORMAT
-from calculators.documents.job.format import FORMAT as JOB_FORMAT
-from calculators.documents.job.reading import LONGEST as LONGEST_JOB
-from calculators.documents.job.reading import opened as opened_job
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up
 from calculators.documents.house_method.reading import LONGEST as LONGEST_METHOD
+from calculators.documents.job.format import FORMAT as JOB_FORMAT
+from calculators.documents.job.reading import LONGEST as LONGEST_JOB
+from calculators.documents.job.reading import opened as opened_job
+from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
 from calculators.documents.versions import Document
 
 METHOD, JOB = "method", "job"
@@ -72,7 +73,10 @@ def handed(data: Any) -> Handed:
     """The method or job that some data describes. Raises Unreadable with a sentence."""
     kind = KINDS.get(data["format"]) if isinstance(data, dict) and isinstance(data.get("format"), str) else None
     if not kind:
-        raise Unreadable("This is neither a house method nor a job. Choose a file that this handbook saved, or ask for the link again.")
+        raise Unreadable(
+            "This is neither a house method nor a job. Choose a file that this handbook saved, or ask for the link "
+            "again."
+        )
     if kind == JOB:
         job = opened_job(data)
         made = Handed(kind, job.document, job.troubles)

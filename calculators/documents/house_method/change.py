@@ -2,22 +2,31 @@
 
 from typing import Any
 
-from calculators.documents.json_text import unshowable
 from calculators.asking.house_method import RULER_STEPS, Written, money_of, site_document
-from calculators.values.kinds import Refused
-from calculators.values.measure import quote
 from calculators.documents.house_method.check import read_value
-from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS, Document, normal
+from calculators.documents.house_method.format import (
+    LONGEST_TEXT,
+    LONGEST_VALUE,
+    LONGEST_WHY,
+    MOST_ROWS,
+    Document,
+    normal,
+)
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, check_kinds
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.documents.house_method.two_rulers import rewritten
+from calculators.documents.json_text import unshowable
+from calculators.values.kinds import Refused
+from calculators.values.measure import quote
 
 
 def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     """The document with one entry changed; an empty text gives the entry back to the site's method.
 
-    path: ``name``, ``ruler.unit``, ``measures.turn``, ``why.measures.turn``, ``texts.hems``, ``tables.cloths.0.needle``,
-    ``why.tables.cloths.0``, ``tables.cloths.0`` to take the line out, or ``tables.cloths`` to go back to the site's lines.
+    path: ``name``, ``ruler.unit``, ``measures.turn``, ``why.measures.turn``, ``texts.hems``,
+    ``tables.cloths.0.needle``,
+    ``why.tables.cloths.0``, ``tables.cloths.0`` to take the line out, or ``tables.cloths`` to go back to the site's
+    lines.
     unit: of the ruler in hand, in which a bare number is read and for which a round figure is meant.
     Raises Refused with a sentence for the person; KeyError for a path that no form has.
     """
@@ -29,7 +38,8 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
 
 
 def lines_of(document: Document, table: str) -> list[dict[str, Any]]:
-    """The lines of a table as they stand: the document's own, be it none, or the site's until one of them is changed."""
+    """The lines of a table as they stand: the document's own, be it none, or the site's until one of them is
+    changed."""
     own = document.get("tables", {})
     return [*(own[table] if table in own else site_document().get("tables", {}).get(table, []))]
 
@@ -72,7 +82,10 @@ def _measures(document: Document, rest: list[str], typed: str, unit: str) -> Doc
 
 def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Document:
     if len(rest) == 1:
-        return {**document, "tables": {name: lines for name, lines in document.get("tables", {}).items() if name != rest[0]}}
+        return {
+            **document,
+            "tables": {name: lines for name, lines in document.get("tables", {}).items() if name != rest[0]},
+        }
     name, number, *column = rest
     table, lines = tables()[name], lines_of(document, name)
     place = int(number)

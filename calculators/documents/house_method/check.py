@@ -1,14 +1,15 @@
 """The check of a method's values: whatever cannot be used is taken out and answered with one sentence at its place."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any, Mapping
+from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, Written, site_method
-from calculators.values.kinds import Kind, Refused
-from calculators.values.measure import Ruler
 from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.sections import Entry, entries, tables
+from calculators.values.kinds import Kind, Refused
+from calculators.values.measure import Ruler
 
 UNNAMED = "A method without a name"
 _BARE = {unit: Ruler(unit, Fraction(steps[0])) for unit, steps in RULER_STEPS.items()}
@@ -38,7 +39,8 @@ def mended(document: Document) -> tuple[Document, dict[str, str]]:
 def read_value(entry: Entry, written: Written, unit: str = "", money: str = "") -> Written:
     """A value with its units written out.
 
-    unit: the unit of a bare number; without one, the unit the house reads by habit. money: what a typed amount may be in; without one, in any.
+    unit: the unit of a bare number; without one, the unit the house reads by habit. money: what a typed amount may be
+    in; without one, in any.
     Raises Refused with a sentence.
     """
     if not isinstance(written, str):
@@ -71,7 +73,9 @@ def _rows(name: str, rows: list[dict[str, Any]], troubles: dict[str, str]) -> li
     for number, row in enumerate(rows):
         path = f"tables.{name}.{number}"
         if not isinstance(row.get(first.name), str):
-            troubles[f"{path}.{first.name}"] = f"{first.label}: nothing is written here. Name {tables()[name].one}, and the rest of its line is kept."
+            troubles[f"{path}.{first.name}"] = (
+                f"{first.label}: nothing is written here. Name {tables()[name].one}, and the rest of its line is kept."
+            )
             continue
         made = {key: row[key] for key in (first.name, "why") if key in row}
         for column in others:

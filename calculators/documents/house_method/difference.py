@@ -6,13 +6,17 @@ from fractions import Fraction
 from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, Written, on_ruler, site_document
-from calculators.values.kinds import Kind, Refused
-from calculators.values.measure import Ruler
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.format import OPENING, Document
 from calculators.documents.house_method.sections import Rows, entries, sections, tables
+from calculators.values.kinds import Kind, Refused
+from calculators.values.measure import Ruler
 
-RULER_LABELS = {"unit": "Unit read by habit", "cm_step": "Smallest division of the centimetre ruler", "in_step": "Smallest division of the inch ruler"}
+RULER_LABELS = {
+    "unit": "Unit read by habit",
+    "cm_step": "Smallest division of the centimetre ruler",
+    "in_step": "Smallest division of the inch ruler",
+}
 HANDBOOKS = "the handbook’s"
 NOT_THERE = "not there"
 _RULERS = tuple(Ruler(unit, Fraction(RULER_STEPS[unit][0])) for unit in ("cm", "in"))
@@ -43,13 +47,21 @@ def differences(one: Document, other: Document, as_followed: bool = False) -> li
 
 
 def same_numbers(one: Document, other: Document) -> bool:
-    """Whether two methods, as they are followed, say the same in all but their names, their reasons and their own words."""
-    return not any(each for each in differences(_bare(one), _bare(other), as_followed=True) if each.path.startswith(("measures.", "ruler.", "tables.")))
+    """Whether two methods, as they are followed, say the same in all but their names, their reasons and their own
+    words."""
+    return not any(
+        each
+        for each in differences(_bare(one), _bare(other), as_followed=True)
+        if each.path.startswith(("measures.", "ruler.", "tables."))
+    )
 
 
 def _bare(document: Document) -> Document:
     """The method without the reasons in its tables; those that are the handbook's written out."""
-    lines = {name: [{column: each for column, each in row.items() if column != "why"} for row in lines_of(document, name)] for name in tables()}
+    lines = {
+        name: [{column: each for column, each in row.items() if column != "why"} for row in lines_of(document, name)]
+        for name in tables()
+    }
     return {**document, "tables": lines}
 
 
@@ -78,7 +90,9 @@ def _kind_at(path: str) -> Kind | None:
 def _written(document: Document, path: str, as_followed: bool) -> Written:
     """What a method says at a path, or what is followed in its place."""
     own = written_at(document, path)
-    falls_back = path.startswith(("measures.", "ruler.")) or (path.startswith("why.") and not written_at(document, path.removeprefix("why.")))
+    falls_back = path.startswith(("measures.", "ruler.")) or (
+        path.startswith("why.") and not written_at(document, path.removeprefix("why."))
+    )
     return own or (written_at(site_document(), path) if as_followed and falls_back else "")
 
 
@@ -119,13 +133,20 @@ def _lines(table: Rows, one: list[dict[str, Any]], other: list[dict[str, Any]]) 
             continue
         for column, title, kind in (*((each.name, each.label, each.kind) for each in others), ("why", "Why", None)):
             if not same(here.get(column, ""), there.get(column, ""), kind):
-                yield Difference(f"tables.{table.name}", f"{label}, {title.lower()}", in_words(here.get(column, "")), in_words(there.get(column, "")))
+                yield Difference(
+                    f"tables.{table.name}",
+                    f"{label}, {title.lower()}",
+                    in_words(here.get(column, "")),
+                    in_words(there.get(column, "")),
+                )
 
 
 def _line(table: Rows, row: dict[str, Any] | None) -> str:
     if row is None:
         return NOT_THERE
-    parts = [f"{column.label.lower()} {in_words(row[column.name])}" for column in table.columns[1:] if column.name in row]
+    parts = [
+        f"{column.label.lower()} {in_words(row[column.name])}" for column in table.columns[1:] if column.name in row
+    ]
     return "; ".join(parts + ([f"why: {row['why']}"] if "why" in row else [])) or "there, with nothing beside it"
 
 

@@ -22,20 +22,32 @@ def schema() -> Schema:
     why = text(LONGEST_WHY, description="why the house does it so")
     measure = {"anyOf": [value, pair, group({"value": written, "why": why}, (), "a measure with the reason beside it")]}
     rows = {
-        rows.name: listed(group({**{column.name: written | {"description": column.help} for column in rows.columns}, "why": why}), MOST_ROWS, rows.title)
+        rows.name: listed(
+            group({**{column.name: written | {"description": column.help} for column in rows.columns}, "why": why}),
+            MOST_ROWS,
+            rows.title,
+        )
         for rows in tables().values()
     }
-    steps = {f"{unit}_step": {"enum": list(RULER_STEPS[unit]), "description": f"the smallest division of the house’s {unit} ruler"} for unit in SETTLED_STEPS}
+    steps = {
+        f"{unit}_step": {
+            "enum": list(RULER_STEPS[unit]),
+            "description": f"the smallest division of the house’s {unit} ruler",
+        }
+        for unit in SETTLED_STEPS
+    }
     own_text = text(LONGEST_TEXT, description="the studio’s own words, in Markdown")
     properties = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
         "id": ID,
         "name": text(LONGEST_VALUE, least=1, description="what the method is called"),
-        "ruler": group({"unit": {"enum": list(RULER_STEPS), "description": "the unit the house reads by habit"}, **steps}),
+        "ruler": group(
+            {"unit": {"enum": list(RULER_STEPS), "description": "the unit the house reads by habit"}, **steps}
+        ),
         "measures": named(measure, 200, "every single measure; one that is left out comes from the site’s method"),
         "tables": group(rows),
-        "texts": group({name: own_text for name in (OPENING, *(section.name for section in sections()))}),
+        "texts": group(dict.fromkeys((OPENING, *(section.name for section in sections())), own_text)),
     }
     return {
         "$schema": "http://json-schema.org/draft-07/schema#",
@@ -46,8 +58,10 @@ def schema() -> Schema:
 
 
 def _from_1(data: Document) -> Document:
-    """Version 2 has an allowance for every kind of seam and for the trimming of a mitre. The one there was served for all of them,
-    so it stands for all of them; nobody had one for a seam at a zip. A step of version 1 counts for every piece, as one without kinds does.
+    """Version 2 has an allowance for every kind of seam and for the trimming of a mitre. The one there was served for
+    all of them,
+    so it stands for all of them; nobody had one for a seam at a zip. A step of version 1 counts for every piece, as one
+    without kinds does.
     """
     measures = data.get("measures")
     if isinstance(measures, dict) and "seam_allowance" in measures:
@@ -78,7 +92,11 @@ def normal(document: Document) -> Document:
         "id": document.get("id", ""),
         "name": document["name"].strip(),
         "ruler": {name: each for name, each in document.get("ruler", {}).items() if each},
-        "measures": {name: each for name, each in ((name, _measure(each)) for name, each in document.get("measures", {}).items()) if each},
+        "measures": {
+            name: each
+            for name, each in ((name, _measure(each)) for name, each in document.get("measures", {}).items())
+            if each
+        },
         "tables": {name: [row for row in map(_row, rows) if row] for name, rows in document.get("tables", {}).items()},
         "texts": {name: kept for name, words in document.get("texts", {}).items() if (kept := _lines(words))},
     }

@@ -20,8 +20,16 @@ def unknown_kinds(named: str, pieces: Iterable[Mapping[str, Any]]) -> str:
     unknown = [f"“{quote(each)}”" for each in kinds_named({"kinds": named}) if each.casefold() not in known]
     if not unknown:
         return ""
-    are_not = f"{unknown[0]} is not a kind of piece" if len(unknown) == 1 else f"{', '.join(unknown[:-1])} and {unknown[-1]} are not kinds of piece"
-    return f"{are_not} of this method. It has {', '.join(kinds)}." if kinds else f"{are_not} of this method, which has none yet. Add it to the list above first."
+    are_not = (
+        f"{unknown[0]} is not a kind of piece"
+        if len(unknown) == 1
+        else f"{', '.join(unknown[:-1])} and {unknown[-1]} are not kinds of piece"
+    )
+    return (
+        f"{are_not} of this method. It has {', '.join(kinds)}."
+        if kinds
+        else f"{are_not} of this method, which has none yet. Add it to the list above first."
+    )
 
 
 def check_kinds(named: str, pieces: Iterable[Mapping[str, Any]]) -> None:

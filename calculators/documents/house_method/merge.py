@@ -1,10 +1,7 @@
 """Two changes of one method that did not know of each other, brought together so that neither is lost in silence."""
 
-from calculators.documents.json_text import write_json
-from calculators.documents.house_method.change import written_at
 from calculators.documents.house_method.difference import Difference, differences
 from calculators.documents.house_method.format import Document, normal
-from calculators.documents.house_method.sections import tables
 
 
 def merged(base: Document, mine: Document, theirs: Document) -> tuple[Document, list[Difference]]:
@@ -13,7 +10,11 @@ def merged(base: Document, mine: Document, theirs: Document) -> tuple[Document, 
     base: the document that both started from.
     """
     changed_here = {each.path for each in differences(base, mine)}
-    both = [each for each in differences(theirs, mine) if each.path in changed_here & {other.path for other in differences(base, theirs)}]
+    both = [
+        each
+        for each in differences(theirs, mine)
+        if each.path in changed_here & {other.path for other in differences(base, theirs)}
+    ]
     made = theirs
     for path in sorted(changed_here):
         made = _with(made, path, mine)

@@ -2,19 +2,20 @@
 
 from functools import lru_cache
 
-from calculators.documents.json_text import read_json, write_json
 from calculators.asking.house_method import HouseMethod, read_house_method, site_method
+from calculators.asking.usual_cloth import worked_out
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import Document, brought_up
 from calculators.documents.house_method.two_rulers import with_both_rulers
-from calculators.asking.usual_cloth import worked_out
+from calculators.documents.json_text import read_json, write_json
 
 LONGEST = 400_000
 
 
 @lru_cache(maxsize=16)
 def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
-    """The document, the method it describes over the site's own, and a sentence for every value that had to be left out.
+    """The document, the method it describes over the site's own, and a sentence for every value that had to be left
+    out.
 
     Raises Unreadable with a sentence.
     """
@@ -23,7 +24,8 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
 
 
 def house_of(document: Document, under: HouseMethod | None = None) -> HouseMethod:
-    """The method that a document describes, whole: with a figure for each ruler, and with what follows from its own entries.
+    """The method that a document describes, whole: with a figure for each ruler, and with what follows from its own
+    entries.
 
     under: the method that fills what the document leaves out; the site's own where none is named.
     """

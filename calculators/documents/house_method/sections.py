@@ -4,9 +4,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
-from calculators.catalogue import catalogue
-from calculators.asking.house_measures import ALLOWANCE, ALLOWANCE_OR_NONE, BOBBIN, EDGE_STITCH, HEM_OR_NONE, HEM_THICKNESS, SPOOL, STITCH, TURN
+from calculators.asking.house_measures import (
+    ALLOWANCE,
+    ALLOWANCE_OR_NONE,
+    BOBBIN,
+    EDGE_STITCH,
+    HEM_OR_NONE,
+    HEM_THICKNESS,
+    SPOOL,
+    STITCH,
+    TURN,
+)
 from calculators.asking.house_method import site_method
+from calculators.catalogue import catalogue
 from calculators.values.kinds import Change, Choice, Kind, Length, Number, Text
 from calculators.values.money import ListedPrice
 
@@ -67,21 +77,49 @@ CLOTHS = Rows(
         Entry("cloth", "Cloth", _WORDS, "As you would ask for it from the shelf."),
         Entry("needle", "Needle", _WORDS, "Size and point, as on the packet."),
         Entry("thread", "Thread", _WORDS, "Kind and thickness, as on the reel."),
-        Entry("change_length", "Change along the length", _CHANGE, "Found by a wash test, with its sign: −4 for cloth that loses 4 %, +4 for cloth that grows."),
+        Entry(
+            "change_length",
+            "Change along the length",
+            _CHANGE,
+            "Found by a wash test, with its sign: −4 for cloth that loses 4 %, +4 for cloth that grows.",
+        ),
         Entry("change_width", "Change across the width", _CHANGE, "As along the length."),
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
     ),
 )
-EACH = {"piece": "piece", "corner": "corner", "metre": "metre of hem", "yard": "yard of hem", "thread": "drawn thread", "batch": "batch"}
+EACH = {
+    "piece": "piece",
+    "corner": "corner",
+    "metre": "metre of hem",
+    "yard": "yard of hem",
+    "thread": "drawn thread",
+    "batch": "batch",
+}
 STEPS = Rows(
     "steps",
     "Time per step",
     "a step",
     (
         Entry("step", "Step", _WORDS, "As it stands on your work tickets."),
-        Entry("minutes", "Minutes", Number(most=Fraction(10_000), sign=" min", sample="4.5"), "Measured over a whole batch, then divided."),
-        Entry("for_each", "For each", Choice(options=EACH), "What the minutes are counted for. A piece takes a drawn thread of its own, and its share of the one that parts its strip."),
-        Entry("kinds", "Only for", _WORDS, "Kinds of piece from the list above, with a comma between them; empty for every piece."),
+        Entry(
+            "minutes",
+            "Minutes",
+            Number(most=Fraction(10_000), sign=" min", sample="4.5"),
+            "Measured over a whole batch, then divided.",
+        ),
+        Entry(
+            "for_each",
+            "For each",
+            Choice(options=EACH),
+            "What the minutes are counted for. A piece takes a drawn thread of its own, and its share of the one "
+            "that parts its strip.",
+        ),
+        Entry(
+            "kinds",
+            "Only for",
+            _WORDS,
+            "Kinds of piece from the list above, with a comma between them; empty for every piece.",
+        ),
     ),
 )
 PRICES = Rows(
@@ -91,7 +129,14 @@ PRICES = Rows(
     (
         Entry("thing", "What", _WORDS, "What you pay for."),
         Entry("price", "Price", ListedPrice(), "In the money named above; with its sign or without."),
-        Entry("per", "For", Choice(options={"metre": "a metre", "yard": "a yard", "spool": "a reel", "piece": "a piece", "hour": "an hour"}), "What the price is for: metre, yard, reel, piece or hour."),
+        Entry(
+            "per",
+            "For",
+            Choice(
+                options={"metre": "a metre", "yard": "a yard", "spool": "a reel", "piece": "a piece", "hour": "an hour"}
+            ),
+            "What the price is for: metre, yard, reel, piece or hour.",
+        ),
     ),
 )
 
@@ -99,7 +144,8 @@ _DECLARED = (
     Section(
         "hems",
         "Turn and hem",
-        "The two folds of a double hem. A batch that names its kind of piece begins with that kind’s turn and hem; everything else, and a kind with a blank left empty, with the usual ones.",
+        "The two folds of a double hem. A batch that names its kind of piece begins with that kind’s turn and hem; "
+        "everything else, and a kind with a blank left empty, with the usual ones.",
         (
             Entry("turn", "First turn", TURN, "The first fold of the raw edge, hidden in the hem."),
             Entry("hem", "Hem depth", HEM_OR_NONE, "The second fold: the visible border."),
@@ -109,15 +155,48 @@ _DECLARED = (
     Section(
         "seams",
         "Seams and edges",
-        "What each kind of seam takes up, what is left where a mitre is trimmed, and how far from the edge a seen line runs.",
+        "What each kind of seam takes up, what is left where a mitre is trimmed, and how far from the edge a seen "
+        "line runs.",
         (
-            Entry("seam_allowance", "Plain seam", ALLOWANCE_OR_NONE, "Allowance: what the seam takes up at each of its two edges."),
-            Entry("felled_allowance", "Felled seam", ALLOWANCE_OR_NONE, "Taken up at each of its two edges; the narrow one is trimmed after stitching."),
-            Entry("french_allowance", "French seam", ALLOWANCE_OR_NONE, "Taken up at each of its two edges, both its rows together."),
-            Entry("zip_allowance", "Seam at a zip", ALLOWANCE_OR_NONE, "Taken up at each side of the zip; its tape must lie on it."),
-            Entry("facing_allowance", "Seam of a facing or border", ALLOWANCE, "Cloth outside the seam that joins a facing or a border to its piece."),
-            Entry("mitre_allowance", "Left at a mitre when trimmed", ALLOWANCE, "Cloth left outside the seam of a mitre."),
-            Entry("edge_stitch", "Edge stitch from the fold", EDGE_STITCH, "From the inner fold of the hem to the line that holds it."),
+            Entry(
+                "seam_allowance",
+                "Plain seam",
+                ALLOWANCE_OR_NONE,
+                "Allowance: what the seam takes up at each of its two edges.",
+            ),
+            Entry(
+                "felled_allowance",
+                "Felled seam",
+                ALLOWANCE_OR_NONE,
+                "Taken up at each of its two edges; the narrow one is trimmed after stitching.",
+            ),
+            Entry(
+                "french_allowance",
+                "French seam",
+                ALLOWANCE_OR_NONE,
+                "Taken up at each of its two edges, both its rows together.",
+            ),
+            Entry(
+                "zip_allowance",
+                "Seam at a zip",
+                ALLOWANCE_OR_NONE,
+                "Taken up at each side of the zip; its tape must lie on it.",
+            ),
+            Entry(
+                "facing_allowance",
+                "Seam of a facing or border",
+                ALLOWANCE,
+                "Cloth outside the seam that joins a facing or a border to its piece.",
+            ),
+            Entry(
+                "mitre_allowance", "Left at a mitre when trimmed", ALLOWANCE, "Cloth left outside the seam of a mitre."
+            ),
+            Entry(
+                "edge_stitch",
+                "Edge stitch from the fold",
+                EDGE_STITCH,
+                "From the inner fold of the hem to the line that holds it.",
+            ),
             Entry("topstitch", "Topstitch from the edge", _SHORT, "From the finished edge to a line further in."),
         ),
     ),
@@ -128,26 +207,62 @@ _DECLARED = (
         (
             Entry("stitch_seam", "Stitch length for seams", STITCH, "One stitch."),
             Entry("stitch_hem", "Stitch length for hems", STITCH, "One stitch of a hem or an edge."),
-            Entry("stitch_topstitch", "Stitch length for topstitching", STITCH, "One stitch of a line that is meant to be seen."),
+            Entry(
+                "stitch_topstitch",
+                "Stitch length for topstitching",
+                STITCH,
+                "One stitch of a line that is meant to be seen.",
+            ),
             Entry("bobbin", "Thread on a full bobbin", BOBBIN, "Wind one, measure it off once, and write it here."),
             Entry("spool", "Thread on a reel", SPOOL, "As it stands on the reel, in metres or yards."),
-            Entry("seam_thickness", "Thickness of a stitched hem", HEM_THICKNESS, "All its layers, pressed together; measure several on one another and divide."),
-            Entry("thread_end", "Thread end left at a seam", _SHORT, "What one thread hangs out where a seam begins or ends, before it is cut."),
+            Entry(
+                "seam_thickness",
+                "Thickness of a stitched hem",
+                HEM_THICKNESS,
+                "All its layers, pressed together; measure several on one another and divide.",
+            ),
+            Entry(
+                "thread_end",
+                "Thread end left at a seam",
+                _SHORT,
+                "What one thread hangs out where a seam begins or ends, before it is cut.",
+            ),
         ),
     ),
-    Section("cloths", "Cloths", "What each cloth of the shelf needs, and what its wash test found.", (Entry("cloth", "Cloth used most", _WORDS, "As it is called in the list below; a work ticket begins with its needle and thread."),), CLOTHS),
+    Section(
+        "cloths",
+        "Cloths",
+        "What each cloth of the shelf needs, and what its wash test found.",
+        (
+            Entry(
+                "cloth",
+                "Cloth used most",
+                _WORDS,
+                "As it is called in the list below; a work ticket begins with its needle and thread.",
+            ),
+        ),
+        CLOTHS,
+    ),
     Section(
         "tolerances",
         "Tolerances",
         "How far off a measure may be before the piece is put aside.",
         (
             Entry("tolerance_cut", "A cut piece may be off by", _SHORT, "More or less than the cut size."),
-            Entry("tolerance_finished", "A finished piece may be off by", _SHORT, "More or less than the finished size."),
+            Entry(
+                "tolerance_finished", "A finished piece may be off by", _SHORT, "More or less than the finished size."
+            ),
             Entry("tolerance_square", "Its diagonals may differ by", _SHORT, "Measure corner to corner both ways."),
         ),
     ),
     Section("time", "Time", "How long each step takes, once it has been timed.", (), STEPS),
-    Section("prices", "Prices", "What cloth, thread and an hour of work cost.", (Entry("money", "Money", Text(longest=12), "The sign or name that stands beside every amount."),), PRICES),
+    Section(
+        "prices",
+        "Prices",
+        "What cloth, thread and an hour of work cost.",
+        (Entry("money", "Money", Text(longest=12), "The sign or name that stands beside every amount."),),
+        PRICES,
+    ),
 )
 USUAL = "usual"
 _LABELS = {
@@ -170,11 +285,19 @@ _LABELS = {
 
 @cache
 def sections() -> tuple[Section, ...]:
-    """All sections in order. What a calculator's blank begins with and no section declares comes last, as the calculator names it."""
+    """All sections in order. What a calculator's blank begins with and no section declares comes last, as the
+    calculator names it."""
     declared = {entry.name for section in _DECLARED for entry in section.entries}
-    fields = {field.default: field for calculator in reversed(catalogue().values()) for field in calculator.fields if field.default}
+    fields = {
+        field.default: field
+        for calculator in reversed(catalogue().values())
+        for field in calculator.fields
+        if field.default
+    }
     found = tuple(
-        Entry(name, _LABELS.get(name, fields[name].label), fields[name].kind, fields[name].help) for name in site_method().measures if name not in declared and name in fields
+        Entry(name, _LABELS.get(name, fields[name].label), fields[name].kind, fields[name].help)
+        for name in site_method().measures
+        if name not in declared and name in fields
     )
     usual = Section(USUAL, "Usual cloth and pieces", "What the blanks of the calculators begin with.", found)
     return (*_DECLARED, usual)

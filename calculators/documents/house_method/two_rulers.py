@@ -1,4 +1,5 @@
-"""One measure on two rulers: written for one of them the other follows it, rounded; two figures may stand only where they mean the same."""
+"""One measure on two rulers: written for one of them the other follows it, rounded; two figures may stand only where
+they mean the same."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -6,9 +7,9 @@ from fractions import Fraction
 from typing import Any
 
 from calculators.asking.house_method import HouseMethod, Written
+from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.values.kinds import Kind, Length, Refused
 from calculators.values.measure import METRIC, Ruler, show_exactly, system_of
-from calculators.documents.house_method.sections import Entry, entries, tables
 
 SIDES = ("cm", "in")
 RULER_NAMES = {"cm": "centimetre ruler", "in": "inch ruler"}
@@ -18,7 +19,8 @@ _NARROW = 16  # [mm] up to here round figures lie further apart: 1 cm stands for
 
 
 def agree(one: Fraction, other: Fraction, roughly: bool = False) -> bool:
-    """Whether two lengths [mm] may be round figures of one measure: within 6 parts of a hundred of the larger, 2 from 10 cm on.
+    """Whether two lengths [mm] may be round figures of one measure: within 6 parts of a hundred of the larger, 2 from
+    10 cm on.
 
     roughly: up to 16 mm a quarter is let pass as well, as between 2 mm and 1/16 in.
     Source: the pairs of the handbook's own method, which all pass when taken roughly.
@@ -31,7 +33,8 @@ def agree(one: Fraction, other: Fraction, roughly: bool = False) -> bool:
 def rewritten(old: Written, text: str, kind: Kind) -> Written:
     """A measure once its text for one ruler is written anew: the other ruler's figure follows it from then on.
 
-    That figure stays where this one means what it did before; and a round figure written where one followed stands beside the
+    That figure stays where this one means what it did before; and a round figure written where one followed stands
+    beside the
     one it followed, if they agree. old: what stood there. text: with its unit.
     """
     if not isinstance(kind, Length) or not old or not text:
@@ -45,7 +48,8 @@ def rewritten(old: Written, text: str, kind: Kind) -> Written:
 
 
 def reading(value: Fraction, kind: Length, ruler: Ruler) -> str:
-    """A length [mm] as it is read off a ruler; finer than that is divided, where rounding would make another measure of it."""
+    """A length [mm] as it is read off a ruler; finer than that is divided, where rounding would make another measure of
+    it."""
     for finer in (ruler, *_finer(ruler)):
         text = kind.write(value, finer)
         if agree(value, _length(text, kind)):
@@ -54,7 +58,8 @@ def reading(value: Fraction, kind: Length, ruler: Ruler) -> str:
 
 
 def with_both_rulers(method: HouseMethod) -> HouseMethod:
-    """The method with a figure for each ruler wherever a length is written for one only, and what follows told in `follows`."""
+    """The method with a figure for each ruler wherever a length is written for one only, and what follows told in
+    `follows`."""
     follows: dict[str, str] = {}
 
     def both(path: str, entry: Entry | None, written: Written) -> Written:
@@ -67,23 +72,41 @@ def with_both_rulers(method: HouseMethod) -> HouseMethod:
     measures = {name: both(f"measures.{name}", entries().get(name), each) for name, each in method.measures.items()}
     made = {
         table.name: tuple(
-            {**line, **{column.name: both(f"tables.{table.name}.{number}.{column.name}", column, line[column.name]) for column in table.columns if column.name in line}}
+            {
+                **line,
+                **{
+                    column.name: both(f"tables.{table.name}.{number}.{column.name}", column, line[column.name])
+                    for column in table.columns
+                    if column.name in line
+                },
+            }
             for number, line in enumerate(method.tables[table.name])
         )
         for table in tables().values()
         if table.name in method.tables
     }
-    return replace(method, measures=measures, tables={**method.tables, **made}, follows=follows, clashing=dict(_clashing(measures, made)))
+    return replace(
+        method,
+        measures=measures,
+        tables={**method.tables, **made},
+        follows=follows,
+        clashing=dict(_clashing(measures, made)),
+    )
 
 
 def clashes(document: Mapping[str, Any]) -> dict[str, tuple[str, str]]:
-    """Every entry of a method's document whose two figures differ by more than rounding: its path → both, as they are written."""
+    """Every entry of a method's document whose two figures differ by more than rounding: its path → both, as they are
+    written."""
     return dict(_clashing(document.get("measures", {}), document.get("tables", {})))
 
 
 def clash_sentence(cm: str, inch: str) -> str:
     """What is wrong where two measures stand under one name, and what can be done."""
-    return f"Two measures stand under this one name: {cm} for the centimetre ruler and {inch} for the inch ruler. Keep one, and the other ruler follows it."
+    return (
+        f"Two measures stand under this one name: {cm} for the centimetre ruler and {inch} for the inch ruler. "
+        "Keep "
+        "one, and the other ruler follows it."
+    )
 
 
 def clashes_told(document: Mapping[str, Any]) -> list[str]:
@@ -139,5 +162,9 @@ def _length(text: str, kind: Kind) -> Fraction:
 
 def _finer(ruler: Ruler) -> Iterator[Ruler]:
     """Rulers of the same system with finer divisions."""
-    unit, steps = ("mm", (Fraction(1, 2), Fraction(1, 10), Fraction(1, 100))) if ruler.unit in METRIC else ("in", (Fraction(1, 32), Fraction(1, 64), Fraction(1, 128)))
+    unit, steps = (
+        ("mm", (Fraction(1, 2), Fraction(1, 10), Fraction(1, 100)))
+        if ruler.unit in METRIC
+        else ("in", (Fraction(1, 32), Fraction(1, 64), Fraction(1, 128)))
+    )
     yield from (finer for step in steps if (finer := Ruler(unit, step)).step_mm < ruler.step_mm)

@@ -1,1 +1,2 @@
-"""A job: one batch, with what was typed for it and what was ticked and measured. Nothing worked out is ever kept in it."""
+"""A job: one batch, with what was typed for it and what was ticked and measured. Nothing worked out is ever kept in
+it."""

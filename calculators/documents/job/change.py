@@ -3,21 +3,31 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calculators.documents.json_text import Unreadable, read_json, unshowable
+from calculators.documents.house_method.reading import read_method
 from calculators.documents.job.format import FIGURES, FORMAT, VERSION, normal, schema
 from calculators.documents.job.reading import Job, opened
-from calculators.values.kinds import Refused
-from calculators.documents.house_method.reading import read_method
 from calculators.documents.json_schema import misfits
+from calculators.documents.json_text import Unreadable, read_json, unshowable
 from calculators.documents.versions import Document
+from calculators.values.kinds import Refused
 
 WORDS = ("notes", *FIGURES)
 YES = "yes"
 
 
 def begun(identity: str, name: str, walk: str, method: str) -> Document:
-    """A job with nothing typed yet. method: the text of the house method it is made with, empty for the handbook's own."""
-    return normal({"format": FORMAT, "version": VERSION, "id": identity, "name": name, "walk": walk, "method": read_method(method)[0] if method else None})
+    """A job with nothing typed yet. method: the text of the house method it is made with, empty for the handbook's
+    own."""
+    return normal(
+        {
+            "format": FORMAT,
+            "version": VERSION,
+            "id": identity,
+            "name": name,
+            "walk": walk,
+            "method": read_method(method)[0] if method else None,
+        }
+    )
 
 
 def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
@@ -104,5 +114,5 @@ _CHANGES = {
     "typed": _typed,
     "ticks": _ticks,
     "measured": _measured,
-    **{name: _words for name in WORDS},
+    **dict.fromkeys(WORDS, _words),
 }

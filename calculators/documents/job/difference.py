@@ -3,20 +3,30 @@
 from typing import Any
 
 from calculators.catalogue import catalogue
-from calculators.documents.job.format import FIGURES, MEASURED
 from calculators.documents.house_method.difference import Difference
 from calculators.documents.house_method.difference import differences as method_differences
+from calculators.documents.job.format import FIGURES, MEASURED
 from calculators.documents.versions import Document
 
 THE_HANDBOOKS = "the handbook’s own"
-_LABELS = {"name": "Name", "archived": "Among the finished jobs", "cloth": "Cloth", "notes": "Notes", **{name: f"{name.capitalize()}, your own figure" for name in FIGURES}}
+_LABELS = {
+    "name": "Name",
+    "archived": "Among the finished jobs",
+    "cloth": "Cloth",
+    "notes": "Notes",
+    **{name: f"{name.capitalize()}, your own figure" for name in FIGURES},
+}
 
 
 def differences(one: Document, other: Document) -> list[Difference]:
     """Every entry in which two jobs differ, in the order of the work."""
     here, there = leaves(one), leaves(other)
     paths = [*here, *(path for path in there if path not in here)]
-    return [Difference(path, label(path), shown(here.get(path)), shown(there.get(path))) for path in paths if here.get(path) != there.get(path)] + _of_methods(one, other)
+    return [
+        Difference(path, label(path), shown(here.get(path)), shown(there.get(path)))
+        for path in paths
+        if here.get(path) != there.get(path)
+    ] + _of_methods(one, other)
 
 
 def leaves(job: Document) -> dict[str, Any]:
@@ -56,7 +66,10 @@ def _of_methods(one: Document, other: Document) -> list[Difference]:
         return []
     names = [each["name"] if each else THE_HANDBOOKS for each in (mine, theirs)]
     if mine and theirs and mine.get("id") == theirs.get("id"):
-        return [Difference("method", f"House method: {each.label}", each.one, each.other) for each in method_differences(mine, theirs)]
+        return [
+            Difference("method", f"House method: {each.label}", each.one, each.other)
+            for each in method_differences(mine, theirs)
+        ]
     return [Difference("method", "House method", *names)]
 
 

@@ -28,8 +28,16 @@ FIGURES = {"thread": "thread for the batch", "time": "time for the batch", "cost
 @cache
 def schema() -> Schema:
     """The shape of a job as JSON Schema, published with the site."""
-    method = {name: part for name, part in method_schema().items() if name in ("type", "properties", "required", "additionalProperties")}
-    typed = named(text(LONGEST_TYPED, description="as the maker typed it"), 60, "the blanks of one calculator that the maker filled in herself")
+    method = {
+        name: part
+        for name, part in method_schema().items()
+        if name in ("type", "properties", "required", "additionalProperties")
+    }
+    typed = named(
+        text(LONGEST_TYPED, description="as the maker typed it"),
+        60,
+        "the blanks of one calculator that the maker filled in herself",
+    )
     ticked = whole(0, MOST_TICKED, "how many pieces are done")
     bundles = listed(whole(1, MOST_TICKED, "the number of a bundle that is done"), MOST_BUNDLES)
     properties = {
@@ -38,20 +46,44 @@ def schema() -> Schema:
         "id": ID,
         "name": text(LONGEST_NAME, least=1, description="what the job is called"),
         "walk": text(40, least=1, pattern=r"^[a-z0-9-]+$", description="the walk it goes by, such as batch"),
-        "typed": named(typed, 60, "what was typed, calculator by calculator; everything else is worked out anew each time"),
-        "read_on": {"anyOf": [RULER, text(0, description="the ruler that the method reads by habit")], "description": "the ruler on which a bare number is read"},
-        "method": {"anyOf": [method, {"const": None}], "description": "the house method that the job was made with; without one, the handbook’s own"},
+        "typed": named(
+            typed, 60, "what was typed, calculator by calculator; everything else is worked out anew each time"
+        ),
+        "read_on": {
+            "anyOf": [RULER, text(0, description="the ruler that the method reads by habit")],
+            "description": "the ruler on which a bare number is read",
+        },
+        "method": {
+            "anyOf": [method, {"const": None}],
+            "description": "the house method that the job was made with; without one, the handbook’s own",
+        },
         "archived": yes_or_no("whether it stands among the finished jobs"),
-        "cloth": text(LONGEST_NAME, description="the cloth, as the house method calls it; without one, the cloth the house uses most"),
+        "cloth": text(
+            LONGEST_NAME,
+            description="the cloth, as the house method calls it; without one, the cloth the house uses most",
+        ),
         "ticks": named({"anyOf": [ticked, bundles]}, 200, "step → how many pieces are done, or which bundles"),
-        "measured": listed(group({name: text(LONGEST_NOTE if name == "note" else LONGEST_NAME, description=meaning) for name, meaning in MEASURED.items()}), MOST_MEASURED, "what was really measured"),
+        "measured": listed(
+            group(
+                {
+                    name: text(LONGEST_NOTE if name == "note" else LONGEST_NAME, description=meaning)
+                    for name, meaning in MEASURED.items()
+                }
+            ),
+            MOST_MEASURED,
+            "what was really measured",
+        ),
         "notes": text(LONGEST_NOTES, description="the maker’s own words"),
-        **{name: text(LONGEST_NOTE, description=f"the maker’s own figure: {meaning}") for name, meaning in FIGURES.items()},
+        **{
+            name: text(LONGEST_NOTE, description=f"the maker’s own figure: {meaning}")
+            for name, meaning in FIGURES.items()
+        },
     }
     return {
         "$schema": "http://json-schema.org/draft-07/schema#",
         "title": "Job",
-        "description": "One batch of pieces. Everything but format, version, name and walk may be left out. Nothing worked out is kept.",
+        "description": "One batch of pieces. Everything but format, version, name and walk may be left out. Nothing "
+        "worked out is kept.",
         **group(properties, ("format", "version", "name", "walk")),
     }
 
@@ -62,7 +94,8 @@ def _from_1(job: Document) -> Document:
 
 
 def _from_2(job: Document) -> Document:
-    """The second version asked nothing of the selvedges where pieces are counted: a width written there was one without them."""
+    """The second version asked nothing of the selvedges where pieces are counted: a width written there was one without
+    them."""
     typed = dict(job.get("typed", {}))
     if "cloth_width" in (pieces := typed.get("pieces-from-cloth", {})):
         typed["pieces-from-cloth"] = {"measured": "trimmed", **pieces}
@@ -85,7 +118,10 @@ def brought_up(data: Any) -> Document:
 
 def normal(document: Document) -> Document:
     """The one way to write a job down: nothing empty, no space at the ends, bundles in order."""
-    typed = {name: {field: kept for field, each in texts.items() if (kept := each.strip())} for name, texts in document.get("typed", {}).items()}
+    typed = {
+        name: {field: kept for field, each in texts.items() if (kept := each.strip())}
+        for name, texts in document.get("typed", {}).items()
+    }
     made = {
         "format": FORMAT,
         "version": VERSION,
@@ -97,8 +133,16 @@ def normal(document: Document) -> Document:
         "method": normal_method(document["method"]) if document.get("method") else None,
         "archived": document.get("archived", False),
         "cloth": document.get("cloth", "").strip(),
-        "ticks": {step: kept for step, each in document.get("ticks", {}).items() if (kept := sorted({*each}) if isinstance(each, list) else each)},
-        "measured": [kept for row in document.get("measured", []) if (kept := {name: each.strip() for name, each in row.items() if each.strip()})],
+        "ticks": {
+            step: kept
+            for step, each in document.get("ticks", {}).items()
+            if (kept := sorted({*each}) if isinstance(each, list) else each)
+        },
+        "measured": [
+            kept
+            for row in document.get("measured", [])
+            if (kept := {name: each.strip() for name, each in row.items() if each.strip()})
+        ],
         "notes": _lines(document.get("notes", "")),
         **{name: _lines(document.get(name, "")) for name in FIGURES},
     }

@@ -2,16 +2,17 @@
 
 from typing import Any
 
+from calculators.documents.house_method.difference import Difference
 from calculators.documents.job.difference import label, leaves, shown
 from calculators.documents.job.format import normal
-from calculators.documents.house_method.difference import Difference
 from calculators.documents.versions import Document
 
 
 def merged(base: Document, mine: Document, theirs: Document) -> tuple[Document, list[Difference]]:
     """Their job with my changes on top, and the entries that both changed differently: there mine stands.
 
-    Bundles ticked on both sides are all ticked; lines measured on both sides all stay. base: the job that both started from.
+    Bundles ticked on both sides are all ticked; lines measured on both sides all stay. base: the job that both started
+    from.
     """
     start, here, there = (_single(each) for each in (base, mine, theirs))
     made, both = dict(there), []

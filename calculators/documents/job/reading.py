@@ -5,16 +5,16 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from calculators.asking.answering import Asking, written
-from calculators.catalogue import calculator_named
-from calculators.documents.json_text import Unreadable, read_json, write_json
 from calculators.asking.house_method import HouseMethod, site_method
-from calculators.documents.job.format import brought_up, normal
-from calculators.values.measure import quote
+from calculators.asking.usual_cloth import for_cloth
+from calculators.batch.walk import WALKS, Stop, Walk, go
+from calculators.catalogue import calculator_named
 from calculators.documents.house_method.check import mended as mended_method
 from calculators.documents.house_method.reading import house_of
-from calculators.asking.usual_cloth import for_cloth
+from calculators.documents.job.format import brought_up, normal
+from calculators.documents.json_text import Unreadable, read_json, write_json
 from calculators.documents.versions import Document
-from calculators.batch.walk import WALKS, Stop, Walk, go
+from calculators.values.measure import quote
 
 LONGEST = 800_000  # [characters], with the method in it
 UNNAMED = "A job without a name"
@@ -24,7 +24,8 @@ UNNAMED = "A job without a name"
 class Job:
     """A job that can be worked on.
 
-    document: as it is kept, each number with its unit. method: the house method it was made with. walk: the way it goes.
+    document: as it is kept, each number with its unit. method: the house method it was made with. walk: the way it
+    goes.
     typed: calculator name → field name → text, with its unit, as far as this handbook asks for it.
     troubles: a sentence for everything in it that is not used here; it stays in the document as it stands.
     """
@@ -61,7 +62,10 @@ def opened(data: object) -> Job:
         troubles |= {f"method.{path}": sentence for path, sentence in of_method.items()}
     walk = WALKS.get(document["walk"])
     if not walk:
-        raise Unreadable(f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It is left as it is.")
+        raise Unreadable(
+            f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It "
+            "is left as it is."
+        )
     method = house_of(document["method"]) if "method" in document else site_method()
     typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
     if "typed" in document:
@@ -89,9 +93,15 @@ def _asked_here(document: Document, walk: Walk, troubles: dict[str, str]) -> dic
             if name in asked.get(calculator, ()):
                 kept.setdefault(calculator, {})[name] = text
             else:
-                troubles[f"typed.{calculator}.{name}"] = f"“{quote(text)}” was written under “{quote(name)}”, which is not asked here. It is kept, but not used."
+                troubles[f"typed.{calculator}.{name}"] = (
+                    f"“{quote(text)}” was written under “{quote(name)}”, which is not asked here. It is kept, but "
+                    "not used."
+                )
     return kept
 
 
 def _with_units(typed: dict[str, dict[str, str]], ruler: str, method: HouseMethod) -> dict[str, dict[str, str]]:
-    return {name: {**texts, **written(calculator_named(name), Asking(texts, method=method, wanted_ruler=ruler))} for name, texts in typed.items()}
+    return {
+        name: {**texts, **written(calculator_named(name), Asking(texts, method=method, wanted_ruler=ruler))}
+        for name, texts in typed.items()
+    }

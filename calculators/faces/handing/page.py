@@ -11,7 +11,8 @@ def handing_page() -> ET.Element:
         "div", {"class": "kept"},
         element("div", {"class": "tools", "hidden": True},
             element("button", {"type": "button", "data-do": "everything"}, "Save everything as one file"),
-            element("label", None, "Open a file ", element("input", {"type": "file", "accept": ".json,application/json", "name": "file"}))),
+            element("label", None, "Open a file ",
+                element("input", {"type": "file", "accept": ".json,application/json", "name": "file"}))),
         element("p", {"class": "said", "role": "status"}),
         element("div", {"class": "opened", "aria-live": "polite"}),
     )  # fmt: skip

@@ -1,13 +1,14 @@
-"""What the browser asks when something is handed over, and when something handed over is opened: first it is shown what it is
+"""What the browser asks when something is handed over, and when something handed over is opened: first it is shown what
+it is
 and what it would change; only what the reader then chooses is kept."""
 
 from typing import Any
 
-from calculators.documents.json_text import Unreadable, read_json, write_json
 from calculators.documents.exchange.backup import LONGEST, Everything, Kept, file_of, read_file, saved
+from calculators.documents.exchange.share_link import handed, packed, unpacked
+from calculators.documents.json_text import Unreadable, read_json, write_json
 from calculators.faces.handing.shown import opened_parts
 from calculators.faces.page.markup import html
-from calculators.documents.exchange.share_link import handed, packed, unpacked
 
 Reply = dict[str, Any]
 UNREAD = "What could not be read here is in the file as it stands."
@@ -19,7 +20,8 @@ def share(request: Reply) -> Reply:
 
 
 def save_one(request: Reply) -> Reply:
-    """{"kind", "id", "versions": [{"at", "text"}, …] oldest first} → {"saved": its part of a file of everything, "said"}."""
+    """{"kind", "id", "versions": [{"at", "text"}, …] oldest first} → {"saved": its part of a file of everything,
+    "said"}."""
     made = saved(request["kind"], request["id"], request["versions"])
     return {"saved": made, "said": UNREAD if any("damaged" in each for each in made["changes"]) else ""}
 
@@ -30,18 +32,37 @@ def save_everything(request: Reply) -> Reply:
 
 
 def open_handed(request: Reply) -> Reply:
-    """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id", "known", "same"}], "follows", "ruler"}."""
+    """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id",
+    "known", "same"}], "follows", "ruler"}."""
     if request.get("size", 0) > LONGEST:
-        raise Unreadable(f"This file is {request['size'] / 1e6:,.1f} MB large, and none of this handbook is larger than {LONGEST / 1e6:.0f} MB. Choose another.")
+        raise Unreadable(
+            f"This file is {request['size'] / 1e6:,.1f} MB large, and none of this handbook is larger than "
+            f"{LONGEST / 1e6:.0f} MB. Choose another."
+        )
     found, kept = _opened(request), request["kept"]
-    items = [{"kind": each.kind, "id": each.identity, "known": _place(each) in kept, "same": kept.get(_place(each)) == _newest_text(each)} for each in found.kept]
-    return {"body": "".join(map(html, opened_parts(found, kept))), "items": items, "follows": found.follows, "ruler": found.ruler}
+    items = [
+        {
+            "kind": each.kind,
+            "id": each.identity,
+            "known": _place(each) in kept,
+            "same": kept.get(_place(each)) == _newest_text(each),
+        }
+        for each in found.kept
+    ]
+    return {
+        "body": "".join(map(html, opened_parts(found, kept))),
+        "items": items,
+        "follows": found.follows,
+        "ruler": found.ruler,
+    }
 
 
 def one_handed(request: Reply) -> Reply:
-    """{"text" or "fragment", "item": its number, "id", "mine": text or empty} → {"versions": [{"at", "text"}, …]} to keep after what is there.
+    """{"text" or "fragment", "item": its number, "id", "mine": text or empty} → {"versions": [{"at", "text"}, …]} to
+    keep after what is there.
 
-    id: under which it is to stand. mine: what stands there and is to be followed by it: then only what came after that, else the newest alone.
+    id: under which it is to stand. mine: what stands there and is to be followed by it: then only what came after that,
+    else the newest alone.
     """
     kept = _opened(request).kept[request["item"]]
     versions = [{**each, "text": _under(request["id"], each["text"])} for each in kept.versions()]
@@ -50,7 +71,11 @@ def one_handed(request: Reply) -> Reply:
     texts = [each["text"] for each in versions]
     if not request["mine"]:
         return {"versions": versions}
-    return {"versions": versions[texts.index(request["mine"]) + 1 :] if request["mine"] in texts[:-1] else [{**versions[-1], "at": ""}]}
+    return {
+        "versions": versions[texts.index(request["mine"]) + 1 :]
+        if request["mine"] in texts[:-1]
+        else [{**versions[-1], "at": ""}]
+    }
 
 
 def _under(identity: str, text: str) -> str:
@@ -77,4 +102,10 @@ def _newest_text(kept: Kept) -> str:
     return kept.newest.text if _is_readable(kept) else kept.raw
 
 
-HANDING_QUESTIONS = {"share": share, "save one": save_one, "everything": save_everything, "handed": open_handed, "one handed": one_handed}
+HANDING_QUESTIONS = {
+    "share": share,
+    "save one": save_one,
+    "everything": save_everything,
+    "handed": open_handed,
+    "one handed": one_handed,
+}

@@ -5,11 +5,11 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
+from calculators.documents.house_method.difference import Difference
 from calculators.documents.json_text import Unreadable
 from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import element
 from calculators.faces.page.studio_text import studio_text
-from calculators.documents.house_method.difference import Difference
 
 
 def differences_table(one: str, other: str, found: list[Difference]) -> ET.Element:
@@ -18,16 +18,36 @@ def differences_table(one: str, other: str, found: list[Difference]) -> ET.Eleme
         return element("p", None, "The two are the same in everything.")
     caption = f"Where “{one}” and “{other}” differ"
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("", one, other)))
-    body = [element("tr", None, element("th", {"scope": "row"}, each.label), *(element("td", None, *_cell(each, text)) for text in (each.one, each.other))) for each in found]
-    return scrolling(element("table", {"class": "results"}, element("caption", None, caption), element("thead", None, head), element("tbody", None, *body)), caption)
+    body = [
+        element(
+            "tr",
+            None,
+            element("th", {"scope": "row"}, each.label),
+            *(element("td", None, *_cell(each, text)) for text in (each.one, each.other)),
+        )
+        for each in found
+    ]
+    return scrolling(
+        element(
+            "table",
+            {"class": "results"},
+            element("caption", None, caption),
+            element("thead", None, head),
+            element("tbody", None, *body),
+        ),
+        caption,
+    )
 
 
 def _cell(difference: Difference, text: str) -> list:
-    """One side of a difference; the studio's own words as they are read on its page, a whole line of a table part by part."""
+    """One side of a difference; the studio's own words as they are read on its page, a whole line of a table part by
+    part."""
     if difference.path.startswith("texts.") and text:
         return studio_text(text)
     parts = text.split("; ") if difference.path.startswith("tables.") else [text]
-    return [element("ul", None, *(element("li", None, part) for part in parts))] if len(parts) > 1 else [text or "nothing"]
+    return (
+        [element("ul", None, *(element("li", None, part) for part in parts))] if len(parts) > 1 else [text or "nothing"]
+    )
 
 
 def _plain(difference: Difference, text: str) -> str:
@@ -46,7 +66,17 @@ def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], l
     items = []
     for before, after in zip(versions, versions[1:]):
         back = element("button", {"type": "button", "data-back-to": str(before["revision"])}, "Back to before this")
-        items.append(element("li", None, element("time", {"datetime": after["at"]}, in_words(after["at"])), ": ", _said(before["text"], after["text"], found), " ", back))
+        items.append(
+            element(
+                "li",
+                None,
+                element("time", {"datetime": after["at"]}, in_words(after["at"])),
+                ": ",
+                _said(before["text"], after["text"], found),
+                " ",
+                back,
+            )
+        )
     if not items:
         return element("p", None, "Nothing has been changed yet.")
     return element("ol", {"class": "changes", "reversed": True}, *reversed(items))
@@ -57,7 +87,10 @@ def _said(before: str, after: str, found: Callable[[str, str], list[Difference]]
         listed = found(before, after)
     except Unreadable:
         return "a version that cannot be read here."
-    return "; ".join(f"{each.label}, {_plain(each, each.one)} → {_plain(each, each.other)}" for each in listed) or "nothing that shows."
+    return (
+        "; ".join(f"{each.label}, {_plain(each, each.one)} → {_plain(each, each.other)}" for each in listed)
+        or "nothing that shows."
+    )
 
 
 def in_words(moment: str) -> str:

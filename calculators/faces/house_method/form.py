@@ -1,22 +1,24 @@
-"""A house method as a page to fill in: the same sections as the sheet, with a blank for every measure and its reason."""
+"""A house method as a page to fill in: the same sections as the sheet, with a blank for every measure and its
+reason."""
 
 import xml.etree.ElementTree as ET
 
-from calculators.faces.page.markup import add, element
-from calculators.faces.house_method.sheet import heading_id, jump_list
-from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
 from calculators.asking.house_method import RULER_STEPS, HouseMethod, Written, on_ruler, site_document
-from calculators.values.kinds import Choice, Kind, Text
-from calculators.values.measure import Ruler
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.difference import RULER_LABELS
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, unknown_kinds
 from calculators.documents.house_method.reading import house_of
 from calculators.documents.house_method.sections import Entry, Rows, Section, entries, sections, tables
+from calculators.faces.house_method.sheet import heading_id, jump_list
+from calculators.faces.page.markup import add, element
+from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
+from calculators.values.kinds import Choice, Kind, Text
+from calculators.values.measure import Ruler
 
 WRITING_HELP = (
-    "Leave a line empty to begin a new paragraph; begin a line with a dash for a list. Two stars before and after a word make it thick, one "
+    "Leave a line empty to begin a new paragraph; begin a line with a dash for a list. Two stars before and after a "
+    "word make it thick, one "
     "makes it lean. For a link write its words in square brackets, and its address in round ones straight after."
 )
 
@@ -26,9 +28,19 @@ def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     method = house_of(document)
     opening = _area(document, f"texts.{OPENING}", "Your own words, at the start", WRITING_HELP, LONGEST_TEXT)
     return [
-        element("section", {"class": "house"}, _row("name", "Name of this method", "What you call it.", _input("name", document["name"], in_words=True)), opening),
+        element(
+            "section",
+            {"class": "house"},
+            _row("name", "Name of this method", "What you call it.", _input("name", document["name"], in_words=True)),
+            opening,
+        ),
         jump_list(),
-        element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), *(_ruler(document, name, label) for name, label in RULER_LABELS.items())),
+        element(
+            "section",
+            {"class": "house"},
+            element("h2", {"id": heading_id("ruler")}, "Ruler"),
+            *(_ruler(document, name, label) for name, label in RULER_LABELS.items()),
+        ),
         *(_section(section, document, method, ruler) for section in sections()),
     ]
 
@@ -43,7 +55,8 @@ def fallback(path: str, kind: Kind, ruler: Ruler, method: HouseMethod) -> list:
 
 
 def stands_in_blank(document: Document, path: str, ruler: Ruler) -> tuple[str, str]:
-    """What stands in a blank of the form, and what is said under it of the other ruler. path: of an entry or a cell that has a value."""
+    """What stands in a blank of the form, and what is said under it of the other ruler. path: of an entry or a cell
+    that has a value."""
     method, (place, name, *rest) = house_of(document), path.split(".")
     if place == "measures":
         written, kind = method.measures.get(name, ""), entries()[name].kind
@@ -55,7 +68,12 @@ def stands_in_blank(document: Document, path: str, ruler: Ruler) -> tuple[str, s
 
 
 def _section(section: Section, document: Document, method: HouseMethod, ruler: Ruler) -> ET.Element:
-    made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
+    made = element(
+        "section",
+        {"class": "house"},
+        element("h2", {"id": heading_id(section.name)}, section.title),
+        element("p", {"class": "about"}, section.about),
+    )
     for entry in section.entries:
         add(made, _entry(document, f"measures.{entry.name}", entry, method, ruler))
     if section.rows:
@@ -76,14 +94,31 @@ def _ruler(document: Document, name: str, label: str) -> ET.Element:
 def _entry(document: Document, path: str, entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
     own = written_at(document, path)
     now = method.measures.get(entry.name, "") if own else ""
-    left_empty = element("p", {"class": "fallback", "data-for": path, "hidden": bool(own)}, *fallback(path, entry.kind, ruler, method))
-    return element("div", {"class": "settle"}, _row(path, entry.label, entry.help, _blank(path, entry, now, ruler), left_empty, *_beside(path, entry, now, method, ruler)), _reason(document, f"why.{path}", entry.label))
+    left_empty = element(
+        "p", {"class": "fallback", "data-for": path, "hidden": bool(own)}, *fallback(path, entry.kind, ruler, method)
+    )
+    return element(
+        "div",
+        {"class": "settle"},
+        _row(
+            path,
+            entry.label,
+            entry.help,
+            _blank(path, entry, now, ruler),
+            left_empty,
+            *_beside(path, entry, now, method, ruler),
+        ),
+        _reason(document, f"why.{path}", entry.label),
+    )
 
 
 def _beside(path: str, entry: Entry, now: Written, method: HouseMethod, ruler: Ruler) -> list[ET.Element | None]:
     """What is said under a blank of its figure for the other ruler."""
     words = beside_blank(path, entry.kind, ruler, method, now) if now else ""
-    return [element("p", {"class": "other-ruler", "data-for": path, "hidden": not words}, words), clash_told(path, method)]
+    return [
+        element("p", {"class": "other-ruler", "data-for": path, "hidden": not words}, words),
+        clash_told(path, method),
+    ]
 
 
 def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
@@ -99,19 +134,41 @@ def _lines(rows: Rows, document: Document, method: HouseMethod, ruler: Ruler) ->
     if len(lines) < MOST_ROWS:
         made.append(_line(rows, document, len(lines), {}, method, ruler))
     if rows.name in document.get("tables", {}):
-        made.append(element("p", None, element("button", {"type": "button", "data-take-out": f"tables.{rows.name}"}, "Back to the handbook’s list")))
+        made.append(
+            element(
+                "p",
+                None,
+                element(
+                    "button", {"type": "button", "data-take-out": f"tables.{rows.name}"}, "Back to the handbook’s list"
+                ),
+            )
+        )
     return made
 
 
 def _line(rows: Rows, document: Document, number: int, line: dict, method: HouseMethod, ruler: Ruler) -> ET.Element:
     path = f"tables.{rows.name}.{number}"
     name = line.get(rows.columns[0].name, "")
-    made = element("details", {"class": "line", "data-line": path, "open": any(each.startswith(f"{path}.") for each in method.clashing)}, element("summary", None, name or f"Add {rows.one}"))
+    made = element(
+        "details",
+        {"class": "line", "data-line": path, "open": any(each.startswith(f"{path}.") for each in method.clashing)},
+        element("summary", None, name or f"Add {rows.one}"),
+    )
     stands = method.tables[rows.name][number] if line else {}
     for column in rows.columns:
         cell, now = f"{path}.{column.name}", stands.get(column.name, "")
         unusable = _unusable(column.name, now, rows, document)
-        add(made, _row(cell, column.label, column.help, _blank(cell, column, now, ruler), *_beside(cell, column, now, method, ruler), refusal=unusable))
+        add(
+            made,
+            _row(
+                cell,
+                column.label,
+                column.help,
+                _blank(cell, column, now, ruler),
+                *_beside(cell, column, now, method, ruler),
+                refusal=unusable,
+            ),
+        )
         if unusable:
             made.set("open", "")
     if name:
@@ -121,7 +178,8 @@ def _line(rows: Rows, document: Document, number: int, line: dict, method: House
 
 
 def _unusable(column: str, now: Written, rows: Rows, document: Document) -> str:
-    """The sentence for a cell that names what the method no longer has, or never had; empty where all is well, or the line is the handbook’s."""
+    """The sentence for a cell that names what the method no longer has, or never had; empty where all is well, or the
+    line is the handbook’s."""
     if (rows.name, column) != (TABLE, COLUMN) or rows.name not in document.get("tables", {}):
         return ""
     return unknown_kinds(str(now), lines_of(document, "pieces"))
@@ -136,27 +194,56 @@ def _row(path: str, label: str, help: str, control: ET.Element, *more, refusal: 
     if refusal:
         control.set("aria-invalid", "true")
     return element(
-        "div", {"class": "field"},
+        "div",
+        {"class": "field"},
         element("label", {"for": _id(path)}, label),
         control,
         *more,
-        element("p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": not refusal}, refusal),
+        element(
+            "p", {"class": "refusal", "id": f"{_id(path)}-refusal", "data-field": path, "hidden": not refusal}, refusal
+        ),
         element("p", {"class": "help", "id": f"{_id(path)}-help"}, help) if help else None,
     )
 
 
-def _area(document: Document, path: str, label: str, help: str, longest: int, lines: str = "3", shown: str = "") -> ET.Element:
+def _area(
+    document: Document, path: str, label: str, help: str, longest: int, lines: str = "3", shown: str = ""
+) -> ET.Element:
     text = written_at(document, path)
-    attributes = {"id": _id(path), "name": path, "rows": lines, "maxlength": str(longest), "aria-label": label if shown else None}
-    return _row(path, shown or label, help, element("textarea", attributes, f"\n{text}" if text.startswith("\n") else text))
+    attributes = {
+        "id": _id(path),
+        "name": path,
+        "rows": lines,
+        "maxlength": str(longest),
+        "aria-label": label if shown else None,
+    }
+    return _row(
+        path, shown or label, help, element("textarea", attributes, f"\n{text}" if text.startswith("\n") else text)
+    )
 
 
 def _input(path: str, text: str, mode: str = "text", in_words: bool = False) -> ET.Element:
-    return element("input", {"class": "in-words" if in_words else None, "id": _id(path), "name": path, "type": "text", "inputmode": mode, "value": text, "spellcheck": "false", "size": str(max(12, len(text) + 2))})
+    return element(
+        "input",
+        {
+            "class": "in-words" if in_words else None,
+            "id": _id(path),
+            "name": path,
+            "type": "text",
+            "inputmode": mode,
+            "value": text,
+            "spellcheck": "false",
+            "size": str(max(12, len(text) + 2)),
+        },
+    )
 
 
 def _select(path: str, words: dict[str, str], now: str) -> ET.Element:
-    return element("select", {"id": _id(path), "name": path}, *(element("option", {"value": key, "selected": key == now}, shown) for key, shown in words.items()))
+    return element(
+        "select",
+        {"id": _id(path), "name": path},
+        *(element("option", {"value": key, "selected": key == now}, shown) for key, shown in words.items()),
+    )
 
 
 def _id(path: str) -> str:

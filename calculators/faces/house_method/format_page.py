@@ -3,19 +3,22 @@
 import json
 import xml.etree.ElementTree as ET
 
-from calculators.faces.page.answered import scrolling
-from calculators.faces.page.markup import element
-from calculators.faces.page.two_figures import in_both
 from calculators.asking.house_method import FORMAT, VERSION, site_method
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS
 from calculators.documents.house_method.sections import Entry, sections
+from calculators.faces.page.answered import scrolling
+from calculators.faces.page.markup import element
+from calculators.faces.page.two_figures import in_both
 
 EXAMPLE = {
     "format": FORMAT,
     "version": VERSION,
     "name": "Summer linen",
     "ruler": {"unit": "cm", "in_step": "1/32"},
-    "measures": {"turn": {"value": {"cm": "1.2 cm", "in": "1/2 in"}, "why": "Thin cloth frays further."}, "hem": "2.4 cm"},
+    "measures": {
+        "turn": {"value": {"cm": "1.2 cm", "in": "1/2 in"}, "why": "Thin cloth frays further."},
+        "hem": "2.4 cm",
+    },
     "tables": {"pieces": [{"piece": "Napkin", "hem": "1.8 cm"}]},
     "texts": {"hems": "Turn once, press, turn again."},
 }
@@ -27,17 +30,33 @@ def method_format() -> ET.Element:
     return element(
         "div", {"class": "reference"},
         element("pre", None, element("code", None, written)),
-        element("p", None, f"A value has at most {LONGEST_VALUE} characters, a reason {LONGEST_WHY}, the studio’s own words {LONGEST_TEXT:,}; a table {MOST_ROWS} lines."),
+        element("p", None, f"A value has at most {LONGEST_VALUE} characters, a reason {LONGEST_WHY}, the studio’s "
+            f"own words {LONGEST_TEXT:,}; a table {MOST_ROWS} lines."),
         *(part for section in sections() for part in _section(section)),
     )  # fmt: skip
 
 
 def _section(section) -> list[ET.Element]:
-    parts = [element("h2", {"id": section.name}, section.title), element("p", None, f"Own words: texts.{section.name}. {section.about}")]
+    parts = [
+        element("h2", {"id": section.name}, section.title),
+        element("p", None, f"Own words: texts.{section.name}. {section.about}"),
+    ]
     if section.entries:
-        parts.append(_table(f"measures: {section.title.lower()}", [(entry, _value(entry)) for entry in section.entries], "The handbook’s"))
+        parts.append(
+            _table(
+                f"measures: {section.title.lower()}",
+                [(entry, _value(entry)) for entry in section.entries],
+                "The handbook’s",
+            )
+        )
     if section.rows:
-        parts.append(_table(f"tables.{section.rows.name}: {section.rows.title.lower()}", [(column, []) for column in section.rows.columns], None))
+        parts.append(
+            _table(
+                f"tables.{section.rows.name}: {section.rows.title.lower()}",
+                [(column, []) for column in section.rows.columns],
+                None,
+            )
+        )
     return parts
 
 
@@ -50,7 +69,23 @@ def _table(caption: str, lines: list[tuple[Entry, list]], last: str | None) -> E
     heads = ("Name", "Label", "Meaning", *([last] if last else []))
     head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
     body = [
-        element("tr", None, element("td", None, element("code", None, entry.name)), element("td", None, entry.label), element("td", None, entry.help), *([element("td", None, *value)] if last else []))
+        element(
+            "tr",
+            None,
+            element("td", None, element("code", None, entry.name)),
+            element("td", None, entry.label),
+            element("td", None, entry.help),
+            *([element("td", None, *value)] if last else []),
+        )
         for entry, value in lines
     ]
-    return scrolling(element("table", {"class": "results"}, element("caption", None, caption), element("thead", None, head), element("tbody", None, *body)), caption)
+    return scrolling(
+        element(
+            "table",
+            {"class": "results"},
+            element("caption", None, caption),
+            element("thead", None, head),
+            element("tbody", None, *body),
+        ),
+        caption,
+    )

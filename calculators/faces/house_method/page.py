@@ -1,10 +1,11 @@
-"""The page of the house method: the sheet as the site has it; with a script, the reader's own methods, to change and to compare."""
+"""The page of the house method: the sheet as the site has it; with a script, the reader's own methods, to change and to
+compare."""
 
 import xml.etree.ElementTree as ET
 
-from calculators.faces.page.markup import element
-from calculators.faces.house_method.sheet import sheet
 from calculators.asking.house_method import site_method
+from calculators.faces.house_method.sheet import sheet
+from calculators.faces.page.markup import element
 
 BUTTONS = {
     "new": "Set down your own",
@@ -29,7 +30,9 @@ def method_page() -> ET.Element:
         element("div", {"class": "shared", "hidden": True}),
         element("div", {"class": "house-body"}, *sheet(method, method.ruler())),
         _folded("house-changes", "What was changed when, and the way back", element("div", {"class": "listed"})),
-        _folded("house-compare", "Compare with another method", element("label", None, "Compare with ", element("select", {"name": "other"})), element("div", {"class": "listed"})),
+        _folded("house-compare", "Compare with another method",
+            element("label", None, "Compare with ", element("select", {"name": "other"})),
+            element("div", {"class": "listed"})),
     )  # fmt: skip
 
 

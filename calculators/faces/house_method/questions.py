@@ -1,24 +1,25 @@
-"""What the browser asks about house methods. A method travels as the text it is kept as; whatever is wrong with one comes
+"""What the browser asks about house methods. A method travels as the text it is kept as; whatever is wrong with one
+comes
 back as one sentence, never as a failure."""
 
 import xml.etree.ElementTree as ET
 from typing import Any
 
-from calculators.documents.json_text import Unreadable
-from calculators.faces.page.markup import element, html
-from calculators.faces.house_method.compare import changes_listed, differences_table, in_words
-from calculators.faces.house_method.form import form, stands_in_blank
-from calculators.faces.house_method.sheet import sheet
-from calculators.faces.page.own_words import words_on_page
-from calculators.faces.page.questions import file_name, house, ruler_wanted
-from calculators.faces.page.whose import whose_line
 from calculators.asking.house_method import FORMAT, VERSION, on_ruler, site_document, site_method
-from calculators.values.kinds import Refused
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.difference import differences
 from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.merge import merged
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
+from calculators.documents.json_text import Unreadable
+from calculators.faces.house_method.compare import changes_listed, differences_table, in_words
+from calculators.faces.house_method.form import form, stands_in_blank
+from calculators.faces.house_method.sheet import sheet
+from calculators.faces.page.markup import element, html
+from calculators.faces.page.own_words import words_on_page
+from calculators.faces.page.questions import file_name, house, ruler_wanted
+from calculators.faces.page.whose import whose_line
+from calculators.values.kinds import Refused
 
 Reply = dict[str, Any]
 NEW_NAME = "My workroom"
@@ -32,7 +33,8 @@ def _whose(request: Reply) -> Reply:
 
 
 def _own_words(request: Reply) -> Reply:
-    """{"method", "sections": [name, …]} → {"words": [HTML, …]}: the reader's own words on each, empty where she has none."""
+    """{"method", "sections": [name, …]} → {"words": [HTML, …]}: the reader's own words on each, empty where she has
+    none."""
     method = house(request)
     return {"words": ["".join(map(html, words_on_page(method, each))) for each in request["sections"]]}
 
@@ -45,20 +47,38 @@ def _page(request: Reply) -> Reply:
     except Unreadable as trouble:
         return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
     ruler = method.ruler(ruler_wanted(request))
-    parts = form(read_method(text)[0], ruler) if request.get("editing") else [*_named_and_dated(text, request.get("at", "")), *sheet(method, ruler)]
+    parts = (
+        form(read_method(text)[0], ruler)
+        if request.get("editing")
+        else [*_named_and_dated(text, request.get("at", "")), *sheet(method, ruler)]
+    )
     return {"body": "".join(map(html, [*_left_out(text), *parts]))}
 
 
 def _named_and_dated(text: str, at: str) -> list[ET.Element]:
     """Whose sheet it is and of which day, for the copy on paper."""
     day = in_words(at).rpartition(",")[0] if at else ""
-    return [element("p", {"class": "sheet-name"}, read_method(text)[1].name, f", as of {day}" if day else "")] if text else []
+    return (
+        [element("p", {"class": "sheet-name"}, read_method(text)[1].name, f", as of {day}" if day else "")]
+        if text
+        else []
+    )
 
 
 def _left_out(text: str) -> list[ET.Element]:
     """A sentence for every entry that is kept but cannot be used."""
     troubles = read_method(text)[2] if text else {}
-    return [element("ul", {"class": "notes left-out"}, *(element("li", None, f"Not used: {each}") for each in troubles.values()))] if troubles else []
+    return (
+        [
+            element(
+                "ul",
+                {"class": "notes left-out"},
+                *(element("li", None, f"Not used: {each}") for each in troubles.values()),
+            )
+        ]
+        if troubles
+        else []
+    )
 
 
 def _new(request: Reply) -> Reply:
@@ -71,7 +91,8 @@ def _new(request: Reply) -> Reply:
 
 
 def _change(request: Reply) -> Reply:
-    """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool, "beside": of the other ruler} or {"refusal"}."""
+    """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool,
+    "beside": of the other ruler} or {"refusal"}."""
     ruler = house(request).ruler(ruler_wanted(request))
     try:
         document = changed(read_method(request["method"])[0], request["path"], request["typed"], ruler.unit)
@@ -80,20 +101,36 @@ def _change(request: Reply) -> Reply:
     path = request["path"]
     has_blank = not (path.startswith("tables.") and path.count(".") < 3)
     now = written_at(document, path) if has_blank else ""
-    stands, beside = stands_in_blank(document, path, ruler) if now and path.startswith(("measures.", "tables.")) else (on_ruler(now, ruler), "")
+    stands, beside = (
+        stands_in_blank(document, path, ruler)
+        if now and path.startswith(("measures.", "tables."))
+        else (on_ruler(now, ruler), "")
+    )
     return {"method": written_down(document), "shown": stands, "empty": not now, "beside": beside}
 
 
 def _merge(request: Reply) -> Reply:
     """{"base", "mine", "theirs"} → {"method": text, "said": sentence, empty when nothing was changed on both sides}."""
     document, both = merged(*(read_method(request[name])[0] for name in ("base", "mine", "theirs")))
-    said = "; ".join(f"{each.label}: here “{each.other or 'nothing'}” stands, there it was “{each.one or 'nothing'}”" for each in both)
-    return {"method": written_down(document), "said": f"This was changed in another window too. {said}." if said else ""}
+    said = "; ".join(
+        f"{each.label}: here “{each.other or 'nothing'}” stands, there it was “{each.one or 'nothing'}”"
+        for each in both
+    )
+    return {
+        "method": written_down(document),
+        "said": f"This was changed in another window too. {said}." if said else "",
+    }
 
 
 def _changes(request: Reply) -> Reply:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
-    return {"body": html(changes_listed(request["versions"], lambda before, after: differences(read_method(before)[0], read_method(after)[0])))}
+    return {
+        "body": html(
+            changes_listed(
+                request["versions"], lambda before, after: differences(read_method(before)[0], read_method(after)[0])
+            )
+        )
+    }
 
 
 def _compare(request: Reply) -> Reply:
@@ -112,7 +149,11 @@ def _name(text: str) -> Reply:
         name = read_method(text)[1].name
         return {"name": name, "trouble": "", "file": file_name("house-method", name)}
     except Unreadable as trouble:
-        return {"name": "A method that cannot be read here", "trouble": str(trouble), "file": file_name("house-method", "")}
+        return {
+            "name": "A method that cannot be read here",
+            "trouble": str(trouble),
+            "file": file_name("house-method", ""),
+        }
 
 
 METHOD_QUESTIONS = {

@@ -2,15 +2,15 @@
 
 import xml.etree.ElementTree as ET
 
+from calculators.asking.house_method import HouseMethod, Written, site_method
+from calculators.documents.house_method.difference import HANDBOOKS
+from calculators.documents.house_method.format import OPENING
+from calculators.documents.house_method.sections import Entry, Rows, Section, sections
 from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.studio_text import studio_text
 from calculators.faces.page.two_figures import clash_told, in_both
-from calculators.asking.house_method import HouseMethod, Written, site_method
 from calculators.values.measure import Ruler, show_length
-from calculators.documents.house_method.difference import HANDBOOKS
-from calculators.documents.house_method.format import OPENING
-from calculators.documents.house_method.sections import Entry, Rows, Section, sections
 
 RULER_SENTENCE = "Read in {unit}. The centimetre ruler is divided into {cm}, the inch ruler into {inch}."
 
@@ -20,7 +20,12 @@ def sheet(method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     return [
         *_words(method, OPENING),
         jump_list(),
-        element("section", {"class": "house"}, element("h2", {"id": heading_id("ruler")}, "Ruler"), element("p", None, _ruler(method))),
+        element(
+            "section",
+            {"class": "house"},
+            element("h2", {"id": heading_id("ruler")}, "Ruler"),
+            element("p", None, _ruler(method)),
+        ),
         *(_section(section, method, ruler) for section in sections()),
     ]
 
@@ -28,7 +33,9 @@ def sheet(method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
 def jump_list() -> ET.Element:
     """The way to every section of a method, as a list of links."""
     titles = {"ruler": "Ruler", **{section.name: section.title for section in sections()}}
-    links = (element("li", None, element("a", {"href": f"#{heading_id(name)}"}, title)) for name, title in titles.items())
+    links = (
+        element("li", None, element("a", {"href": f"#{heading_id(name)}"}, title)) for name, title in titles.items()
+    )
     return element("nav", {"class": "jump-list", "aria-label": "Sections of the method"}, element("ul", None, *links))
 
 
@@ -39,11 +46,18 @@ def heading_id(section: str) -> str:
 
 def _ruler(method: HouseMethod) -> str:
     cm, inch = (show_length(method.rulers[unit].step_mm, method.rulers[unit]) for unit in ("cm", "in"))
-    return RULER_SENTENCE.format(unit={"cm": "centimetres", "mm": "millimetres", "in": "inches"}[method.unit], cm=cm, inch=inch)
+    return RULER_SENTENCE.format(
+        unit={"cm": "centimetres", "mm": "millimetres", "in": "inches"}[method.unit], cm=cm, inch=inch
+    )
 
 
 def _section(section: Section, method: HouseMethod, ruler: Ruler) -> ET.Element:
-    made = element("section", {"class": "house"}, element("h2", {"id": heading_id(section.name)}, section.title), element("p", {"class": "about"}, section.about))
+    made = element(
+        "section",
+        {"class": "house"},
+        element("h2", {"id": heading_id(section.name)}, section.title),
+        element("p", {"class": "about"}, section.about),
+    )
     add(made, *_words(method, section.name))
     if section.entries:
         add(made, element("dl", {"class": "settled"}, *(_entry(entry, method, ruler) for entry in section.entries)))
@@ -69,7 +83,9 @@ def _entry(entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
     elif entry.name in method.because:
         add(value, " ", element("span", {"class": "whose"}, method.because[entry.name]))
     why = method.why.get(path)
-    return element("div", None, element("dt", None, entry.label), value, element("dd", {"class": "why"}, why) if why else None)
+    return element(
+        "div", None, element("dt", None, entry.label), value, element("dd", {"class": "why"}, why) if why else None
+    )
 
 
 def is_handbooks(method: HouseMethod, path: str) -> bool:
@@ -82,7 +98,10 @@ def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
     body = element("tbody")
     for number, line in enumerate(lines):
-        cells = [_cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler) for column in rows.columns[1:]]
+        cells = [
+            _cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler)
+            for column in rows.columns[1:]
+        ]
         add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
         if "why" in line:
             add(body, element("tr", {"class": "why"}, element("td", {"colspan": str(len(rows.columns))}, line["why"])))
@@ -93,4 +112,10 @@ def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
 
 
 def _cell(path: str, written: Written, column: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
-    return element("td", None, *in_both(written, column.kind, ruler, method.follows.get(path, "")), clash_told(path, method)) if written else element("td")
+    return (
+        element(
+            "td", None, *in_both(written, column.kind, ruler, method.follows.get(path, "")), clash_told(path, method)
+        )
+        if written
+        else element("td")
+    )

@@ -1,18 +1,24 @@
-"""The job a walk is filled in for: the line above the walk, and the places below it for the maker's own figures and notes."""
+"""The job a walk is filled in for: the line above the walk, and the places below it for the maker's own figures and
+notes."""
 
 import xml.etree.ElementTree as ET
 
-from calculators.faces.page.markup import element
 from calculators.documents.job.format import LONGEST_NAME, LONGEST_NOTE, LONGEST_NOTES
+from calculators.faces.page.markup import element
 
-OWN_FIGURES = "What you measured, or know better than the sum above, goes here. On the work ticket your own figure stands in its place."
+OWN_FIGURES = (
+    "What you measured, or know better than the sum above, goes here. On the work ticket your own figure "
+    "stands in "
+    "its place."
+)
 WITHOUT_A_JOB = "There is a place for each once the batch is kept as a job."
 CLOTHS = "cloths-of-the-house"
 FIGURES = {"thread": "Thread", "time": "Time", "cost": "Cost"}
 
 
 def job_line(home: str) -> ET.Element:
-    """What stands above a walk; a script shows the part that fits. home: the way from the page back to the top of the site."""
+    """What stands above a walk; a script shows the part that fits. home: the way from the page back to the top of the
+    site."""
     without = element(
         "p", {"class": "without-job", "hidden": True},
         element("button", {"type": "button", "data-do": "keep"}, "Keep this as a job"), " ",
@@ -20,21 +26,48 @@ def job_line(home: str) -> ET.Element:
     )  # fmt: skip
     named = element(
         "p", {"class": "named"},
-        element("label", None, "Job: ", element("input", {"name": "name", "type": "text", "maxlength": str(LONGEST_NAME), "spellcheck": "false", "autocomplete": "off"})),
+        element("label", None, "Job: ",
+            element("input",
+                {"name": "name", "type": "text", "maxlength": str(LONGEST_NAME), "spellcheck": "false",
+                    "autocomplete": "off"})),
         " – every change is kept.",
     )  # fmt: skip
-    cloth = element("p", None, element("label", None, "Cloth: ", element("input", {"name": "cloth", "type": "text", "maxlength": str(LONGEST_NAME), "list": CLOTHS, "autocomplete": "off"})))
+    cloth = element(
+        "p",
+        None,
+        element(
+            "label",
+            None,
+            "Cloth: ",
+            element(
+                "input",
+                {
+                    "name": "cloth",
+                    "type": "text",
+                    "maxlength": str(LONGEST_NAME),
+                    "list": CLOTHS,
+                    "autocomplete": "off",
+                },
+            ),
+        ),
+    )
     ways = element(
         "p", {"class": "ways-on"},
         element("button", {"type": "button", "data-do": "stop"}, "Stop working on it"), " ",
         element("a", {"class": "to-ticket", "href": f"{home}house/ticket/"}, "Its work ticket"), " ",
         element("a", {"href": f"{home}house/jobs/"}, "All jobs"),
     )  # fmt: skip
-    changes = element("details", {"class": "job-changes"}, element("summary", None, "What was changed when, and the way back"), element("div", {"class": "listed"}))
+    changes = element(
+        "details",
+        {"class": "job-changes"},
+        element("summary", None, "What was changed when, and the way back"),
+        element("div", {"class": "listed"}),
+    )
     return element(
         "div", {"class": "jobs job-in-hand"},
         without,
-        element("div", {"class": "with-job", "hidden": True}, named, _refusal("name"), cloth, _refusal("cloth"), ways, element("div", {"class": "about-job"}), changes),
+        element("div", {"class": "with-job", "hidden": True}, named, _refusal("name"), cloth, _refusal("cloth"), ways,
+            element("div", {"class": "about-job"}), changes),
         element("p", {"class": "said", "role": "status"}),
     )  # fmt: skip
 
@@ -60,7 +93,8 @@ def _area(name: str, label: str, longest: int, place: str) -> ET.Element:
     return element(
         "div", {"class": "field"},
         element("label", {"for": identity}, label),
-        element("textarea", {"id": identity, "name": name, "rows": "1" if name in FIGURES else "3", "maxlength": str(longest)}),
+        element("textarea",
+            {"id": identity, "name": name, "rows": "1" if name in FIGURES else "3", "maxlength": str(longest)}),
         _refusal(name),
     )  # fmt: skip
 

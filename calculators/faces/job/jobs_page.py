@@ -4,24 +4,34 @@ import xml.etree.ElementTree as ET
 from typing import Any
 
 from calculators.asking.answering import Asking
+from calculators.documents.job.reading import Job, read_job
 from calculators.documents.json_text import Unreadable
+from calculators.faces.house_method.compare import in_words
 from calculators.faces.page.answered import spoken_text
 from calculators.faces.page.markup import element
-from calculators.faces.house_method.compare import in_words
-from calculators.documents.job.reading import Job, read_job
 
-NONE_YET = "No job is kept in this browser yet. Begin one here, or fill in the batch and press “Keep this as a job” there."
+NONE_YET = (
+    "No job is kept in this browser yet. Begin one here, or fill in the batch and press “Keep this as a job” there."
+)
 WHERE = "The jobs that this browser keeps are listed here."
 UNREADABLE = "A job that cannot be read here"
 PIECES = "pieces-from-cloth"
-DO = {"copy": "Duplicate", "archive": "Move to finished jobs", "back": "Back to work", "file": "Save to a file", "share": "Share as a link", "remove": "Delete"}
+DO = {
+    "copy": "Duplicate",
+    "archive": "Move to finished jobs",
+    "back": "Back to work",
+    "file": "Save to a file",
+    "share": "Share as a link",
+    "remove": "Delete",
+}
 
 
 def jobs_page() -> ET.Element:
     """The whole page below its first words; what a browser keeps is filled in by a script."""
     return element(
         "div", {"class": "jobs jobs-page"},
-        element("div", {"class": "tools", "hidden": True}, element("button", {"type": "button", "class": "first", "data-do": "new"}, "Begin a new job")),
+        element("div", {"class": "tools", "hidden": True},
+            element("button", {"type": "button", "class": "first", "data-do": "new"}, "Begin a new job")),
         element("p", {"class": "said", "role": "status"}),
         element("div", {"class": "listed"}, element("p", None, WHERE)),
     )  # fmt: skip
@@ -30,14 +40,28 @@ def jobs_page() -> ET.Element:
 def jobs_listed(records: list[dict[str, str]], ruler: str, home: str) -> list[ET.Element]:
     """All jobs, those in work first, the last changed on top.
 
-    records: ``{"id", "at", "text"}`` of the newest of each. ruler: as for HouseMethod.ruler. home: the way back to the top of the site.
+    records: ``{"id", "at", "text"}`` of the newest of each. ruler: as for HouseMethod.ruler. home: the way back to the
+    top of the site.
     """
     items = [(_opened(each["text"]), each) for each in sorted(records, key=lambda each: each["at"], reverse=True)]
-    away = [_item(job, each, ruler, home) for job, each in items if isinstance(job, Job) and job.document.get("archived")]
-    at_work = [_item(job, each, ruler, home) for job, each in items if not (isinstance(job, Job) and job.document.get("archived"))]
+    away = [
+        _item(job, each, ruler, home) for job, each in items if isinstance(job, Job) and job.document.get("archived")
+    ]
+    at_work = [
+        _item(job, each, ruler, home)
+        for job, each in items
+        if not (isinstance(job, Job) and job.document.get("archived"))
+    ]
     made = [element("ul", {"class": "job-list"}, *at_work) if at_work else element("p", None, NONE_YET)]
     if away:
-        made.append(element("details", {"class": "finished"}, element("summary", None, f"Finished jobs: {len(away)}"), element("ul", {"class": "job-list"}, *away)))
+        made.append(
+            element(
+                "details",
+                {"class": "finished"},
+                element("summary", None, f"Finished jobs: {len(away)}"),
+                element("ul", {"class": "job-list"}, *away),
+            )
+        )
     return made
 
 
@@ -47,7 +71,11 @@ def pieces_of(job: Job, ruler: str) -> str:
     if not stop or not stop.answer:
         return "Its pieces cannot be worked out yet: a blank needs mending."
     width, length = (stop.asking.text(stop.calculator.field(name)) for name in ("piece_width", "piece_length"))
-    return f"{spoken_text(stop.calculator, stop.answer, Asking({}, method=job.method, wanted_ruler=ruler).ruler)} Each is cut {width} by {length}."
+    return (
+        f"{spoken_text(stop.calculator, stop.answer, Asking({}, method=job.method, wanted_ruler=ruler).ruler)} "
+        "Each "
+        f"is cut {width} by {length}."
+    )
 
 
 def _opened(text: str) -> Job | str:
@@ -65,12 +93,36 @@ def _item(job: Job | str, record: dict[str, str], ruler: str, home: str) -> ET.E
     else:
         head = element("a", {"href": f"{home}batch/{here}"}, job.name)
         words = element("p", None, pieces_of(job, ruler))
-        ways = [element("a", {"href": f"{home}batch/{here}"}, "Open"), element("a", {"href": f"{home}house/ticket/{here}"}, "Work ticket")]
+        ways = [
+            element("a", {"href": f"{home}batch/{here}"}, "Open"),
+            element("a", {"href": f"{home}house/ticket/{here}"}, "Work ticket"),
+        ]
         can = ("copy", "back" if job.document.get("archived") else "archive", "file", "share", "remove")
     name = UNREADABLE if isinstance(job, str) else job.name
-    buttons = (element("button", {"type": "button", "data-do": what, "data-job": record["id"], "aria-label": f"{DO[what]}: {name}"}, DO[what]) for what in can)
-    changed = element("p", {"class": "changed"}, "Last changed ", element("time", {"datetime": record["at"]}, in_words(record["at"])), ".")
-    return element("li", {"data-job": record["id"]}, element("h2", None, head), words, changed, element("p", {"class": "job-tools"}, *_spaced([*ways, *buttons])), element("div", {"class": "shared", "hidden": True}))
+    buttons = (
+        element(
+            "button",
+            {"type": "button", "data-do": what, "data-job": record["id"], "aria-label": f"{DO[what]}: {name}"},
+            DO[what],
+        )
+        for what in can
+    )
+    changed = element(
+        "p",
+        {"class": "changed"},
+        "Last changed ",
+        element("time", {"datetime": record["at"]}, in_words(record["at"])),
+        ".",
+    )
+    return element(
+        "li",
+        {"data-job": record["id"]},
+        element("h2", None, head),
+        words,
+        changed,
+        element("p", {"class": "job-tools"}, *_spaced([*ways, *buttons])),
+        element("div", {"class": "shared", "hidden": True}),
+    )
 
 
 def _spaced(parts: list) -> list[Any]:

@@ -1,26 +1,27 @@
-"""What the browser asks about jobs. A job travels as the text it is kept as; whatever is wrong with one comes back as one sentence."""
+"""What the browser asks about jobs. A job travels as the text it is kept as; whatever is wrong with one comes back as
+one sentence."""
 
 from contextlib import suppress
 from typing import Any
 
-from calculators.documents.json_text import Unreadable
-from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
-from calculators.faces.page.questions import file_name, followed, house, ruler_wanted
-from calculators.faces.job.in_hand import cloths_known
-from calculators.faces.job.jobs_page import jobs_listed
-from calculators.faces.page.markup import element, html
-from calculators.faces.house_method.compare import changes_listed, in_words
-from calculators.documents.job.change import WORDS, begun, changed
-from calculators.documents.job.difference import differences
-from calculators.documents.job.format import normal
-from calculators.documents.job.merge import merged
-from calculators.documents.job.reading import Job, opened, read_job, written_down
-from calculators.values.kinds import Refused
 from calculators.asking.house_method import site_document
 from calculators.documents.house_method.difference import same_numbers
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.reading import written_down as method_written_down
 from calculators.documents.house_method.two_rulers import clashes_told
+from calculators.documents.job.change import WORDS, begun, changed
+from calculators.documents.job.difference import differences
+from calculators.documents.job.format import normal
+from calculators.documents.job.merge import merged
+from calculators.documents.job.reading import Job, opened, read_job, written_down
+from calculators.documents.json_text import Unreadable
+from calculators.faces.house_method.compare import changes_listed, in_words
+from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
+from calculators.faces.job.in_hand import cloths_known
+from calculators.faces.job.jobs_page import jobs_listed
+from calculators.faces.page.markup import element, html
+from calculators.faces.page.questions import file_name, followed, house, ruler_wanted
+from calculators.values.kinds import Refused
 
 Reply = dict[str, Any]
 
@@ -31,14 +32,24 @@ def _listed(request: Reply) -> Reply:
 
 
 def _new(request: Reply) -> Reply:
-    """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the method now followed.
+    """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the
+    method now followed.
 
-    loose: what was ticked and measured for the batch before it was a job, as its ticket keeps it; it goes over into the job.
+    loose: what was ticked and measured for the batch before it was a job, as its ticket keeps it; it goes over into the
+    job.
     """
     name = f"Job of {in_words(request['at']).rpartition(',')[0]}"
     start = begun(request["id"], name, request["walk"], followed(request))
-    typed = {f"typed.{calculator}.{field}": text for calculator, texts in request["typed"].items() for field, text in texts.items()}
-    return {"job": written_down(changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request)))}
+    typed = {
+        f"typed.{calculator}.{field}": text
+        for calculator, texts in request["typed"].items()
+        for field, text in texts.items()
+    }
+    return {
+        "job": written_down(
+            changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request))
+        )
+    }
 
 
 def _so_far(loose: str) -> Reply:
@@ -55,24 +66,41 @@ def _copy(request: Reply) -> Reply:
 
 
 def _opened(request: Reply) -> Reply:
-    """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": whether its numbers are others than those followed, "texts": blank → text, "about": HTML, "file": name}."""
+    """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": whether its numbers are
+    others than those followed, "texts": blank → text, "about": HTML, "file": name}."""
     job = read_job(request["job"])
     own = _method_text(job)
     about = [cloths_known([row["cloth"] for row in job.method.tables.get("cloths", ())])]
-    is_apart = not same_numbers(*(read_method(each)[0] if each else site_document() for each in (own, followed(request))))
+    is_apart = not same_numbers(
+        *(read_method(each)[0] if each else site_document() for each in (own, followed(request)))
+    )
     if is_apart:
         about += [
-            element("p", None, f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. The other pages show other numbers. ", newer_line(job.document.get("cloth", ""), job.method, house(request))),
+            element(
+                "p",
+                None,
+                f"The measures here are those of “{job.method.name}”, as they stood when they came into this job. "
+                "The other pages show other numbers. ",
+                newer_line(job.document.get("cloth", ""), job.method, house(request)),
+            ),
             element("p", None, element("button", {"type": "button", "data-do": "method"}, TAKE_OVER)),
         ]
     if told := [*job.troubles.values(), *clashes_told(job.document.get("method", {}))]:
         about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in told)))
     texts = {name: job.document.get(name, "") for name in ("name", "cloth", *WORDS)}
-    return {"typed": job.typed, "method": own, "isApart": is_apart, "texts": texts, "about": "".join(map(html, about)), "file": file_name("job", job.name)}
+    return {
+        "typed": job.typed,
+        "method": own,
+        "isApart": is_apart,
+        "texts": texts,
+        "about": "".join(map(html, about)),
+        "file": file_name("job", job.name),
+    }
 
 
 def _change(request: Reply) -> Reply:
-    """{"job", "changes": path → text, "ruler"} → {"job": text} or {"refusal": sentence}. Paths: see calculators.documents.job.change."""
+    """{"job", "changes": path → text, "ruler"} → {"job": text} or {"refusal": sentence}. Paths: see
+    calculators.documents.job.change."""
     try:
         return {"job": written_down(changed(read_job(request["job"]), request["changes"], ruler_wanted(request)))}
     except Refused as trouble:
@@ -82,13 +110,23 @@ def _change(request: Reply) -> Reply:
 def _merge(request: Reply) -> Reply:
     """{"base", "mine", "theirs"} → {"job": text, "said": sentence, empty when nothing was changed on both sides}."""
     document, both = merged(*(read_job(request[name]).document for name in ("base", "mine", "theirs")))
-    said = "; ".join(f"{each.label}: here “{each.other or 'nothing'}” stands, there it was “{each.one or 'nothing'}”" for each in both)
+    said = "; ".join(
+        f"{each.label}: here “{each.other or 'nothing'}” stands, there it was “{each.one or 'nothing'}”"
+        for each in both
+    )
     return {"job": written_down(document), "said": f"This was changed in another window too. {said}." if said else ""}
 
 
 def _changes(request: Reply) -> Reply:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
-    return {"body": html(changes_listed(request["versions"], lambda before, after: differences(read_job(before).document, read_job(after).document)))}
+    return {
+        "body": html(
+            changes_listed(
+                request["versions"],
+                lambda before, after: differences(read_job(before).document, read_job(after).document),
+            )
+        )
+    }
 
 
 def _method_text(job: Job) -> str:

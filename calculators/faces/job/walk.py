@@ -7,15 +7,15 @@ from functools import partial
 from typing import Any
 
 from calculators.asking.answering import Asking, written
-from calculators.faces.page.answered import answered
+from calculators.asking.usual_cloth import WAYS, for_cloth
+from calculators.batch.walk import Departure, Stop, Walk, go
 from calculators.faces.job.in_hand import job_line, job_places
+from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.shown import refused, shown
 from calculators.faces.page.widget import section
-from calculators.asking.usual_cloth import WAYS, for_cloth
-from calculators.values.phrase import Phrase, say
 from calculators.trade.pieces import further_length
-from calculators.batch.walk import Departure, Stop, Walk, go
+from calculators.values.phrase import Phrase, say
 
 
 def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Element:
@@ -30,19 +30,24 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
         add(
             whole,
             element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
-            section(stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking, folded=True)),
+            section(
+                stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking, folded=True)
+            ),
         )
     add(whole, *job_places(len(stops) + 1, place))
     return whole
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
-    """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now offers.
+    """What the browser shows for each step: calculator name → its reply; ``choices``: what a list of the step now
+    offers.
 
     cloth: as the batch names it; empty for the one that the method uses most.
     """
     stops = go(walk, typed, replace(asking, method=for_cloth(asking.method, cloth)))
-    made = {stop.calculator.name: _reply(stop, (*_of_the_cloth(stop, cloth), *_on_the_order(stop, stops))) for stop in stops}
+    made = {
+        stop.calculator.name: _reply(stop, (*_of_the_cloth(stop, cloth), *_on_the_order(stop, stops))) for stop in stops
+    }
     step, name = walk.kind_in
     asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
     made[step]["choices"] = {name: [*map(list, asked.kind.options.items())]}
@@ -60,28 +65,48 @@ def _reply(stop: Stop, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
 
 
 def _departure(stop: Stop, departure: Departure) -> Phrase:
-    """That something is written by hand where the walk gives another value: meant, perhaps, but then both steps should be looked at."""
+    """That something is written by hand where the walk gives another value: meant, perhaps, but then both steps should
+    be looked at."""
     field, ruler = stop.calculator.field(departure.name), stop.asking.ruler
     return say(
-        "{label:text}: you wrote {written:text}, and “{title:text}” gives {given:text}. Empty the blank to take that over.",
-        label=field.label, written=stop.asking.text(field), title=departure.title, given=field.kind.show(departure.value, ruler),
+        "{label:text}: you wrote {written:text}, and “{title:text}” gives {given:text}. Empty the blank to take that "
+        "over.",
+        label=field.label,
+        written=stop.asking.text(field),
+        title=departure.title,
+        given=field.kind.show(departure.value, ruler),
     )
 
 
 def _of_the_kind(stop: Stop) -> Iterator[Phrase]:
     """Which measures are those of the kind of piece, and which written by hand stand in their place."""
     asking, method = stop.asking, stop.asking.method
-    fields = [field for field in stop.calculator.fields if field.default in method.of_kind and field.name not in asking.taken]
+    fields = [
+        field for field in stop.calculator.fields if field.default in method.of_kind and field.name not in asking.taken
+    ]
     by_hand = [field for field in fields if asking.typed.get(field.name, "").strip()]
-    if followed := [f"{field.label.lower()} {method.measure(field.default, asking.ruler)}" for field in fields if field not in by_hand]:
+    if followed := [
+        f"{field.label.lower()} {method.measure(field.default, asking.ruler)}"
+        for field in fields
+        if field not in by_hand
+    ]:
         kind = next(iter(method.of_kind.values()))
-        yield say("From your method, “{method:text}”, for “{kind:text}”: {measures:text}.", method=method.name, kind=kind, measures=" and ".join(followed))
+        yield say(
+            "From your method, “{method:text}”, for “{kind:text}”: {measures:text}.",
+            method=method.name,
+            kind=kind,
+            measures=" and ".join(followed),
+        )
     for field in by_hand:
         theirs = method.measure(field.default, asking.ruler)
         if field.kind.parse(theirs, asking.ruler) != field.kind.parse(asking.text(field), asking.ruler):
             yield say(
-                "{label:text}: you wrote {written:text}; your method has {theirs:text} for “{kind:text}”. Empty the blank to take that over.",
-                label=field.label, written=asking.text(field), theirs=theirs, kind=method.of_kind[field.default],
+                "{label:text}: you wrote {written:text}; your method has {theirs:text} for “{kind:text}”. Empty the "
+                "blank to take that over.",
+                label=field.label,
+                written=asking.text(field),
+                theirs=theirs,
+                kind=method.of_kind[field.default],
             )
 
 
@@ -95,17 +120,30 @@ def _of_the_cloth(stop: Stop, cloth: str) -> Iterator[Phrase]:
     if len(known) == len(WAYS):
         found = f", found on {line['found_on']}" if line.get("found_on") else ""
         yield say(
-            "The square after the wash is that of “{cloth:text}”, as “{method:text}” lists it{found:text}: {length:text} along, {width:text} across.",
+            "The square after the wash is that of “{cloth:text}”, as “{method:text}” lists it{found:text}: "
+                "{length:text} along, {width:text} across.",
             cloth=cloth, method=method.name, found=found, **known,
         )  # fmt: skip
     else:
-        yield say("“{method:text}” knows no whole wash test of “{cloth:text}”, so the square stands as for another cloth: test this one before you cut.", cloth=cloth, method=method.name)
+        yield say(
+            "“{method:text}” knows no whole wash test of “{cloth:text}”, so the square stands as for another cloth: "
+            "test this one before you cut.",
+            cloth=cloth,
+            method=method.name,
+        )
 
 
 def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
     """That the cloth gives fewer pieces than are to be made, told where the pieces are counted."""
-    to_make = next((each.answer.results["pieces"] for each in stops if each.calculator.name == "order" and each.answer), None)
-    if stop.calculator.name != "pieces-from-cloth" or not stop.answer or not to_make or to_make <= stop.answer.results["count"]:
+    to_make = next(
+        (each.answer.results["pieces"] for each in stops if each.calculator.name == "order" and each.answer), None
+    )
+    if (
+        stop.calculator.name != "pieces-from-cloth"
+        or not stop.answer
+        or not to_make
+        or to_make <= stop.answer.results["count"]
+    ):
         return ()
     pieces = stop.answer.results
     lacking = to_make - pieces["count"]
@@ -113,7 +151,9 @@ def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
         say(
             "{to_make:piece|pieces} are to be made, and this cloth gives {count:count}: {lacking:count} are lacking. "
             "They want a further length of it, as wide as this: {further:length_up} between straight ends.",
-            to_make=to_make, count=pieces["count"], lacking=lacking, further=further_length(lacking, pieces["across"], pieces["marks_along"][0]),
+            to_make=to_make, count=pieces["count"], lacking=lacking,
+            further=further_length(lacking, pieces["across"], pieces["marks_along"][0]),
         ),
-        say("Or make them smaller: how small for one more across or along stands below, under all measures, in the table of other counts."),
+        say("Or make them smaller: how small for one more across or along stands below, under all measures, in the "
+            "table of other counts."),
     )  # fmt: skip

@@ -28,11 +28,18 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
     """
     ruler, other = asking.ruler, asking.other_ruler
-    answer = replace(answer, notes=(*clash_notes(calculator, asking), *steps_left_out(calculator, asking), *answer.notes))
+    answer = replace(
+        answer, notes=(*clash_notes(calculator, asking), *steps_left_out(calculator, asking), *answer.notes)
+    )
     measures = results_table(calculator, answer, ruler, other)
     tables = [
         *([measures] if measures is not None else []),
-        *(part for each in calculator.results if isinstance(each.kind, Table) and answer.results[each.name] for part in _tables(each, answer, ruler)),
+        *(
+            part
+            for each in calculator.results
+            if isinstance(each.kind, Table) and answer.results[each.name]
+            for part in _tables(each, answer, ruler)
+        ),
     ]
     if folded and tables:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
@@ -41,7 +48,11 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
         element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
         *([figure(calculator, answer, ruler)] if calculator.drawing else []),
         *notes(calculator, answer, ruler),
-        *(_marks(each, answer.results[each.name], ruler, other) for each in calculator.results if isinstance(each.kind, Lengths)),
+        *(
+            _marks(each, answer.results[each.name], ruler, other)
+            for each in calculator.results
+            if isinstance(each.kind, Lengths)
+        ),
         *tables,
         _files(calculator, answer, ruler),
         _working(calculator, answer, ruler),
@@ -50,10 +61,14 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
 
 
 def _heading(answer: Answer) -> ET.Element | None:
-    """What stands over each sheet on paper: the order's name and the day, or lines to write them on; a script knows the open job, whose house it is, and the day."""
+    """What stands over each sheet on paper: the order's name and the day, or lines to write them on; a script knows the
+    open job, whose house it is, and the day."""
     if answer.headed is None:
         return None
-    name, house, day = (element("span", {"class": kind}, text) for kind, text in (("to-write name", answer.headed), ("house", ""), ("to-write day", "")))
+    name, house, day = (
+        element("span", {"class": kind}, text)
+        for kind, text in (("to-write name", answer.headed), ("house", ""), ("to-write day", ""))
+    )
     return element("p", {"class": "headed"}, "Order ", name, " ", house, " Date ", day)
 
 
@@ -86,11 +101,19 @@ def _drawing(picture: Picture) -> ET.Element:
     caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
     if not picture.told:
         return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
-    return element("figure", {"class": "drawing", **NOT_SEARCHED}, _sizes(), element("div", {"class": "frame"}, picture.svg, _for_screens(picture)), _told(picture), caption)
+    return element(
+        "figure",
+        {"class": "drawing", **NOT_SEARCHED},
+        _sizes(),
+        element("div", {"class": "frame"}, picture.svg, _for_screens(picture)),
+        _told(picture),
+        caption,
+    )
 
 
 def _for_screens(picture: Picture) -> ET.Element | None:
-    """The drawing as it is laid out for screens, beside the one for phones and paper; a style sheet shows one of them."""
+    """The drawing as it is laid out for screens, beside the one for phones and paper; a style sheet shows one of
+    them."""
     if picture.wide is not None:
         picture.wide.set("class", f"{picture.wide.get('class')} on-screens")
     return picture.wide
@@ -98,19 +121,34 @@ def _for_screens(picture: Picture) -> ET.Element | None:
 
 def _sizes() -> ET.Element:
     """Buttons that enlarge a drawing; a script shows them and serves them."""
-    buttons = (element("button", {"type": "button", "data-size": str(size), "aria-pressed": "true" if size == 1 else "false"}, f"{size}×") for size in SIZES)
-    return element("div", {"class": "sizes", "role": "group", "aria-label": "Size of the drawing", "hidden": True}, *buttons)
+    buttons = (
+        element(
+            "button",
+            {"type": "button", "data-size": str(size), "aria-pressed": "true" if size == 1 else "false"},
+            f"{size}×",
+        )
+        for size in SIZES
+    )
+    return element(
+        "div", {"class": "sizes", "role": "group", "aria-label": "Size of the drawing", "hidden": True}, *buttons
+    )
 
 
 def _told(picture: Picture) -> ET.Element:
     """Where the words about what is pointed at are shown."""
-    return element("p", {"class": "told", "role": "status", "hidden": True}, f"Tap {picture.told}, or go from one to the next with the arrow keys.")
+    return element(
+        "p",
+        {"class": "told", "role": "status", "hidden": True},
+        f"Tap {picture.told}, or go from one to the next with the arrow keys.",
+    )
 
 
 def _step(picture: Picture) -> ET.Element:
     """A drawing under the words that say what to do."""
     words = element("figcaption", None, element("strong", None, f"{picture.title}."), " ", picture.caption)
-    return element("figure", {"class": "drawing gauge-sheet" if _is_true_size(picture) else "drawing"}, words, picture.svg)
+    return element(
+        "figure", {"class": "drawing gauge-sheet" if _is_true_size(picture) else "drawing"}, words, picture.svg
+    )
 
 
 def _is_true_size(picture: Picture) -> bool:
@@ -120,7 +158,12 @@ def _is_true_size(picture: Picture) -> bool:
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
     if not answer.notes:
         return []
-    listed = (element("li", None, filled(note, calculator, ruler), *(_offer(note, calculator) if isinstance(note, Offer) else ())) for note in answer.notes)
+    listed = (
+        element(
+            "li", None, filled(note, calculator, ruler), *(_offer(note, calculator) if isinstance(note, Offer) else ())
+        )
+        for note in answer.notes
+    )
     return [element("ul", {"class": "notes"}, *listed)]
 
 
@@ -128,18 +171,35 @@ def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:
     """A button that puts what is offered into the blanks; a script shows it and serves it."""
     sets = [[each.field, each.text, each.row, _column(calculator, each)] for each in offer.sets]
     yield " "
-    yield element("button", {"type": "button", "class": "offer", "hidden": True, "data-sets": json.dumps(sets), "data-does": offer.does, "aria-label": f"{TAKE_UP}: {offer.does}"}, TAKE_UP)
+    yield element(
+        "button",
+        {
+            "type": "button",
+            "class": "offer",
+            "hidden": True,
+            "data-sets": json.dumps(sets),
+            "data-does": offer.does,
+            "aria-label": f"{TAKE_UP}: {offer.does}",
+        },
+        TAKE_UP,
+    )
 
 
 def _column(calculator: Calculator, setting: Setting) -> int | None:
     """Where in its row a cell stands, from 0."""
-    return None if setting.row is None else [each.name for each in calculator.field(setting.field).kind.columns].index(setting.column)
+    return (
+        None
+        if setting.row is None
+        else [each.name for each in calculator.field(setting.field).kind.columns].index(setting.column)
+    )
 
 
 def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
     """Every plain result, on the ruler in hand and on the other one; None where there is none."""
     title = f"{calculator.title}: all measures"
-    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit)))
+    head = element(
+        "tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit))
+    )
     body = element("tbody")
     for result in calculator.results:
         value = answer.results[result.name]
@@ -152,15 +212,26 @@ def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: R
         add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
     if not len(body):
         return None
-    return scrolling(element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body), title)
+    return scrolling(
+        element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body),
+        title,
+    )
 
 
 def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Element | None:
     """Marks to set out one after another: numbered, on both rulers."""
     if not marks:
         return None
-    listed = (element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other))) for mark in marks)
-    return element("div", {"class": "marks"}, element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"), element("ol", None, *listed))
+    listed = (
+        element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other)))
+        for mark in marks
+    )
+    return element(
+        "div",
+        {"class": "marks"},
+        element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"),
+        element("ol", None, *listed),
+    )
 
 
 def _tables(result: Result, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
@@ -172,35 +243,68 @@ def _tables(result: Result, answer: Answer, ruler: Ruler) -> Iterator[ET.Element
 
 
 def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
-    told = [number for number, column in enumerate(result.kind.read) if any(row[column.name] is not None for row in rows)]
+    told = [
+        number for number, column in enumerate(result.kind.read) if any(row[column.name] is not None for row in rows)
+    ]
     head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.read[number].label) for number in told))
     cells = [result.kind.cells(row, ruler) for row in rows]
     labels = [column.label for column in result.kind.read]
-    lines = [element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told)) for shown in cells]
+    lines = [
+        element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told))
+        for shown in cells
+    ]
     caption = element("caption", None, f"{result.label}. {result.meaning}")
-    table = scrolling(element("table", {"class": "results many" if len(told) > FEW and not result.sheet else "results"}, caption, element("thead", None, head), element("tbody", None, *lines)), result.label)
+    table = scrolling(
+        element(
+            "table",
+            {"class": "results many" if len(told) > FEW and not result.sheet else "results"},
+            caption,
+            element("thead", None, head),
+            element("tbody", None, *lines),
+        ),
+        result.label,
+    )
     if result.sheet or result.to_table:
         table.set("class", "wide sheet" if result.sheet else "wide to-table")
     return table
 
 
 def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
-    """Links that save what the calculator offers as files, which work without any script, and a button that prints what goes to the table."""
+    """Links that save what the calculator offers as files, which work without any script, and a button that prints what
+    goes to the table."""
     if not calculator.files or not answer.settled:
         return None
     links = [
-        element("a", {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}"}, each.label)
+        element(
+            "a",
+            {
+                "download": each.name,
+                "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}",
+            },
+            each.label,
+        )
         for each in calculator.files
     ]
-    printed = [element("li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")) for each in calculator.results if each.sheet]
+    printed = [
+        element(
+            "li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")
+        )
+        for each in calculator.results
+        if each.sheet
+    ]
     return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
 
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:
-    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can be read line by line there."""
+    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can
+    be read line by line there."""
     heads = ["".join(each.itertext()) for each in table.findall("thead/tr/th")]
     rows = [row for row in table.iter("tr") if len(row.findall("td")) and len(row) == len(heads)]
-    if (len(heads) > FEW or table.find("tbody/tr/td/code") is not None) and rows and not any(cell.get("data-label") for row in rows for cell in row):
+    if (
+        (len(heads) > FEW or table.find("tbody/tr/td/code") is not None)
+        and rows
+        and not any(cell.get("data-label") for row in rows for cell in row)
+    ):
         table.set("class", f"{table.get('class', '')} by-line".strip())
         for row in rows:
             for cell, head in zip(row, heads):

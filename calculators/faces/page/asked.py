@@ -1,13 +1,14 @@
-"""The asked half of a calculator on a page: a sentence with blanks to fill in, and the rarer questions behind *more*."""
+"""The asked half of a calculator on a page: a sentence with blanks to fill in, and the rarer questions behind
+*more*."""
 
 import re
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
+from calculators.asking.rows import Rows
 from calculators.faces.page.markup import add, element
 from calculators.values.kinds import YES_NO_WORDS, Choice, Kind, YesNo
-from calculators.asking.rows import Rows
 
 _BLANK = re.compile(r"\{(\w+)\}")
 
@@ -20,13 +21,18 @@ def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element
     sentence = element("p", {"class": "sentence"})
     for index, part in enumerate(_BLANK.split(calculator.asked)):
         add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
-    form = element("form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence)
+    form = element(
+        "form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence
+    )
     add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
     rare = [calculator.field(name) for name in calculator.rarely_asked]
     tables = [field for field in rare if isinstance(field.kind, Rows) and not field.optional]
     add(form, *(_rows(field, asking, place) for field in tables))
     if behind := [field for field in rare if field not in tables]:
-        rows = (_rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place) for field in behind)
+        rows = (
+            _rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place)
+            for field in behind
+        )
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
     add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh(), " ", _carry()))
     return form
@@ -40,12 +46,18 @@ def _named(fields: list[Field]) -> str:
 
 def _blank(field: Field, asking: Asking, place: str) -> ET.Element:
     """A blank inside the sentence: its name for those who cannot see the sentence, and the control."""
-    return element("label", {"class": "blank"}, element("span", {"class": "blank-name"}, field.label), _control(field, asking, place))
+    return element(
+        "label",
+        {"class": "blank"},
+        element("span", {"class": "blank-name"}, field.label),
+        _control(field, asking, place),
+    )
 
 
 def _row(field: Field, asking: Asking, place: str) -> ET.Element:
     return element(
-        "div", {"class": "field"},
+        "div",
+        {"class": "field"},
         element("label", {"for": _id(place, field.name)}, field.label),
         _control(field, asking, place),
         element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help),
@@ -54,20 +66,50 @@ def _row(field: Field, asking: Asking, place: str) -> ET.Element:
 
 
 def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
-    """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a script."""
+    """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a
+    script."""
     kind: Rows = field.kind
-    heads = (element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label) for column in kind.columns)
+    heads = (
+        element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label)
+        for column in kind.columns
+    )
     body = element("tbody")
     for row in kind.cells(asking.text(field)):
-        cells = (element("td", {"data-label": column.label}, _cell(column, text, place, field.name)) for column, text in zip(kind.columns, row))
-        leave_out = element("button", {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"}, "×")
+        cells = (
+            element("td", {"data-label": column.label}, _cell(column, text, place, field.name))
+            for column, text in zip(kind.columns, row)
+        )
+        leave_out = element(
+            "button",
+            {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"},
+            "×",
+        )
         add(body, element("tr", None, *cells, element("td", None, leave_out)))
     table = element(
-        "table", {"class": "rows", "id": _id(place, field.name), "data-field": field.name, "aria-describedby": _described_by(place, field.name)},
-        element("caption", None, field.label), element("thead", None, element("tr", None, *heads, element("td"))), body,
+        "table",
+        {
+            "class": "rows",
+            "id": _id(place, field.name),
+            "data-field": field.name,
+            "aria-describedby": _described_by(place, field.name),
+        },
+        element("caption", None, field.label),
+        element("thead", None, element("tr", None, *heads, element("td"))),
+        body,
     )
-    one_more = element("button", {"type": "button", "class": "one-more", "data-field": field.name, "hidden": True}, f"One more {kind.one}")
-    return element("div", {"class": "order"}, table, one_more, element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help), _refusal(field.name, place))
+    one_more = element(
+        "button",
+        {"type": "button", "class": "one-more", "data-field": field.name, "hidden": True},
+        f"One more {kind.one}",
+    )
+    return element(
+        "div",
+        {"class": "order"},
+        table,
+        one_more,
+        element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help),
+        _refusal(field.name, place),
+    )
 
 
 def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
@@ -86,10 +128,21 @@ def _control(field: Field, asking: Asking, place: str) -> ET.Element:
 
 def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
     """A list to choose from for the kinds that have few answers, else a line to write on."""
-    options = kind.options if isinstance(kind, Choice) else {word: word for word in YES_NO_WORDS} if isinstance(kind, YesNo) else None
+    options = (
+        kind.options
+        if isinstance(kind, Choice)
+        else {word: word for word in YES_NO_WORDS}
+        if isinstance(kind, YesNo)
+        else None
+    )
     if options is None:
         width = {"size": str(max(6, len(text) + 1))}
-        return element("input", common | width | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"})
+        return element(
+            "input",
+            common
+            | width
+            | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"},
+        )
     choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
     return element("select", common, *choices)
 

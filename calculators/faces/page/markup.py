@@ -19,7 +19,11 @@ def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *c
 
     An attribute that is True stands alone; one that is None or False is left out.
     """
-    kept = {name: "" if value is True else str(value) for name, value in (attributes or {}).items() if value is not None and value is not False}
+    kept = {
+        name: "" if value is True else str(value)
+        for name, value in (attributes or {}).items()
+        if value is not None and value is not False
+    }
     made = ET.Element(tag, kept)
     add(made, *content)
     return made

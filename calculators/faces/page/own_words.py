@@ -3,9 +3,9 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Sequence
 
+from calculators.asking.house_method import HouseMethod, site_method
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from calculators.faces.page.studio_text import studio_text
-from calculators.asking.house_method import HouseMethod, site_method
 
 AT_STEPS = {
     "cloths": ("wash", "straighten"),
@@ -27,7 +27,10 @@ def words_on_page(method: HouseMethod, section: str) -> list[ET.Element]:
     """Her own words on a section; nothing for the handbook's own method, whose words are the pages themselves."""
     if method is site_method() or not method.texts.get(section):
         return []
-    return [element("p", {"class": "whose"}, f"From “{method.name}”:"), element("div", {"class": "own-words"}, *studio_text(method.texts[section]))]
+    return [
+        element("p", {"class": "whose"}, f"From “{method.name}”:"),
+        element("div", {"class": "own-words"}, *studio_text(method.texts[section])),
+    ]
 
 
 def words_at_steps(method: HouseMethod, keys: Sequence[str]) -> dict[str, list[ET.Element]]:

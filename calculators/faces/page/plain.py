@@ -1,6 +1,7 @@
 """A calculator's answer as plain data, for a terminal or a test: lengths as numbers in millimetres."""
 
-from typing import Any, Mapping
+from collections.abc import Mapping
+from typing import Any
 
 from calculators.asking.answering import Asking, answer, filled, read
 from calculators.asking.declaration import AskAgain, Calculator

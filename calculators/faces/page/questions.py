@@ -1,12 +1,13 @@
-"""What questions of the browser have in common: whose method they are asked in, the ruler, and that no document makes them fail."""
+"""What questions of the browser have in common: whose method they are asked in, the ruler, and that no document makes
+them fail."""
 
 import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from calculators.documents.json_text import Unreadable
 from calculators.asking.house_method import HouseMethod, site_method
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
+from calculators.documents.json_text import Unreadable
 
 Reply = dict[str, Any]
 
@@ -20,7 +21,8 @@ def house(request: Reply) -> HouseMethod:
 
 
 def followed(request: Reply) -> str:
-    """The text of the method a question carries, written the one way; empty for the site's own or one that cannot be read."""
+    """The text of the method a question carries, written the one way; empty for the site's own or one that cannot be
+    read."""
     try:
         return written_down(read_method(request["method"])[0]) if request.get("method") else ""
     except Unreadable:

@@ -3,8 +3,8 @@
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
-from calculators.faces.page.markup import NOT_SEARCHED, element
 from calculators.asking.house_method import RULER_STEPS
+from calculators.faces.page.markup import NOT_SEARCHED, element
 
 _WORDS = {"cm 1/10": "cm, to 1 mm", "cm 1/2": "cm, to 5 mm", "mm 1": "mm", "mm 1/2": "mm, to half a mm"}
 
@@ -13,7 +13,11 @@ def ruler_choice(asking: Asking) -> ET.Element:
     """A choice of ruler, the one in hand chosen."""
     now = asking.ruler
     options = [
-        element("option", {"value": f"{unit} {step}", "selected": unit == now.unit and step == f"{now.step}"}, _words(unit, step))
+        element(
+            "option",
+            {"value": f"{unit} {step}", "selected": unit == now.unit and step == f"{now.step}"},
+            _words(unit, step),
+        )
         for unit, steps in RULER_STEPS.items()
         for step in steps
     ]
@@ -21,7 +25,11 @@ def ruler_choice(asking: Asking) -> ET.Element:
         "div",
         {"class": "ruler-choice", "hidden": True, **NOT_SEARCHED},
         element("label", None, "Ruler in hand ", element("select", {"name": "ruler"}, *options)),
-        element("p", {"class": "follows", "hidden": True}, "The numbers in the text are yours, as you wrote them on other pages."),
+        element(
+            "p",
+            {"class": "follows", "hidden": True},
+            "The numbers in the text are yours, as you wrote them on other pages.",
+        ),
     )
 
 

@@ -1,12 +1,12 @@
 """Numbers inside sentences of the handbook: a calculator's result, or a value taken from a source."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
-from typing import Mapping
 
 from calculators.asking.answering import Asking, answer, read
-from calculators.catalogue import calculator_named
 from calculators.asking.declaration import ask_again
+from calculators.catalogue import calculator_named
 from calculators.values.measure import METRIC, NotALength, parse_length, show_length
 
 _UNIT = re.compile(r"[a-z'\"″”’′]")
@@ -20,7 +20,8 @@ HOUSE = "house method"  # in place of a calculator: its own measures are the res
 def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> dict[str, str]:
     """Every result and every field of one calculator as it stands in a sentence: numbers of one calculation.
 
-    calculator_name: HOUSE for what the house method settles. given: field name → text, filled in by the page or by the reader; the rest comes from the house method.
+    calculator_name: HOUSE for what the house method settles. given: field name → text, filled in by the page or by the
+    reader; the rest comes from the house method.
     Raises AskAgain when the values given cannot be used.
     """
     if calculator_name == HOUSE:
@@ -28,7 +29,10 @@ def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> di
     calculator = calculator_named(calculator_name)
     asking = replace(asking, typed=given)
     values = {**read(calculator, asking), **answer(calculator, asking).results}
-    return {name: NONE if value is None else calculator.kinds[name].show(value, asking.ruler) for name, value in values.items()}
+    return {
+        name: NONE if value is None else calculator.kinds[name].show(value, asking.ruler)
+        for name, value in values.items()
+    }
 
 
 def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], asking: Asking) -> str:

@@ -22,7 +22,8 @@ def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool =
 
 
 def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[str, Any]:
-    """``refusals``: a sentence for each field in trouble; ``instead``: what a button beside one puts there; ``texts``, ``written`` as below."""
+    """``refusals``: a sentence for each field in trouble; ``instead``: what a button beside one puts there; ``texts``,
+    ``written`` as below."""
     return {
         "refusals": refusals(trouble, calculator, asking),
         "instead": _instead(trouble, calculator, asking),
@@ -33,8 +34,14 @@ def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[s
 
 def _instead(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
     """The amounts typed under another money, each with its figure under the house's."""
-    amounts = (field for field in calculator.fields if field.name in trouble.sentences and isinstance(field.kind, Amount))
-    return {field.name: text for field in amounts if (text := field.kind.under_the_houses_money(asking.text(field), asking.ruler))}
+    amounts = (
+        field for field in calculator.fields if field.name in trouble.sentences and isinstance(field.kind, Amount)
+    )
+    return {
+        field.name: text
+        for field in amounts
+        if (text := field.kind.under_the_houses_money(asking.text(field), asking.ruler))
+    }
 
 
 def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:

@@ -1,22 +1,30 @@
-"""What is said where minutes of the house stand for no kind of piece: steps that it counts for some kinds only are not in them."""
+"""What is said where minutes of the house stand for no kind of piece: steps that it counts for some kinds only are not
+in them."""
 
 from collections.abc import Iterator
 
 from calculators.asking.answering import Asking
-from calculators.catalogue.thread_time_cost.from_method import minutes_for_a_piece, minutes_for_the_batch
 from calculators.asking.declaration import Calculator
 from calculators.asking.house_method import kinds_named
+from calculators.catalogue.thread_time_cost.from_method import minutes_for_a_piece, minutes_for_the_batch
 from calculators.values.phrase import Phrase, say
 
 _COUNTED = {minutes_for_a_piece, minutes_for_the_batch}
 
 
 def steps_left_out(calculator: Calculator, asking: Asking) -> Iterator[Phrase]:
-    """One note that names those steps and their kinds, where such minutes are the house's and no kind of piece is named."""
+    """One note that names those steps and their kinds, where such minutes are the house's and no kind of piece is
+    named."""
     fields = [field for field in calculator.fields if field.from_method in _COUNTED]
-    left_alone = any(not asking.typed.get(field.name, "").strip() and field.name not in asking.taken for field in fields)
+    left_alone = any(
+        not asking.typed.get(field.name, "").strip() and field.name not in asking.taken for field in fields
+    )
     left_out = [line for line in asking.method.steps_of_other_kinds if line.get("minutes")]
     if asking.method.kind or not left_alone or not left_out:
         return
     steps = ", ".join(f"“{line['step']}” ({', '.join(kinds_named(line))})" for line in left_out)
-    yield say("The minutes are those that every kind of piece takes. Not in them: {steps:text}. Name the kind in a batch, and its own are counted.", steps=steps)
+    yield say(
+        "The minutes are those that every kind of piece takes. Not in them: {steps:text}. Name the kind in a batch, "
+        "and its own are counted.",
+        steps=steps,
+    )

@@ -1,6 +1,7 @@
 """A studio's own words on a page: a small part of Markdown, made into elements. What is not in that part stays text.
 
-Known are paragraphs, headings (#), lists (- and 1.), quotes (>), **strong**, *emphasis* and [links](…) to http, https or a
+Known are paragraphs, headings (#), lists (- and 1.), quotes (>), **strong**, *emphasis* and [links](…) to http, https
+or a
 place in the handbook. HTML is not known, so it is shown as it was typed.
 """
 
@@ -10,16 +11,21 @@ import xml.etree.ElementTree as ET
 from calculators.faces.page.markup import add, element
 
 _INLINE = re.compile(
-    r"\\(?P<plain>[\\*_\[\]()#>.-])|\*\*(?P<strong>[^*\s].{0,400}?)\*\*|\*(?P<em>[^*\s].{0,400}?)\*|\[(?P<words>[^\[\]]{1,200})\]\((?P<to>[^()\s]{1,400})\)", re.DOTALL
+    r"\\(?P<plain>[\\*_\[\]()#>.-])|\*\*(?P<strong>[^*\s].{0,400}?)\*\*|\*(?P<em>[^*\s].{0,400}?)\*|\[(?P<words>[^\[\]]{1,200})\]\((?P<to>[^()\s]{1,400})\)",
+    re.DOTALL,
 )
 _ADDRESS = re.compile(r"https?://[A-Za-z0-9][^\s\\\"<>]*|(?!//)[A-Za-z0-9_./#?=&%-]+")
-_HEADING, _ITEM, _NUMBERED, _QUOTE = (re.compile(each) for each in (r"(#{1,3})\s+(.*)", r"[-*]\s+(.*)", r"\d{1,3}[.)]\s+(.*)", r">\s?(.*)"))
+_HEADING, _ITEM, _NUMBERED, _QUOTE = (
+    re.compile(each) for each in (r"(#{1,3})\s+(.*)", r"[-*]\s+(.*)", r"\d{1,3}[.)]\s+(.*)", r">\s?(.*)")
+)
 TOP_HEADING = 3
 
 
 def studio_text(words: str) -> list[ET.Element]:
     """The blocks of a text, safe to put into any page."""
-    return [block for part in re.split(r"\n\s*\n", words) if part.strip() for block in _blocks(part.strip("\n").split("\n"))]
+    return [
+        block for part in re.split(r"\n\s*\n", words) if part.strip() for block in _blocks(part.strip("\n").split("\n"))
+    ]
 
 
 def _blocks(lines: list[str]) -> list[ET.Element]:
@@ -78,4 +84,3 @@ def _marked(found: re.Match):
         return found.group()
     elsewhere = {"rel": "noopener noreferrer"} if found["to"].startswith("http") else {}
     return element("a", {"href": found["to"], **elsewhere}, found["words"])
-

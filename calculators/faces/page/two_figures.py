@@ -1,16 +1,17 @@
-"""A measure that has a figure for each ruler: how the two stand beside each other, and what is said where they are two measures."""
+"""A measure that has a figure for each ruler: how the two stand beside each other, and what is said where they are two
+measures."""
 
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator
-from calculators.faces.page.markup import element
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.documents.house_method.two_rulers import RULER_NAMES, SIDES, clash_sentence, side_of
+from calculators.faces.page.markup import element
 from calculators.values.kinds import Choice, Kind, Length
 from calculators.values.measure import Ruler
 from calculators.values.money import ListedPrice, with_sign
-from calculators.documents.house_method.two_rulers import RULER_NAMES, SIDES, clash_sentence, side_of
 from calculators.values.phrase import Phrase, say
 
 
@@ -27,27 +28,46 @@ def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> li
     if isinstance(written, str) or written["cm"] == written["in"]:
         return [text]
     here, other = side_of(ruler), _other(ruler)
-    beside = f"follows {written[other]}" if follows == here else f"{written[other]} follows" if follows == other else written[other]
+    beside = (
+        f"follows {written[other]}"
+        if follows == here
+        else f"{written[other]} follows"
+        if follows == other
+        else written[other]
+    )
     return [text, " ", element("small", None, beside)]
 
 
 def beside_blank(path: str, kind: Kind, ruler: Ruler, method: HouseMethod, written: Written) -> str:
-    """What is said under the blank of an entry of the method's own, of the ruler that is not in hand; empty where nothing is to be said."""
+    """What is said under the blank of an entry of the method's own, of the ruler that is not in hand; empty where
+    nothing is to be said."""
     if not isinstance(kind, Length) or isinstance(written, str) or path in method.clashing:
         return ""
     here, other = side_of(ruler), _other(ruler)
     if method.follows.get(path) == here:
-        return f"Follows {written[other]}, written for the {RULER_NAMES[other]}. Write over it for a round figure on this one."
+        return (
+            f"Follows {written[other]}, written for the {RULER_NAMES[other]}. Write over it for a round figure on "
+            "this one."
+        )
     return f"On the {RULER_NAMES[other]}: {written[other]}{', which follows it' if path in method.follows else ''}."
 
 
 def clash_told(path: str, method: HouseMethod) -> ET.Element | None:
-    """One sentence where two measures stand under one name, with a button for each that keeps it; None where one stands there."""
+    """One sentence where two measures stand under one name, with a button for each that keeps it; None where one stands
+    there."""
     if path not in method.clashing:
         return None
     figures = method.clashing[path]
-    buttons = (element("button", {"type": "button", "data-keep-figure": path, "data-figure-text": text}, f"Keep {text}") for text in figures)
-    return element("div", {"class": "trouble clash"}, element("p", None, clash_sentence(*figures)), element("p", None, *(each for button in buttons for each in (button, " "))))
+    buttons = (
+        element("button", {"type": "button", "data-keep-figure": path, "data-figure-text": text}, f"Keep {text}")
+        for text in figures
+    )
+    return element(
+        "div",
+        {"class": "trouble clash"},
+        element("p", None, clash_sentence(*figures)),
+        element("p", None, *(each for button in buttons for each in (button, " "))),
+    )
 
 
 def clash_notes(calculator: Calculator, asking: Asking) -> Iterator[Phrase]:
@@ -56,7 +76,8 @@ def clash_notes(calculator: Calculator, asking: Asking) -> Iterator[Phrase]:
         figures = asking.method.clashing.get(f"measures.{field.default}")
         if figures and field.name not in asking.taken and not asking.typed.get(field.name, "").strip():
             yield say(
-                "{label:text}: two measures stand under this name in “{method:text}”, {cm:text} and {inch:text}. Keep one of them there before you cut.",
+                "{label:text}: two measures stand under this name in “{method:text}”, {cm:text} and {inch:text}. "
+                    "Keep one of them there before you cut.",
                 label=field.label, method=asking.method.name, cm=figures[0], inch=figures[1],
             )  # fmt: skip
 

@@ -21,11 +21,20 @@ def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, 
     return section(calculator, asking, place, given, answered(calculator, answer(calculator, asking), asking))
 
 
-def section(calculator: Calculator, asking: Asking, place: str, given: dict[str, str], in_answer: list[ET.Element]) -> ET.Element:
+def section(
+    calculator: Calculator, asking: Asking, place: str, given: dict[str, str], in_answer: list[ET.Element]
+) -> ET.Element:
     """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer."""
     return element(
         "section",
-        {"class": "calculator", "id": place, "data-calculator": calculator.name, "data-given": json.dumps(given), "aria-label": calculator.title, **NOT_SEARCHED},
+        {
+            "class": "calculator",
+            "id": place,
+            "data-calculator": calculator.name,
+            "data-given": json.dumps(given),
+            "aria-label": calculator.title,
+            **NOT_SEARCHED,
+        },
         asked_form(calculator, asking, place),
         element("p", {"class": "old-answer", "role": "status", "hidden": True}, OLD_ANSWER),
         element("div", {"class": "answer"}, *in_answer),

@@ -1,13 +1,14 @@
-"""The page of the work ticket: complete for the house's own batch; with a script, for the maker's, and at the machine."""
+"""The page of the work ticket: complete for the house's own batch; with a script, for the maker's, and at the
+machine."""
 
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
+from calculators.asking.house_method import site_method
+from calculators.batch.walk import Walk, go
 from calculators.faces.page.markup import element
 from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.asking.house_method import site_method
 from calculators.ticket.batch import Batch, batch_of
-from calculators.batch.walk import Walk, go
 
 WAKE = {
     "on": "The screen stays on.",
@@ -23,8 +24,12 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     method = site_method()
     batch = batch_of(go(walk, {}, Asking({})), method)
     return element(
-        "div", {"class": "ticket", "data-walk": walk.name, "data-home": home, "data-calculators": " ".join(step.calculator for step in walk.steps)},
-        element("p", {"class": "of-what"}, "This is the house’s own batch. ", element("a", {"href": f"{home}batch/"}, "Fill in yours"), ", and its ticket stands here."),
+        "div",
+        {"class": "ticket", "data-walk": walk.name, "data-home": home,
+            "data-calculators": " ".join(step.calculator for step in walk.steps)},
+        element("p", {"class": "of-what"}, "This is the house’s own batch. ",
+            element("a", {"href": f"{home}batch/"}, "Fill in yours"), ", and its ticket stands "
+            "here."),
         element(
             "div", {"class": "tools", "hidden": True},
             element("button", {"type": "button", "class": "first", "data-do": "machine"}, "At the machine"),
@@ -38,15 +43,33 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
 
 
 def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None) -> list[ET.Element]:
-    """The two things a maker settles on the ticket itself, its cloth and how many pieces go together, and the way to all others.
+    """The two things a maker settles on the ticket itself, its cloth and how many pieces go together, and the way to
+    all others.
 
     about_cloth: what to do about a cloth that the method does not have.
     """
     names = [line["cloth"] for line in batch.method.tables.get("cloths", ()) if "cloth" in line]
     shown = [*names, *([batch.cloth] if batch.cloth and not batch.cloth_line else [])]
-    options = (element("option", {"value": name, "selected": name.casefold() == batch.cloth.casefold()}, name) for name in map(str, shown))
+    options = (
+        element("option", {"value": name, "selected": name.casefold() == batch.cloth.casefold()}, name)
+        for name in map(str, shown)
+    )
     made = [
-        element("label", None, "Bundles of ", element("input", {"type": "text", "name": "bundle", "inputmode": "numeric", "value": str(batch.bundles.size), "autocomplete": "off"})),
+        element(
+            "label",
+            None,
+            "Bundles of ",
+            element(
+                "input",
+                {
+                    "type": "text",
+                    "name": "bundle",
+                    "inputmode": "numeric",
+                    "value": str(batch.bundles.size),
+                    "autocomplete": "off",
+                },
+            ),
+        ),
         element("p", {"class": "refusal", "data-field": "bundle", "hidden": True}),
         element("a", {"href": f"{home}batch/"}, "Change its numbers in the batch"),
     ]
@@ -63,7 +86,8 @@ def _machine() -> ET.Element:
         element(
             "div", {"class": "machine-top"},
             element("p", {"class": "wake", "role": "status"}, *wake),
-            element("button", {"type": "button", "data-do": "next", "aria-label": "Skip: next step, nothing ticked"}, "Skip"),
+            element("button", {"type": "button", "data-do": "next", "aria-label": "Skip: next step, nothing ticked"},
+                "Skip"),
             element("button", {"type": "button", "data-do": "leave"}, "Leave"),
         ),
         element("p", {"class": "more-below", "aria-hidden": "true"}, "↓ more below"),

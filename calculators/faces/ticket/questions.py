@@ -1,7 +1,10 @@
-"""What the browser asks about work tickets: the sheets, a tick, a size that was measured, what is settled on the ticket itself.
+"""What the browser asks about work tickets: the sheets, a tick, a size that was measured, what is settled on the ticket
+itself.
 
-Every question carries ``kind`` and ``kept``: a ``job`` as the text it is kept as, or ``loose``, what was ticked and measured for
-the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they are ``read_on`` and
+Every question carries ``kind`` and ``kept``: a ``job`` as the text it is kept as, or ``loose``, what was ticked and
+measured for
+the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they are
+``read_on`` and
 the ``method`` that the pages follow. A reply that changes something holds the text to keep under the name of the kind.
 """
 
@@ -9,25 +12,25 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.batch.walk import BATCH
 from calculators.catalogue import calculator_named
-from calculators.faces.page.markup import element, html
-from calculators.faces.job.cloth_of_the_job import what_to_do
-from calculators.faces.page.questions import house, ruler_wanted
-from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.faces.ticket.page import settle_blanks
-from calculators.faces.ticket.sizes import all_together, size_said, square_said
-from calculators.faces.ticket.steps import MOST_BOXES, bundles_of, ticked
+from calculators.documents.house_method.reading import read_method
 from calculators.documents.job.change import begun, changed
 from calculators.documents.job.format import FIGURES
 from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import Job, opened, read_job, written_down
-from calculators.values.kinds import Refused
-from calculators.documents.house_method.reading import read_method
+from calculators.faces.job.cloth_of_the_job import what_to_do
+from calculators.faces.page.markup import element, html
+from calculators.faces.page.questions import house, ruler_wanted
+from calculators.faces.ticket.page import settle_blanks
+from calculators.faces.ticket.sheets import ticket_sheets
+from calculators.faces.ticket.sizes import all_together, size_said, square_said
+from calculators.faces.ticket.steps import MOST_BOXES, bundles_of, ticked
 from calculators.ticket.batch import Batch, NotYet, batch_of
 from calculators.ticket.sizes import read_size
 from calculators.ticket.steps import ONCE
 from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
-from calculators.batch.walk import BATCH
+from calculators.values.kinds import Refused
 
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
@@ -41,12 +44,36 @@ def _ticket(request: Reply) -> Reply:
     try:
         batch = _batch(job, request)
         document = job.document
-        sheets = ticket_sheets(job.name, batch, document.get("ticks", {}), document.get("measured", []), document.get("notes", ""), {name: document.get(name, "") for name in FIGURES})
+        sheets = ticket_sheets(
+            job.name,
+            batch,
+            document.get("ticks", {}),
+            document.get("measured", []),
+            document.get("notes", ""),
+            {name: document.get(name, "") for name in FIGURES},
+        )
     except NotYet as trouble:
         words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
-        return {"name": job.name, "body": html(words) + html(element("p", None, element("a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(trouble)}"}, "Mend it in the batch"))), "settle": ""}
+        return {
+            "name": job.name,
+            "body": html(words)
+            + html(
+                element(
+                    "p",
+                    None,
+                    element(
+                        "a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(trouble)}"}, "Mend it in the batch"
+                    ),
+                )
+            ),
+            "settle": "",
+        }
     about_cloth = what_to_do(batch.cloth, job.method, house(request), request["kind"] == JOB, request["home"])
-    return {"name": job.name, "body": "".join(map(html, sheets)), "settle": "".join(map(html, settle_blanks(batch, request["home"], about_cloth)))}
+    return {
+        "name": job.name,
+        "body": "".join(map(html, sheets)),
+        "settle": "".join(map(html, settle_blanks(batch, request["home"], about_cloth))),
+    }
 
 
 def _blank_in_the_batch(trouble: NotYet) -> str:
@@ -55,7 +82,8 @@ def _blank_in_the_batch(trouble: NotYet) -> str:
 
 
 def _tick(request: Reply) -> Reply:
-    """{…, "step", its "title", and either "by": 1 or -1, or "box": a piece of the box that is turned} → the text to keep, and {"done": HTML of the step's boxes}."""
+    """{…, "step", its "title", and either "by": 1 or -1, or "box": a piece of the box that is turned} → the text to
+    keep, and {"done": HTML of the step's boxes}."""
     job = _in_hand(request)
     batch = _batch(job, request)
     step = request["step"]
@@ -71,9 +99,11 @@ def _tick(request: Reply) -> Reply:
 
 
 def _size(request: Reply) -> Reply:
-    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "refusal", "said", "within", "square", "is_square", "all": HTML}.
+    """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "refusal", "said",
+    "within", "square", "is_square", "all": HTML}.
 
-    What cannot be read as a size is kept as it was typed, with one sentence as "refusal"; what cannot be kept gives that sentence alone.
+    What cannot be read as a size is kept as it was typed, with one sentence as "refusal"; what cannot be kept gives
+    that sentence alone.
     """
     job, side, text = _in_hand(request), request["side"], request["text"].strip()
     batch = _batch(job, request)
@@ -88,7 +118,16 @@ def _size(request: Reply) -> Reply:
     lines = read_job(kept).document["measured"]
     square, is_square = square_said(lines[at], batch)
     every = "".join(map(html, all_together(batch, lines)))
-    return {request["kind"]: kept, "shown": text, "refusal": refusal, "said": said, "within": within, "square": square, "is_square": is_square, "all": every}
+    return {
+        request["kind"]: kept,
+        "shown": text,
+        "refusal": refusal,
+        "said": said,
+        "within": within,
+        "square": square,
+        "is_square": is_square,
+        "all": every,
+    }
 
 
 def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
@@ -101,7 +140,8 @@ def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
 
 
 def _settle(request: Reply) -> Reply:
-    """{…, "name": cloth or bundle, "text"} → the text to keep, or for a loose batch's bundle {"typed": {calculator, field, text}}; or {"refusal"}."""
+    """{…, "name": cloth or bundle, "text"} → the text to keep, or for a loose batch's bundle {"typed": {calculator,
+    field, text}}; or {"refusal"}."""
     job, text = _in_hand(request), request["text"].strip()
     try:
         if request["name"] == "cloth":
@@ -111,7 +151,10 @@ def _settle(request: Reply) -> Reply:
         changes = {"typed.bundles.bundle": text, **_moved(job, text, request)}
         kept = {request["kind"]: _kept(job, changes, request)}
         if request["kind"] == LOOSE:
-            return {"typed": {"calculator": "bundles", "field": "bundle", "text": text}, **(kept if len(changes) > 1 else {})}
+            return {
+                "typed": {"calculator": "bundles", "field": "bundle", "text": text},
+                **(kept if len(changes) > 1 else {}),
+            }
         return kept
     except Refused as trouble:
         return {"refusal": str(trouble)}
@@ -119,10 +162,16 @@ def _settle(request: Reply) -> Reply:
 
 def _moved(job: Job, size: str, request: Reply) -> dict[str, str]:
     """What has to change among the bundles ticked by number once bundles have another size."""
-    ticks = {step: kept for step, kept in job.document.get("ticks", {}).items() if isinstance(kept, list) and step not in ONCE}
+    ticks = {
+        step: kept
+        for step, kept in job.document.get("ticks", {}).items()
+        if isinstance(kept, list) and step not in ONCE
+    }
     if not ticks:
         return {}
-    before, after = (_batch(each, request).bundles for each in (job, opened(changed(job, {"typed.bundles.bundle": size}))))
+    before, after = (
+        _batch(each, request).bundles for each in (job, opened(changed(job, {"typed.bundles.bundle": size})))
+    )
     moved = {step: in_other_bundles(kept, before, after) for step, kept in ticks.items()}
     return {f"ticks.{step}": json.dumps(kept) if kept else "" for step, kept in moved.items()}
 
@@ -137,7 +186,11 @@ def _in_hand(request: Reply) -> Job:
     """The job a question is about. Raises Unreadable with a sentence."""
     if request["kind"] == JOB:
         return read_job(request["kept"])
-    document = {**_loose(request["kept"]).document, "typed": request.get("typed", {}), "read_on": request.get("read_on", "")}
+    document = {
+        **_loose(request["kept"]).document,
+        "typed": request.get("typed", {}),
+        "read_on": request.get("read_on", ""),
+    }
     if request.get("method"):
         document["method"] = read_method(request["method"])[0]
     return opened(document)

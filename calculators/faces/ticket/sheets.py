@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from calculators.faces.page.answered import figure
 from calculators.faces.page.markup import add, element
 from calculators.faces.ticket.steps import as_set, box_words, steps_listed
-from calculators.values.measure import show_length
 from calculators.ticket.batch import Batch
 from calculators.ticket.care import PRACTICE
 from calculators.ticket.cautions import DEFER
@@ -16,17 +15,30 @@ from calculators.ticket.steps import ticket_steps
 from calculators.ticket.sums import sums
 from calculators.ticket.ticks import Kept
 from calculators.ticket.two_figures import two_figures
+from calculators.values.measure import show_length
 
 TO_WRITE = "not settled yet: "
 UNITS = {"cm": "centimetres", "mm": "millimetres", "in": "inches"}
-_LINE_OF_NAME, _LINES_OF_ORDER, _LINE_OF_FIGURE = 40, 180, 30  # [characters] that fit on paper without taking a line more
+_LINE_OF_NAME, _LINES_OF_ORDER, _LINE_OF_FIGURE = (
+    40,
+    180,
+    30,
+)  # [characters] that fit on paper without taking a line more
 FILLED_IN_BY_HAND = ("Begun", "Done", "By")
 
 
-def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]], notes: str = "", own: Mapping[str, str] = {}) -> list[ET.Element]:
+def ticket_sheets(
+    name: str,
+    batch: Batch,
+    ticks: Mapping[str, Kept],
+    measured: Sequence[Mapping[str, str]],
+    notes: str = "",
+    own: Mapping[str, str] = {},
+) -> list[ET.Element]:
     """The two sheets of a ticket.
 
-    name: of the job. ticks: step → pieces done, or bundles. measured: sizes written down, each with the piece it is of. notes: the maker's own words.
+    name: of the job. ticks: step → pieces done, or bundles. measured: sizes written down, each with the piece it is of.
+    notes: the maker's own words.
     own: her own figures for thread, time and cost, by their names in a job.
     Raises NotYet where the batch cannot be made yet.
     """
@@ -49,7 +61,8 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
             element(
                 "div", {"class": "settings"},
                 *_settings("Settings", machine_settings(batch)),
-                element("div", None, *_settings("What may be off", tolerances(batch)), *_settings("Thread, time and cost", sums(batch, own), "group sums")),
+                element("div", None, *_settings("What may be off", tolerances(batch)),
+                    *_settings("Thread, time and cost", sums(batch, own), "group sums")),
             ),
             element("p", {"class": "defer"}, DEFER),
         ),
@@ -57,20 +70,30 @@ def ticket_sheets(name: str, batch: Batch, ticks: Mapping[str, Kept], measured: 
             "section", {"class": "ticket-sheet work", "aria-labelledby": "ticket-steps"},
             _day(),
             element("h2", {"id": "ticket-steps"}, f"Steps: {name}"),
-            element("p", {"class": "box-words"}, box_words(batch.bundles), element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
+            element("p", {"class": "box-words"}, box_words(batch.bundles),
+                element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
             steps_listed(name, steps, batch, ticks, measured),
         ),
     ]  # fmt: skip
 
 
 def _crowded(name: str, order: str, notes: str, own: Mapping[str, str]) -> bool:
-    """Whether the maker's own words take lines that a ticket seldom has, for which the drawing gives up room on paper."""
-    return bool(notes) or len(name) > _LINE_OF_NAME or len(order) > _LINES_OF_ORDER or any(len(each) > _LINE_OF_FIGURE for each in own.values())
+    """Whether the maker's own words take lines that a ticket seldom has, for which the drawing gives up room on
+    paper."""
+    return (
+        bool(notes)
+        or len(name) > _LINE_OF_NAME
+        or len(order) > _LINES_OF_ORDER
+        or any(len(each) > _LINE_OF_FIGURE for each in own.values())
+    )
 
 
 def _order(batch: Batch) -> str:
     ruler, size, bundles = batch.ruler, batch.values["finished-size"], batch.bundles
-    cut, finished = (" by ".join(show_length(size[f"{kind}_{way}"], ruler) for way in ("width", "length")) for kind in ("cut", "finished"))
+    cut, finished = (
+        " by ".join(show_length(size[f"{kind}_{way}"], ruler) for way in ("width", "length"))
+        for kind in ("cut", "finished")
+    )
     made = f"{bundles.pieces:,} {'piece' if bundles.pieces == 1 else 'pieces'}"
     kind = f" ({batch.kind})" if batch.kind else ""
     cloth = f" of {batch.cloth}" if batch.cloth else ""
@@ -95,7 +118,9 @@ def _notes(notes: str) -> list[ET.Element]:
 def _marks(marking: Marking, batch: Batch) -> ET.Element:
     step = show_length(batch.ruler.step_mm, batch.ruler)
     words = f"All from {marking.origin}, in {UNITS[batch.ruler.unit]}"
-    words += f", each to the nearest {step} of its own place, so that rounding never adds up." if marking.rounded else "."
+    words += (
+        f", each to the nearest {step} of its own place, so that rounding never adds up." if marking.rounded else "."
+    )
     return element(
         "div", {"class": "marking"},
         element("h4", None, marking.title),
@@ -108,7 +133,11 @@ def _marks(marking: Marking, batch: Batch) -> ET.Element:
 def readings(marking: Marking) -> ET.Element:
     """The marks of one direction as a numbered list, the last one told apart."""
     last = len(marking.readings) - 1
-    return element("ol", {"class": "readings"}, *(element("li", {"class": "last" if at == last else None}, each) for at, each in enumerate(marking.readings)))
+    return element(
+        "ol",
+        {"class": "readings"},
+        *(element("li", {"class": "last" if at == last else None}, each) for at, each in enumerate(marking.readings)),
+    )
 
 
 def _settings(title: str, settings: Sequence[Setting], kind: str = "group") -> list[ET.Element]:

@@ -1,16 +1,17 @@
-"""The sizes measured at the end: lines for the boxes of the ticket, what was written there, and how each and all together compare."""
+"""The sizes measured at the end: lines for the boxes of the ticket, what was written there, and how each and all
+together compare."""
 
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from calculators.trade.bundles import Box
 from calculators.faces.page.markup import add, element
-from calculators.values.kinds import Refused
-from calculators.values.measure import show_length
 from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
 from calculators.ticket.small import show_small
+from calculators.trade.bundles import Box
+from calculators.values.kinds import Refused
+from calculators.values.measure import show_length
 
 MOST_LINES = 10
 SEVERAL = 5  # as many pieces are measured where one a box would be fewer
@@ -22,11 +23,16 @@ Line = Mapping[str, str]
 
 
 def sizes(batch: Batch, measured: Sequence[Line]) -> ET.Element:
-    """The table of measured sizes. measured: lines with ``piece``, ``width``, ``length``, both diagonals, ``note``, each a text as written."""
+    """The table of measured sizes. measured: lines with ``piece``, ``width``, ``length``, both diagonals, ``note``,
+    each a text as written."""
     finished = " by ".join(show_length(each, batch.ruler) for each in batch.finished.values())
-    allowed, apart = (show_small(batch.settled(name), batch.ruler) for name in ("tolerance_finished", "tolerance_square"))
+    allowed, apart = (
+        show_small(batch.settled(name), batch.ruler) for name in ("tolerance_finished", "tolerance_square")
+    )
     meant = f"The ticket says {finished}; {allowed} more or less is allowed, and diagonals that differ by {apart}."
-    made = element("div", {"class": "sizes"}, element("h4", None, "Measured sizes"), element("p", {"class": "meant"}, meant))
+    made = element(
+        "div", {"class": "sizes"}, element("h4", None, "Measured sizes"), element("p", {"class": "meant"}, meant)
+    )
     boxes = batch.bundles.boxes(MOST_LINES)
     more, left = divmod(max(0, SEVERAL - len(boxes)), len(boxes))
     for at, box in enumerate(boxes):
@@ -82,12 +88,17 @@ def _blank(side: str, label: str, piece: str, which: str, text: str, unread: boo
     control = element(
         "input",
         {
-            "type": "text", "name": f"{piece}.{side}", "value": text, "maxlength": LONGEST, "aria-label": f"{label}, {which.lower()}",
+            "type": "text", "name": f"{piece}.{side}", "value": text, "maxlength": LONGEST,
+            "aria-label": f"{label}, {which.lower()}",
             "autocomplete": "off", "spellcheck": "false", "aria-invalid": "true" if unread else None,
         },
     )  # fmt: skip
     short = element("span", {"class": "on-paper short"}, SHORT[side]) if side in SHORT else None
-    return element("div", {"class": f"size {side.partition('_')[0]}"}, element("label", None, element("span", {"class": "long"}, label), short, " ", control))
+    return element(
+        "div",
+        {"class": f"size {side.partition('_')[0]}"},
+        element("label", None, element("span", {"class": "long"}, label), short, " ", control),
+    )
 
 
 def size_said(text: str, side: str, batch: Batch) -> tuple[str, bool]:

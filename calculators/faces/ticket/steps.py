@@ -3,7 +3,6 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Mapping, Sequence
 
-from calculators.trade.bundles import Box, Bundles
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.own_words import words_at_steps
 from calculators.faces.ticket.sizes import sizes
@@ -13,26 +12,57 @@ from calculators.ticket.marking import markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ONCE, TicketStep
 from calculators.ticket.ticks import Kept, done, of_box, pieces_done
+from calculators.trade.bundles import Box, Bundles
 
 MOST_BOXES = 10  # as many as stand beside a step on paper
 AS_WRITTEN = ("needle", "thread")
-SHORT = {"stitch_seam": "Stitch", "stitch_hem": "Stitch", "edge_stitch": "From the fold", "tolerance_cut": "May be off by", "tolerance_finished": "May be off by", "tolerance_square": "Diagonals may differ by"}
+SHORT = {
+    "stitch_seam": "Stitch",
+    "stitch_hem": "Stitch",
+    "edge_stitch": "From the fold",
+    "tolerance_cut": "May be off by",
+    "tolerance_finished": "May be off by",
+    "tolerance_square": "Diagonals may differ by",
+}
 
 
-def steps_listed(job: str, steps: Sequence[TicketStep], batch: Batch, ticks: Mapping[str, Kept], measured: Sequence[Mapping[str, str]]) -> ET.Element:
-    """All steps in working order. job: its name, which a step alone on a screen bears too. ticks: step → pieces done, or bundles. measured: as for `sizes`."""
+def steps_listed(
+    job: str,
+    steps: Sequence[TicketStep],
+    batch: Batch,
+    ticks: Mapping[str, Kept],
+    measured: Sequence[Mapping[str, str]],
+) -> ET.Element:
+    """All steps in working order. job: its name, which a step alone on a screen bears too. ticks: step → pieces done,
+    or bundles. measured: as for `sizes`."""
     settings = {each.name: each for each in (*machine_settings(batch), *tolerances(batch))}
     listed = element("ol", {"class": "ticket-steps"})
     told_before: set[str] = set()
     own_words = words_at_steps(batch.method, [each.key for each in steps])
     for number, step in enumerate(steps, start=1):
-        place = element("p", {"class": "place"}, f"Step {number} of {len(steps)}", element("span", {"class": "of-job"}, f" · {job}"))
-        add(listed, _step(place, step, batch, settings, ticks.get(step.key, 0), measured, told_before, own_words.get(step.key, [])))
+        place = element(
+            "p", {"class": "place"}, f"Step {number} of {len(steps)}", element("span", {"class": "of-job"}, f" · {job}")
+        )
+        add(
+            listed,
+            _step(
+                place, step, batch, settings, ticks.get(step.key, 0), measured, told_before, own_words.get(step.key, [])
+            ),
+        )
         told_before |= set(step.cautions)
     return listed
 
 
-def _step(place: ET.Element, step: TicketStep, batch: Batch, settings: Mapping[str, Setting], kept: Kept, measured, told_before: set[str], own_words: list[ET.Element]) -> ET.Element:
+def _step(
+    place: ET.Element,
+    step: TicketStep,
+    batch: Batch,
+    settings: Mapping[str, Setting],
+    kept: Kept,
+    measured,
+    told_before: set[str],
+    own_words: list[ET.Element],
+) -> ET.Element:
     what = element("div", {"class": "what"}, place, element("h3", {"tabindex": "-1"}, step.title))
     if step.picture:
         add(what, element("figure", {"class": "drawing"}, step.picture.svg))
@@ -40,14 +70,28 @@ def _step(place: ET.Element, step: TicketStep, batch: Batch, settings: Mapping[s
     if step.settings:
         add(what, element("p", {"class": "set"}, *_set(settings[name] for name in step.settings)))
     care = step.care
-    add(what, element("p", {"class": "care"}, element("strong", None, f"Care: {care.level}."), f" {care.why.filled(batch.ruler)} ", _source(care)))
+    add(
+        what,
+        element(
+            "p",
+            {"class": "care"},
+            element("strong", None, f"Care: {care.level}."),
+            f" {care.why.filled(batch.ruler)} ",
+            _source(care),
+        ),
+    )
     for caution in step.cautions:
         add(what, element("p", {"class": "caution again" if caution in told_before else "caution"}, caution))
     if step.key == "mark":
         add(what, element("div", {"class": "only-at-machine"}, *_marks_again(batch)))
     if step.key == "check":
         add(what, sizes(batch, measured))
-    return element("li", {"class": "ticket-step", "data-step": step.key}, what, ticked(step.key, step.title, bundles_of(step.key, batch), kept))
+    return element(
+        "li",
+        {"class": "ticket-step", "data-step": step.key},
+        what,
+        ticked(step.key, step.title, bundles_of(step.key, batch), kept),
+    )
 
 
 def _set(settings: Iterable[Setting]) -> list:
@@ -62,7 +106,9 @@ def as_set(setting: Setting) -> ET.Element:
 
 
 def _source(care: Care) -> ET.Element:
-    return element("span", {"class": "practice no-source" if care.source == PRACTICE else "practice"}, f"({care.source})")
+    return element(
+        "span", {"class": "practice no-source" if care.source == PRACTICE else "practice"}, f"({care.source})"
+    )
 
 
 def bundles_of(step: str, batch: Batch) -> Bundles:
@@ -78,8 +124,11 @@ def ticked(key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
     whole = len(done(kept, bundles))
     once = bundles.pieces == 1
     return element(
-        "div", {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key, "data-left": str(bundles.count - whole)},
-        element("div", {"class": "boxes"}, *(_box(box, key, title, bundles, kept) for box in bundles.boxes(MOST_BOXES))),
+        "div",
+        {"class": "done whole" if whole == bundles.count else "done", "data-ticks": key,
+            "data-left": str(bundles.count - whole)},
+        element("div", {"class": "boxes"},
+            *(_box(box, key, title, bundles, kept) for box in bundles.boxes(MOST_BOXES))),
         element("p", {"class": "count", "role": "status"}, _words(bundles, whole, kept)),
         _button(key, "1", "Done" if once else "+1 bundle", title, whole == bundles.count),
         _button(key, "-1", "Undo", title, not kept),
@@ -96,7 +145,13 @@ def _box(box: Box, key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Ele
     which = f"Bundle {min(own)}" if len(own) == 1 else f"Bundles {min(own)}–{max(own)}"
     pressed = {"ticked": "true", "part": "mixed"}.get(state, "false")
     told = {"type": "button", "class": "boxed", "data-box": str(box.first), "data-step": key, "aria-pressed": pressed}
-    return element("button", told, square, element("span", {"class": "unseen"}, f"{which}: {title}, to piece "), element("small", None, f"{box.last}"))
+    return element(
+        "button",
+        told,
+        square,
+        element("span", {"class": "unseen"}, f"{which}: {title}, to piece "),
+        element("small", None, f"{box.last}"),
+    )
 
 
 def _words(bundles: Bundles, whole: int, kept: Kept) -> str:
@@ -105,11 +160,24 @@ def _words(bundles: Bundles, whole: int, kept: Kept) -> str:
     pieces = pieces_done(kept, bundles)
     more = 0 if isinstance(kept, list) or whole == bundles.count else pieces - whole * bundles.size
     begun = f", and {more} more" if more else ""
-    return f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {pieces - more} of {bundles.pieces} pieces{begun}."
+    return (
+        f"{whole} of {bundles.count} {'bundle' if bundles.count == 1 else 'bundles'} done: {pieces - more} of "
+        f"{bundles.pieces} pieces{begun}."
+    )
 
 
 def _button(key: str, by: str, words: str, title: str, idle: bool) -> ET.Element:
-    return element("button", {"type": "button", "data-tick": by, "data-step": key, "aria-label": f"{words}: {title}", "aria-disabled": "true" if idle else None}, words)
+    return element(
+        "button",
+        {
+            "type": "button",
+            "data-tick": by,
+            "data-step": key,
+            "aria-label": f"{words}: {title}",
+            "aria-disabled": "true" if idle else None,
+        },
+        words,
+    )
 
 
 def box_words(bundles: Bundles) -> str:
@@ -118,7 +186,11 @@ def box_words(bundles: Bundles) -> str:
     each = -(-first.last // bundles.size)
     if first.last == 1:
         return "One box is one piece: the number beside it is that piece’s."
-    return f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it is the last of them."
+    return (
+        f"One box is {'a bundle' if each == 1 else f'{each} bundles'}, {first.last} pieces: the number beside it "
+        "is "
+        "the last of them."
+    )
 
 
 def _marks_again(batch: Batch) -> list[ET.Element]:

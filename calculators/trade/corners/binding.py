@@ -49,7 +49,12 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
     finished = Stack(_Wrapping(strip, width, stop[0], far).around(piece, pleats), second.lines, second.seams)
     lengths = {"width": width, "strip_width": 4 * width, "stop": from_edge}
     steps = [
-        Step("Lay the strip on", "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.", laid, lengths),
+        Step(
+            "Lay the strip on",
+            "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.",
+            laid,
+            lengths,
+        ),
         Step(
             "Stitch to the stop",
             "Stitch {width} from the edge, stop {stop} before the corner and fasten.",
@@ -57,11 +62,29 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
             lengths,
             (Measured("stop", outer, (stop[0], Fraction(0))),),
         ),
-        Step("Fold away", "Fold the strip away from the piece, so that its raw edge runs on in line with the second edge.", up),
-        Step("Fold back", "Fold it back over the piece, the fold level with the corner, and lay its raw edge along the second edge.", down),
+        Step(
+            "Fold away",
+            "Fold the strip away from the piece, so that its raw edge runs on in line with the second edge.",
+            up,
+        ),
+        Step(
+            "Fold back",
+            "Fold it back over the piece, the fold level with the corner, and lay its raw edge along the second edge.",
+            down,
+        ),
         Step("Stitch the second side", "Stitch {width} from the second edge, from the stop onwards.", second, lengths),
-        Step("Wrap", "Turn the binding over the edge, fold the mitre on the front, turn the raw edge in and fold the mitre on the back.", finished),
-        Step("Back", "The back. Sew the binding's fold down by hand along the seam, and the mitres closed.", finished, from_below=True),
+        Step(
+            "Wrap",
+            "Turn the binding over the edge, fold the mitre on the front, turn the raw edge in and fold the mitre on "
+            "the back.",
+            finished,
+        ),
+        Step(
+            "Back",
+            "The back. Sew the binding's fold down by hand along the seam, and the mitres closed.",
+            finished,
+            from_below=True,
+        ),
     ]
     return through_one_window(corner, reach, steps)
 

@@ -1,6 +1,7 @@
 """What the borders of folded facets are: an edge of the cloth, the edge of a fold, or a crease lying open."""
 
-from typing import Iterable, Literal
+from collections.abc import Iterable
+from typing import Literal
 
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, edges
@@ -14,7 +15,8 @@ BorderKind = Literal["edge", "fold", "crease"]
 def borders(stack: Stack, window: Polygon = ()) -> list[list[tuple[BorderKind, Edge]]]:
     """For every facet, lowest first, its borders as they lie on the table.
 
-    A crease lying open is listed with the upper of its two facets. Where two facets lie flat side by side and uncreased,
+    A crease lying open is listed with the upper of its two facets. Where two facets lie flat side by side and
+    uncreased,
     there is no border.
 
     window: what the stack is seen through; along its sides only the drawing ends.
@@ -48,7 +50,8 @@ def _on_table(facet: Facet, edge: Edge) -> Edge:
 def _creased(lines: Iterable[ClothLine], facet: Facet, edge: Edge) -> bool:
     spot = middle(*edge)
     return any(
-        line.kind == "crease" and line.cloth == facet.cloth.name and _lies_on(spot, (line.start, line.end)) for line in lines
+        line.kind == "crease" and line.cloth == facet.cloth.name and _lies_on(spot, (line.start, line.end))
+        for line in lines
     )
 
 
@@ -66,7 +69,9 @@ def _outside(edge: Edge, inner: list[Edge]) -> list[Edge]:
     axis = 0 if abs(edge[1][0] - edge[0][0]) >= abs(edge[1][1] - edge[0][1]) else 1
     run = edge[1][axis] - edge[0][axis]
     taken = sorted(
-        tuple((end[axis] - edge[0][axis]) / run for end in shared) for other in inner if (shared := common_edge(edge, other))
+        tuple((end[axis] - edge[0][axis]) / run for end in shared)
+        for other in inner
+        if (shared := common_edge(edge, other))
     )
     parts, reached = [], 0
     for low, high in [*taken, (1, 1)]:

@@ -4,10 +4,10 @@ The corner is made with its errors, by the same reflections that fold cloth: eac
 really left, as on the ironing board. Nothing here knows which errors matter; that follows.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from functools import lru_cache
 from random import Random
-from typing import Iterator
 
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.mitre_lines import MitreLines, mitre_lines
@@ -53,7 +53,8 @@ class Outcome:
     edge_1, edge_2: the finished edge lies so much too far in.
     diagonal: the finished corner lies so much too far in along the middle of the corner.
     depth_1, depth_2: the hem is so much too deep.
-    inner_across, inner_along: by how much the two hems miss each other at the inner corner, across the mitre and along it.
+    inner_across, inner_along: by how much the two hems miss each other at the inner corner, across the mitre and along
+    it.
     outer_across, outer_along: the same at the finished corner.
     """
 
@@ -80,7 +81,8 @@ EFFECTS = {
 
 @dataclass(frozen=True)
 class _Meant:
-    """A corner as it is meant to be: its mitre lines, how far its marks lie from the folded corner [mm], and the directions of its mitre and its middle."""
+    """A corner as it is meant to be: its mitre lines, how far its marks lie from the folded corner [mm], and the
+    directions of its mitre and its middle."""
 
     lines: MitreLines
     along: tuple[Number, Number]
@@ -150,7 +152,10 @@ def effects(corner: Corner, likely: dict[str, float]) -> dict[str, dict[str, flo
     found = slopes(corner)
 
     def effect(step: str, seen: str) -> float:
-        return likely[step] * sum(float(getattr(found[error], part)) ** 2 for error in STEPS[step] for part in EFFECTS[seen]) ** 0.5
+        return (
+            likely[step]
+            * sum(float(getattr(found[error], part)) ** 2 for error in STEPS[step] for part in EFFECTS[seen]) ** 0.5
+        )
 
     return {step: {seen: effect(step, seen) for seen in EFFECTS} for step in STEPS}
 

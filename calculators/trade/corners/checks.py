@@ -1,8 +1,8 @@
 """What cloth cannot do: tear without scissors, pass through itself, or let go of a seam."""
 
 from calculators.trade.corners.cloth import Facet
-from calculators.trade.corners.convex import Edge, edges, holds
-from calculators.trade.corners.plane import Line, along, distance, middle, same_place
+from calculators.trade.corners.convex import Edge, holds
+from calculators.trade.corners.plane import Line, along, distance, same_place
 from calculators.trade.corners.seam import Seam
 from calculators.trade.corners.stack import Stack, common_edge, hinges
 
@@ -29,7 +29,8 @@ def tears(stack: Stack) -> list[Edge]:
 
 
 def passings(stack: Stack) -> list[tuple[int, int, int]]:
-    """Places where a layer would have to pass through a fold: (lower layer of the fold, upper layer, the layer between).
+    """Places where a layer would have to pass through a fold: (lower layer of the fold, upper layer, the layer
+    between).
 
     A layer may end at a fold or lie wholly to one side of it, but it cannot lie between the two halves of a fold and
     stick out beyond the fold line; nor may two folds on one line be interlocked.

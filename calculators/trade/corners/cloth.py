@@ -26,7 +26,8 @@ class Cloth:
 
 @dataclass(frozen=True)
 class Facet:
-    """A convex part of a cloth that lies flat, and how it lies on the table. `flat` is its place in the flat cloth [mm]."""
+    """A convex part of a cloth that lies flat, and how it lies on the table. `flat` is its place in the flat cloth
+    [mm]."""
 
     cloth: Cloth
     flat: Polygon

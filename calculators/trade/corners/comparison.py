@@ -1,8 +1,8 @@
 """Ways to make one corner beside each other: how thick each gets."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Iterator
 
 from calculators.trade.corners.bulk import Bulk, bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
@@ -12,12 +12,20 @@ from calculators.trade.corners.turning_out import PokesOut
 
 VARIANTS = {
     "folded-corner": ("Folded, no mitre", "folded-corner", {}),
-    "mitre-whole-side": ("Mitre, corner left whole, pressed to one side", "mitre", {"trimming": "left whole", "pressed": "to one side"}),
+    "mitre-whole-side": (
+        "Mitre, corner left whole, pressed to one side",
+        "mitre",
+        {"trimming": "left whole", "pressed": "to one side"},
+    ),
     "mitre-whole": ("Mitre, corner left whole, pressed open", "mitre", {"trimming": "left whole"}),
     "mitre-side": ("Mitre, trimmed, pressed to one side", "mitre", {"trimming": "trimmed", "pressed": "to one side"}),
     "mitre-trimmed": ("Mitre, trimmed, pressed open", "mitre", {"trimming": "trimmed"}),
     "mitre-snipped": ("Mitre, trimmed, point snipped", "mitre", {"trimming": "trimmed, point snipped"}),
-    "mitre-flat": ("Mitre, everything opened flat, point snipped", "mitre-opened-flat", {"trimming": "trimmed, point snipped"}),
+    "mitre-flat": (
+        "Mitre, everything opened flat, point snipped",
+        "mitre-opened-flat",
+        {"trimming": "trimmed, point snipped"},
+    ),
     "folded-mitre": ("Folded mitre, no seam", "folded-mitre", {"trimming": "trimmed"}),
     "faced-whole": ("Faced, point left whole", "faced", {"trimming": "left whole"}),
     "faced": ("Faced, point cut across", "faced", {"trimming": "trimmed"}),
@@ -44,7 +52,8 @@ def compared(measures: Measures) -> Iterator[Compared]:
 
 @lru_cache(maxsize=4 * len(VARIANTS))
 def _layers(way: str, measures: Measures) -> Bulk | None:
-    """The layers of one corner; kept, since a page shows one corner in several places, and most of what is typed next changes only what is shown."""
+    """The layers of one corner; kept, since a page shows one corner in several places, and most of what is typed next
+    changes only what is shown."""
     try:
         steps = CONSTRUCTIONS[way].steps(measures)
     except (CreasesMiss, NothingThere, PokesOut):

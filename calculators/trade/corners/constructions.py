@@ -1,8 +1,8 @@
 """Every corner construction by name, made from one set of measures."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Callable
 
 from calculators.trade.corners.binding import Pleats, mitred_binding
 from calculators.trade.corners.corner import Corner
@@ -44,7 +44,8 @@ class Measures:
 
     @property
     def seamed_corner(self) -> Corner:
-        """The corner of work whose edges are seams: the allowance takes the place of the turn, both widths are alike."""
+        """The corner of work whose edges are seams: the allowance takes the place of the turn, both widths are
+        alike."""
         return Corner(self.hem_1, self.hem_1, self.angle, self.facing_seam)
 
     @property

@@ -4,10 +4,23 @@ A polygon is a tuple of its corners, counterclockwise; an empty tuple is no clot
 """
 
 from collections import defaultdict
+from collections.abc import Iterable
 from math import atan2
-from typing import Iterable
 
-from calculators.trade.corners.plane import TOUCHING, Lay, Line, Number, Point, along, cross, dot, minus, point, same_place, steady
+from calculators.trade.corners.plane import (
+    TOUCHING,
+    Lay,
+    Line,
+    Number,
+    Point,
+    along,
+    cross,
+    dot,
+    minus,
+    point,
+    same_place,
+    steady,
+)
 
 Polygon = tuple[Point, ...]
 Edge = tuple[Point, Point]
@@ -41,7 +54,8 @@ def centre(ring: Polygon) -> Point:
 
 
 def largest_first(ring: Polygon) -> tuple[int, ...]:
-    """What to sort polygons by: the larger first; of those as large as each other the one farther left, then the lower."""
+    """What to sort polygons by: the larger first; of those as large as each other the one farther left, then the
+    lower."""
     return -steady(area(ring)), *_key(centre(ring))
 
 
@@ -120,7 +134,8 @@ def holds(ring: Polygon, place: Point) -> bool:
     """Whether a point lies in a polygon or on its border."""
     x, y = place
     return all(
-        (bx - ax) * (y - ay) - (by - ay) * (x - ax) > -TOUCHING * max(abs(bx - ax), abs(by - ay)) for (ax, ay), (bx, by) in edges(ring)
+        (bx - ax) * (y - ay) - (by - ay) * (x - ax) > -TOUCHING * max(abs(bx - ax), abs(by - ay))
+        for (ax, ay), (bx, by) in edges(ring)
     )
 
 
@@ -181,7 +196,8 @@ def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
 
 
 def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
-    """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets itself.
+    """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets
+    itself.
 
     A ring has not come from anywhere when it begins: there the first by place is taken.
     """
@@ -195,7 +211,11 @@ def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
         way: Point | None = None
         while not ring or here != first:
             choices = leaving[here]
-            onward = max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end])))) if way and len(choices) > 1 else min(choices)
+            onward = (
+                max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end]))))
+                if way and len(choices) > 1
+                else min(choices)
+            )
             choices.remove(onward)
             if not choices:
                 del leaving[here]
@@ -213,4 +233,6 @@ def _turn(way: Point, onward: Point) -> float:
 
 def _straightened(ring: list[Point]) -> Polygon:
     """A ring without the corners at which it does not turn."""
-    return tuple(b for a, b, c in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1]) if Line.through(a, c).side(b) != 0)
+    return tuple(
+        b for a, b, c in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1]) if Line.through(a, c).side(b) != 0
+    )

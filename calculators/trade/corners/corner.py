@@ -43,7 +43,10 @@ class Corner:
     def at(self, from_1: Number, from_2: Number) -> Point:
         """The place at these distances inside edge 1 and edge 2 [mm]."""
         cosine, sine = self.direction_2
-        return ((from_2 + from_1 * cosine) / sine, from_1 + self.direction_1[1])  # adding its 0 makes a fraction or a float of a whole number
+        return (
+            (from_2 + from_1 * cosine) / sine,
+            from_1 + self.direction_1[1],
+        )  # adding its 0 makes a fraction or a float of a whole number
 
     def parallel(self, edge: int, inside: Number) -> Line:
         """The line parallel to an edge, a distance inside it [mm]; the rest of the cloth lies on its left."""
@@ -64,26 +67,36 @@ class Corner:
     def crease(self, edge: int) -> Line:
         return self.parallel(edge, self.hem_1 if edge == 1 else self.hem_2)
 
-    def cloth(self, reach: Number, name: str = "piece", inside: tuple[Number, Number] | None = None, right_side_up: bool = False) -> Cloth:
+    def cloth(
+        self,
+        reach: Number,
+        name: str = "piece",
+        inside: tuple[Number, Number] | None = None,
+        right_side_up: bool = False,
+    ) -> Cloth:
         """A cloth with its corner here that goes as far as reach from the raw corner along each edge [mm].
 
         inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
         """
         from_1, from_2 = inside or (-self.turn, -self.turn)
         raw = self.at(-self.turn, -self.turn)
-        return Cloth(name, (polygon(self.shown(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),), right_side_up)
+        return Cloth(
+            name,
+            (polygon(self.shown(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),),
+            right_side_up,
+        )
 
     def shown(self, raw: Point, reaches: tuple[Number, Number], edge_1: Line, edge_2: Line) -> tuple[Point, ...]:
-        """The corners of the cloth that is drawn: where its edges meet, then from the end of edge 1 round to the end of edge 2.
-
-        """
+        """The corners of the cloth that is drawn: where its edges meet, then from the end of edge 1 round to the end of
+        edge 2."""
         lines = (edge_1, *self.far_sides(raw, reaches), edge_2)
         return (edge_1.meets(edge_2), *(one.meets(next_) for one, next_ in zip(lines, lines[1:])))
 
     def far_sides(self, raw: Point, reaches: tuple[Number, Number]) -> tuple[Line, ...]:
         """The lines at which a drawing stops, from edge 1 round to edge 2, what it shows on their left.
 
-        Each edge is cut off square at its reach from the raw corner, so that a hem turned along it ends level with its cloth; at a blunt
+        Each edge is cut off square at its reach from the raw corner, so that a hem turned along it ends level with its
+        cloth; at a blunt
         corner what lies far inside is cut off as well.
         """
         side_1, side_2 = self.sides(raw, reaches)

@@ -35,7 +35,12 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     told = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief("point-out")
     steps += [
         Step("Turn", told, turned),
-        Step("Edge stitch", "Stitch {edge_stitch} from the facing's neatened inner edge.", stitched, {"edge_stitch": edge_stitch}),
+        Step(
+            "Edge stitch",
+            "Stitch {edge_stitch} from the facing's neatened inner edge.",
+            stitched,
+            {"edge_stitch": edge_stitch},
+        ),
         Step("Wrong side", "The finished corner from the wrong side.", stitched, from_below=True),
     ]
     return through_one_window(corner, reach, steps)
@@ -75,7 +80,8 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     steps = [
         Step(
             "Lay the strips together",
-            "Cut the strips {strip_width} wide and {beyond_corner} longer at each end than the finished side; cut the ends to the "
+            "Cut the strips {strip_width} wide and {beyond_corner} longer at each end than the finished side; cut "
+            "the ends to the "
             "mitre and lay two of them right sides together.",
             together,
             lengths,
@@ -88,8 +94,17 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
             (Measured("mitre_seam", outer, inner, outside=False),),
         ),
         Step("Press", "Open the strips out and press the mitre seam open.", opened),
-        Step("Turn the inner edge", "Turn {inner_turn} under along the inner edges.", turned_in, {"inner_turn": inner_turn}),
-        Step("Lay the border on", "Lay the border on the wrong side of the piece, its own wrong side up, raw edges level.", laid),
+        Step(
+            "Turn the inner edge",
+            "Turn {inner_turn} under along the inner edges.",
+            turned_in,
+            {"inner_turn": inner_turn},
+        ),
+        Step(
+            "Lay the border on",
+            "Lay the border on the wrong side of the piece, its own wrong side up, raw edges level.",
+            laid,
+        ),
         *_seamed(laid, corner, clearance),
     ]
     turned = _turned(steps[-1].stack, corner, lowest=STRIPS)

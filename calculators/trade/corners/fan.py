@@ -1,7 +1,7 @@
 """Folding flat around one point: several folds that meet there and close at once, as when a mitre is turned out."""
 
+from collections.abc import Sequence
 from math import cos, radians, sin
-from typing import Sequence
 
 from calculators.trade.corners.plane import Lay, Line, Point
 from calculators.trade.corners.stack import Part

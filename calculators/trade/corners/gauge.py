@@ -42,7 +42,8 @@ class Gauge:
 
 
 def hem_gauge(turn: Number, hem: Number, length: Number = 140.0) -> Gauge:
-    """A straight card to press against: its lower edge is the fold, its lines are where the cloth's edge must come to lie.
+    """A straight card to press against: its lower edge is the fold, its lines are where the cloth's edge must come to
+    lie.
 
     turn, hem: first turn and hem depth [mm]; no line for a turn of 0. length: of the card [mm].
     """
@@ -50,11 +51,14 @@ def hem_gauge(turn: Number, hem: Number, length: Number = 140.0) -> Gauge:
     ends = ((0.0, 0.0), (length, 0.0), (length, top), (0.0, top))
     cut = tuple(GaugeLine("cut", a, b) for a, b in zip(ends, ends[1:] + ends[:1]))
     steps = [("turn", turn), ("hem", hem)] if turn else [("hem", hem)]
-    return Gauge((*cut, *(GaugeLine("fold", (0.0, depth), (length, depth), name) for name, depth in steps)), dict(steps))
+    return Gauge(
+        (*cut, *(GaugeLine("fold", (0.0, depth), (length, depth), name) for name, depth in steps)), dict(steps)
+    )
 
 
 def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
-    """A card for one corner: laid into the folded corner it shows creases, marks, the line to stitch and the line to trim.
+    """A card for one corner: laid into the folded corner it shows creases, marks, the line to stitch and the line to
+    trim.
 
     seam_allowance: what trimming leaves [mm].
     Raises CreasesMiss when no mitre joins these hems.
@@ -65,18 +69,29 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     ends = {edge: onward(origin, way, reach[edge]) for edge, way in ((1, corner.direction_1), (2, corner.direction_2))}
     far = (ends[1][0] + ends[2][0], ends[1][1] + ends[2][1])
     border = (origin, ends[1], far, ends[2])
-    creases = [(corner.at(corner.hem_1, 0), corner.direction_1, reach[1]), (corner.at(0, corner.hem_2), corner.direction_2, reach[2])]
+    creases = [
+        (corner.at(corner.hem_1, 0), corner.direction_1, reach[1]),
+        (corner.at(0, corner.hem_2), corner.direction_2, reach[2]),
+    ]
     trims = trim_line(corner, lines, seam_allowance)
     drawn = (
         *(GaugeLine("cut", a, b) for a, b in zip(border, border[1:] + border[:1])),
-        *(GaugeLine("fold", start, onward(start, way, by), f"hem_{n}", BEYOND_CROSSING) for n, (start, way, by) in enumerate(creases, 1)),
+        *(
+            GaugeLine("fold", start, onward(start, way, by), f"hem_{n}", BEYOND_CROSSING)
+            for n, (start, way, by) in enumerate(creases, 1)
+        ),
         GaugeLine("stitch", lines.mark_1, lines.crossing),
         GaugeLine("stitch", lines.mark_2, lines.crossing),
         GaugeLine("mark", lines.mark_1, onward(lines.mark_1, _inwards(corner, 1), TICK), "mark_1"),
         GaugeLine("mark", lines.mark_2, onward(lines.mark_2, _inwards(corner, 2), TICK), "mark_2"),
         *(GaugeLine("trim", a, b) for a, b in zip(trims, trims[1:])),
     )
-    measures = {"hem_1": corner.hem_1, "hem_2": corner.hem_2, "mark_1": _along(lines.mark_1), "mark_2": _along(lines.mark_2)}
+    measures = {
+        "hem_1": corner.hem_1,
+        "hem_2": corner.hem_2,
+        "mark_1": _along(lines.mark_1),
+        "mark_2": _along(lines.mark_2),
+    }
     return Gauge(drawn, measures)
 
 

@@ -1,7 +1,7 @@
 """What one sees of folded cloth, and how many layers lie everywhere."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Iterable
 
 from calculators.trade.corners.cloth import Facet
 from calculators.trade.corners.convex import Polygon, area, outlines, overlap, without

@@ -42,12 +42,17 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
     steps = _turned_and_creased(corner, lines)
     opened = mitre_line_drawn(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
-    places = "{raw_mark_1} on both edges" if corner.hem_1 == corner.hem_2 else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+    places = (
+        "{raw_mark_1} on both edges"
+        if corner.hem_1 == corner.hem_2
+        else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+    )
     lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     steps.append(
         Step(
             "Open and mark",
-            f"Open turn and hem flat. Mark {places}, from the raw corner, and rule through the crossing of the hem creases.",
+            f"Open turn and hem flat. Mark {places}, from the raw corner, and rule through the crossing of the hem "
+            "creases.",
             opened,
             lengths,
             (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2)),
@@ -74,7 +79,8 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
         steps.append(
             Step(
                 "Cut the corner",
-                "Rule the mitre line through the crossing of the hem creases and cut the corner off, {seam_allowance} outside it.",
+                "Rule the mitre line through the crossing of the hem creases and cut the corner off, "
+                "{seam_allowance} outside it.",
                 opened,
                 {"seam_allowance": sewing.seam_allowance},
             )
@@ -103,7 +109,11 @@ def corner_reach(corner: Corner, lines: MitreLines) -> Number:
     """How much cloth to show along each edge [mm]: half as far again as the farther mark, and past the hems."""
     marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
     across = 2 * max(corner.hem_1, corner.hem_2) / corner.direction_2[1]
-    return max(marks, across) * Fraction(3, 2) + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn)) + corner.lean
+    return (
+        max(marks, across) * Fraction(3, 2)
+        + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
+        + corner.lean
+    )
 
 
 def _turn(stack: Stack, corner: Corner) -> Stack:
@@ -118,7 +128,9 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
     turned = _turn(flat, corner)
     if corner.turn:
         steps.append(
-            Step("First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn})
+            Step(
+                "First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn}
+            )
         )
     hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
     depth = "{hem_1} deep" if corner.hem_1 == corner.hem_2 else "{hem_1} deep on edge 1 and {hem_2} on edge 2"
@@ -146,10 +158,15 @@ def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
         Measured("mark_2", origin, lines.mark_2),
         Measured("half_line", lines.crossing, lines.mark_1, outside=False),
     )
-    places = "{mark_1} along both edges" if corner.hem_1 == corner.hem_2 else "{mark_1} along edge 1 and {mark_2} along edge 2"
+    places = (
+        "{mark_1} along both edges"
+        if corner.hem_1 == corner.hem_2
+        else "{mark_1} along edge 1 and {mark_2} along edge 2"
+    )
     return Step(
         "Mark",
-        f"Mark {places}, from the folded corner; rule from each mark to the crossing of the creases, {{half_line}} on either side.",
+        f"Mark {places}, from the folded corner; rule from each mark to the crossing of the creases, {{half_line}} "
+        "on either side.",
         stack,
         {each.name: distance(each.start, each.end) for each in measured},
         measured,

@@ -58,7 +58,8 @@ def mitre_lines(corner: Corner) -> MitreLines:
     """
     hem_over = {edge: Lay.folded_over(corner.crease(edge)) for edge in (1, 2)}
     inner_edges = [
-        Line(hem_over[edge].place(corner.parallel(edge, 0).point), corner.parallel(edge, 0).direction) for edge in (1, 2)
+        Line(hem_over[edge].place(corner.parallel(edge, 0).point), corner.parallel(edge, 0).direction)
+        for edge in (1, 2)
     ]
     inner = inner_edges[0].meets(inner_edges[1])
     marks = [hem_over[edge].place(inner) for edge in (1, 2)]
@@ -66,13 +67,15 @@ def mitre_lines(corner: Corner) -> MitreLines:
     if min(dot(minus(mark, origin), way) for mark, way in zip(marks, ways)) <= _HAIR * max(corner.hem_1, corner.hem_2):
         raise CreasesMiss("the creases cross outside the corner")
     raw = [
-        Line.through(corner.crossing, mark).meets(corner.parallel(edge, -corner.turn)) for edge, mark in zip((1, 2), marks)
+        Line.through(corner.crossing, mark).meets(corner.parallel(edge, -corner.turn))
+        for edge, mark in zip((1, 2), marks)
     ]
     return MitreLines(corner.crossing, inner, *marks, *raw)
 
 
 def trim_line(corner: Corner, lines: MitreLines, seam_allowance: Number) -> tuple[Point, ...]:
-    """The line to trim along: from edge 1 to edge 2, parallel to both halves of the line to stitch, bent where they bend.
+    """The line to trim along: from edge 1 to edge 2, parallel to both halves of the line to stitch, bent where they
+    bend.
 
     lines: the corner's. seam_allowance: cloth left beyond the line to stitch [mm].
     """

@@ -101,10 +101,14 @@ class MitreMarks:
         return self.corner.at(-self.corner.turn, -self.corner.turn)
 
     def _along(self, edge: int, place: Point, start: Point | None = None) -> Number:
-        return dot(minus(place, start or self._origin), self.corner.direction_1 if edge == 1 else self.corner.direction_2)
+        return dot(
+            minus(place, start or self._origin), self.corner.direction_1 if edge == 1 else self.corner.direction_2
+        )
 
 
-def mitre_marks(hem_1: Fraction, hem_2: Fraction, angle: Fraction, turn: Fraction, seam_allowance: Fraction) -> MitreMarks:
+def mitre_marks(
+    hem_1: Fraction, hem_2: Fraction, angle: Fraction, turn: Fraction, seam_allowance: Fraction
+) -> MitreMarks:
     """Fold a corner's hems over and take the measures of its mitre.
 
     hem_1, hem_2: hem depth on each edge [mm], more than 0.

@@ -71,7 +71,8 @@ def angle_between(one: Point, other: Point) -> float:
 
 
 def steady(value: Number) -> int:
-    """A number without its last digits, which differ from one computer's Python to another's: to choose by, so that equals stay equal.
+    """A number without its last digits, which differ from one computer's Python to another's: to choose by, so that
+    equals stay equal.
 
     value: a length [mm], an area [mm²] or an angle [degrees].
     Returns hundred-thousandths, shifted so that no ruler's division falls between two of them.
@@ -105,7 +106,8 @@ class Line:
         return Line(self.point, (-self.direction[0], -self.direction[1]))
 
     def height(self, place: Point) -> Number:
-        """How far left of the line a point lies, in units of the direction's longer part (no root, so exact stays exact)."""
+        """How far left of the line a point lies, in units of the direction's longer part (no root, so exact stays
+        exact)."""
         (dx, dy), (x, y) = self.direction, self.point
         return (dx * (place[1] - y) - dy * (place[0] - x)) / self.longer
 

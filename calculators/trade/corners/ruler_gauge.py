@@ -1,6 +1,8 @@
-"""Distances that find a mitre's marks with a ruler laid down once, and how far off a mark is when the ruler has no such division.
+"""Distances that find a mitre's marks with a ruler laid down once, and how far off a mark is when the ruler has no such
+division.
 
-Places and names are those of `folding.mitre_marks`. The crossing of the creases C lies as far from the folded corner O as from either mark
+Places and names are those of `folding.mitre_marks`. The crossing of the creases C lies as far from the folded corner O
+as from either mark
 (folding the hem over its crease is a reflection), so one distance, half the mitre line, serves both edges.
 """
 
@@ -20,7 +22,8 @@ _LEVEL = 1e-9
 class Way:
     """A distance to set a ruler to.
 
-    name: what is measured. "edge": from O along the edge to the mark. "crossing": from C to the edge, along the mitre line.
+    name: what is measured. "edge": from O along the edge to the mark. "crossing": from C to the edge, along the mitre
+    line.
     "line": from O straight to the mitre line.
     edges: the edges whose mark it finds.
     distance: as it should be [mm].
@@ -49,7 +52,8 @@ def ways(marks: MitreMarks) -> list[Way]:
 def layings(marks: MitreMarks, name: WayName) -> int:
     """How often a ruler is laid down at one corner until its line is drawn.
 
-    Along the edges: once for each mark and once for every half of the line that is straight by itself. Otherwise once for each half.
+    Along the edges: once for each mark and once for every half of the line that is straight by itself. Otherwise once
+    for each half.
     """
     halves = 1 if marks.angle == 90 else 2
     return halves + 2 if name == "edge" else halves
@@ -61,7 +65,8 @@ def off(marks: MitreMarks, way: Way, read: Number) -> float | None:
     marks: the mitre's measures.
     way: what is measured.
     read: the division [mm].
-    Returns the larger error of the edges the way serves [mm], less than 0 where the mark falls short; None where a ruler set so
+    Returns the larger error of the edges the way serves [mm], less than 0 where the mark falls short; None where a
+    ruler set so
     does not reach.
     Source: derived, as for `mark_found`.
     """
@@ -82,9 +87,12 @@ def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Number) -> flo
     edge: 1 or 2, the edge whose mark is looked for.
     read: the division [mm].
     Returns the mark's distance from O [mm]; None where a ruler set so does not reach.
-    Source: derived. Along the edge the mark lies at the division itself. From C it lies √(read² − hem²) beyond the foot of C. A
-    ruler held on C and square to its distance from O meets the edge at read ÷ sin(α + φ), with α between edge and OC and sin φ =
-    read ÷ OC. At a square corner with equal hems that line only touches; there it is laid so that both edges read alike, and
+    Source: derived. Along the edge the mark lies at the division itself. From C it lies √(read² − hem²) beyond the foot
+    of C. A
+    ruler held on C and square to its distance from O meets the edge at read ÷ sin(α + φ), with α between edge and OC
+    and sin φ =
+    read ÷ OC. At a square corner with equal hems that line only touches; there it is laid so that both edges read
+    alike, and
     the mark keeps its share of the distance.
     """
     hem, foot = (float(each) for each in ((marks.hem_1, marks.foot_1) if edge == 1 else (marks.hem_2, marks.foot_2)))

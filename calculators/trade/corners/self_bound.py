@@ -15,7 +15,8 @@ BACKING, TOP = "backing", "top cloth"
 def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
     """A backing folded twice over the edge of the top cloth, its corner folded in as a mitre.
 
-    corner: its hem depths are the visible border, its turn the first turn; the top cloth's edges lie on the hem creases.
+    corner: its hem depths are the visible border, its turn the first turn; the top cloth's edges lie on the hem
+    creases.
     Raises CreasesMiss when no mitre joins these borders.
     """
     lines = mitre_lines(corner)
@@ -23,19 +24,32 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
     top = corner.cloth(AMPLE * reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
     laid = Stack.flat(corner.cloth(AMPLE * reach, BACKING), top)
     margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
-    beyond = "{margin_1} beyond it" if corner.hem_1 == corner.hem_2 else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
+    beyond = (
+        "{margin_1} beyond it"
+        if corner.hem_1 == corner.hem_2
+        else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
+    )
     told = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
     steps = [Step("Lay together", told, laid, margins)]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
     marks = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
-    places = "{raw_mark_1} on both edges" if corner.hem_1 == corner.hem_2 else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
-    told = f"Mark {places} of the backing, from its raw corner, and rule from mark to mark through the corner of the top cloth."
+    places = (
+        "{raw_mark_1} on both edges"
+        if corner.hem_1 == corner.hem_2
+        else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+    )
+    told = (
+        f"Mark {places} of the backing, from its raw corner, and rule from mark to mark through the corner of the "
+        "top cloth."
+    )
     measured = (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2))
     steps.append(Step("Mark", told, ready, marks, measured))
     if sewing.trimming != "left whole":
         ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
-        told = "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
+        told = (
+            "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
+        )
         steps.append(Step("Cut the corner", told, ready, {"seam_allowance": sewing.seam_allowance}))
     steps += folded_in(ready, corner, lines, sewing)
     steps[-1] = Step("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)

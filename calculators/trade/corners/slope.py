@@ -1,4 +1,5 @@
-"""Numbers that carry their slope along: exact first-order effects through any arithmetic, without a formula written twice.
+"""Numbers that carry their slope along: exact first-order effects through any arithmetic, without a formula written
+twice.
 
 A number v with slope s stands for v + s·e, where e is a small error; whatever is worked out from it carries the right
 slope by the rules of differentiation.

@@ -4,9 +4,9 @@ A stack never changes; every action gives a new one. Folding moves facets by ref
 tears, and the flat cloth can always be found again under every facet.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Iterable
 
 from calculators.trade.corners.cloth import Cloth, ClothLine, Facet
 from calculators.trade.corners.convex import Edge, box, centre, cut, edges, holds, part_inside
@@ -23,7 +23,8 @@ class NothingThere(ValueError):
 
 @dataclass(frozen=True)
 class Part:
-    """A part of the table in a fold made in one go: left of every line of `inside`, it moves and comes to lie at a level.
+    """A part of the table in a fold made in one go: left of every line of `inside`, it moves and comes to lie at a
+    level.
 
     cloths: the only cloths meant, by name, where several lie on the table and part ways.
     """
@@ -100,14 +101,18 @@ class Stack:
         laid = []
         for facet in self.layers:
             spot = centre(facet.flat)
-            place = next(i for i, old in enumerate(earlier.layers) if old.cloth == facet.cloth and holds(old.flat, spot))
+            place = next(
+                i for i, old in enumerate(earlier.layers) if old.cloth == facet.cloth and holds(old.flat, spot)
+            )
             laid.append((place, replace(facet, lay=earlier.layers[place].lay)))
         laid.sort(key=lambda each: each[0])
         return replace(self, layers=tuple(facet for _, facet in laid), before=earlier.before)
 
     def in_floats(self) -> "Stack":
         """The same stack in floats: quicker to look at where exactness is not asked for."""
-        layers = (Facet(f.cloth, tuple((float(x), float(y)) for x, y in f.flat), f.lay.in_floats()) for f in self.layers)
+        layers = (
+            Facet(f.cloth, tuple((float(x), float(y)) for x, y in f.flat), f.lay.in_floats()) for f in self.layers
+        )
         return replace(self, layers=tuple(layers))
 
     def over(self, lower: "Stack") -> "Stack":
@@ -129,7 +134,12 @@ class Stack:
                     if (high - low) * distance(start, end) > TOUCHING * 10:
                         part = (along(*ends, (share - first) / (last - first)) for share in (low, high))
                         drawn.append(ClothLine("mark", facet.cloth.name, *part, on_right_side=facet.right_side_up))
-                bare = [gap for low, high in bare for gap in ((low, min(high, first)), (max(low, last), high)) if gap[0] < gap[1]]
+                bare = [
+                    gap
+                    for low, high in bare
+                    for gap in ((low, min(high, first)), (max(low, last), high))
+                    if gap[0] < gap[1]
+                ]
         return replace(self, lines=(*self.lines, *drawn))
 
     def stitch(self, start: Point, end: Point) -> "Stack":

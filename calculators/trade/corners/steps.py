@@ -1,8 +1,8 @@
 """A construction as a maker does it: steps in order, each with the cloth as it then lies."""
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import Iterable, Mapping
 
 from calculators.trade.corners.convex import Polygon
 from calculators.trade.corners.corner import Corner
@@ -52,6 +52,7 @@ class Step:
 
 
 def through_one_window(corner: Corner, reach: Number, steps: Iterable[Step]) -> list[Step]:
-    """The steps of a construction, all seen through one window that reaches so far along each edge from the raw corner [mm]."""
+    """The steps of a construction, all seen through one window that reaches so far along each edge from the raw corner
+    [mm]."""
     ring = window(corner, reach)
     return [replace(step, window=ring) for step in steps]

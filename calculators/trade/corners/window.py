@@ -1,4 +1,5 @@
-"""The window that a series of drawings is seen through: chosen once, so that a fold moves cloth and never the place where a drawing stops.
+"""The window that a series of drawings is seen through: chosen once, so that a fold moves cloth and never the place
+where a drawing stops.
 
 Cloth is made AMPLE times as long as the window reaches, so that no fold brings its far end into sight.
 """
@@ -24,13 +25,19 @@ def window(corner: Corner, reach: Number) -> Polygon:
     beside = [corner.parallel(edge, -corner.turn - reach * _BESIDE) for edge in (1, 2)]
     far = 100 * reach
     everything = ((-far, -far), (far, -far), (far, far), (-far, far))
-    ring = reduce(lambda shape, line: cut(shape, line)[0], (*beside, *corner.far_sides(raw, (reach, reach))), everything)
+    ring = reduce(
+        lambda shape, line: cut(shape, line)[0], (*beside, *corner.far_sides(raw, (reach, reach))), everything
+    )
     return tuple((float(x), float(y)) for x, y in ring)
 
 
 def seen_through(stack: Stack, ring: Polygon) -> Stack:
     """The part of a stack that lies in a window, in floats."""
-    layers = (f if shape is f.on_table else f.part(shape) for f in stack.in_floats().layers if (shape := overlap(f.on_table, ring)))
+    layers = (
+        f if shape is f.on_table else f.part(shape)
+        for f in stack.in_floats().layers
+        if (shape := overlap(f.on_table, ring))
+    )
     return Stack(tuple(layers), stack.lines, stack.seams)
 
 
@@ -42,7 +49,9 @@ def along_sides(shape: Polygon, ring: Polygon) -> list[tuple[Edge, Edge]]:
         touching = TOUCHING * max(abs(dx), abs(dy))
         on_it = [abs(dx * (b - y) - dy * (a - x)) < touching for a, b in shape]
         if sum(on_it) > 1:
-            found += [(side, edge) for edge, here, next_ in zip(edges(shape), on_it, (*on_it[1:], on_it[0])) if here and next_]
+            found += [
+                (side, edge) for edge, here, next_ in zip(edges(shape), on_it, (*on_it[1:], on_it[0])) if here and next_
+            ]
     return found
 
 

@@ -1,4 +1,5 @@
-"""What a maker is advised once her order is planned: one change with which everything fits, else what to buy; and near misses."""
+"""What a maker is advised once her order is planned: one change with which everything fits, else what to buy; and near
+misses."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -15,7 +16,8 @@ from calculators.values.measure import Ruler
 class Advice:
     """What to do next.
 
-    change: the one change with which the whole order fits. rest: without one, a plan for what did not fit, on cloth bought anew.
+    change: the one change with which the whole order fits. rest: without one, a plan for what did not fit, on cloth
+    bought anew.
     longer: by how much one cloth would have to be longer to take the whole order [mm]; 0 where that is not known.
     what_ifs: what else a small change would bring.
     """
@@ -54,7 +56,8 @@ def _for_the_rest(outcome: Outcome) -> Iterator[None]:
 
 
 def _longer(outcome: Outcome) -> Iterator[None]:
-    """By how much the only cloth there is falls short of the whole order [mm]; 0 where there are several, or that is not known."""
+    """By how much the only cloth there is falls short of the whole order [mm]; 0 where there are several, or that is
+    not known."""
     order = outcome.order
     if len(order.cloths) > 1 or order.cloths[0].how_many > 1:
         return Fraction(0)

@@ -1,4 +1,5 @@
-"""From a plan to the table: the cuts in working order, every mark from the same end, threads to draw, remnants to keep."""
+"""From a plan to the table: the cuts in working order, every mark from the same end, threads to draw, remnants to
+keep."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -16,7 +17,8 @@ class Cut:
     marks: where they are, all from the straight end (across) or all from the first long edge (along) [mm].
     length: of each cut [mm]. first, last: numbers of the strips they are made in, 0 when the whole cloth is in hand.
     within: which part of the strip is in hand, such as "2" or "2.1", "" for the whole strip.
-    trims: whether they only cut pieces to their size. waste: from which mark to which nothing is cut out, though pieces follow [mm].
+    trims: whether they only cut pieces to their size. waste: from which mark to which nothing is cut out, though pieces
+    follow [mm].
     """
 
     across: bool
@@ -36,9 +38,18 @@ class Cut:
 
 
 def cuts(lay: Lay) -> list[Cut]:
-    """Every cut of a plan in working order: first the strips, then strip after strip; strips that are cut alike are joined in one row."""
+    """Every cut of a plan in working order: first the strips, then strip after strip; strips that are cut alike are
+    joined in one row."""
     root = lay.plan.cloth
-    made = [Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root), waste=waste_between(lay, root)) for marks in [inner_marks(lay, root)] if marks] if root.parts else []
+    made = (
+        [
+            Cut(root.cut == "across", lay.extent(root), marks, _run(lay, root), waste=waste_between(lay, root))
+            for marks in [inner_marks(lay, root)]
+            if marks
+        ]
+        if root.parts
+        else []
+    )
     number = 0
     for part in lay.strips:
         if holds_pieces(part):
@@ -51,20 +62,32 @@ def _joined(made: list[Cut], new: list[Cut]) -> list[Cut]:
     """New cuts, or nothing when the strip before was cut just the same: it then stands for this one too."""
     if not new:
         return []
-    tail = made[-len(new):]
+    tail = made[-len(new) :]
     same = len(tail) == len(new) and all(
-        (a.across, a.trims, a.within, a.length, a.marks, a.waste) == (b.across, b.trims, b.within, b.length, b.marks, b.waste) and a.last == b.last - 1 for a, b in zip(tail, new)
+        (a.across, a.trims, a.within, a.length, a.marks, a.waste)
+        == (b.across, b.trims, b.within, b.length, b.marks, b.waste)
+        and a.last == b.last - 1
+        for a, b in zip(tail, new)
     )
     if not same:
         return new
-    made[-len(new):] = [replace(a, last=b.last) for a, b in zip(tail, new)]
+    made[-len(new) :] = [replace(a, last=b.last) for a, b in zip(tail, new)]
     return []
 
 
 def _within(lay: Lay, part: Part, number: int, path: str) -> Iterator[Cut]:
     marks = inner_marks(lay, part)
     if part.parts and marks:
-        yield Cut(part.cut == "across", lay.extent(part), marks, _run(lay, part), number, number, path, waste=waste_between(lay, part))
+        yield Cut(
+            part.cut == "across",
+            lay.extent(part),
+            marks,
+            _run(lay, part),
+            number,
+            number,
+            path,
+            waste=waste_between(lay, part),
+        )
     before = f"{path}." if path else ""
     for count, inner in enumerate((each for each in part.parts if holds_pieces(each)), start=1):
         yield from _within(lay, inner, number, f"{before}{count}")
@@ -168,9 +191,18 @@ def remnants(lay: Lay, keep: Fraction) -> list[Box]:
         width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
         found.append(Box(box.x + width + lay.gap, box.y, box.width - width - lay.gap, box.length))
         found.append(Box(box.x, box.y + length + lay.gap, box.width, box.length - length - lay.gap))
-    kept = [box for box in found if box.width >= keep and box.length >= keep and not any(_meets(box, flaw) for flaw in lay.cloth.flaws)]
+    kept = [
+        box
+        for box in found
+        if box.width >= keep and box.length >= keep and not any(_meets(box, flaw) for flaw in lay.cloth.flaws)
+    ]
     return sorted(kept, key=lambda box: (-box.width * box.length, box.y, box.x))
 
 
 def _meets(box: Box, flaw) -> bool:
-    return box.x < flaw.from_selvedge + flaw.width and flaw.from_selvedge < box.right and box.y < flaw.from_end + flaw.length and flaw.from_end < box.end
+    return (
+        box.x < flaw.from_selvedge + flaw.width
+        and flaw.from_selvedge < box.right
+        and box.y < flaw.from_end + flaw.length
+        and flaw.from_end < box.end
+    )

@@ -10,8 +10,8 @@ from calculators.trade.lay_plan.fitted import Fit
 from calculators.trade.lay_plan.kept_kinds import parted
 from calculators.trade.lay_plan.laid import Lay
 from calculators.trade.lay_plan.levels import by_levels
-from calculators.trade.lay_plan.solving.model import Piece, Task, whole_units
 from calculators.trade.lay_plan.order import Rules, Wanted
+from calculators.trade.lay_plan.solving.model import Piece, Task, whole_units
 from calculators.trade.lay_plan.solving.plan import Plan
 from calculators.trade.lay_plan.solving.progress import Progress
 from calculators.trade.lay_plan.solving.solvers import solve
@@ -25,12 +25,15 @@ MANY = 200  # pieces; with as many more, a step takes about as much longer
 
 
 class Fitting:
-    """One cloth to be planned for a goal: "count" (what the pieces matter), "area" (their area) or "length" (all on the shortest).
+    """One cloth to be planned for a goal: "count" (what the pieces matter), "area" (their area) or "length" (all on the
+    shortest).
 
     first: copies of a piece, by its number, that are to be kept before all else.
     """
 
-    def __init__(self, cloth: Usable, pieces: tuple[Wanted, ...], rules: Rules, goal: str, first: Mapping[int, int] = {}):
+    def __init__(
+        self, cloth: Usable, pieces: tuple[Wanted, ...], rules: Rules, goal: str, first: Mapping[int, int] = {}
+    ):
         self.cloth, self.ordered, self.rules, self.goal = cloth, pieces, rules, goal
         self.first, self.parted = first, parted(pieces, first)
         self.pieces = self.parted.pieces
@@ -63,7 +66,9 @@ class Fitting:
         ordered = sum(task.quantity(number) for number in range(len(task.pieces)))
         return steps * TIMES.get(task.stages, MORE) // (1 + ordered // MANY)
 
-    def _found(self, progress: Progress, best: Fit | None, tasks: list[Task], bounds: list[Fraction | None]) -> Fit | None:
+    def _found(
+        self, progress: Progress, best: Fit | None, tasks: list[Task], bounds: list[Fraction | None]
+    ) -> Fit | None:
         """A better plan or a better bound than the best so far, or None."""
         if not progress.plan:
             return None
@@ -95,7 +100,11 @@ class Fitting:
     def _unit(self) -> tuple[Fraction, bool]:
         sizes = [size + self.gap for piece in self.pieces for size in (piece.width, piece.length)]
         if self.hindered:
-            places = [place for flaw in self.cloth.flaws for place in (flaw.from_end, flaw.from_selvedge, flaw.length, flaw.width)]
+            places = [
+                place
+                for flaw in self.cloth.flaws
+                for place in (flaw.from_end, flaw.from_selvedge, flaw.length, flaw.width)
+            ]
             repeat = self.cloth.repeat if self.matched else None
             places += [repeat.along or 0, repeat.across or 0, repeat.first_along, repeat.first_across] if repeat else []
             return whole_units([*sizes, *places, self.gap]), True
@@ -106,7 +115,9 @@ class Fitting:
     def _task(self, wanted: tuple[Wanted, ...]) -> Task:
         length = None if self.cloth.length is None else (self.cloth.length + self.gap) // self.unit
         pieces = tuple(self._piece(each) for each in wanted)
-        return Task((self.cloth.width + self.gap) // self.unit, None if self.goal == "length" else length, pieces, 2, "across")
+        return Task(
+            (self.cloth.width + self.gap) // self.unit, None if self.goal == "length" else length, pieces, 2, "across"
+        )
 
     def _piece(self, wanted: Wanted) -> Piece:
         width, length = (-((-size - self.gap) // self.unit) for size in (wanted.width, wanted.length))
@@ -116,7 +127,9 @@ class Fitting:
 
     def _lay(self, plan: Plan) -> Lay:
         open_ended = self.task.length is None or self.cloth.length is None
-        plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap)
+        plan, unit = to_the_edges(
+            plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap
+        )
         return Lay(self.cloth, self.ordered, by_levels(plan), unit, self.gap)
 
     def score(self, plan: Plan) -> Fraction:
@@ -126,7 +139,8 @@ class Fitting:
         return None if bound is None or not self.exact else self._measured(bound)
 
     def _measured(self, units: int) -> Fraction:
-        """What a solver counts in units, in the measure of the goal: a number, an area with its gaps [mm²], or a length [mm]."""
+        """What a solver counts in units, in the measure of the goal: a number, an area with its gaps [mm²], or a length
+        [mm]."""
         if self.goal == "length":
             return units * self.unit - self.gap
         return Fraction(units) * (self.unit**2 if self.goal == "area" else 1)

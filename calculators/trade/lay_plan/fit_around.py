@@ -1,4 +1,5 @@
-"""Plans on a cloth with flaws or a repeat, ever better: strips grown quickly, then searched with a bound that sees what is in the way."""
+"""Plans on a cloth with flaws or a repeat, ever better: strips grown quickly, then searched with a bound that sees what
+is in the way."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -6,10 +7,10 @@ from fractions import Fraction
 from itertools import islice
 from typing import Protocol
 
-from calculators.trade.lay_plan.solving.around import Around, Kind, Obstacles
 from calculators.trade.lay_plan.fitted import Fit
-from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.order import Rules, Wanted
+from calculators.trade.lay_plan.solving.around import Around, Kind, Obstacles
+from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
 from calculators.trade.lay_plan.solving.search_around import SearchAround
 from calculators.trade.lay_plan.solving.strips_around import StripsAround
@@ -55,7 +56,11 @@ class FitAround:
         self.fitting, self.limit = fitting, limit
         strips = fitting.rules.strips
         self.in_strips = strips not in ("sections", "free")
-        self.ways = ["across"] if fitting.task.length is None else {"across": ["across"], "along": ["along"]}.get(strips, ["across", "along"])
+        self.ways = (
+            ["across"]
+            if fitting.task.length is None
+            else {"across": ["across"], "along": ["along"]}.get(strips, ["across", "along"])
+        )
         self.best: Fit | None = None
 
     def improving(self, steps: int) -> Iterator[Fit | None]:
@@ -76,7 +81,12 @@ class FitAround:
                 return
             width, length, kinds, obstacles = self._ground(way)
             known = int(self.best.score / self._measure()) if self.best else 0
-            search = SearchAround(StripsAround(width, length, kinds, obstacles), [kind.value for kind in kinds], known, self._aimed_at(None))
+            search = SearchAround(
+                StripsAround(width, length, kinds, obstacles),
+                [kind.value for kind in kinds],
+                known,
+                self._aimed_at(None),
+            )
             for _ in islice(search.run(), steps * SEARCHES):
                 yield None
             bounds.append(search.bound * self._measure())
@@ -86,7 +96,8 @@ class FitAround:
             yield self._lowered(max(bounds))
 
     def _shortened(self, steps: int) -> Iterator[Fit | None]:
-        """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so far, again and again."""
+        """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so
+        far, again and again."""
         width, _, kinds, obstacles = self._ground("across")
         areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
         everything = sum(area * kind.copies for area, kind in zip(areas, kinds))
@@ -143,7 +154,15 @@ class FitAround:
         repeat = fitting.cloth.repeat if fitting.matched else None
         obstacles = Obstacles(
             tuple(
-                tuple(self._units(place) for place in (flaw.from_selvedge, flaw.from_selvedge + flaw.width, flaw.from_end, flaw.from_end + flaw.length))
+                tuple(
+                    self._units(place)
+                    for place in (
+                        flaw.from_selvedge,
+                        flaw.from_selvedge + flaw.width,
+                        flaw.from_end,
+                        flaw.from_end + flaw.length,
+                    )
+                )
                 for flaw in fitting.cloth.flaws
             ),
             self._units(fitting.gap),
@@ -158,7 +177,11 @@ class FitAround:
             )
             for number, (piece, wanted) in enumerate(zip(task.pieces, fitting.pieces))
         ]  # fmt: skip
-        return (task.length, task.width, kinds, obstacles.mirrored()) if along else (task.width, task.length, kinds, obstacles)
+        return (
+            (task.length, task.width, kinds, obstacles.mirrored())
+            if along
+            else (task.width, task.length, kinds, obstacles)
+        )
 
     def _units(self, length: Fraction) -> int:
         return int(Fraction(length) / self.fitting.unit)

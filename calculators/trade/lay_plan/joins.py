@@ -29,12 +29,18 @@ def joined_widths(piece: Wanted, cloth_width: Fraction, allowance: Fraction) -> 
 
     piece: its cut size [mm]. cloth_width: usable width [mm]. allowance: on each edge of a seam [mm].
     Returns the widths to cut [mm].
-    Source: derived: every seam takes two allowances, so an inner width shows cloth_width − 2·allowance. One full width in the
+    Source: derived: every seam takes two allowances, so an inner width shows cloth_width − 2·allowance. One full width
+    in the
     centre, with seams towards the sides, is common practice, no source.
     Raises CannotPlan when the cloth is no wider than its seams.
     """
     if cloth_width <= 4 * allowance:
-        raise CannotPlan("seam_allowance", "Seams of {allowance:length} on both sides use up a cloth {width:length} wide. Write a smaller allowance.", allowance=allowance, width=cloth_width)
+        raise CannotPlan(
+            "seam_allowance",
+            "Seams of {allowance:length} on both sides use up a cloth {width:length} wide. Write a smaller allowance.",
+            allowance=allowance,
+            width=cloth_width,
+        )
     full = 1
     while True:
         side = (piece.width - full * (cloth_width - 2 * allowance)) / 2 + allowance
@@ -43,13 +49,16 @@ def joined_widths(piece: Wanted, cloth_width: Fraction, allowance: Fraction) -> 
         full += 2
 
 
-def with_joins(pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fraction) -> tuple[tuple[Wanted, ...], tuple[Join, ...]]:
+def with_joins(
+    pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fraction
+) -> tuple[tuple[Wanted, ...], tuple[Join, ...]]:
     """The pieces to cut once every piece that is too wide and may be joined is taken apart.
 
     pieces: as ordered [mm]. cloth_width: usable width of the widest cloth [mm]. allowance: on each edge of a seam [mm].
     Returns the pieces to cut, and how they are joined.
     Source: as joined_widths.
-    Raises CannotPlan as joined_widths does, and where as many as fit of a joined piece are wanted: its parts would be cut one without the other.
+    Raises CannotPlan as joined_widths does, and where as many as fit of a joined piece are wanted: its parts would be
+    cut one without the other.
     """
     cut: list[Wanted] = []
     joins = []
@@ -59,11 +68,25 @@ def with_joins(pieces: tuple[Wanted, ...], cloth_width: Fraction, allowance: Fra
             cut.append(piece)
             continue
         if piece.count is None:
-            raise CannotPlan("pieces", "“{piece:text}” is joined from widths, which must be cut in the right numbers. Write how many of it you want.", piece=piece.name)
+            raise CannotPlan(
+                "pieces",
+                "“{piece:text}” is joined from widths, which must be cut in the right numbers. Write how many of it "
+                "you want.",
+                piece=piece.name,
+            )
         join = joined_widths(piece, cloth_width, allowance)
         joins.append(join)
         part = replace(piece, may_turn=False, joined=False, finished=None)
         count = piece.count
-        cut.append(replace(part, name=f"{piece.name}, centre", width=join.full_width, count=None if count is None else count * join.full_widths))
-        cut.append(replace(part, name=f"{piece.name}, side", width=join.side_width, count=None if count is None else count * 2))
+        cut.append(
+            replace(
+                part,
+                name=f"{piece.name}, centre",
+                width=join.full_width,
+                count=None if count is None else count * join.full_widths,
+            )
+        )
+        cut.append(
+            replace(part, name=f"{piece.name}, side", width=join.side_width, count=None if count is None else count * 2)
+        )
     return tuple(cut), tuple(joins)

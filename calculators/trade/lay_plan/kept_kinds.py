@@ -1,6 +1,7 @@
 """What is kept before all else where not everything fits: one of every kind, then what was ordered by number.
 
-The pieces to be kept first are given to the solvers as pieces of their own that count more than all the others together.
+The pieces to be kept first are given to the solvers as pieces of their own that count more than all the others
+together.
 What a solver proves of the sum it then proves of both: as many of them as can be, and among such plans the most pieces.
 """
 
@@ -8,8 +9,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.order import Wanted
+from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
 
 OTHER, BY_NUMBER, FIRST = range(3)
@@ -43,7 +44,9 @@ class Parted:
             numbers = [number for number, each in enumerate(self.ranks) if each == rank]
             for number in numbers if rank else ():
                 values[number] += below
-            below = max(below, 1 + sum(values[n] * task.quantity(n) for n, each in enumerate(self.ranks) if each <= rank))
+            below = max(
+                below, 1 + sum(values[n] * task.quantity(n) for n, each in enumerate(self.ranks) if each <= rank)
+            )
         return replace(task, pieces=tuple(replace(piece, value=value) for piece, value in zip(task.pieces, values)))
 
     def as_ordered(self, plan: Plan, pieces: tuple[Piece, ...]) -> Plan:
@@ -58,7 +61,8 @@ class Parted:
 def parted(pieces: tuple[Wanted, ...], first: Mapping[int, int]) -> Parted:
     """The pieces with some copies of each set apart as those to be kept first.
 
-    pieces: as ordered. first: copies of a piece to be kept first, by its number; empty where nothing comes first. Then what is ordered by
+    pieces: as ordered. first: copies of a piece to be kept first, by its number; empty where nothing comes first. Then
+    what is ordered by
         number also comes before what is cut as often as it fits.
     Returns the pieces, who each belongs to, and how soon it is kept.
     Source: derived.

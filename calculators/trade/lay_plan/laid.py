@@ -43,7 +43,8 @@ class LaidPiece:
 class Lay:
     """One cloth with its plan.
 
-    pieces: the sizes wanted, as the plan numbers them. unit: what one unit of the plan stands for [mm]. gap: between pieces [mm].
+    pieces: the sizes wanted, as the plan numbers them. unit: what one unit of the plan stands for [mm]. gap: between
+    pieces [mm].
     """
 
     cloth: Usable
@@ -81,7 +82,9 @@ class Lay:
             for leaf in leaves:
                 wanted = self.pieces[leaf.piece]
                 width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
-                yield LaidPiece(leaf.piece, Box(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number)
+                yield LaidPiece(
+                    leaf.piece, Box(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number
+                )
 
     @cached_property
     def counts(self) -> Counter:

@@ -1,9 +1,10 @@
-"""Checks a finished plan against the rules of textiles, apart from how it was made; cutting itself is checked by `checker`."""
+"""Checks a finished plan against the rules of textiles, apart from how it was made; cutting itself is checked by
+`checker`."""
 
 from collections.abc import Iterator
 
+from calculators.trade.lay_plan.laid import Box, LaidPiece, Lay
 from calculators.trade.lay_plan.solving.checker import faults
-from calculators.trade.lay_plan.laid import Box, Lay, LaidPiece
 
 
 def lay_faults(lay: Lay) -> list[str]:
@@ -18,7 +19,13 @@ def _name(lay: Lay, placed: LaidPiece) -> str:
 def _outside(lay: Lay) -> Iterator[str]:
     for placed in lay.placed:
         box = placed.box
-        if box.x < 0 or box.y < 0 or box.right > lay.cloth.width or lay.cloth.length is not None and box.end > lay.cloth.length:
+        if (
+            box.x < 0
+            or box.y < 0
+            or box.right > lay.cloth.width
+            or lay.cloth.length is not None
+            and box.end > lay.cloth.length
+        ):
             yield f"{_name(lay, placed)} reaches beyond the usable cloth."
 
 

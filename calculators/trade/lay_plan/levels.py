@@ -1,4 +1,5 @@
-"""A plan put so that each level of cuts turns the other way than the one before: all marks of a level are then set out in one go."""
+"""A plan put so that each level of cuts turns the other way than the one before: all marks of a level are then set out
+in one go."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -8,7 +9,8 @@ from calculators.trade.lay_plan.solving.plan import Part, Plan, piece_size
 
 
 def by_levels(plan: Plan) -> Plan:
-    """The same pieces in the same places, with parts that are cut the same way as what they are cut from taken up into it.
+    """The same pieces in the same places, with parts that are cut the same way as what they are cut from taken up into
+    it.
 
     plan: any plan. Returns one that needs no more cuts.
     Source: derived.
@@ -31,7 +33,8 @@ def _levelled(task: Task, part: Part) -> Part:
 
 
 def _taken_up(task: Task, part: Part, cut: str) -> Iterator[Part]:
-    """What stands in the row of its outer part: its own parts where it is cut the same way, or its piece and what is trimmed off it."""
+    """What stands in the row of its outer part: its own parts where it is cut the same way, or its piece and what is
+    trimmed off it."""
     if part.cut == cut:
         yield from part.parts
         return
@@ -44,4 +47,3 @@ def _taken_up(task: Task, part: Part, cut: str) -> Iterator[Part]:
         yield Part(part.x, part.y + length, part.width, part.length - length)
     else:
         yield part
-

@@ -12,7 +12,16 @@ from calculators.trade.lay_plan.order import Rules
 
 CUTS_HEAD = ("step", "cloth", "in hand", "cut", "marks [mm]", "marks as read", "each cut is long [mm]")
 MARKS_HEAD = ("cloth", "strip", "part of it", "direction", "mark [mm]", "mark as read", "gives")
-PIECES_HEAD = ("cloth", "strip", "piece", "from the end [mm]", "from the first long edge [mm]", "length [mm]", "width [mm]", "turned")
+PIECES_HEAD = (
+    "cloth",
+    "strip",
+    "piece",
+    "from the end [mm]",
+    "from the first long edge [mm]",
+    "length [mm]",
+    "width [mm]",
+    "turned",
+)
 
 
 def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
@@ -26,7 +35,8 @@ def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
 
 
 def cuts_listed(lays: Iterable[Lay], rules: Rules, shown: Callable[[Fraction], str], unit: str) -> str:
-    """Every cut in working order as CSV, a row for each step; a strip off an end or an edge stands with its width as the mark.
+    """Every cut in working order as CSV, a row for each step; a strip off an end or an edge stands with its width as
+    the mark.
 
     lays: each cloth as planned. rules: what is cut off ends and selvedges. shown: how a length [mm] is read
         on the ruler in hand, without its unit. unit: of that ruler.
@@ -40,7 +50,8 @@ def cuts_listed(lays: Iterable[Lay], rules: Rules, shown: Callable[[Fraction], s
             marks = work.marks or (work.off,)
             rows.append((
                 str(step), f"{number} {lay.cloth.cloth.name}", work.in_hand, work.does,
-                " ".join(map(exact, marks)), f"{'; '.join(map(shown, marks))} {unit}", "" if work.each is None else exact(work.each),
+                " ".join(map(exact, marks)), f"{'; '.join(map(shown, marks))} {unit}",
+                "" if work.each is None else exact(work.each),
             ))  # fmt: skip
     return _csv(CUTS_HEAD, rows)
 
@@ -74,14 +85,28 @@ def _marks(lay: Lay, number: int, shown: Callable[[Fraction], str]) -> Iterator[
         if not line.within:
             yield name, label, "", first, exact(line.end), shown(line.end), "waste" if line.is_waste else gives
         for mark in line.marks:
-            yield name, label, line.within, then, exact(mark), shown(mark), "waste up to this mark" if mark in ends else gives if line.within else ""
+            yield (
+                name,
+                label,
+                line.within,
+                then,
+                exact(mark),
+                shown(mark),
+                "waste up to this mark" if mark in ends else gives if line.within else "",
+            )
 
 
 def _pieces(lay: Lay, number: int) -> Iterator[tuple[str, ...]]:
     for placed in lay.placed:
         box = placed.box
         sizes = (exact(box.y), exact(box.x), exact(box.length), exact(box.width))
-        yield f"{number} {lay.cloth.cloth.name}", str(placed.strip), lay.pieces[placed.piece].name, *sizes, "yes" if placed.turned else "no"
+        yield (
+            f"{number} {lay.cloth.cloth.name}",
+            str(placed.strip),
+            lay.pieces[placed.piece].name,
+            *sizes,
+            "yes" if placed.turned else "no",
+        )
 
 
 def _csv(head: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:

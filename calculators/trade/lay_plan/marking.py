@@ -1,4 +1,5 @@
-"""The marking table: where every part of the cloth begins and ends and where it is cut, level after level, all from the same two edges."""
+"""The marking table: where every part of the cloth begins and ends and where it is cut, level after level, all from the
+same two edges."""
 
 from collections import Counter
 from collections.abc import Iterator
@@ -6,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.trade.lay_plan.cutting import holds_pieces, inner_marks, trim_marks, waste_between
-from calculators.trade.lay_plan.laid import Lay, LaidPiece
+from calculators.trade.lay_plan.laid import LaidPiece, Lay
 from calculators.trade.lay_plan.solving.plan import Part
 
 
@@ -14,12 +15,15 @@ from calculators.trade.lay_plan.solving.plan import Part
 class Marked:
     """One line of the marking table: a strip, waste between two, or parts within a strip that are cut once more.
 
-    strip: its number from 1, 0 for what is left over. within: which parts of the strip, such as "2" or "3 to 5" or "2.1", "" for
+    strip: its number from 1, 0 for what is left over. within: which parts of the strip, such as "2" or "3 to 5" or
+    "2.1", "" for
         the strip itself.
-    along: whether start and end are measured along the cloth from the straight end; else across it, from the first long edge.
+    along: whether start and end are measured along the cloth from the straight end; else across it, from the first long
+    edge.
         Marks are measured the other way.
     start, end: of the strip or of the parts [mm]. marks: where they are cut [mm].
-    pieces: number of each piece and how often. waste: from which mark to which nothing is cut out, though pieces follow [mm].
+    pieces: number of each piece and how often. waste: from which mark to which nothing is cut out, though pieces follow
+    [mm].
     is_waste: whether the whole of it is waste before other strips.
     """
 
@@ -66,7 +70,8 @@ def piece_marks(placed: LaidPiece) -> tuple[tuple[Fraction, Fraction], tuple[Fra
 
 
 def _within(lay: Lay, strip: int, path: str, whole: Part) -> Iterator[Marked]:
-    """The parts of a strip (or of a part of one) that are cut further; neighbours that are cut alike stand in one line."""
+    """The parts of a strip (or of a part of one) that are cut further; neighbours that are cut alike stand in one
+    line."""
     along = whole.cut == "across"
     waiting: list[tuple[int, Part]] = []
     for number, part in enumerate((each for each in whole.parts if holds_pieces(each)), start=1):
@@ -88,7 +93,16 @@ def _alike(lay: Lay, strip: int, path: str, along: bool, parts: list[tuple[int, 
         yield _line(lay, strip, name, along, start, end, _trims(lay, start), [part for _, part in parts])
 
 
-def _line(lay: Lay, strip: int, within: str, along: bool, first: Part, last: Part, marks: tuple[Fraction, ...], parts: list[Part] | None = None) -> Marked:
+def _line(
+    lay: Lay,
+    strip: int,
+    within: str,
+    along: bool,
+    first: Part,
+    last: Part,
+    marks: tuple[Fraction, ...],
+    parts: list[Part] | None = None,
+) -> Marked:
     low, high = lay.extent(first), lay.extent(last)
     counts = Counter(leaf.piece for part in parts or [first] for leaf in part.leaves() if leaf.piece is not None)
     start, end = (low.y, high.end) if along else (low.x, high.right)

@@ -1,4 +1,5 @@
-"""Before anything is bought: the one change to the way of cutting, or to what may turn, with which the whole order fits."""
+"""Before anything is bought: the one change to the way of cutting, or to what may turn, with which the whole order
+fits."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -14,7 +15,8 @@ WAYS = ("across", "along", "either", "sections", "free")  # the fewest turns of 
 class Change:
     """One change to an order.
 
-    order: with the change. strips: the way of cutting that was chosen, "" where it stays. turned: numbers of the pieces that may turn now.
+    order: with the change. strips: the way of cutting that was chosen, "" where it stays. turned: numbers of the pieces
+    that may turn now.
     """
 
     order: Order
@@ -26,11 +28,16 @@ def cut_otherwise(order: Order) -> list[Change]:
     """Every other way of cutting an order, in the sequence in which they are advised.
 
     order: as it was written.
-    Returns the changed orders. The least length is looked for in strips across only: other ways are then for the most pieces.
+    Returns the changed orders. The least length is looked for in strips across only: other ways are then for the most
+    pieces.
     Source: derived.
     """
     aim = "most" if order.rules.aim == "shortest" else order.rules.aim
-    return [Change(replace(order, rules=replace(order.rules, aim=aim, strips=strips)), strips) for strips in WAYS if strips != order.rules.strips]
+    return [
+        Change(replace(order, rules=replace(order.rules, aim=aim, strips=strips)), strips)
+        for strips in WAYS
+        if strips != order.rules.strips
+    ]
 
 
 def turned_otherwise(order: Order) -> list[Change]:
@@ -42,14 +49,22 @@ def turned_otherwise(order: Order) -> list[Change]:
     """
     if all(cloth.one_way for cloth in order.cloths):
         return []
-    numbers = [number for number, piece in enumerate(order.pieces) if not piece.may_turn and piece.width != piece.length and not piece.matched]
-    return [_turned(order, each) for each in [*((number,) for number in numbers), *([tuple(numbers)] if len(numbers) > 1 else [])]]
+    numbers = [
+        number
+        for number, piece in enumerate(order.pieces)
+        if not piece.may_turn and piece.width != piece.length and not piece.matched
+    ]
+    return [
+        _turned(order, each)
+        for each in [*((number,) for number in numbers), *([tuple(numbers)] if len(numbers) > 1 else [])]
+    ]
 
 
 def change_that_fits(outcome: Outcome) -> Iterator[None]:
     """Tries other ways of cutting, then turning, until the whole order fits; a moment to look up between two steps.
 
-    outcome: the order as planned. Returns the change, or None where none was found. A piece that is turned has its warp the other way, so
+    outcome: the order as planned. Returns the change, or None where none was found. A piece that is turned has its warp
+    the other way, so
     cutting otherwise is advised first.
     Source: derived; each is planned anew, with all the work that a plan is given.
     """
@@ -86,7 +101,9 @@ def lacks(outcome: Outcome) -> bool:
 
 
 def _turned(order: Order, numbers: tuple[int, ...]) -> Change:
-    pieces = tuple(replace(piece, may_turn=piece.may_turn or number in numbers) for number, piece in enumerate(order.pieces))
+    pieces = tuple(
+        replace(piece, may_turn=piece.may_turn or number in numbers) for number, piece in enumerate(order.pieces)
+    )
     return Change(replace(order, pieces=pieces), turned=numbers)
 
 

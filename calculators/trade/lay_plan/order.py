@@ -1,4 +1,5 @@
-"""A maker's order: the cloths on her shelf, the pieces she wants, and the rules she cuts by. All lengths are exact [mm]."""
+"""A maker's order: the cloths on her shelf, the pieces she wants, and the rules she cuts by. All lengths are exact
+[mm]."""
 
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -85,12 +86,16 @@ class Wanted:
 class Rules:
     """How the cloth is cut.
 
-    aim: "most" (pieces), "shortest" (the whole order on the least length of the first cloth), "buy" (the least cloth to buy) or
+    aim: "most" (pieces), "shortest" (the whole order on the least length of the first cloth), "buy" (the least cloth to
+    buy) or
         "shelf" (the whole order from the cloths there are).
-    strips: "across", "along" or "either": strips first, then pieces; "sections": strips across, those along into sections, then
+    strips: "across", "along" or "either": strips first, then pieces; "sections": strips across, those along into
+    sections, then
         pieces; "free": cuts edge to edge in any order.
-    gap: lost between two pieces [mm]; selvedge: trimmed off each side that is not trimmed yet [mm]; end_loss: cut off each end, once, to reach clean threads [mm].
-    skew: how far a weft thread that starts at one corner is off at the other selvedge, before the cloth is pulled square [mm].
+    gap: lost between two pieces [mm]; selvedge: trimmed off each side that is not trimmed yet [mm]; end_loss: cut off
+    each end, once, to reach clean threads [mm].
+    skew: how far a weft thread that starts at one corner is off at the other selvedge, before the cloth is pulled
+    square [mm].
     change_length, change_width: what the wash does before anything is cut [%], negative for shrinkage.
     seam_allowance: on each edge that is joined [mm].
     keep: a remnant is worth keeping when it is at least this long and wide [mm].

@@ -25,7 +25,8 @@ class Outcome:
     pieces: what is cut, joins taken apart. lays: each cloth that is cut. result, bound: as in Fit, over all
     cloths, lengths in [mm].
     hindered: whether flaws or a repeat had to be stepped over.
-    instead: a plan that leaves out a kind of piece, or some ordered by number, and so has more pieces than this one, which keeps them; result
+    instead: a plan that leaves out a kind of piece, or some ordered by number, and so has more pieces than this one,
+    which keeps them; result
         and bound here are then over plans that keep as much.
     """
 
@@ -46,14 +47,19 @@ class Outcome:
     def missing(self) -> dict[int, int]:
         """How many of each piece are ordered and not cut, where any are."""
         counts = self.counts
-        short = {number: piece.count - counts[number] for number, piece in enumerate(self.pieces) if piece.count is not None}
+        short = {
+            number: piece.count - counts[number] for number, piece in enumerate(self.pieces) if piece.count is not None
+        }
         return {number: count for number, count in short.items() if count > 0}
 
     @property
     def made(self) -> tuple[int, ...]:
         """How many of each piece ordered can be made; one joined from widths once all its parts are cut."""
         counts = self.counts
-        return tuple(min(counts[number] // copies for number, copies in parts.items()) for parts in _parts_of_one(self.order, self.joins))
+        return tuple(
+            min(counts[number] // copies for number, copies in parts.items())
+            for parts in _parts_of_one(self.order, self.joins)
+        )
 
     @property
     def proven(self) -> bool:
@@ -74,13 +80,18 @@ class Outcome:
     def short_by(self) -> Fraction:
         """How much longer the first cloth would have to be, when the whole order does not fit on it [mm]; else 0."""
         length = usable_part(self.order.cloths[0], self.order.rules).length
-        return max(Fraction(0), self.result - length) if self.order.rules.aim == "shortest" and length is not None else Fraction(0)
+        return (
+            max(Fraction(0), self.result - length)
+            if self.order.rules.aim == "shortest" and length is not None
+            else Fraction(0)
+        )
 
 
 def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterator[Outcome | None]:
     """Ever better plans for an order; None for a step that changed nothing.
 
-    keeping: where not everything fits and no piece is said to count more than another, a plan that keeps every kind of piece is better than one
+    keeping: where not everything fits and no piece is said to count more than another, a plan that keeps every kind of
+    piece is better than one
         with more pieces, and so is one that keeps what is ordered by number before what is cut as often as it fits.
     Raises CannotPlan with one sentence when the order cannot be planned.
     """
@@ -89,7 +100,12 @@ def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterat
     look_over(order, pieces, cloths)
     planning = _Planning(order, pieces, joins, cloths, steps)
     best: Outcome | None = None
-    for outcome in {"most": planning.most, "shortest": planning.shortest, "buy": planning.to_buy, "shelf": planning.from_shelf}[order.rules.aim]():
+    for outcome in {
+        "most": planning.most,
+        "shortest": planning.shortest,
+        "buy": planning.to_buy,
+        "shelf": planning.from_shelf,
+    }[order.rules.aim]():
         best = outcome or best
         yield outcome
     if keeping and best and _leaves_out(best):
@@ -97,7 +113,8 @@ def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterat
 
 
 def _leaves_out(outcome: Outcome) -> bool:
-    """Whether a plan leaves out what nobody said could be spared: a kind of piece, or pieces ordered by number for others that were not."""
+    """Whether a plan leaves out what nobody said could be spared: a kind of piece, or pieces ordered by number for
+    others that were not."""
     pieces = outcome.order.pieces
     if outcome.open_ended or len({piece.matters for piece in pieces}) > 1:
         return False
@@ -105,14 +122,20 @@ def _leaves_out(outcome: Outcome) -> bool:
 
 
 def _kept(outcome: Outcome) -> tuple[int, int, Fraction]:
-    """How much a plan keeps: kinds of piece, then what was ordered by number where others were not, then all it gives."""
+    """How much a plan keeps: kinds of piece, then what was ordered by number where others were not, then all it
+    gives."""
     open_ended = any(piece.count is None for piece in outcome.order.pieces)
-    by_number = sum(made for made, piece in zip(outcome.made, outcome.order.pieces) if piece.count is not None) if open_ended else 0
+    by_number = (
+        sum(made for made, piece in zip(outcome.made, outcome.order.pieces) if piece.count is not None)
+        if open_ended
+        else 0
+    )
     return sum(made > 0 for made in outcome.made), by_number, outcome.result
 
 
 def _parts_of_one(order: Order, joins: tuple[Join, ...]) -> Iterator[dict[int, int]]:
-    """For each piece ordered the parts to be cut for one of it: their number among the pieces to be cut, and how many."""
+    """For each piece ordered the parts to be cut for one of it: their number among the pieces to be cut, and how
+    many."""
     part, waiting = 0, list(joins)
     for piece in order.pieces:
         if waiting and waiting[0].piece is piece:
@@ -124,13 +147,17 @@ def _parts_of_one(order: Order, joins: tuple[Join, ...]) -> Iterator[dict[int, i
 
 
 class _Planning:
-    def __init__(self, order: Order, pieces: tuple[Wanted, ...], joins: tuple[Join, ...], cloths: list[Usable], steps: int):
+    def __init__(
+        self, order: Order, pieces: tuple[Wanted, ...], joins: tuple[Join, ...], cloths: list[Usable], steps: int
+    ):
         self.order, self.pieces, self.joins, self.cloths, self.steps = order, pieces, joins, cloths, steps
         self.first: dict[int, int] = {}
 
     def keeping(self, left_out: Outcome) -> Iterator[Outcome | None]:
         """Plans that keep more than the best without such a wish, if there are any."""
-        self.first = {number: copies for parts in _parts_of_one(self.order, self.joins) for number, copies in parts.items()}
+        self.first = {
+            number: copies for parts in _parts_of_one(self.order, self.joins) for number, copies in parts.items()
+        }
         best = left_out
         with suppress(CannotPlan):
             for outcome in self._on_shelf("count" if self.order.rules.aim == "most" else "area"):
@@ -169,7 +196,11 @@ class _Planning:
             if any(min((w for w, l in _ways(piece, cloth))) > cloth.width for piece in self.pieces):
                 continue
             for outcome in self._on_one(replace(cloth, length=None, flaws=()), "length", steps):
-                if outcome and (best is None or self._bought(outcome) < self._bought(best) or outcome.lays[0].cloth.cloth is best.lays[0].cloth.cloth):
+                if outcome and (
+                    best is None
+                    or self._bought(outcome) < self._bought(best)
+                    or outcome.lays[0].cloth.cloth is best.lays[0].cloth.cloth
+                ):
                     best = outcome
                     yield best
                 else:
@@ -204,7 +235,9 @@ class _Planning:
             yield fit and self._from_fit(fit, fitting)
         if best is None or not best.lay.placed:
             between = "where the repeat starts" if fitting.matched else "beside the flaws"
-            raise CannotPlan("pieces", "No piece fits {between:text}. Write a smaller piece or a larger cloth.", between=between)
+            raise CannotPlan(
+                "pieces", "No piece fits {between:text}. Write a smaller piece or a larger cloth.", between=between
+            )
 
     def _from_fit(self, fit: Fit, fitting: Fitting) -> Outcome:
         return Outcome(self.order, self.pieces, self.joins, (fit.lay,), fit.result, fit.bound, fitting.hindered)
@@ -222,13 +255,17 @@ class _Planning:
                 yield None
             if best and best.lay.placed:
                 lays.append(replace(best.lay, pieces=self.pieces))
-                left = [piece if piece.count is None else replace(piece, count=piece.count - best.lay.counts[number]) for number, piece in enumerate(left)]
+                left = [
+                    piece if piece.count is None else replace(piece, count=piece.count - best.lay.counts[number])
+                    for number, piece in enumerate(left)
+                ]
                 first = {number: max(0, copies - best.lay.counts[number]) for number, copies in first.items()}
                 yield self._outcome(lays, self._worth(lays) if goal == "count" else self._area(lays), None, shelf)
         return lays
 
     def _together(self, shelf: list[Usable]) -> Iterator[Outcome | None]:
-        """What all cloths together could hold at best: what each could alone, and no more than is wanted; None when unknown."""
+        """What all cloths together could hold at best: what each could alone, and no more than is wanted; None when
+        unknown."""
         total = Fraction(0)
         known: dict[int, Fraction | None] = {}
         for cloth in shelf:
@@ -240,15 +277,29 @@ class _Planning:
             if known[id(cloth)] is None:
                 return None
             total += known[id(cloth)]
-        wanted = None if any(piece.count is None for piece in self.pieces) else sum(piece.count * piece.matters for piece in self.pieces)
+        wanted = (
+            None
+            if any(piece.count is None for piece in self.pieces)
+            else sum(piece.count * piece.matters for piece in self.pieces)
+        )
         return total if wanted is None else min(total, Fraction(wanted))
 
     def _shelf(self) -> list[Usable]:
         """Every cloth there is, the largest first."""
-        return sorted((cloth for cloth in self.cloths for _ in range(cloth.cloth.how_many)), key=lambda cloth: -cloth.area)
+        return sorted(
+            (cloth for cloth in self.cloths for _ in range(cloth.cloth.how_many)), key=lambda cloth: -cloth.area
+        )
 
     def _outcome(self, lays: list[Lay], result: Fraction, bound: Fraction | None, shelf: list[Usable]) -> Outcome:
-        return Outcome(self.order, self.pieces, self.joins, tuple(lays), result, bound, any(cloth.flaws or cloth.repeat for cloth in shelf))
+        return Outcome(
+            self.order,
+            self.pieces,
+            self.joins,
+            tuple(lays),
+            result,
+            bound,
+            any(cloth.flaws or cloth.repeat for cloth in shelf),
+        )
 
     def _worth(self, lays: list[Lay]) -> Fraction:
         counts = sum((lay.counts for lay in lays), Counter())

@@ -1,4 +1,5 @@
-"""A plan made in coarse units reaches only to the last whole unit; here it is given the rest of the cloth, as what is left over."""
+"""A plan made in coarse units reaches only to the last whole unit; here it is given the rest of the cloth, as what is
+left over."""
 
 from dataclasses import replace
 from fractions import Fraction
@@ -19,7 +20,10 @@ def to_the_edges(plan: Plan, unit: Fraction, width: Fraction, length: Fraction |
     fine = whole_units([unit, width, whole_length])
     times = int(unit / fine)
     task = plan.task
-    pieces = tuple(replace(piece, width=piece.width * times, length=piece.length * times, value=piece.worth) for piece in task.pieces)
+    pieces = tuple(
+        replace(piece, width=piece.width * times, length=piece.length * times, value=piece.worth)
+        for piece in task.pieces
+    )
     wide, long = int(width / fine), int(whole_length / fine)
     finer = replace(task, width=wide, length=None if task.length is None else long, pieces=pieces)
     cloth = _times(plan.cloth, times)
@@ -27,7 +31,14 @@ def to_the_edges(plan: Plan, unit: Fraction, width: Fraction, length: Fraction |
 
 
 def _times(part: Part, n: int) -> Part:
-    return replace(part, x=part.x * n, y=part.y * n, width=part.width * n, length=part.length * n, parts=tuple(_times(inner, n) for inner in part.parts))
+    return replace(
+        part,
+        x=part.x * n,
+        y=part.y * n,
+        width=part.width * n,
+        length=part.length * n,
+        parts=tuple(_times(inner, n) for inner in part.parts),
+    )
 
 
 def _grown(part: Part, wider: int, longer: int) -> Part:

@@ -31,7 +31,8 @@ def usable_part(cloth: Cloth, rules: Rules) -> Usable:
     """What of a cloth can be planned on.
 
     cloth: as it lies, before the wash. rules: its losses.
-    Returns the usable part. Squaring costs its loss once at each end, however many strips are cut, and the slant once, as in `cloth.UsableCloth`.
+    Returns the usable part. Squaring costs its loss once at each end, however many strips are cut, and the slant once,
+    as in `cloth.UsableCloth`.
     A flaw is as much longer as the ends slant, towards the end it is measured from: which way they slant is not asked.
     Source: derived; the wash as in `cloth.after_the_wash`.
     Raises CannotPlan when nothing is left or a flaw lies beside the cloth.
@@ -39,13 +40,35 @@ def usable_part(cloth: Cloth, rules: Rules) -> Usable:
     width = cloth.edges(rules).between(after_the_wash(cloth.width, rules.change_width))
     length = None if cloth.length is None else after_the_wash(cloth.length, rules.change_length) - _off_the_ends(rules)
     if width <= 0:
-        raise CannotPlan("selvedge", "Two selvedges of {selvedge:length} leave nothing of a cloth {width:length} wide.", selvedge=rules.selvedge, width=cloth.width)
+        raise CannotPlan(
+            "selvedge",
+            "Two selvedges of {selvedge:length} leave nothing of a cloth {width:length} wide.",
+            selvedge=rules.selvedge,
+            width=cloth.width,
+        )
     if length is not None and length <= 0 and rules.skew > 2 * rules.end_loss:
-        raise CannotPlan("skew", "Ends that slant by {skew:length} leave nothing of a cloth {length:length} long. Measure the offset along the selvedge.", skew=rules.skew, length=cloth.length)
+        raise CannotPlan(
+            "skew",
+            "Ends that slant by {skew:length} leave nothing of a cloth {length:length} long. Measure the offset "
+            "along the selvedge.",
+            skew=rules.skew,
+            length=cloth.length,
+        )
     if length is not None and length <= 0:
-        raise CannotPlan("end_loss", "Two ends of {end_loss:length} leave nothing of a cloth {length:length} long.", end_loss=rules.end_loss, length=cloth.length)
+        raise CannotPlan(
+            "end_loss",
+            "Two ends of {end_loss:length} leave nothing of a cloth {length:length} long.",
+            end_loss=rules.end_loss,
+            length=cloth.length,
+        )
     flaws = (_moved(flaw, cloth, rules) for flaw in cloth.flaws)
-    return Usable(cloth, width, length, tuple(cut for flaw in flaws if (cut := _within(flaw, width, length))), _repeat(cloth, rules))
+    return Usable(
+        cloth,
+        width,
+        length,
+        tuple(cut for flaw in flaws if (cut := _within(flaw, width, length))),
+        _repeat(cloth, rules),
+    )
 
 
 def length_to_start_from(usable: Fraction, rules: Rules) -> Fraction:
@@ -66,12 +89,17 @@ def _moved(flaw: Flaw, cloth: Cloth, rules: Rules) -> Flaw:
     beyond_length = cloth.length is not None and flaw.from_end + flaw.length > cloth.length
     if beyond_length or flaw.from_selvedge + flaw.width > cloth.width:
         raise CannotPlan(
-            "flaws", "A flaw that ends {along:length} from the end and {across:length} from the selvedge lies outside “{cloth:text}”. Measure both from the same corner.",
-            along=flaw.from_end + flaw.length, across=flaw.from_selvedge + flaw.width, cloth=cloth.name,
+            "flaws",
+            "A flaw that ends {along:length} from the end and {across:length} from the selvedge lies outside "
+            "“{cloth:text}”. Measure both from the same corner.",
+            along=flaw.from_end + flaw.length,
+            across=flaw.from_selvedge + flaw.width,
+            cloth=cloth.name,
         )
     along, across = 1 + rules.change_length / 100, 1 + rules.change_width / 100
     return Flaw(
-        flaw.from_end * along - rules.end_loss - rules.skew, flaw.from_selvedge * across - cloth.edges(rules).strip, flaw.length * along + rules.skew, flaw.width * across
+        flaw.from_end * along - rules.end_loss - rules.skew, flaw.from_selvedge * across - cloth.edges(rules).strip,
+        flaw.length * along + rules.skew, flaw.width * across
     )  # fmt: skip
 
 

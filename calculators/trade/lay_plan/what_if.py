@@ -1,4 +1,5 @@
-"""What a little more cloth, a slightly smaller piece, or one rule less would change. Each is planned anew, not estimated."""
+"""What a little more cloth, a slightly smaller piece, or one rule less would change. Each is planned anew, not
+estimated."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -17,7 +18,8 @@ class WhatIf:
     """One change and what it gives.
 
     kind: "more cloth", "shorter", "narrower", "grain", "one-way" or "repeat".
-    pieces: more pieces that fit. saved: less length needed [mm]. by: how much more cloth, or less piece [mm], so that what is then
+    pieces: more pieces that fit. saved: less length needed [mm]. by: how much more cloth, or less piece [mm], so that
+    what is then
         laid out is a division of the ruler in hand.
     piece: number of the piece made smaller. none: whether it is proven to change nothing.
     """
@@ -31,15 +33,22 @@ class WhatIf:
 
 
 def what_ifs(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
-    """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look up.
+    """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look
+    up.
 
-    Where pieces are missing, more cloth is not among them, since what to buy is advised, and smaller pieces are if then nothing is missing.
+    Where pieces are missing, more cloth is not among them, since what to buy is advised, and smaller pieces are if then
+    nothing is missing.
     """
     could_be_better = outcome.open_ended or outcome.missing or any(piece.count is None for piece in outcome.pieces)
     if not could_be_better:
         return
     yield from _without_a_rule(outcome)
-    if outcome.joins or len(outcome.lays) != 1 or len(outcome.order.cloths) != 1 or outcome.order.cloths[0].how_many != 1:
+    if (
+        outcome.joins
+        or len(outcome.lays) != 1
+        or len(outcome.order.cloths) != 1
+        or outcome.order.cloths[0].how_many != 1
+    ):
         return
     if not outcome.open_ended and not outcome.missing:
         yield from _more_cloth(outcome, ruler)
@@ -51,11 +60,19 @@ def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:
     rigid = any(not piece.may_turn and not piece.matched and piece.width != piece.length for piece in order.pieces)
     one_way = any(cloth.one_way for cloth in order.cloths)
     if one_way and any(piece.may_turn and piece.width != piece.length for piece in order.pieces):
-        yield from _changed(outcome, "one-way", replace(order, cloths=tuple(replace(cloth, one_way=False) for cloth in order.cloths)))
+        yield from _changed(
+            outcome, "one-way", replace(order, cloths=tuple(replace(cloth, one_way=False) for cloth in order.cloths))
+        )
     elif rigid and not one_way:
-        yield from _changed(outcome, "grain", replace(order, pieces=tuple(replace(piece, may_turn=not piece.joined) for piece in order.pieces)))
+        yield from _changed(
+            outcome,
+            "grain",
+            replace(order, pieces=tuple(replace(piece, may_turn=not piece.joined) for piece in order.pieces)),
+        )
     if any(cloth.repeat for cloth in order.cloths) and any(piece.matched for piece in order.pieces):
-        yield from _changed(outcome, "repeat", replace(order, cloths=tuple(replace(cloth, repeat=None) for cloth in order.cloths)))
+        yield from _changed(
+            outcome, "repeat", replace(order, cloths=tuple(replace(cloth, repeat=None) for cloth in order.cloths))
+        )
 
 
 def _more_cloth(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
@@ -67,7 +84,9 @@ def _more_cloth(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
     extra = sorted(size - left for size in sizes if 0 < size - left <= cloth.length / 4)
     for by in extra[:MOST_TRIED]:
         before_wash = ruler.read(by / (1 + outcome.order.rules.change_length / 100), "up")
-        found = yield from _gain(outcome, replace(outcome.order, cloths=(replace(cloth, length=cloth.length + before_wash),)))
+        found = yield from _gain(
+            outcome, replace(outcome.order, cloths=(replace(cloth, length=cloth.length + before_wash),))
+        )
         if found and found.pieces > 0:
             yield WhatIf("more cloth", found.pieces, by=before_wash)
             return
@@ -116,7 +135,9 @@ def _gain(outcome: Outcome, order: Order) -> Iterator[WhatIf | None]:
     best = yield from best_in_few_steps(order)
     if best is None:
         return None
-    none = best.bound is not None and (best.bound >= outcome.result if outcome.open_ended else best.bound <= outcome.result)
+    none = best.bound is not None and (
+        best.bound >= outcome.result if outcome.open_ended else best.bound <= outcome.result
+    )
     if outcome.open_ended:
         return WhatIf("", saved=max(Fraction(0), outcome.result - best.result), none=none)
     return WhatIf("", max(0, sum(best.counts.values()) - sum(outcome.counts.values())), none=none)

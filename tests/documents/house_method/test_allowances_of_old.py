@@ -1,4 +1,5 @@
-"""A method kept when one allowance served every seam and every mitre opens with what was written standing for all of them."""
+"""A method kept when one allowance served every seam and every mitre opens with what was written standing for all of
+them."""
 
 import json
 from pathlib import Path
@@ -6,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from calculators.asking.answering import Asking
-from calculators.catalogue import calculator_named
 from calculators.asking.house_method import site_method
+from calculators.catalogue import calculator_named
 from calculators.documents.house_method.reading import read_method
 
 SERVED = ("seam_allowance", "felled_allowance", "french_allowance", "facing_allowance", "mitre_allowance")
@@ -18,7 +19,11 @@ def opened(**measures):
     return read_method(json.dumps(OLD | {"measures": measures}))
 
 
-@pytest.mark.parametrize("written", ["1/2 in", {"cm": "1.3 cm", "in": "1/2 in"}, {"value": "13 mm", "why": "Our foot."}], ids=["one text", "two rulers", "with a reason"])
+@pytest.mark.parametrize(
+    "written",
+    ["1/2 in", {"cm": "1.3 cm", "in": "1/2 in"}, {"value": "13 mm", "why": "Our foot."}],
+    ids=["one text", "two rulers", "with a reason"],
+)
 def test_what_she_wrote_stands_for_every_seam_and_for_the_mitre(written):
     document, _, troubles = opened(seam_allowance=written)
     assert {name: document["measures"][name] for name in SERVED} == dict.fromkeys(SERVED, written) and not troubles
@@ -29,7 +34,16 @@ def test_a_zip_never_had_one_and_a_method_without_one_follows_the_handbook():
     assert opened(hem="2 cm")[1].measures["mitre_allowance"] == site_method().measures["mitre_allowance"]
 
 
-@pytest.mark.parametrize(("calculator", "typed"), [("mitre-marks", {}), ("curtains", {}), ("lay-plan", {}), ("curtains", {"seam": "plain"}), ("lay-plan", {"seam": "french"})])
+@pytest.mark.parametrize(
+    ("calculator", "typed"),
+    [
+        ("mitre-marks", {}),
+        ("curtains", {}),
+        ("lay-plan", {}),
+        ("curtains", {"seam": "plain"}),
+        ("lay-plan", {"seam": "french"}),
+    ],
+)
 def test_every_calculator_goes_on_with_it(calculator, typed):
     method = opened(seam_allowance="9 mm")[1]
     assert Asking(typed, method=method).value(calculator_named(calculator).field("seam_allowance")) == 9

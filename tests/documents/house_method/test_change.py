@@ -4,12 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from calculators.faces.page.markup import html
-from calculators.faces.house_method.compare import changes_listed, differences_table
-from calculators.faces.house_method.form import form
 from calculators.asking.house_method import FORMAT, VERSION, site_document
-from calculators.values.kinds import Refused
-from calculators.values.measure import CENTIMETRES
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.difference import differences
@@ -17,6 +12,11 @@ from calculators.documents.house_method.format import LONGEST_WHY, MOST_ROWS, Do
 from calculators.documents.house_method.merge import merged
 from calculators.documents.house_method.reading import read_method, written_down
 from calculators.documents.house_method.sections import tables
+from calculators.faces.house_method.compare import changes_listed, differences_table
+from calculators.faces.house_method.form import form
+from calculators.faces.page.markup import html
+from calculators.values.kinds import Refused
+from calculators.values.measure import CENTIMETRES
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
 
@@ -55,7 +55,11 @@ def test_the_first_change_of_a_table_begins_with_the_lines_that_stand_there():
 
 def test_lines_are_added_and_taken_out():
     lines = len(site_document()["tables"]["pieces"])
-    document = after((f"tables.pieces.{lines}.piece", "Apron"), (f"tables.pieces.{lines}.hem", "2"), (f"why.tables.pieces.{lines}", "Wide."))
+    document = after(
+        (f"tables.pieces.{lines}.piece", "Apron"),
+        (f"tables.pieces.{lines}.hem", "2"),
+        (f"why.tables.pieces.{lines}", "Wide."),
+    )
     assert document["tables"]["pieces"][-1] == {"piece": "Apron", "hem": "2 cm", "why": "Wide."}
     assert len(after((f"tables.pieces.{lines}", ""), start=document)["tables"]["pieces"]) == lines
 
@@ -67,7 +71,11 @@ def test_lines_are_added_and_taken_out():
         ("name", "x" * 81, "Keep it to 80"),
         ("measures.turn", "soon", "not a length"),
         ("measures.turn", "30 m", "most that works"),
-        ("tables.cloths.0.change_length", "4", "does it shrink by 4 %, or grow? Write −4 if it shrinks, +4 if it grows."),
+        (
+            "tables.cloths.0.change_length",
+            "4",
+            "does it shrink by 4 %, or grow? Write −4 if it shrinks, +4 if it grows.",
+        ),
         ("tables.cloths.0.change_width", "3,5 %", "Write −3,5 if it shrinks"),
         ("tables.cloths.0.change_width", "+-4", "not a number"),
         ("measures.money", "x" * 13, "Keep it to 12"),
@@ -99,7 +107,12 @@ def test_a_path_that_no_form_has_is_a_mistake_in_the_page(path):
 
 
 def test_what_a_change_leaves_is_always_whole():
-    document = after(("measures.turn", "1.2"), ("tables.cloths.0.change_length", "-5"), ("ruler.unit", "in"), ("texts.opening", " Words \r\n\r\n"))
+    document = after(
+        ("measures.turn", "1.2"),
+        ("tables.cloths.0.change_length", "-5"),
+        ("ruler.unit", "in"),
+        ("texts.opening", " Words \r\n\r\n"),
+    )
     assert mended(document) == (document, {})
     assert document["texts"] == {"opening": "Words"}
 
@@ -130,7 +143,9 @@ def test_differences_say_what_stands_where():
 )
 def test_lengths_are_compared_by_what_they_mean_and_shown_as_written(path, one, other, are_same):
     found = differences(after((path, one)), after((path, other)))
-    assert [(each.one, each.other) for each in found] == ([] if are_same else [(written_at(after((path, one)), path), written_at(after((path, other)), path))])
+    assert [(each.one, each.other) for each in found] == (
+        [] if are_same else [(written_at(after((path, one)), path), written_at(after((path, other)), path))]
+    )
 
 
 def test_a_round_figure_for_one_ruler_is_no_length_alike_on_both():
@@ -142,24 +157,40 @@ def test_own_words_are_compared_as_they_are_read():
     one, other = after(("texts.hems", "Press the **first turn** flat.")), after(("texts.hems", "Press *slowly*."))
     table = html(differences_table("One", "Other", differences(one, other)))
     assert "<strong>first turn</strong>" in table and "*" not in table
-    states = [{"at": "2026-11-25T14:03:07+01:00", "revision": number, "text": written_down(each)} for number, each in enumerate((one, other), start=1)]
-    listed = html(changes_listed(states, lambda before, after: differences(read_method(before)[0], read_method(after)[0])))
+    states = [
+        {"at": "2026-11-25T14:03:07+01:00", "revision": number, "text": written_down(each)}
+        for number, each in enumerate((one, other), start=1)
+    ]
+    listed = html(
+        changes_listed(states, lambda before, after: differences(read_method(before)[0], read_method(after)[0]))
+    )
     assert "Press the first turn flat. → Press slowly." in listed
 
 
 def test_a_line_that_only_one_of_them_has_is_listed_part_by_part():
     lines = len(site_document()["tables"]["pieces"])
-    more = after((f"tables.pieces.{lines}.piece", "Apron"), (f"tables.pieces.{lines}.hem", "2"), (f"tables.pieces.{lines}.turn", "1"))
+    more = after(
+        (f"tables.pieces.{lines}.piece", "Apron"),
+        (f"tables.pieces.{lines}.hem", "2"),
+        (f"tables.pieces.{lines}.turn", "1"),
+    )
     found = [each for each in differences(OURS, more) if "Apron" in each.label]
     assert [(each.one, each.other) for each in found] == [("not there", "first turn 1 cm; hem depth 2 cm")]
-    assert "<li>first turn 1\N{NO-BREAK SPACE}cm</li><li>hem depth 2\N{NO-BREAK SPACE}cm</li>" in html(differences_table("One", "Other", found))
+    assert "<li>first turn 1\N{NO-BREAK SPACE}cm</li><li>hem depth 2\N{NO-BREAK SPACE}cm</li>" in html(
+        differences_table("One", "Other", found)
+    )
 
 
 def test_changes_that_do_not_touch_each_other_are_both_kept():
-    mine, theirs = after(("measures.turn", "1.2"), ("why.measures.turn", "Mine.")), after(("measures.hem", "3"), ("texts.opening", "Theirs."))
+    mine, theirs = (
+        after(("measures.turn", "1.2"), ("why.measures.turn", "Mine.")),
+        after(("measures.hem", "3"), ("texts.opening", "Theirs.")),
+    )
     document, both = merged(OURS, mine, theirs)
     assert both == []
-    assert document == after(("measures.turn", "1.2"), ("why.measures.turn", "Mine."), ("measures.hem", "3"), ("texts.opening", "Theirs."))
+    assert document == after(
+        ("measures.turn", "1.2"), ("why.measures.turn", "Mine."), ("measures.hem", "3"), ("texts.opening", "Theirs.")
+    )
 
 
 def test_two_changes_of_one_entry_are_never_lost_in_silence():
@@ -176,7 +207,20 @@ def test_an_entry_taken_back_here_and_changed_there_is_said_too():
     assert [each.one for each in both] == ["1.4 cm"]
 
 
-@pytest.mark.parametrize(("typed", "change"), [("-4", -4), ("−4 %", -4), ("+4", 4), ("+ 4", None), ("0", 0), ("0 %", 0), ("+2,5 %", Fraction(5, 2)), ("4", None), ("0.1", None)])
+@pytest.mark.parametrize(
+    ("typed", "change"),
+    [
+        ("-4", -4),
+        ("−4 %", -4),
+        ("+4", 4),
+        ("+ 4", None),
+        ("0", 0),
+        ("0 %", 0),
+        ("+2,5 %", Fraction(5, 2)),
+        ("4", None),
+        ("0.1", None),
+    ],
+)
 def test_a_change_in_the_wash_is_read_with_its_sign_only(typed, change):
     kind = {column.name: column.kind for column in tables()["cloths"].columns}["change_length"]
     try:
@@ -195,7 +239,10 @@ def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with
     path = "tables.steps.14.kinds"
     for typed, words in (
         ("Tea towl", "“Tea towl” is not a kind of piece of this method. It has Napkin, Placemat, Runner, Tea towel."),
-        ("Napkin, Tea towl, Runer", "“Tea towl” and “Runer” are not kinds of piece of this method. It has Napkin, Placemat, Runner, Tea towel."),
+        (
+            "Napkin, Tea towl, Runer",
+            "“Tea towl” and “Runer” are not kinds of piece of this method. It has Napkin, Placemat, Runner, Tea towel.",
+        ),
     ):
         with pytest.raises(Refused) as trouble:
             after((path, typed))
@@ -210,4 +257,6 @@ def test_a_kind_that_is_renamed_later_is_told_at_the_steps_that_name_it_and_stay
     page = "".join(map(html, form(renamed, CENTIMETRES)))
     assert page.count("is not a kind of piece of this method. It has Napkin, Placemat, Runner, Glass cloth.") == 1
     assert written_at(renamed, "tables.steps.14.kinds") == "Tea towel"
-    assert "is not a kind" not in "".join(map(html, form(after(("tables.pieces.3.piece", "Glass cloth")), CENTIMETRES)))  # the handbook's own line
+    assert "is not a kind" not in "".join(
+        map(html, form(after(("tables.pieces.3.piece", "Glass cloth")), CENTIMETRES))
+    )  # the handbook's own line

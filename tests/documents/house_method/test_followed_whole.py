@@ -1,4 +1,5 @@
-"""A method is followed whole: wherever a house has said something, no page shows what the handbook's own method says of it."""
+"""A method is followed whole: wherever a house has said something, no page shows what the handbook's own method says of
+it."""
 
 import json
 import re
@@ -10,25 +11,25 @@ from pathlib import Path
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.catalogue import calculator_named, catalogue
 from calculators.asking.declaration import AskAgain
+from calculators.asking.house_method import FORMAT, VERSION, HouseMethod, site_document, site_method
+from calculators.asking.rows import Rows
+from calculators.batch.walk import BATCH, go
+from calculators.catalogue import calculator_named, catalogue
+from calculators.documents.house_method.format import normal
+from calculators.documents.house_method.reading import house_of, written_down
+from calculators.documents.house_method.sections import entries, sections, tables
+from calculators.documents.house_method.two_rulers import agree
 from calculators.faces.browser import replies
+from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.markup import html
 from calculators.faces.page.own_words import AT_STEPS
 from calculators.faces.page.sentence_number import HOUSE, number_text
 from calculators.faces.page.shown import refused, shown
 from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.faces.job.walk import walk_replies
-from calculators.asking.house_method import FORMAT, VERSION, HouseMethod, read_house_method, site_document, site_method
+from calculators.ticket.batch import batch_of
 from calculators.values.kinds import Choice, Count, Length, Text
 from calculators.values.measure import Ruler, parse_length, show_exactly, system_of
-from calculators.documents.house_method.format import normal
-from calculators.documents.house_method.reading import house_of, written_down
-from calculators.documents.house_method.sections import entries, sections, tables
-from calculators.documents.house_method.two_rulers import agree
-from calculators.asking.rows import Rows
-from calculators.ticket.batch import batch_of
-from calculators.batch.walk import BATCH, go
 
 DOCS = Path(__file__).parents[3] / "docs"
 INCHES = {"cm": Ruler("cm", Fraction(1, 10)), "in": Ruler("in", Fraction(1, 8))}
@@ -39,7 +40,13 @@ def ask(**request):
 
 
 def text(question: str, **request) -> str:
-    return re.sub(r"\s+", " ", re.sub("<[^>]*>", " ", json.dumps(ask(ask=question, **request), ensure_ascii=False)).replace("\N{NO-BREAK SPACE}", " "))
+    return re.sub(
+        r"\s+",
+        " ",
+        re.sub("<[^>]*>", " ", json.dumps(ask(ask=question, **request), ensure_ascii=False)).replace(
+            "\N{NO-BREAK SPACE}", " "
+        ),
+    )
 
 
 def other_length(name: str, kind: Length, times: Fraction) -> str:
@@ -61,19 +68,35 @@ def document(times: Fraction = Fraction(9, 10), word: str = "Studio") -> dict:
         else:
             measures[name] = {"money": "$", "cloth": f"{word} linen"}.get(name, f"{word} {name}")
     lines = {
-        "pieces": [{"piece": f"{word} square", "turn": other_length("turn", entries()["turn"].kind, times), "hem": "1/2 in"}],
+        "pieces": [{"piece": f"{word} square", "turn": other_length("turn", entries()["turn"].kind, times),
+            "hem": "1/2 in"}],
         "cloths": [
-            {"cloth": f"{word} linen", "needle": "70/10", "thread": "silk", "change_length": "−3 %", "change_width": "−1 %", "found_on": "today"},
-            {"cloth": f"{word} hemp", "needle": "110/18", "thread": "tow", "change_length": "−9 %", "change_width": "−6 %"},
+            {"cloth": f"{word} linen", "needle": "70/10", "thread": "silk", "change_length": "−3 %",
+                "change_width": "−1 %", "found_on": "today"},
+            {"cloth": f"{word} hemp", "needle": "110/18", "thread": "tow", "change_length": "−9 %",
+                "change_width": "−6 %"},
         ],
-        "steps": [{"step": f"{word} cutting", "minutes": "2.25", "for_each": "piece"}, {"step": "Laying", "minutes": "11", "for_each": "batch"}],
+        "steps": [{"step": f"{word} cutting", "minutes": "2.25", "for_each": "piece"},
+            {"step": "Laying", "minutes": "11", "for_each": "batch"}],
         "prices": [
-            {"thing": f"{word} linen", "price": "14.25", "per": "yard"}, {"thing": f"{word} hemp", "price": "9.75", "per": "yard"},
+            {"thing": f"{word} linen", "price": "14.25", "per": "yard"},
+            {"thing": f"{word} hemp", "price": "9.75", "per": "yard"},
             {"thing": "Thread", "price": "4.15", "per": "spool"}, {"thing": "Hour", "price": "41", "per": "hour"},
         ],
     }  # fmt: skip
     own = {"opening": f"{word} opening.", **{each.name: f"{word} words on {each.name}." for each in sections()}}
-    return normal({"format": FORMAT, "version": VERSION, "id": "studio", "name": f"{word} house", "ruler": {"unit": "in", "in_step": "1/8", "cm_step": "1/2"}, "measures": measures, "tables": lines, "texts": own})
+    return normal(
+        {
+            "format": FORMAT,
+            "version": VERSION,
+            "id": "studio",
+            "name": f"{word} house",
+            "ruler": {"unit": "in", "in_step": "1/8", "cm_step": "1/2"},
+            "measures": measures,
+            "tables": lines,
+            "texts": own,
+        }
+    )
 
 
 STUDIO = document()
@@ -112,7 +135,9 @@ def test_nor_do_the_steps_of_a_batch_and_its_ticket(ruler):
     def whole(which: str):
         asking = Asking({}, method=over(which), wanted_ruler=ruler)
         steps = walk_replies(BATCH, typed, asking)
-        return steps, [html(each) for each in ticket_sheets("Job", batch_of(go(BATCH, typed, asking), asking.method), {}, [])]
+        return steps, [
+            html(each) for each in ticket_sheets("Job", batch_of(go(BATCH, typed, asking), asking.method), {}, [])
+        ]
 
     assert whole("handbook") == whole("strange")
     assert all("answer" in each for each in whole("handbook")[0].values())
@@ -123,7 +148,11 @@ def _markers(verb: str):
         for found in re.findall(r"\{\{\s*(.*?)\s*\}\}", page.read_text(encoding="utf-8")):
             words = shlex.split(found)
             if words[:1] == [verb]:
-                yield page.name, [each for each in words[1:] if "=" not in each and each != "but"], dict(each.split("=", 1) for each in words[1:] if "=" in each)
+                yield (
+                    page.name,
+                    [each for each in words[1:] if "=" not in each and each != "but"],
+                    dict(each.split("=", 1) for each in words[1:] if "=" in each),
+                )
 
 
 def test_nor_does_a_live_number_of_any_page():
@@ -135,7 +164,11 @@ def test_nor_does_a_live_number_of_any_page():
 
     seen = 0
     for page, (calculator, result), given in _markers("number"):
-        assert number("handbook", calculator, result, given) == number("strange", calculator, result, given), (page, calculator, result)
+        assert number("handbook", calculator, result, given) == number("strange", calculator, result, given), (
+            page,
+            calculator,
+            result,
+        )
         seen += 1
     assert seen > 50
 
@@ -147,14 +180,25 @@ def test_a_measure_of_the_house_stands_in_a_sentence_and_follows_the_readers_own
 
     def shown(method: str) -> list[str]:
         wanted = [{"calculator": HOUSE, "result": measure, "given": {}, "readOn": ""} for measure in measures]
-        return [text.replace("\N{NO-BREAK SPACE}", " ") for text in ask(ask="numbers", numbers=wanted, values=[], figures=[], ruler=ruler, method=method)["numbers"]]
+        return [
+            text.replace("\N{NO-BREAK SPACE}", " ")
+            for text in ask(ask="numbers", numbers=wanted, values=[], figures=[], ruler=ruler, method=method)["numbers"]
+        ]
 
-    own = {"format": "house method", "version": 2, "id": "oat", "name": "Oat", "measures": {"zip_allowance": {"cm": "3 cm", "in": "1 1/4 in"}}}
+    own = {
+        "format": "house method",
+        "version": 2,
+        "id": "oat",
+        "name": "Oat",
+        "measures": {"zip_allowance": {"cm": "3 cm", "in": "1 1/4 in"}},
+    }
     assert shown("") == [{"seam_allowance": seam, "zip_allowance": zip_}[each] for each in measures]
     assert shown(json.dumps(own))[measures.index("zip_allowance")] == {"cm": "3 cm", "in": "1 1/4 in"}[ruler[:2]]
 
 
-@pytest.mark.parametrize("name", sorted(each.name for calculator in catalogue().values() for each in calculator.fields if each.default))
+@pytest.mark.parametrize(
+    "name", sorted(each.name for calculator in catalogue().values() for each in calculator.fields if each.default)
+)
 def test_one_measure_of_a_house_alone_is_what_every_blank_begins_with(name):
     for calculator in catalogue().values():
         for field in (each for each in calculator.fields if each.name == name and each.default):
@@ -174,25 +218,45 @@ def test_no_blank_stands_in_units_of_another_ruler(ruler):
                 kinds = [field.kind]
                 if isinstance(field.kind, Rows) and texts[0]:
                     rows = field.kind.cells(texts[0])
-                    texts, kinds = [cell for row in rows for cell in row], [column.kind for _ in rows for column in field.kind.columns]
+                    texts, kinds = (
+                        [cell for row in rows for cell in row],
+                        [column.kind for _ in rows for column in field.kind.columns],
+                    )
                 for each, kind in zip(texts, kinds):
                     if isinstance(kind, Length) and each:
-                        assert system_of(each) in ("", ruler), f"{calculator.name}: {field.label} begins with {each} on a ruler in {ruler}"
+                        assert system_of(each) in ("", ruler), (
+                            f"{calculator.name}: {field.label} begins with {each} on a ruler in {ruler}"
+                        )
 
 
 def test_what_a_field_begins_with_is_about_the_same_on_both_rulers():
     for calculator in catalogue().values():
         for field in calculator.fields:
-            if isinstance(field.kind, Length) and isinstance(field.fixed, dict) and field.name != "sold_in":  # as shops cut, here and there
-                assert agree(parse_length(field.fixed["cm"]), parse_length(field.fixed["in"]), roughly=True), (calculator.name, field.name)
+            if (
+                isinstance(field.kind, Length) and isinstance(field.fixed, dict) and field.name != "sold_in"
+            ):  # as shops cut, here and there
+                assert agree(parse_length(field.fixed["cm"]), parse_length(field.fixed["in"]), roughly=True), (
+                    calculator.name,
+                    field.name,
+                )
 
 
 def test_the_cloth_of_the_house_is_what_every_page_begins_with():
-    ours = {"format": FORMAT, "version": VERSION, "name": "W", "ruler": {"unit": "in"}, "measures": {"cloth_width": "54 in", "cloth_length": "5 yd"}}
+    ours = {
+        "format": FORMAT,
+        "version": VERSION,
+        "name": "W",
+        "ruler": {"unit": "in"},
+        "measures": {"cloth_width": "54 in", "cloth_length": "5 yd"},
+    }
     asking = Asking({}, method=house_of(ours))
     usable = answer(calculator_named("usable-cloth"), asking).results
     assert usable["usable_width"] / Fraction(254, 10) == 53
-    assert parse_length(asking.method.measure("usable_length", asking.ruler)) == usable["usable_length"] == (180 - 1 - Fraction(3, 4)) * Fraction(254, 10)
+    assert (
+        parse_length(asking.method.measure("usable_length", asking.ruler))
+        == usable["usable_length"]
+        == (180 - 1 - Fraction(3, 4)) * Fraction(254, 10)
+    )
     for name in ("pieces-from-cloth", "curtains"):
         assert asking.text(calculator_named(name).field("cloth_width")) == "54 in"
     shown_here = text("calculator", calculator="pieces-from-cloth", typed={}, method=json.dumps(ours), ruler="")
@@ -205,24 +269,52 @@ def test_a_lay_plan_begins_with_the_houses_cloth_piece_allowance_and_wash():
     asking = Asking({}, method=over("handbook"))
     stands = {field.name: asking.text(field) for field in calculator_named("lay-plan").fields}
     measure = asking.method.measure
-    assert json.loads(stands["cloths"]) == [["Studio linen", measure("cloth_width", asking.ruler), measure("cloth_length", asking.ruler), "1", "no"]]
-    assert json.loads(stands["pieces"])[0][:3] == ["Studio square", measure("piece_width", asking.ruler), measure("piece_length", asking.ruler)]
+    assert json.loads(stands["cloths"]) == [
+        ["Studio linen", measure("cloth_width", asking.ruler), measure("cloth_length", asking.ruler), "1", "no"]
+    ]
+    assert json.loads(stands["pieces"])[0][:3] == [
+        "Studio square",
+        measure("piece_width", asking.ruler),
+        measure("piece_length", asking.ruler),
+    ]
     assert (stands["change_length"], stands["change_width"]) == ("−3 %", "−1 %")
     allowance = parse_length(stands["seam_allowance"])
     assert allowance in {parse_length(measure(name, asking.ruler)) for name in entries() if "allowance" in name}
 
 
 def test_a_cloth_that_a_job_names_brings_its_own_price_and_wash():
-    open_square = {**STUDIO, "measures": {name: each for name, each in STUDIO["measures"].items() if not name.startswith("after_")}}
+    open_square = {
+        **STUDIO,
+        "measures": {name: each for name, each in STUDIO["measures"].items() if not name.startswith("after_")},
+    }
     method = written_down(open_square)
-    for cloth, price, wash in (("", "$14.25 per yd", (-3, -1)), ("studio hemp", "$9.75 per yd", (-9, -6)), ("Sailcloth", "", (-3, -1))):
+    for cloth, price, wash in (
+        ("", "$14.25 per yd", (-3, -1)),
+        ("studio hemp", "$9.75 per yd", (-9, -6)),
+        ("Sailcloth", "", (-3, -1)),
+    ):
         steps = ask(ask="walk", walk="batch", typed={}, method=method, ruler="", cloth=cloth)["steps"]
         assert steps["thread-time-cost"]["texts"]["price_cloth"] == price
-        job = {"format": "job", "version": 2, "id": "j", "name": "J", "walk": "batch", "method": open_square, "cloth": cloth or "Studio linen"}
+        job = {
+            "format": "job",
+            "version": 2,
+            "id": "j",
+            "name": "J",
+            "walk": "batch",
+            "method": open_square,
+            "cloth": cloth or "Studio linen",
+        }
         ticket = text("ticket", kind="job", kept=json.dumps(job), method=method, ruler="", home="../")
         assert f"it changes by −{-wash[0]} % along and −{-wash[1]} % across" in ticket
         assert ("knows no whole wash test" in steps["wash-test"]["answer"]) is (cloth == "Sailcloth")
-    without = ask(ask="walk", walk="batch", typed={"wash-test": {"after_length": "19 in", "after_width": "19 in"}}, method=TEXT, ruler="", cloth="studio hemp")["steps"]
+    without = ask(
+        ask="walk",
+        walk="batch",
+        typed={"wash-test": {"after_length": "19 in", "after_width": "19 in"}},
+        method=TEXT,
+        ruler="",
+        cloth="studio hemp",
+    )["steps"]
     assert "lists it" not in without["wash-test"]["answer"]
 
 
@@ -249,7 +341,15 @@ def test_and_at_the_steps_of_her_tickets():
 
 def test_a_part_of_the_ruler_that_is_not_there_is_never_shown_in_a_blank():
     """19 2/5 in on a ruler of eighths: the square after the wash is shown as it is read off, and read as it is."""
-    method = house_of({"format": FORMAT, "version": VERSION, "name": "E", "ruler": {"unit": "in", "in_step": "1/8"}, "tables": {"cloths": [{"cloth": "L", "change_length": "−3 %", "change_width": "−4 %"}]}})
+    method = house_of(
+        {
+            "format": FORMAT,
+            "version": VERSION,
+            "name": "E",
+            "ruler": {"unit": "in", "in_step": "1/8"},
+            "tables": {"cloths": [{"cloth": "L", "change_length": "−3 %", "change_width": "−4 %"}]},
+        }
+    )
     asking = Asking({}, method=method)
     wash = calculator_named("wash-test")
     assert [asking.text(wash.field(f"after_{way}")) for way in ("length", "width")] == ["19 3/8 in", "19 1/4 in"]

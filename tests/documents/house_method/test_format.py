@@ -8,13 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.catalogue import catalogue
-from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
 from calculators.asking.house_method import FORMAT, VERSION, read_house_method, site_document, site_method
+from calculators.catalogue import catalogue
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up, normal, schema
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
 from calculators.documents.house_method.sections import entries, sections
+from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
 from tests.published_schema import check_agreement
 
 SAMPLES = sorted(Path(__file__).parent.glob("samples/method-*.json"))
@@ -37,7 +37,9 @@ def test_a_method_of_every_version_opens(path):
     assert method.measure("turn", method.ruler()) == "1.2 cm"
     assert method.measure("turn", method.ruler("in")) == "1/2 in"
     assert method.why["measures.turn"] == "Thin cloth frays further."
-    assert method.tables["pieces"][0]["hem"] == {"cm": "1.8 cm", "in": "23/32 in"}, "the inch figure follows, on the method's ruler of thirty-seconds"
+    assert method.tables["pieces"][0]["hem"] == {"cm": "1.8 cm", "in": "23/32 in"}, (
+        "the inch figure follows, on the method's ruler of thirty-seconds"
+    )
     assert document["measures"]["a_measure_of_another_edition"] == "3 cm"
 
 
@@ -136,7 +138,8 @@ def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
     ("text", "words"),
     [
         ("", "damaged"), ("{", "damaged"), ("NaN", "damaged"), ('{"a": 1e999}x', "damaged"), ("[" * 100_000, "nested"),
-        ('{"a":' * 13 + "1" + "}" * 13, "nested"), (" " * (LONGEST + 1), "at most"), ('"[[[[[[[[[[[[[[[[[[[" x', "damaged"), ("9" * 5_000, "damaged"),
+        ('{"a":' * 13 + "1" + "}" * 13, "nested"), (" " * (LONGEST + 1), "at most"),
+        ('"[[[[[[[[[[[[[[[[[[[" x', "damaged"), ("9" * 5_000, "damaged"),
     ],
 )  # fmt: skip
 def test_a_text_that_is_not_json_is_refused_in_one_sentence(text, words):
@@ -146,10 +149,18 @@ def test_a_text_that_is_not_json_is_refused_in_one_sentence(text, words):
 
 
 _texts = st.text(max_size=12) | st.sampled_from(["1 cm", "3/8 in", "in", "1/16", FORMAT, "turn", "why", "cm", "value"])
-_data = st.recursive(_texts | st.integers(-2, 3) | st.booleans() | st.none(), lambda inner: st.lists(inner, max_size=3) | st.dictionaries(_texts, inner, max_size=4), max_leaves=8)
+_data = st.recursive(
+    _texts | st.integers(-2, 3) | st.booleans() | st.none(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(_texts, inner, max_size=4),
+    max_leaves=8,
+)
 _near = st.fixed_dictionaries(
     {"format": st.just(FORMAT), "version": st.just(VERSION), "name": st.just("N")},
-    optional={name: _data | st.dictionaries(st.sampled_from(["turn", "unit", "in_step", "cloths", "hems", "opening"]), _data, max_size=3) for name in ("id", "ruler", "measures", "tables", "texts", "x")},
+    optional={
+        name: _data
+        | st.dictionaries(st.sampled_from(["turn", "unit", "in_step", "cloths", "hems", "opening"]), _data, max_size=3)
+        for name in ("id", "ruler", "measures", "tables", "texts", "x")
+    },
 )
 _published = fastjsonschema.compile(schema())
 

@@ -29,7 +29,10 @@ def shown(words: str) -> str:
         ("2 * 3 * 4", "<p>2 * 3 * 4</p>"),
         (r"\*not leaning\*", "<p>*not leaning*</p>"),
         ("[hems](../fold/hems/)", '<p><a href="../fold/hems/">hems</a></p>'),
-        ("[a *mill*](https://example.org/x?y=1)", '<p><a href="https://example.org/x?y=1" rel="noopener noreferrer">a *mill*</a></p>'),
+        (
+            "[a *mill*](https://example.org/x?y=1)",
+            '<p><a href="https://example.org/x?y=1" rel="noopener noreferrer">a *mill*</a></p>',
+        ),
         ("<script>alert(1)</script>", "<p>&lt;script&gt;alert(1)&lt;/script&gt;</p>"),
     ],
 )
@@ -39,13 +42,46 @@ def test_what_is_known(words, expected):
 
 @pytest.mark.parametrize(
     "address",
-    ["javascript:alert(1)", "JaVaScRiPt:alert(1)", "data:text/html,x", "//elsewhere.example", "http:elsewhere", "vbscript:x", "https://", "\\\\host\\x", "blob:x", 'https://a.example/"onclick=x', "mailto:x", "&#106;avascript:x"],
+    [
+        "javascript:alert(1)",
+        "JaVaScRiPt:alert(1)",
+        "data:text/html,x",
+        "//elsewhere.example",
+        "http:elsewhere",
+        "vbscript:x",
+        "https://",
+        "\\\\host\\x",
+        "blob:x",
+        'https://a.example/"onclick=x',
+        "mailto:x",
+        "&#106;avascript:x",
+    ],
 )
 def test_an_address_that_leads_elsewhere_than_a_page_stays_text(address):
     assert "<a" not in shown(f"[words]({address})")
 
 
-_HOSTILE = ["**", "*", "[", "](", ")", "<script>", "<img src=x onerror=y>", "javascript:", "https://a.example", "\n", "\n\n", "- ", "1. ", "> ", "# ", "\\", '"', "&lt;", "'"]
+_HOSTILE = [
+    "**",
+    "*",
+    "[",
+    "](",
+    ")",
+    "<script>",
+    "<img src=x onerror=y>",
+    "javascript:",
+    "https://a.example",
+    "\n",
+    "\n\n",
+    "- ",
+    "1. ",
+    "> ",
+    "# ",
+    "\\",
+    '"',
+    "&lt;",
+    "'",
+]
 
 
 @given(st.lists(st.sampled_from(_HOSTILE) | st.text(max_size=4), max_size=25).map("".join))
@@ -58,6 +94,8 @@ def test_whatever_is_written_only_these_elements_come_out(words):
         assert address == "" or address.startswith(("http://", "https://")) or ":" not in address
 
 
-@pytest.mark.parametrize("words", ["*" * 10_000, "**a" * 3_000, "[" * 10_000, "[a](" * 2_500, "\\" * 10_000, "- " * 5_000, "**[*" * 2_500])
+@pytest.mark.parametrize(
+    "words", ["*" * 10_000, "**a" * 3_000, "[" * 10_000, "[a](" * 2_500, "\\" * 10_000, "- " * 5_000, "**[*" * 2_500]
+)
 def test_long_nonsense_is_shown_as_it_is(words):
     assert shown(words)

@@ -5,19 +5,28 @@ import json
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.catalogue import calculator_named
-from calculators.faces.page.markup import html
-from calculators.faces.house_method.form import form
 from calculators.asking.house_method import FORMAT, VERSION
-from calculators.values.measure import CENTIMETRES
+from calculators.catalogue import calculator_named
 from calculators.documents.house_method.reading import read_method
+from calculators.faces.house_method.form import form
+from calculators.faces.page.markup import html
+from calculators.values.measure import CENTIMETRES
 
 LINEN = {"cloth": "Sage linen", "change_length": "−4 %", "change_width": "-3,5 %"}
 HEAVY = {"cloth": "Heavy linen", "change_length": "−8 %"}
 
 
 def text_of(cloths: list[dict], **measures: str) -> str:
-    return json.dumps({"format": FORMAT, "version": VERSION, "id": "ours", "name": "Ours", "measures": measures, "tables": {"cloths": cloths}})
+    return json.dumps(
+        {
+            "format": FORMAT,
+            "version": VERSION,
+            "id": "ours",
+            "name": "Ours",
+            "measures": measures,
+            "tables": {"cloths": cloths},
+        }
+    )
 
 
 def changes(text: str, ruler: str = "") -> tuple[float, float]:

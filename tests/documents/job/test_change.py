@@ -1,4 +1,5 @@
-"""Changing a job entry by entry, comparing two, and bringing two windows together without losing anything in silence."""
+"""Changing a job entry by entry, comparing two, and bringing two windows together without losing anything in
+silence."""
 
 import json
 from pathlib import Path
@@ -19,22 +20,36 @@ SAMPLE = read_job((Path(__file__).parent / "samples/job-1.json").read_text(encod
 
 def job(**changes):
     """A small job with entries changed."""
-    return opened(changed(opened(begun("j", "Towels", "batch", "")), {path.replace("__", "."): text for path, text in changes.items()}, "cm 1/10"))
+    return opened(
+        changed(
+            opened(begun("j", "Towels", "batch", "")),
+            {path.replace("__", "."): text for path, text in changes.items()},
+            "cm 1/10",
+        )
+    )
 
 
 def test_every_kind_of_entry_is_written_and_taken_out_again():
     written = {
-        "name": "Runners", "notes": " two\r\nlines ", "thread": "a spool", "time": "3 h", "cost": "40", "archived": "yes",
-        "typed.wash-test.cloth_width": "140", "ticks.hem": "3", "ticks.press": "[2, 1, 2]", "measured.0.piece": "first", "measured.0.width": "40 cm",
+        "name": "Runners", "notes": " two\r\nlines ", "thread": "a spool", "time": "3 h", "cost": "40",
+        "archived": "yes",
+        "typed.wash-test.cloth_width": "140", "ticks.hem": "3", "ticks.press": "[2, 1, 2]", "measured.0.piece": "first",
+        "measured.0.width": "40 cm",
     }  # fmt: skip
     document = changed(job(), written, "cm 1/10")
     assert document == normal(
         {
-            "format": "job", "version": VERSION, "id": "j", "name": "Runners", "walk": "batch", "notes": "two\nlines", "thread": "a spool", "time": "3 h", "cost": "40", "archived": True,
-            "typed": {"wash-test": {"cloth_width": "140 cm"}}, "read_on": "cm 1/10", "ticks": {"hem": 3, "press": [1, 2]}, "measured": [{"piece": "first", "width": "40 cm"}],
+            "format": "job", "version": VERSION, "id": "j", "name": "Runners", "walk": "batch", "notes": "two\nlines",
+            "thread": "a spool", "time": "3 h", "cost": "40", "archived": True,
+            "typed": {"wash-test": {"cloth_width": "140 cm"}}, "read_on": "cm 1/10",
+            "ticks": {"hem": 3, "press": [1, 2]}, "measured": [{"piece": "first", "width": "40 cm"}],
         }
     )  # fmt: skip
-    emptied = changed(opened(document), {path: "" for path in written if path != "name" and not path.startswith("measured")} | {"measured.0": "", "name": "Towels"})
+    emptied = changed(
+        opened(document),
+        {path: "" for path in written if path != "name" and not path.startswith("measured")}
+        | {"measured.0": "", "name": "Towels"},
+    )
     assert emptied == job().document
 
 
@@ -54,9 +69,12 @@ def test_what_this_edition_does_not_ask_stays_through_a_change():
 @pytest.mark.parametrize(
     ("path", "text", "words"),
     [
-        ("name", " ", "needs a name"), ("name", "x" * 81, "Keep it to 80"), ("notes", "x" * 10_001, "Keep it to 10,000"), ("time", "\u202e", "cannot be shown"),
-        ("ticks.hem", "many", "whole pieces"), ("ticks.hem", "-1", "from 0"), ("ticks.hem", "1.5", "whole number"), ("ticks.hem", '["x"]', "whole number"),
-        ("measured.5.width", "1", "no longer there"), ("measured.0.weight", "1", "no entry called"), ("typed.wash-test.cloth_width", "9" * 4_001, "Keep it to 4,000"),
+        ("name", " ", "needs a name"), ("name", "x" * 81, "Keep it to 80"),
+        ("notes", "x" * 10_001, "Keep it to 10,000"), ("time", "\u202e", "cannot be shown"),
+        ("ticks.hem", "many", "whole pieces"), ("ticks.hem", "-1", "from 0"), ("ticks.hem", "1.5", "whole number"),
+        ("ticks.hem", '["x"]', "whole number"),
+        ("measured.5.width", "1", "no longer there"), ("measured.0.weight", "1", "no entry called"),
+        ("typed.wash-test.cloth_width", "9" * 4_001, "Keep it to 4,000"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_kept_is_refused_in_one_sentence(path, text, words):
@@ -65,21 +83,39 @@ def test_what_cannot_be_kept_is_refused_in_one_sentence(path, text, words):
 
 
 def test_differences_are_told_in_the_words_of_the_trade():
-    other = changed(SAMPLE, {"typed.wash-test.cloth_width": "150 cm", "ticks.hem": "[1, 2, 3]", "measured.0.width": "40 cm", "time": ""})
-    assert [(each.label, each.one, each.other) for each in differences(SAMPLE.document, other) if each.label.startswith(("Wash test: Width", "Ticked", "Measured", "Time"))] == [
+    other = changed(
+        SAMPLE,
+        {"typed.wash-test.cloth_width": "150 cm", "ticks.hem": "[1, 2, 3]", "measured.0.width": "40 cm", "time": ""},
+    )
+    assert [
+        (each.label, each.one, each.other)
+        for each in differences(SAMPLE.document, other)
+        if each.label.startswith(("Wash test: Width", "Ticked", "Measured", "Time"))
+    ] == [
         ("Wash test: Width of the cloth in hand", "1420 mm", "150 cm"),
         ("Ticked: hem", "bundles 1, 2", "bundles 1, 2, 3"),
-        ("Measured, line 1", "piece first of bundle 1, width 40.2 cm, length 40 cm, note pressed <b>twice</b>", "piece first of bundle 1, width 40 cm, length 40 cm, note pressed <b>twice</b>"),
+        (
+            "Measured, line 1",
+            "piece first of bundle 1, width 40.2 cm, length 40 cm, note pressed <b>twice</b>",
+            "piece first of bundle 1, width 40 cm, length 40 cm, note pressed <b>twice</b>",
+        ),
         ("Time, your own figure", "about 4 hours with pressing", ""),
     ]
-    assert [each.other for each in differences(SAMPLE.document, changed(SAMPLE, {"method": ""})) if each.path == "method"] == ["the handbook’s own"]
+    assert [
+        each.other for each in differences(SAMPLE.document, changed(SAMPLE, {"method": ""})) if each.path == "method"
+    ] == ["the handbook’s own"]
     assert differences(SAMPLE.document, SAMPLE.document) == []
 
 
 def test_two_windows_that_change_different_entries_both_keep_theirs():
     base = job(ticks__hem="[1, 2]", measured__0__piece="first", notes="old")
-    mine = changed(base, {"typed.wash-test.cloth_width": "140 cm", "ticks.hem": "[1, 2, 3]", "measured.1.piece": "second"})
-    theirs = changed(base, {"typed.wash-test.cloth_length": "3 m", "ticks.hem": "[2, 4]", "measured.1.piece": "third", "notes": "new"})
+    mine = changed(
+        base, {"typed.wash-test.cloth_width": "140 cm", "ticks.hem": "[1, 2, 3]", "measured.1.piece": "second"}
+    )
+    theirs = changed(
+        base,
+        {"typed.wash-test.cloth_length": "3 m", "ticks.hem": "[2, 4]", "measured.1.piece": "third", "notes": "new"},
+    )
     document, both = merged(base.document, mine, theirs)
     assert both == []
     assert document["typed"] == {"wash-test": {"cloth_width": "140 cm", "cloth_length": "3 m"}}
@@ -90,19 +126,48 @@ def test_two_windows_that_change_different_entries_both_keep_theirs():
 
 def test_an_entry_that_both_changed_is_mine_and_is_said():
     base = job(time="1 h")
-    document, both = merged(base.document, changed(base, {"time": "2 h", "ticks.press": "4"}), changed(base, {"time": "3 h", "ticks.press": "5"}))
+    document, both = merged(
+        base.document,
+        changed(base, {"time": "2 h", "ticks.press": "4"}),
+        changed(base, {"time": "3 h", "ticks.press": "5"}),
+    )
     assert (document["time"], document["ticks"]) == ("2 h", {"press": 4})
-    assert [(each.label, each.one, each.other) for each in both] == [("Time, your own figure", "3 h", "2 h"), ("Ticked: press", "5", "4")]
+    assert [(each.label, each.one, each.other) for each in both] == [
+        ("Time, your own figure", "3 h", "2 h"),
+        ("Ticked: press", "5", "4"),
+    ]
 
 
-_ENTRY = st.sampled_from(["name", "notes", "thread", "archived", "typed.wash-test.cloth_width", "typed.finished-size.hem", "ticks.hem", "ticks.press", "measured.0.piece", "measured.0.note"])
-_VALUES = {"archived": st.sampled_from(["yes", ""]), "ticks.hem": st.sampled_from(["1", "7", ""]), "ticks.press": st.sampled_from(["[1]", "[1, 2]", "[5]", ""])}
-_changes = st.lists(_ENTRY, max_size=4, unique=True).flatmap(lambda paths: st.fixed_dictionaries({path: _VALUES.get(path, st.sampled_from(["1 cm", "2 cm", "x"])) for path in paths}))
+_ENTRY = st.sampled_from(
+    [
+        "name",
+        "notes",
+        "thread",
+        "archived",
+        "typed.wash-test.cloth_width",
+        "typed.finished-size.hem",
+        "ticks.hem",
+        "ticks.press",
+        "measured.0.piece",
+        "measured.0.note",
+    ]
+)
+_VALUES = {
+    "archived": st.sampled_from(["yes", ""]),
+    "ticks.hem": st.sampled_from(["1", "7", ""]),
+    "ticks.press": st.sampled_from(["[1]", "[1, 2]", "[5]", ""]),
+}
+_changes = st.lists(_ENTRY, max_size=4, unique=True).flatmap(
+    lambda paths: st.fixed_dictionaries(
+        {path: _VALUES.get(path, st.sampled_from(["1 cm", "2 cm", "x"])) for path in paths}
+    )
+)
 
 
 @given(_changes, _changes, _changes)
 def test_no_change_is_lost_in_silence(first, here, there):
-    """Every entry I changed stands as I left it; every one they alone changed stands as they left it; what both changed is said."""
+    """Every entry I changed stands as I left it; every one they alone changed stands as they left it; what both changed
+    is said."""
     base = opened(changed(job(), first))
     mine, theirs = changed(base, here), changed(base, there)
     document, both = merged(base.document, mine, theirs)

@@ -1,4 +1,5 @@
-"""The format of a job: every version opens, equal jobs are written alike, what this handbook does not know is kept and said."""
+"""The format of a job: every version opens, equal jobs are written alike, what this handbook does not know is kept and
+said."""
 
 import json
 from fractions import Fraction
@@ -10,12 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking
-from calculators.documents.json_text import Unreadable, write_json
 from calculators.asking.house_method import FORMAT as METHOD_FORMAT
+from calculators.batch.walk import BATCH, go
 from calculators.documents.job.format import FORMAT, VERSION, brought_up, schema
 from calculators.documents.job.reading import read_job, written_down
+from calculators.documents.json_text import Unreadable, write_json
 from calculators.documents.versions import Format
-from calculators.batch.walk import BATCH, go
 from tests.published_schema import check_agreement
 
 SAMPLES = sorted(Path(__file__).parent.glob("samples/job-*.json"))
@@ -32,13 +33,16 @@ def test_there_is_a_sample_of_every_version():
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_a_job_of_every_version_opens_and_is_worked_out_anew(path):
-    """Arithmetic: 482 of 500 mm is −3.6 %; 5 m × 0.964 = 4820 mm; 478 cm take 10 pieces of 46 cm; 46 − 2 × (1.2 + 2.4) = 38.8 cm."""
+    """Arithmetic: 482 of 500 mm is −3.6 %; 5 m × 0.964 = 4820 mm; 478 cm take 10 pieces of 46 cm; 46 − 2 × (1.2 + 2.4)
+    = 38.8 cm."""
     job = read_job(path.read_text(encoding="utf-8"))
     results = {stop.calculator.name: stop.answer.results for stop in job.stops()}
     assert job.name == "Napkins in sage linen"
     assert (results["wash-test"]["change_length"], results["wash-test"]["washed_length"]) == (Fraction(-36, 10), 4820)
     assert results["pieces-from-cloth"]["along"] == 10
-    assert results["finished-size"]["finished_width"] == 388, "with the measures of the method that the job was made with"
+    assert results["finished-size"]["finished_width"] == 388, (
+        "with the measures of the method that the job was made with"
+    )
     assert job.document["ticks"] == {"hem": [1, 2], "press": 12}
     assert job.document["thread"] == "one spool and a half"
     assert job.document["measured"][0]["note"] == "pressed <b>twice</b>"
@@ -68,13 +72,18 @@ def test_written_down_and_read_again_it_is_the_same_byte_for_byte(path):
 
 def test_nothing_worked_out_is_kept():
     text = written_down(read_job(SAMPLES[-1].read_text(encoding="utf-8")).document)
-    assert not {"results", "answer", "finished_width", "washed_length", "388", "4820"} & set(text.replace('"', " ").split())
+    assert not {"results", "answer", "finished_width", "washed_length", "388", "4820"} & set(
+        text.replace('"', " ").split()
+    )
 
 
 def test_bare_numbers_keep_the_ruler_they_were_read_on():
     job = read(typed={"pieces-from-cloth": {"piece_width": "18", "piece_length": "46 cm"}}, read_on="in 1/16")
     assert job.typed["pieces-from-cloth"] == {"piece_width": "18 in", "piece_length": "46 cm"}
-    on_either = [{stop.calculator.name: stop.answer.results for stop in job.stops(ruler)}["pieces-from-cloth"]["across"] for ruler in ("cm 1/10", "in 1/8")]
+    on_either = [
+        {stop.calculator.name: stop.answer.results for stop in job.stops(ruler)}["pieces-from-cloth"]["across"]
+        for ruler in ("cm 1/10", "in 1/8")
+    ]
     assert on_either[0] == on_either[1]
 
 
@@ -82,7 +91,9 @@ def test_what_is_not_asked_here_is_kept_and_said_and_not_used():
     job = read(typed={"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}})
     assert set(job.troubles) == {"typed.wash-test.of_another_edition", "typed.another.depth"}
     assert job.document["typed"] == {"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}}
-    assert [stop.answer is not None for stop in job.stops()] == [stop.answer is not None for stop in go(BATCH, {}, Asking({}))]
+    assert [stop.answer is not None for stop in job.stops()] == [
+        stop.answer is not None for stop in go(BATCH, {}, Asking({}))
+    ]
 
 
 def test_a_blank_that_cannot_be_used_is_refused_at_its_place_as_when_it_was_typed():
@@ -129,10 +140,21 @@ def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
 def test_an_older_version_is_brought_up_step_by_step():
     """With a format of the test's own, since no older version of a job was ever kept."""
     text = {"type": "string", "maxLength": 9}
-    shape = {"type": "object", "properties": {"format": text, "version": {"const": 3}, "third": text}, "additionalProperties": False}
-    steps = {1: lambda data: {"format": "x", "version": 2, "second": data["first"]}, 2: lambda data: {"format": "x", "version": 3, "third": data["second"]}}
+    shape = {
+        "type": "object",
+        "properties": {"format": text, "version": {"const": 3}, "third": text},
+        "additionalProperties": False,
+    }
+    steps = {
+        1: lambda data: {"format": "x", "version": 2, "second": data["first"]},
+        2: lambda data: {"format": "x", "version": 3, "third": data["second"]},
+    }
     form = Format("x", 3, lambda: shape, steps)
-    assert form.shaped(form.of_this_version({"format": "x", "version": 1, "first": "kept"})) == {"format": "x", "version": 3, "third": "kept"}
+    assert form.shaped(form.of_this_version({"format": "x", "version": 1, "first": "kept"})) == {
+        "format": "x",
+        "version": 3,
+        "third": "kept",
+    }
     assert form.of_this_version({"format": "x", "version": 2, "second": "kept"})["third"] == "kept"
     with pytest.raises(Unreadable, match="newer"):
         form.of_this_version({"format": "x", "version": 4})
@@ -140,12 +162,23 @@ def test_an_older_version_is_brought_up_step_by_step():
         form.shaped(form.of_this_version({"format": "x", "version": 3, "fourth": "lost"}))
 
 
-_texts = st.text(max_size=12) | st.sampled_from(["1 cm", "3/8 in", "in 1/16", FORMAT, "hem", "cm 1/10", "wash-test", "cloth_width", "piece"])
-_data = st.recursive(_texts | st.integers(-2, 3) | st.booleans() | st.none(), lambda inner: st.lists(inner, max_size=3) | st.dictionaries(_texts, inner, max_size=4), max_leaves=8)
+_texts = st.text(max_size=12) | st.sampled_from(
+    ["1 cm", "3/8 in", "in 1/16", FORMAT, "hem", "cm 1/10", "wash-test", "cloth_width", "piece"]
+)
+_data = st.recursive(
+    _texts | st.integers(-2, 3) | st.booleans() | st.none(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(_texts, inner, max_size=4),
+    max_leaves=8,
+)
 _near = st.fixed_dictionaries(
     {"format": st.just(FORMAT), "version": st.just(VERSION), "name": st.just("N"), "walk": st.just("batch")},
     optional={
-        name: _data | st.dictionaries(st.sampled_from(["wash-test", "hem", "press"]), st.dictionaries(st.sampled_from(["cloth_width", "x"]), _data, max_size=2) | _data, max_size=2)
+        name: _data
+        | st.dictionaries(
+            st.sampled_from(["wash-test", "hem", "press"]),
+            st.dictionaries(st.sampled_from(["cloth_width", "x"]), _data, max_size=2) | _data,
+            max_size=2,
+        )
         for name in ("id", "typed", "read_on", "archived", "ticks", "measured", "notes", "time", "x")
     },
 )

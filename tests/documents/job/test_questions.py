@@ -1,11 +1,12 @@
-"""What the browser asks about jobs: begun with what was typed and ticked so far, opened with units, copied without its ticks."""
+"""What the browser asks about jobs: begun with what was typed and ticked so far, opened with units, copied without its
+ticks."""
 
 import json
 from pathlib import Path
 
-from calculators.faces.browser import replies
 from calculators.documents.job.change import begun, changed
 from calculators.documents.job.reading import opened, written_down
+from calculators.faces.browser import replies
 
 JOB = (Path(__file__).parent / "samples/job-1.json").read_text(encoding="utf-8")
 
@@ -15,11 +16,26 @@ def ask(**request):
 
 
 def new(**more):
-    return json.loads(ask(ask="new job", id="j", at="2026-11-25T10:00:00+01:00", walk="batch", ruler="in 1/16", method="", **{"typed": {}, **more})["job"])
+    return json.loads(
+        ask(
+            ask="new job",
+            id="j",
+            at="2026-11-25T10:00:00+01:00",
+            walk="batch",
+            ruler="in 1/16",
+            method="",
+            **{"typed": {}, **more},
+        )["job"]
+    )
 
 
 def test_a_new_job_takes_over_what_was_typed_ticked_and_measured_for_the_batch():
-    loose = written_down(changed(opened(begun("batch", "This batch", "batch", "")), {"ticks.press": "6", "measured.0.width": "40 cm", "cloth": "Linen lawn"}))
+    loose = written_down(
+        changed(
+            opened(begun("batch", "This batch", "batch", "")),
+            {"ticks.press": "6", "measured.0.width": "40 cm", "cloth": "Linen lawn"},
+        )
+    )
     job = new(typed={"pieces-from-cloth": {"piece_width": "18"}}, loose=loose)
     assert (job["name"], job["typed"]) == ("Job of 25 November 2026", {"pieces-from-cloth": {"piece_width": "18 in"}})
     assert (job["ticks"], job["measured"], job["cloth"]) == ({"press": 6}, [{"width": "40 cm"}], "Linen lawn")
@@ -36,9 +52,13 @@ def test_a_job_says_when_its_measures_are_not_those_of_the_other_pages():
 
 
 def test_a_job_does_not_say_so_where_only_words_differ():
-    """Another name, other reasons, a length written otherwise, the handbook's own number written down: the pages show the same numbers."""
+    """Another name, other reasons, a length written otherwise, the handbook's own number written down: the pages show
+    the same numbers."""
     method = {"format": "house method", "version": 1, "name": "Ours"}
-    written = {"cloth_length": {"cm": "3.2 m", "in": "3 yd 18 in"}, "turn": {"value": {"cm": "10 mm", "in": "3/8 in"}, "why": "Ours."}}
+    written = {
+        "cloth_length": {"cm": "3.2 m", "in": "3 yd 18 in"},
+        "turn": {"value": {"cm": "10 mm", "in": "3/8 in"}, "why": "Ours."},
+    }
     words = {**method, "measures": written, "texts": {"opening": "**Ours**"}}
     for mine in (method, words):
         job = json.dumps({"format": "job", "version": 1, "name": "Napkins", "walk": "batch", "method": mine})
@@ -59,6 +79,15 @@ def test_a_copy_is_the_same_batch_with_nothing_ticked_or_measured():
 
 def test_jobs_in_work_come_first_the_last_changed_on_top():
     away = json.dumps({**json.loads(JOB), "name": "Away", "archived": True})
-    records = [{"id": name, "at": f"2026-11-2{day}T10:00:00+01:00", "text": text} for day, (name, text) in enumerate([("a", JOB), ("b", away), ("c", JOB.replace("sage", "blue")), ("d", "{")])]
+    records = [
+        {"id": name, "at": f"2026-11-2{day}T10:00:00+01:00", "text": text}
+        for day, (name, text) in enumerate([("a", JOB), ("b", away), ("c", JOB.replace("sage", "blue")), ("d", "{")])
+    ]
     body = ask(ask="jobs", jobs=records, ruler="", home="../")["body"]
-    assert body.index("cannot be read here") < body.index("Napkins in blue linen") < body.index("Napkins in sage linen") < body.index("Finished jobs: 1") < body.index("Away</a>")
+    assert (
+        body.index("cannot be read here")
+        < body.index("Napkins in blue linen")
+        < body.index("Napkins in sage linen")
+        < body.index("Finished jobs: 1")
+        < body.index("Away</a>")
+    )

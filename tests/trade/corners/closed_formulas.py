@@ -7,9 +7,12 @@ from types import SimpleNamespace
 def closed_marks(hem_1, hem_2, angle, turn, seam_allowance) -> SimpleNamespace:
     """The measures of a mitre [mm], under the names of MitreMarks; all in floats.
 
-    Source: derived by hand (design/corners.md). The creases run parallel to the edges, hem 1 and hem 2 inside, so the foot of
-    their crossing on edge 1 lies (hem 2 + hem 1·cos θ) ÷ sin θ from the corner. Folding a flap back keeps the place along the
-    edge, so a mark lies twice as far out as the foot. The mitre line leaves the edge at a slope of hem : foot, which gives
+    Source: derived by hand (design/corners.md). The creases run parallel to the edges, hem 1 and hem 2 inside, so the
+    foot of
+    their crossing on edge 1 lies (hem 2 + hem 1·cos θ) ÷ sin θ from the corner. Folding a flap back keeps the place
+    along the
+    edge, so a mark lies twice as far out as the foot. The mitre line leaves the edge at a slope of hem : foot, which
+    gives
     the raw marks, the corner's distance from the line, and where a parallel to it meets the edge.
     """
     hem_1, hem_2, turn, seam_allowance = map(float, (hem_1, hem_2, turn, seam_allowance))

@@ -61,7 +61,8 @@ def spots(count: int = 30, seed: int = 5) -> list[Point]:
 
 
 def under(stack: Stack, spot: Point) -> list[tuple[int, int, bool]]:
-    """What lies at a place of the table, the lowest first: the place in the flat cloth (to 1 µm) and which side is up."""
+    """What lies at a place of the table, the lowest first: the place in the flat cloth (to 1 µm) and which side is
+    up."""
     found = []
     for facet in stack.layers:
         if holds(facet.on_table, spot):

@@ -24,7 +24,9 @@ def test_patches_count_what_lies_there(way):
         assert [count for patch, count in found.patches if holds(patch, spot)] == ([layers] if layers else [])
     cloth = sum(area(facet.flat) for facet in stack.layers)
     assert sum(count * area(patch) for patch, count in found.patches) == pytest.approx(cloth)
-    assert sum(count * area(ring) for count, rings in found.shapes.items() for ring in rings) == pytest.approx(cloth, rel=1e-4)
+    assert sum(count * area(ring) for count, rings in found.shapes.items() for ring in rings) == pytest.approx(
+        cloth, rel=1e-4
+    )
 
 
 def test_thickness_is_layers_times_cloth():

@@ -1,4 +1,5 @@
-"""Where care pays: against independent uncertainty propagation, against the folding engine, and against the trade's experience."""
+"""Where care pays: against independent uncertainty propagation, against the folding engine, and against the trade's
+experience."""
 
 from dataclasses import fields
 from fractions import Fraction
@@ -22,7 +23,9 @@ ALIKE = dict.fromkeys(STEPS, 1.0)
 OUTCOMES = [each.name for each in fields(Outcome)]
 
 errors = st.builds(Errors, *[st.floats(-1.5, 1.5) for _ in fields(Errors)])
-corners = st.builds(Corner, st.integers(10, 40).map(float), st.integers(10, 40).map(float), st.integers(50, 140), st.just(8.0))
+corners = st.builds(
+    Corner, st.integers(10, 40).map(float), st.integers(10, 40).map(float), st.integers(50, 140), st.just(8.0)
+)
 
 
 def test_nothing_wrong_nothing_missed():
@@ -32,7 +35,8 @@ def test_nothing_wrong_nothing_missed():
 
 
 def test_the_first_turn_leaves_the_mitre_right():
-    """Common practice, no source: a first turn 2 mm too deep moves the finished edge 2 mm and leaves the mitre right."""
+    """Common practice, no source: a first turn 2 mm too deep moves the finished edge 2 mm and leaves the mitre
+    right."""
     outcome = made(SQUARE, Errors(turn_1=2.0))
     assert outcome.edge_1 == pytest.approx(2)
     for name in ("inner_across", "inner_along", "outer_across", "outer_along", "depth_1", "depth_2"):
@@ -62,7 +66,8 @@ def test_slopes_are_what_small_errors_do(corner, amounts):
 
 
 def test_against_uncertainties():
-    """A square corner with unequal hems, written out by hand in coordinates and propagated by the uncertainties library."""
+    """A square corner with unequal hems, written out by hand in coordinates and propagated by the uncertainties
+    library."""
     h1, h2, spread = 30.0, 12.0, {"turn": 1.0, "hem": 0.8, "marks": 0.5, "alignment": 0.6}
     corner = Corner(h1, h2, 90, 8.0)
     t1, t2 = ufloat(0, spread["turn"]), ufloat(0, spread["turn"])
@@ -91,13 +96,18 @@ def test_the_same_corner_folded_in_cloth(corner, wrong):
 
 
 def compare(corner, wrong):
-    """Cloth folded, marked, matched and stitched by the engine with the same errors: once each hem is turned over, the two
+    """Cloth folded, marked, matched and stitched by the engine with the same errors: once each hem is turned over, the
+    two
     sides of the seam miss each other, halfway along it, by what was worked out."""
     try:
         lines, outcome = mitre_lines(corner), made(corner, wrong)
     except CreasesMiss:
         return
-    reach = 3 * (distance((0, 0), lines.mark_1) + distance((0, 0), lines.mark_2) + corner.hem_1 + corner.hem_2) / corner.direction_2[1]
+    reach = (
+        3
+        * (distance((0, 0), lines.mark_1) + distance((0, 0), lines.mark_2) + corner.hem_1 + corner.hem_2)
+        / corner.direction_2[1]
+    )
     edges = [corner.parallel(1, wrong.turn_1), corner.parallel(2, wrong.turn_2)]
     depths = (wrong.turn_1 + corner.hem_1 + wrong.hem_1, wrong.turn_2 + corner.hem_2 + wrong.hem_2)
     creases = [corner.parallel(edge, depth) for edge, depth in zip((1, 2), depths)]
@@ -107,7 +117,9 @@ def compare(corner, wrong):
     target = onward(mark_1, corner.direction_1, wrong.alignment)
     halfway = ((mark_2[0] + target[0]) / 2, (mark_2[1] + target[1]) / 2)
     fold = Line(halfway, (mark_2[1] - target[1], target[0] - mark_2[0])).towards(target)
-    seam = Line.through(mark_1, crossing).towards(onward(mark_1, corner.direction_1, 1))  # the hem goes on away from the corner
+    seam = Line.through(mark_1, crossing).towards(
+        onward(mark_1, corner.direction_1, 1)
+    )  # the hem goes on away from the corner
     sewn = seam.shifted(wrong.stitch_inner).foot(mark_1), seam.shifted(wrong.stitch_outer).foot(crossing)
     turned = Stack.flat(corner.cloth(reach)).fold(edges[0]).fold(edges[1])
     opened = turned.fold(fold, over=False).stitch(*sewn).unfold()
@@ -121,7 +133,9 @@ def compare(corner, wrong):
     over = [opened.fold(crease) for crease in creases]
     ends = [[place for cloth, flat in side for place in stack.places(cloth, flat)] for side, stack in zip(sides, over)]
     assert all(distance(one[0], other) < 1e-6 for one in ends for other in one)
-    across, along = ((getattr(outcome, f"inner_{way}") + getattr(outcome, f"outer_{way}")) / 2 for way in ("across", "along"))
+    across, along = (
+        (getattr(outcome, f"inner_{way}") + getattr(outcome, f"outer_{way}")) / 2 for way in ("across", "along")
+    )
     assert distance(ends[0][0], ends[1][0]) == pytest.approx((across**2 + along**2) ** 0.5, abs=1e-6)
 
 
@@ -155,7 +169,13 @@ def test_with_equal_errors_the_second_fold_matters_most():
 @given(st.floats(0.5, 9), st.floats(0.5, 9))
 def test_sloping_numbers_follow_the_rules(x, y):
     a, step = Sloping(x, 1.0), 1e-6
-    for rule in (lambda v: v * y + 3 / v, lambda v: (v - y) / (v + y), lambda v: (v * v + y) ** 0.5, lambda v: abs(-v) - Fraction(1, 3) * v, lambda v: y - v):
+    for rule in (
+        lambda v: v * y + 3 / v,
+        lambda v: (v - y) / (v + y),
+        lambda v: (v * v + y) ** 0.5,
+        lambda v: abs(-v) - Fraction(1, 3) * v,
+        lambda v: y - v,
+    ):
         numeric = (float(rule(x + step)) - float(rule(x - step))) / (2 * step)
         assert slope_of(rule(a)) == pytest.approx(numeric, rel=1e-4, abs=1e-6)
         assert float(rule(a)) == pytest.approx(float(rule(x)))

@@ -41,7 +41,11 @@ def test_outline_of_parts_side_by_side(one, other):
     assert sum(float(area(ring)) for ring in rings) == pytest.approx(union, abs=1e-3)
 
 
-@given(shapes(), st.tuples(st.integers(-10, 70), st.integers(-10, 70)), st.tuples(st.integers(-10, 70), st.integers(-10, 70)))
+@given(
+    shapes(),
+    st.tuples(st.integers(-10, 70), st.integers(-10, 70)),
+    st.tuples(st.integers(-10, 70), st.integers(-10, 70)),
+)
 def test_part_of_a_line_inside(shape, start, end):
     if start == end:
         return

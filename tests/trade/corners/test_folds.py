@@ -4,14 +4,26 @@ import pytest
 from hypothesis import given, settings
 from shapely import unary_union
 from shapely.affinity import affine_transform
-from shapely.geometry import box
 from shapely.geometry import Polygon as Shape
+from shapely.geometry import box
 
 from calculators.trade.corners.checks import passings, tears
 from calculators.trade.corners.layers import cells, outline, seen_from_above
 from calculators.trade.corners.plane import Lay, Line
 from calculators.trade.corners.stack import NothingThere, Stack
-from tests.trade.corners.cloths import CLOTH, SIDE, WHOLE, as_shapely, cloth_area, folded, lines, places, shape, spots, under
+from tests.trade.corners.cloths import (
+    CLOTH,
+    SIDE,
+    WHOLE,
+    as_shapely,
+    cloth_area,
+    folded,
+    lines,
+    places,
+    shape,
+    spots,
+    under,
+)
 
 FEW = settings(max_examples=30)  # each example folds, cuts up and compares a whole cloth
 MIDDLE = Line((SIDE // 2, 0), (0, 1))
@@ -61,7 +73,14 @@ def test_the_outline_is_reflection_and_union(stack, line):
     ux, uy = dx / length, dy / length
     far = 10 * SIDE
     base = (x - far * ux, y - far * uy), (x + far * ux, y + far * uy)
-    left_half = Shape([base[0], base[1], (base[1][0] - far * uy, base[1][1] + far * ux), (base[0][0] - far * uy, base[0][1] + far * ux)])
+    left_half = Shape(
+        [
+            base[0],
+            base[1],
+            (base[1][0] - far * uy, base[1][1] + far * ux),
+            (base[0][0] - far * uy, base[0][1] + far * ux),
+        ]
+    )
     c, s = ux * ux - uy * uy, 2 * ux * uy
     right = affine_transform(before.difference(left_half), [c, s, s, -c, x - c * x - s * y, y - s * x + c * y])
     expected = unary_union([before.intersection(left_half), right])

@@ -1,7 +1,6 @@
 """Gauges: their lines where the mitre has them, and whole when cut into sheets."""
 
 import xml.etree.ElementTree as ET
-from fractions import Fraction as F
 
 import pytest
 
@@ -12,7 +11,9 @@ from calculators.values.measure import CENTIMETRES
 from tests.trade.corners.closed_formulas import closed_marks
 
 
-@pytest.mark.parametrize("hem_1, hem_2, angle", [(20.0, 20.0, 90.0), (50.0, 20.0, 90.0), (20.0, 15.0, 120.0), (15.0, 15.0, 60.0)])
+@pytest.mark.parametrize(
+    "hem_1, hem_2, angle", [(20.0, 20.0, 90.0), (50.0, 20.0, 90.0), (20.0, 15.0, 120.0), (15.0, 15.0, 60.0)]
+)
 def test_marks_and_trim_agree_with_the_closed_formulas(hem_1, hem_2, angle):
     gauge = mitre_gauge(Corner(hem_1, hem_2, angle), 5.0)
     closed = closed_marks(hem_1, hem_2, angle, 0, 5)
@@ -38,9 +39,15 @@ def test_a_large_gauge_is_cut_into_sheets_that_overlap(paper):
     across, up = (-(-(size - OVERLAP) // (of - OVERLAP)) for size, of in ((right - left, width), (high - low, height)))
     assert len(sheets) == across * up > 1
     for sheet in sheets:
-        bars = [(float(node.get("x2")) - float(node.get("x1"))) / PX for node in sheet.svg.iter("line") if node.get("class") == "check" and node.get("y1") == node.get("y2")]
+        bars = [
+            (float(node.get("x2")) - float(node.get("x1"))) / PX
+            for node in sheet.svg.iter("line")
+            if node.get("class") == "check" and node.get("y1") == node.get("y2")
+        ]
         assert bars == pytest.approx([100, 101.6], abs=0.01)
-        assert float(sheet.svg.get("viewBox").split()[2]) / PX == pytest.approx(float(sheet.svg.get("width").removesuffix("mm")), abs=0.01)
+        assert float(sheet.svg.get("viewBox").split()[2]) / PX == pytest.approx(
+            float(sheet.svg.get("width").removesuffix("mm")), abs=0.01
+        )
         assert len(ET.tostring(sheet.svg)) < 15_000
 
 
@@ -51,7 +58,11 @@ def test_sheets_are_joined_on_lines_that_lie_on_one_another(paper):
     left, right, *above = gauge_sheets(mitre_gauge(Corner(150.0, 90.0, 90.0), 6.0), paper, CENTIMETRES).pictures
     assert len(above) == 2
     ((on_left,), (on_right,)) = (
-        [float(node.get("x1")) / PX - EDGE for node in sheet.svg.iter("line") if node.get("class") == JOIN and node.get("x1") == node.get("x2")]
+        [
+            float(node.get("x1")) / PX - EDGE
+            for node in sheet.svg.iter("line")
+            if node.get("class") == JOIN and node.get("x1") == node.get("x2")
+        ]
         for sheet in (left, right)
     )
     assert on_left == pytest.approx(on_right + width - OVERLAP, abs=0.01)

@@ -29,7 +29,8 @@ def corners(least=30, most=150):
 
 @given(corners())
 def test_the_mitre_line_runs_straight_on_to_both_raw_edges(corner):
-    """Turn opened flat: raw mark, mark and crossing lie on one line, and the raw mark a turn's depth outside the edge."""
+    """Turn opened flat: raw mark, mark and crossing lie on one line, and the raw mark a turn's depth outside the
+    edge."""
     try:
         lines = mitre_lines(corner)
     except CreasesMiss:
@@ -61,13 +62,18 @@ def test_home_and_school_sewing():
     raw edges. The cut then meets the raw edge at 2.146 in (derived); *School Sewing* § 146, 1/8 in: 2.323 in."""
     for allowance, expected in ((Fraction(1, 4), 2.146), (Fraction(1, 8), 2.323)):
         corner = Corner(INCH, INCH, Fraction(90), INCH / 4)
-        step = next(each for each in folded_mitre(corner, Sewing(allowance * INCH, Fraction(2))) if each.name == "Cut the corner")
+        step = next(
+            each
+            for each in folded_mitre(corner, Sewing(allowance * INCH, Fraction(2)))
+            if each.name == "Cut the corner"
+        )
         raw_edge = [x for facet in step.stack.layers for x, y in facet.on_table if abs(y + corner.turn) < 1e-9]
         assert (min(raw_edge) + corner.turn) / INCH == pytest.approx(expected, abs=0.0005)
 
 
 def test_hemstitching_thread():
-    """*School Sewing*, § 115: draw the thread at twice the hem and the turn: hem 1 in, turn 1/4 in, 2 1/4 in from the edge.
+    """*School Sewing*, § 115: draw the thread at twice the hem and the turn: hem 1 in, turn 1/4 in, 2 1/4 in from the
+    edge.
     In the folded cloth that thread lies under the hem's inner edge."""
     corner = Corner(INCH, INCH, Fraction(90), INCH / 4)
     inner_edge = Lay.folded_over(corner.crease(1)).place((50, 0))[1]
@@ -127,7 +133,9 @@ def test_layers_added_up():
     allowance = hem + turn
     folded_tip = 2 * (hem + turn)  # both edges' turns lie crosswise in the corner that is folded in
     assert thickest(mitre_with_turn_folded(SQUARE, SEWING)) == body + hem + turn + allowance
-    assert thickest(mitre_with_turn_folded(SQUARE, replace(SEWING, trimming="left whole"))) == body + folded_tip + 2 * (hem + turn)
+    assert thickest(mitre_with_turn_folded(SQUARE, replace(SEWING, trimming="left whole"))) == body + folded_tip + 2 * (
+        hem + turn
+    )
     assert thickest(mitre_with_turn_folded(single, point_snipped)) == body + hem + hem
     assert thickest(mitre_with_turn_folded(single, point_squashed)) == body + hem + 2 * hem
 

@@ -1,4 +1,5 @@
-"""A mitre's measures against closed formulas, and against reflections done independently, with shapely, on polygons really folded."""
+"""A mitre's measures against closed formulas, and against reflections done independently, with shapely, on polygons
+really folded."""
 
 from fractions import Fraction as F
 from math import cos, hypot, isclose, radians, sin, sqrt, tan
@@ -38,7 +39,9 @@ class Corner:
         self.edge_1 = LineString([(0, 0), (FAR, 0)])
         self.edge_2 = LineString([(0, 0), (FAR * self.direction[0], FAR * self.direction[1])])
         self.crease_1 = LineString([(-FAR, 0), (FAR, 0)]).offset_curve(float(hem_1))
-        through_2 = LineString([(-FAR * self.direction[0], -FAR * self.direction[1]), (FAR * self.direction[0], FAR * self.direction[1])])
+        through_2 = LineString(
+            [(-FAR * self.direction[0], -FAR * self.direction[1]), (FAR * self.direction[0], FAR * self.direction[1])]
+        )
         self.crease_2 = through_2.offset_curve(-float(hem_2))
         self.crossing = self.crease_1.intersection(self.crease_2)
         self.inner = Point(2 * self.crossing.x, 2 * self.crossing.y)
@@ -54,10 +57,28 @@ def made(hem_1, hem_2, angle, turn=F(0), allowance=F(0)):
         assume(False)
 
 
-NAMES = ("foot_1", "foot_2", "mark_1", "mark_2", "half_line", "to_line_1", "to_line_2", "raw_mark_1", "raw_mark_2", "trim_1", "trim_2")
+NAMES = (
+    "foot_1",
+    "foot_2",
+    "mark_1",
+    "mark_2",
+    "half_line",
+    "to_line_1",
+    "to_line_2",
+    "raw_mark_1",
+    "raw_mark_2",
+    "trim_1",
+    "trim_2",
+)
 
 
-@given(HEMS, HEMS, st.just(F(90)) | ANGLES, st.fractions(min_value=0, max_value=15, max_denominator=8), st.fractions(min_value=0, max_value=10, max_denominator=8))
+@given(
+    HEMS,
+    HEMS,
+    st.just(F(90)) | ANGLES,
+    st.fractions(min_value=0, max_value=15, max_denominator=8),
+    st.fractions(min_value=0, max_value=10, max_denominator=8),
+)
 def test_every_measure_agrees_with_its_closed_formula(hem_1, hem_2, angle, turn, allowance):
     closed = closed_marks(hem_1, hem_2, angle, turn, allowance)
     if min(closed.foot_1, closed.foot_2) <= 0:
@@ -99,13 +120,16 @@ def test_both_halves_of_the_line_are_equal_and_become_one_seam_when_folded(hem_1
 
 @given(HEMS, HEMS, ANGLES)
 def test_the_folded_hems_meet_along_the_mitre_and_nowhere_overlap(hem_1, hem_2, angle):
-    """Cut along the stitched line, fold each flap back along its crease: the two flaps touch along C–D only, and cover the hem."""
+    """Cut along the stitched line, fold each flap back along its crease: the two flaps touch along C–D only, and cover
+    the hem."""
     marks, corner = made(hem_1, hem_2, angle), Corner(hem_1, hem_2, angle)
     crossing, mark_1, mark_2 = corner.crossing, Point(float(marks.mark_1), 0), corner.on_edge_2(marks.mark_2)
     long = 40 * max(float(hem_1), float(hem_2)) + float(marks.mark_1) + float(marks.mark_2)
     flap_1 = Polygon([mark_1, crossing, (crossing.x + long, crossing.y), (mark_1.x + long, 0)])
     away = (corner.direction[0] * long, corner.direction[1] * long)
-    flap_2 = Polygon([mark_2, crossing, (crossing.x + away[0], crossing.y + away[1]), (mark_2.x + away[0], mark_2.y + away[1])])
+    flap_2 = Polygon(
+        [mark_2, crossing, (crossing.x + away[0], crossing.y + away[1]), (mark_2.x + away[0], mark_2.y + away[1])]
+    )
     folded_1, folded_2 = reflected(flap_1, *corner.crease_1.coords), reflected(flap_2, *corner.crease_2.coords)
     assert folded_1.intersection(folded_2).area < 1e-6 * (flap_1.area + flap_2.area)
     meeting = folded_1.boundary.buffer(1e-4).intersection(folded_2.boundary.buffer(1e-4))
@@ -115,9 +139,14 @@ def test_the_folded_hems_meet_along_the_mitre_and_nowhere_overlap(hem_1, hem_2, 
 @given(HEMS, HEMS, ANGLES)
 def test_from_the_corner_straight_to_the_line(hem_1, hem_2, angle):
     marks, corner = made(hem_1, hem_2, angle), Corner(hem_1, hem_2, angle)
-    for mark, shown in ((Point(float(marks.mark_1), 0), marks.to_line_1), (corner.on_edge_2(marks.mark_2), marks.to_line_2)):
+    for mark, shown in (
+        (Point(float(marks.mark_1), 0), marks.to_line_1),
+        (corner.on_edge_2(marks.mark_2), marks.to_line_2),
+    ):
         ahead = (corner.crossing.x - mark.x, corner.crossing.y - mark.y)
-        line = LineString([(mark.x - 50 * ahead[0], mark.y - 50 * ahead[1]), (mark.x + 50 * ahead[0], mark.y + 50 * ahead[1])])
+        line = LineString(
+            [(mark.x - 50 * ahead[0], mark.y - 50 * ahead[1]), (mark.x + 50 * ahead[0], mark.y + 50 * ahead[1])]
+        )
         assert line.distance(Point(0, 0)) == pytest.approx(shown, rel=1e-6)
 
 
@@ -131,7 +160,9 @@ def test_the_trim_runs_parallel_to_the_line_at_the_allowance(hem_1, hem_2, angle
     ):
         ahead = (corner.crossing.x - mark.x, corner.crossing.y - mark.y)
         length = hypot(*ahead)
-        line = LineString([(mark.x - 60 * ahead[0], mark.y - 60 * ahead[1]), (mark.x + 60 * ahead[0], mark.y + 60 * ahead[1])])
+        line = LineString(
+            [(mark.x - 60 * ahead[0], mark.y - 60 * ahead[1]), (mark.x + 60 * ahead[0], mark.y + 60 * ahead[1])]
+        )
         sides = (line.offset_curve(float(allowance)), line.offset_curve(-float(allowance)))
         outside = min(sides, key=lambda each: each.distance(Point(0, 0)))
         meeting = outside.intersection(edge)
@@ -143,10 +174,18 @@ def test_the_trim_runs_parallel_to_the_line_at_the_allowance(hem_1, hem_2, angle
 def test_raw_marks_are_where_the_line_meets_the_raw_edge_once_the_turn_is_opened(hem_1, hem_2, angle, turn):
     marks, corner = made(hem_1, hem_2, angle, turn=turn), Corner(hem_1, hem_2, angle)
     raw_1 = LineString([(-FAR, -float(turn)), (FAR, -float(turn))])
-    through_2 = LineString([(-FAR * corner.direction[0], -FAR * corner.direction[1]), (FAR * corner.direction[0], FAR * corner.direction[1])])
+    through_2 = LineString(
+        [
+            (-FAR * corner.direction[0], -FAR * corner.direction[1]),
+            (FAR * corner.direction[0], FAR * corner.direction[1]),
+        ]
+    )
     raw_2 = through_2.offset_curve(float(turn)) if turn else through_2
     raw_corner = raw_1.intersection(raw_2)
-    for mark, raw, shown in ((Point(float(marks.mark_1), 0), raw_1, marks.raw_mark_1), (corner.on_edge_2(marks.mark_2), raw_2, marks.raw_mark_2)):
+    for mark, raw, shown in (
+        (Point(float(marks.mark_1), 0), raw_1, marks.raw_mark_1),
+        (corner.on_edge_2(marks.mark_2), raw_2, marks.raw_mark_2),
+    ):
         back = (mark.x - corner.crossing.x, mark.y - corner.crossing.y)
         line = LineString([corner.crossing, (corner.crossing.x + 60 * back[0], corner.crossing.y + 60 * back[1])])
         meeting = nearest_points(line, raw)[0]
@@ -158,8 +197,14 @@ def test_raw_marks_are_where_the_line_meets_the_raw_edge_once_the_turn_is_opened
 def test_at_a_square_corner_marks_are_exact_and_the_halves_make_one_line(hem_1, hem_2):
     marks = mitre_marks(hem_1, hem_2, F(90), F(10), F(0))
     assert (marks.mark_1, marks.mark_2) == (2 * hem_2, 2 * hem_1)
-    assert marks.raw_mark_1 == 2 * hem_2 + hem_2 * 10 / hem_1 + 10 and marks.raw_mark_2 == 2 * hem_1 + hem_1 * 10 / hem_2 + 10
-    assert all(isinstance(getattr(marks, name), F) for name in ("foot_1", "foot_2", "mark_1", "mark_2", "raw_mark_1", "raw_mark_2"))
+    assert (
+        marks.raw_mark_1 == 2 * hem_2 + hem_2 * 10 / hem_1 + 10
+        and marks.raw_mark_2 == 2 * hem_1 + hem_1 * 10 / hem_2 + 10
+    )
+    assert all(
+        isinstance(getattr(marks, name), F)
+        for name in ("foot_1", "foot_2", "mark_1", "mark_2", "raw_mark_1", "raw_mark_2")
+    )
     assert 2 * marks.half_line == pytest.approx(hypot(marks.mark_1, marks.mark_2))
     assert marks.mark_1 * marks.mark_2 / 2 == 2 * hem_1 * hem_2  # the corner that is cut off, folded
 
@@ -173,8 +218,21 @@ def test_equal_hems_mark_twice_the_hem_over_the_tangent_of_half_the_angle(hem, a
 
 @given(HEMS, HEMS, ANGLES, st.integers(2, 5))
 def test_a_corner_twice_as_large_has_marks_twice_as_far(hem_1, hem_2, angle, times):
-    small, large = made(hem_1, hem_2, angle, F(5), F(2)), made(times * hem_1, times * hem_2, angle, F(5 * times), F(2 * times))
-    for name in ("mark_1", "mark_2", "half_line", "raw_mark_1", "raw_mark_2", "trim_1", "trim_2", "to_line_1", "to_line_2"):
+    small, large = (
+        made(hem_1, hem_2, angle, F(5), F(2)),
+        made(times * hem_1, times * hem_2, angle, F(5 * times), F(2 * times)),
+    )
+    for name in (
+        "mark_1",
+        "mark_2",
+        "half_line",
+        "raw_mark_1",
+        "raw_mark_2",
+        "trim_1",
+        "trim_2",
+        "to_line_1",
+        "to_line_2",
+    ):
         assert float(getattr(large, name)) == pytest.approx(times * float(getattr(small, name)))
 
 
@@ -195,7 +253,8 @@ def test_common_values_of_the_trade():
 
 @pytest.mark.parametrize(("allowance", "inches"), [(F(1, 4), 2.146), (F(1, 8), 2.323)])
 def test_where_the_cut_meets_the_raw_edge(allowance, inches):
-    """Sources: Home and School Sewing, ch. XV (turn 1/4 in, crease 1 in further, cut 1/4 in outside); School Sewing, § 146
+    """Sources: Home and School Sewing, ch. XV (turn 1/4 in, crease 1 in further, cut 1/4 in outside); School Sewing, §
+    146
     (1/8 in). Derived there from: 2·1 1/4 in − allowance·√2 along the raw edge."""
     marks = mitre_marks(INCH, INCH, F(90), INCH / 4, allowance * INCH)
     met = float(marks.raw_mark_1) - (float(marks.mark_1) - marks.trim_1)

@@ -57,7 +57,9 @@ def test_applied_borders(width, angle, allowance, inner_turn, clearance):
 
 def test_a_border_at_a_very_open_corner():
     """Once no cloth was found to hold here: the place was looked for beyond the strips' ends."""
-    cloth_can_do_it(applied_border(Corner(Fraction(8), Fraction(8), Fraction(138), Fraction(3)), Fraction(2), None, Fraction(1)))
+    cloth_can_do_it(
+        applied_border(Corner(Fraction(8), Fraction(8), Fraction(138), Fraction(3)), Fraction(2), None, Fraction(1))
+    )
 
 
 @FEW
@@ -119,7 +121,9 @@ def test_the_binding_takes_no_more_strip_than_edge():
 
 
 def test_the_border_shows_its_right_side_on_the_right_side():
-    finished = applied_border(Corner(Fraction(30), Fraction(30), turn=Fraction(8)), Fraction(6), Fraction(2), Fraction(2))[-1]
+    finished = applied_border(
+        Corner(Fraction(30), Fraction(30), turn=Fraction(8)), Fraction(6), Fraction(2), Fraction(2)
+    )[-1]
     assert finished.from_below
     seen = seen_from_above(finished.stack.turned_over().in_floats())
     assert {each.facet.cloth.name for each in seen} == {"strip 1", "strip 2", "piece"}

@@ -12,8 +12,8 @@ from calculators.catalogue import calculator_named
 from calculators.faces.page.plain import plain_answer
 from calculators.trade.corners.mitre_lines import CreasesMiss
 from calculators.trade.corners.mitre_marks import mitre_marks
-from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from calculators.trade.corners.ruler_gauge import layings, mark_found, nearest, off, ways
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 
 HEMS = st.fractions(min_value=5, max_value=80, max_denominator=32)
 ANGLES = st.just(F(90)) | st.fractions(min_value=40, max_value=140, max_denominator=8)
@@ -29,12 +29,15 @@ def made(hem_1, hem_2, angle):
 
 def corner_seen_from(marks, edge):
     """The mark's own edge laid along the x axis: where the crossing is, and how far along the mark should be."""
-    foot, hem, mark = (marks.foot_1, marks.hem_1, marks.mark_1) if edge == 1 else (marks.foot_2, marks.hem_2, marks.mark_2)
+    foot, hem, mark = (
+        (marks.foot_1, marks.hem_1, marks.mark_1) if edge == 1 else (marks.foot_2, marks.hem_2, marks.mark_2)
+    )
     return (float(foot), float(hem)), float(mark)
 
 
 def nearest_place(distance_from, wanted, start, way):
-    """The place along the edge, nearest to start, from which a measured distance is as wanted: tried step by step, then halved."""
+    """The place along the edge, nearest to start, from which a measured distance is as wanted: tried step by step, then
+    halved."""
     step, tried = 0.02, start
     while (distance_from(tried) - wanted) * (distance_from(tried + way * step) - wanted) > 0:
         tried += way * step
@@ -129,7 +132,8 @@ def test_one_laying_a_corner_where_the_line_is_straight():
 
 
 def test_the_trade_s_own_gauge():
-    """Common practice, no source: a 2.5 cm hem has its marks about 3.5 cm from the crossing; on a ruler in mm they are then 0.5 mm short."""
+    """Common practice, no source: a 2.5 cm hem has its marks about 3.5 cm from the crossing; on a ruler in mm they are
+    then 0.5 mm short."""
     answer = plain_answer(calculator_named("gauge-finder"), Asking({"hem_1": "2.5 cm", "hem_2": "2.5 cm"}))
     row = next(row for row in answer["results"]["ways"] if row["way"].startswith("Crossing"))
     assert row["on_cm"] == 35

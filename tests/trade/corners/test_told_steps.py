@@ -5,9 +5,9 @@ from itertools import product
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.catalogue import calculator_named
 from calculators.asking.corner_questions import FIELDS, WITHOUT
 from calculators.asking.declaration import AskAgain
+from calculators.catalogue import calculator_named
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.edge_stitching import edge_stitched
@@ -31,16 +31,22 @@ def test_only_a_square_corner_is_told_to_be_square(way, angle):
 
 @pytest.mark.parametrize(("hems", "angle"), product(((20.0, 20.0), (25.0, 20.0)), (90.0, 120.0)))
 def test_the_needle_stops_where_the_row_is_as_far_from_the_next_inner_edge(hems, angle):
-    """In the mitre seam with equal hems; with unequal ones the distance holds and the seam lies beside it, as the rule says."""
+    """In the mitre seam with equal hems; with unequal ones the distance holds and the seam lies beside it, as the rule
+    says."""
     away, corner = 2.0, Corner(*hems, angle, 5.0)
     stitched = edge_stitched(Stack.flat(corner.cloth(200)), corner, *(2 * hem - away for hem in hems))
-    (stop,) = set.intersection(*({end for thread in seam.threads for end in (thread.start, thread.end)} for seam in stitched.seams))
+    (stop,) = set.intersection(
+        *({end for thread in seam.threads for end in (thread.start, thread.end)} for seam in stitched.seams)
+    )
     for edge, hem in ((1, hems[0]), (2, hems[1])):
         assert abs(_apart(corner.parallel(edge, 2 * hem), stop) - away) < 1e-6
     inner = corner.at(2 * hems[0], 2 * hems[1])
     off_the_seam = _apart(Line.through(mitre_lines(corner).crossing, inner), stop)
     assert (off_the_seam < 1e-6) == (hems[0] == hems[1])
-    assert "in the mitre seam" in brief("needle-stop") and "Where the hems are unequal, go by that distance" in rule("needle-stop").said
+    assert (
+        "in the mitre seam" in brief("needle-stop")
+        and "Where the hems are unequal, go by that distance" in rule("needle-stop").said
+    )
 
 
 def _apart(line: Line, place) -> float:
@@ -49,13 +55,16 @@ def _apart(line: Line, place) -> float:
 
 @pytest.mark.parametrize("way", CONSTRUCTIONS)
 def test_a_blank_that_changes_nothing_says_so(way):
-    """Of the measures in the asked sentence, those that leave every step, drawing and result as it was are just the ones that are named."""
+    """Of the measures in the asked sentence, those that leave every step, drawing and result as it was are just the
+    ones that are named."""
     asked = {"way": way, "hem_1": "3 cm", "hem_2": "3 cm", "turn": "1 cm"}
     other = {"hem_1": "3.5 cm", "hem_2": "3.5 cm", "turn": "0.8 cm", "angle": "100"}
     plain = _made(asked)
     idle = tuple(name for name, text in other.items() if _made(asked | {name: text}) == plain)
     assert idle == WITHOUT.get(way, ())
-    notes = " ".join(phrase.filled(Asking({}).ruler, CORNER_STEPS.kinds) for phrase in answer(CORNER_STEPS, Asking(asked)).notes)
+    notes = " ".join(
+        phrase.filled(Asking({}).ruler, CORNER_STEPS.kinds) for phrase in answer(CORNER_STEPS, Asking(asked)).notes
+    )
     assert all(f"“{FIELDS[name].label}”" in notes for name in idle) and ("changes nothing" in notes) == bool(idle)
 
 

@@ -31,9 +31,13 @@ def most_value(task: Task) -> int:
             for taken in _shares(have):
                 rest = tuple(h - t for h, t in zip(have, taken))
                 if direction == "across":
-                    value = region(width, cut, taken, stages - 1, other) + region(width, length - cut, rest, stages, direction)
+                    value = region(width, cut, taken, stages - 1, other) + region(
+                        width, length - cut, rest, stages, direction
+                    )
                 else:
-                    value = region(cut, length, taken, stages - 1, other) + region(width - cut, length, rest, stages, direction)
+                    value = region(cut, length, taken, stages - 1, other) + region(
+                        width - cut, length, rest, stages, direction
+                    )
                 best = max(best, value)
         return best
 

@@ -1,6 +1,8 @@
-"""Lay plans around flaws and with a repeat by trying every cut on a small grid: slow, and sharing nothing with the solvers.
+"""Lay plans around flaws and with a repeat by trying every cut on a small grid: slow, and sharing nothing with the
+solvers.
 
-Places are whole numbers; a piece is as large as it is with its gap, on a cloth larger by one gap, and only what lies under the piece itself must
+Places are whole numbers; a piece is as large as it is with its gap, on a cloth larger by one gap, and only what lies
+under the piece itself must
 be sound. Of every part, all the counts of pieces are kept that it can give, but for those that are fewer of each.
 """
 
@@ -12,7 +14,8 @@ OTHER = {"across": "along", "along": "across"}
 
 @dataclass(frozen=True)
 class Size:
-    """A piece wanted: width and length without the gap, how many, whether it may turn or must match, and what it counts."""
+    """A piece wanted: width and length without the gap, how many, whether it may turn or must match, and what it
+    counts."""
 
     width: int
     length: int
@@ -24,7 +27,8 @@ class Size:
 
 @dataclass(frozen=True)
 class Ground:
-    """A cloth. flaws: x from, x to, y from, y to. repeat: distance and first start across, then along; distance 0 where there is none."""
+    """A cloth. flaws: x from, x to, y from, y to. repeat: distance and first start across, then along; distance 0 where
+    there is none."""
 
     width: int
     length: int
@@ -41,7 +45,9 @@ def most_value(ground: Ground, sizes: tuple[Size, ...], strips: str) -> int:
         across, first_across, along, first_along = ground.repeat
         if size.matched and (across and (x - first_across) % across or along and (y - first_along) % along):
             return False
-        return not any(left < x + width and x < right and low < y + length and y < high for left, right, low, high in ground.flaws)
+        return not any(
+            left < x + width and x < right and low < y + length and y < high for left, right, low, high in ground.flaws
+        )
 
     def single(x: int, y: int, width: int, length: int, trimmed_once: bool):
         for number, size in enumerate(sizes):
@@ -53,7 +59,11 @@ def most_value(ground: Ground, sizes: tuple[Size, ...], strips: str) -> int:
                     yield tuple(int(each == number) for each in range(len(sizes)))
 
     def both(one, other):
-        return {tuple(min(a + b, size.count) for a, b, size in zip(first, second, sizes)) for first in one for second in other}
+        return {
+            tuple(min(a + b, size.count) for a, b, size in zip(first, second, sizes))
+            for first in one
+            for second in other
+        }
 
     @cache
     def region(x: int, y: int, width: int, length: int, stages: int, direction: str):
@@ -62,9 +72,15 @@ def most_value(ground: Ground, sizes: tuple[Size, ...], strips: str) -> int:
         found = set(region(x, y, width, length, stages - 1, OTHER[direction]))
         for cut in range(1, length if direction == "across" else width):
             if direction == "across":
-                found |= both(region(x, y, width, cut, stages - 1, "along"), region(x, y + cut, width, length - cut, stages, direction))
+                found |= both(
+                    region(x, y, width, cut, stages - 1, "along"),
+                    region(x, y + cut, width, length - cut, stages, direction),
+                )
             else:
-                found |= both(region(x, y, cut, length, stages - 1, "across"), region(x + cut, y, width - cut, length, stages, direction))
+                found |= both(
+                    region(x, y, cut, length, stages - 1, "across"),
+                    region(x + cut, y, width - cut, length, stages, direction),
+                )
         return best(found)
 
     @cache
@@ -77,10 +93,14 @@ def most_value(ground: Ground, sizes: tuple[Size, ...], strips: str) -> int:
         return best(found)
 
     whole = (0, 0, ground.width + gap, ground.length + gap)
-    given = {"free": lambda: free(*whole), "sections": lambda: region(*whole, 3, "across")}.get(strips, lambda: region(*whole, 2, strips))()
+    given = {"free": lambda: free(*whole), "sections": lambda: region(*whole, 3, "across")}.get(
+        strips, lambda: region(*whole, 2, strips)
+    )()
     return max(sum(count * size.value for count, size in zip(counts, sizes)) for counts in given)
 
 
 def best(found):
     """Those counts that no other holds all of."""
-    return frozenset(one for one in found if not any(one != other and all(a <= b for a, b in zip(one, other)) for other in found))
+    return frozenset(
+        one for one in found if not any(one != other and all(a <= b for a, b in zip(one, other)) for other in found)
+    )

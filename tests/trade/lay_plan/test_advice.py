@@ -1,4 +1,5 @@
-"""Nothing is to be bought while one change to the cutting, or turning, would fit the order; and a change that is advised does."""
+"""Nothing is to be bought while one change to the cutting, or turning, would fit the order; and a change that is
+advised does."""
 
 from dataclasses import replace
 from fractions import Fraction as F
@@ -41,24 +42,44 @@ def fits(order):
 def single_changes(order):
     """Every other way, every piece turned by itself, and all of them: written down apart from the code that advises."""
     for way in WAYS:
-        yield replace(order, rules=replace(order.rules, strips=way, aim="most" if order.rules.aim == "shortest" else order.rules.aim))
+        yield replace(
+            order,
+            rules=replace(order.rules, strips=way, aim="most" if order.rules.aim == "shortest" else order.rules.aim),
+        )
     for turned in (*({number} for number in range(len(order.pieces))), set(range(len(order.pieces)))):
-        yield replace(order, pieces=tuple(replace(piece, may_turn=piece.may_turn or number in turned and not piece.matched) for number, piece in enumerate(order.pieces)))
+        yield replace(
+            order,
+            pieces=tuple(
+                replace(piece, may_turn=piece.may_turn or number in turned and not piece.matched)
+                for number, piece in enumerate(order.pieces)
+            ),
+        )
 
 
 SIZES = st.integers(2, 8).map(lambda n: F(n * 100))
-PIECES = st.lists(st.builds(Wanted, st.sampled_from("abc"), SIZES, SIZES, st.integers(1, 3), st.sampled_from([False, False, True])), min_size=1, max_size=3)
-FLAWS = st.lists(st.builds(Flaw, st.integers(0, 700).map(F), st.integers(0, 500).map(F), st.just(F(35)), st.just(F(35))), max_size=1)
+PIECES = st.lists(
+    st.builds(Wanted, st.sampled_from("abc"), SIZES, SIZES, st.integers(1, 3), st.sampled_from([False, False, True])),
+    min_size=1,
+    max_size=3,
+)
+FLAWS = st.lists(
+    st.builds(Flaw, st.integers(0, 700).map(F), st.integers(0, 500).map(F), st.just(F(35)), st.just(F(35))), max_size=1
+)
 
 
 @settings(max_examples=150, deadline=None)
 @given(
-    st.integers(6, 12), st.integers(6, 18), PIECES, st.sampled_from(WAYS), st.sampled_from(["most", "most", "shelf", "shortest"]),
+    st.integers(6, 12), st.integers(6, 18), PIECES, st.sampled_from(WAYS),
+    st.sampled_from(["most", "most", "shelf", "shortest"]),
     st.sampled_from([1, 1, 2]), FLAWS, st.sampled_from([False, False, True]),
 )  # fmt: skip
 def test_nothing_is_bought_while_one_change_would_do(width, length, pieces, way, aim, copies, flaws, one_way):
     way = "across" if aim == "shortest" else way
-    order = Order((Cloth("c", F(width * 100), F(length * 100), copies, one_way, flaws=tuple(flaws)),), tuple(pieces), Rules(aim=aim, strips=way))
+    order = Order(
+        (Cloth("c", F(width * 100), F(length * 100), copies, one_way, flaws=tuple(flaws)),),
+        tuple(pieces),
+        Rules(aim=aim, strips=way),
+    )
     try:
         best, advice = advice_for(order)
     except CannotPlan:
@@ -74,13 +95,18 @@ def test_nothing_is_bought_while_one_change_would_do(width, length, pieces, way,
         assert not any(each.kind == "more cloth" for each in advice.what_ifs)
 
 
-NAPKINS = (Wanted("Napkin", F(400), F(400), 10), Wanted("Placemat", F(350), F(480), 6), Wanted("Runner", F(420), F(1500), 1))
+NAPKINS = (
+    Wanted("Napkin", F(400), F(400), 10),
+    Wanted("Placemat", F(350), F(480), 6),
+    Wanted("Runner", F(420), F(1500), 1),
+)
 LOSSES = {"selvedge": F(15), "end_loss": F(10), "skew": F(20)}
 
 
 @pytest.mark.parametrize("aim", ["most", "shelf", "shortest"])
 def test_strips_along_the_cloth_take_the_order_that_strips_across_do_not(aim):
-    """Strips of 40, 42 and 40 cm: five napkins and two placemats beside them in each outer one, the runner and two placemats in the middle."""
+    """Strips of 40, 42 and 40 cm: five napkins and two placemats beside them in each outer one, the runner and two
+    placemats in the middle."""
     best, advice = advice_for(Order((Cloth("Linen", F(1400), F(3000)),), NAPKINS, Rules(aim=aim, **LOSSES)))
     assert advice.change.strips == "along" and advice.change.order.rules.aim == ("most" if aim == "shortest" else aim)
     assert planned(advice.change.order).made == (10, 6, 1)
@@ -88,13 +114,21 @@ def test_strips_along_the_cloth_take_the_order_that_strips_across_do_not(aim):
 
 def test_the_one_piece_that_must_turn_is_named():
     """100 × 60 cm: two of 60 × 30 lie across it only when turned."""
-    pieces = (Wanted("Square", F(300), F(300), 2), Wanted("Band", F(1000), F(300), 1), Wanted("Towel", F(300), F(400), 1))
+    pieces = (
+        Wanted("Square", F(300), F(300), 2),
+        Wanted("Band", F(1000), F(300), 1),
+        Wanted("Towel", F(300), F(400), 1),
+    )
     _, advice = advice_for(Order((Cloth("Linen", F(1000), F(600)),), pieces, Rules()))
     assert advice.change.turned == (2,) and not advice.change.strips
 
 
 def test_on_one_way_cloth_nothing_is_advised_to_turn():
-    pieces = (Wanted("Square", F(300), F(300), 2), Wanted("Band", F(1000), F(300), 1), Wanted("Towel", F(300), F(400), 1))
+    pieces = (
+        Wanted("Square", F(300), F(300), 2),
+        Wanted("Band", F(1000), F(300), 1),
+        Wanted("Towel", F(300), F(400), 1),
+    )
     _, advice = advice_for(Order((Cloth("Velvet", F(1000), F(600), one_way=True),), pieces, Rules()))
     assert advice.change is None and advice.rest
 

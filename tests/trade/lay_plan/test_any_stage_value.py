@@ -18,7 +18,7 @@ def test_proven_plans_are_best(task):
     for progress in any_stage_value.solve(task):
         assert progress.plan is None or progress.bound is None or progress.result <= progress.bound
     assert progress.finished and progress.proven
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     assert most_value(task) == progress.result == progress.plan.value
 
 
@@ -28,5 +28,5 @@ def test_a_cloth_too_fine_for_the_tables_is_planned_in_two_stages_with_an_honest
     task = replace(task, length=min(task.length, 5), width=min(task.width, 5))
     monkeypatch.setattr(any_stage_value, "MOST_POSITIONS", 0)
     *_, last = any_stage_value.solve(task)
-    assert last.finished and [] == faults(last.plan)
+    assert last.finished and faults(last.plan) == []
     assert last.result == last.plan.value <= most_value(task) <= last.bound

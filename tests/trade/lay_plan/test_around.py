@@ -1,4 +1,5 @@
-"""Plans around flaws and with a repeat: no plan is missed that trying everything finds, and nothing that fits by construction is lost."""
+"""Plans around flaws and with a repeat: no plan is missed that trying everything finds, and nothing that fits by
+construction is lost."""
 
 from dataclasses import replace
 
@@ -56,7 +57,9 @@ def test_no_shorter_cloth_than_found_takes_the_whole_order():
         if best is None:
             continue
         everything = sum(size.value * size.count for size in sizes)
-        assert best.proven and most_value(replace(ground, length=int(best.result / 10)), sizes, "across") == everything, seed
+        assert (
+            best.proven and most_value(replace(ground, length=int(best.result / 10)), sizes, "across") == everything
+        ), seed
         assert most_value(replace(ground, length=int(best.result / 10) - 1), sizes, "across") < everything, seed
 
 

@@ -15,14 +15,16 @@ TASK = Task(100, 100, (NAPKIN, RUNNER))
 
 def sound() -> Plan:
     """Two strips: two napkins and an offcut, then a runner turned."""
-    first = Part(0, 0, 100, 40, "along", (Part(0, 0, 40, 40, piece=0), Part(40, 0, 40, 40, piece=0), Part(80, 0, 20, 40)))
+    first = Part(
+        0, 0, 100, 40, "along", (Part(0, 0, 40, 40, piece=0), Part(40, 0, 40, 40, piece=0), Part(80, 0, 20, 40))
+    )
     second = Part(0, 40, 100, 30, "along", (Part(0, 40, 90, 30, piece=1, turned=True), Part(90, 40, 10, 30)))
     return Plan(TASK, Part(0, 0, 100, 100, "across", (first, second, Part(0, 70, 100, 30))))
 
 
 def test_a_sound_plan_has_no_faults():
-    assert [] == faults(sound())
-    assert {0: 2, 1: 1} == sound().counts()
+    assert faults(sound()) == []
+    assert sound().counts() == {0: 2, 1: 1}
 
 
 def strips(plan: Plan, *changed: Part) -> Plan:
@@ -41,7 +43,11 @@ BROKEN = {
         "larger",
     ),
     "a piece trimmed twice": (
-        strips(sound(), FIRST, replace(SECOND, length=60, parts=(Part(0, 40, 100, 60, piece=0),)), ),
+        strips(
+            sound(),
+            FIRST,
+            replace(SECOND, length=60, parts=(Part(0, 40, 100, 60, piece=0),)),
+        ),
         "one trimming",
     ),
     "too many napkins": (
@@ -81,5 +87,5 @@ def test_a_pinwheel_never_comes_apart():
 def test_stages_are_counted_from_the_first_direction():
     """Two pieces side by side need one stage along, two when the first stage must run across."""
     pair = [(0, 1, 0, 1), (1, 2, 0, 1)]
-    assert 1 == stages_needed(pair, "along")
-    assert 2 == stages_needed(pair, "across")
+    assert stages_needed(pair, "along") == 1
+    assert stages_needed(pair, "across") == 2

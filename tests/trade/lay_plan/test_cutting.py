@@ -14,14 +14,19 @@ from calculators.trade.lay_plan.planning import plan_order
 
 
 def carried_out(lay):
-    """Every rectangle in hand once all cuts are made; fails when a cut does not run from edge to edge of one in hand."""
+    """Every rectangle in hand once all cuts are made; fails when a cut does not run from edge to edge of one in
+    hand."""
     in_hand = {Box(F(0), F(0), lay.cloth.width, lay.length)}
     boxes = dict(enumerate((lay.extent(part) for part in lay.strips if holds_pieces(part)), start=1))
     for cut in cuts(lay):
         for number in range(cut.first, cut.last + 1):
             part = cut.part
             if number > cut.first:
-                part = replace(part, x=part.x + boxes[number].x - boxes[cut.first].x, y=part.y + boxes[number].y - boxes[cut.first].y)
+                part = replace(
+                    part,
+                    x=part.x + boxes[number].x - boxes[cut.first].x,
+                    y=part.y + boxes[number].y - boxes[cut.first].y,
+                )
             assert part in in_hand, (cut, number)
             assert cut.length == (part.width if cut.across else part.length)
             in_hand.remove(part)
@@ -29,31 +34,45 @@ def carried_out(lay):
             places = [start, *cut.marks, end]
             assert places == sorted(set(places)), "every mark lies within what is cut"
             for low, high in zip(places, places[1:]):
-                in_hand.add(replace(part, y=low, length=high - low) if cut.across else replace(part, x=low, width=high - low))
+                in_hand.add(
+                    replace(part, y=low, length=high - low) if cut.across else replace(part, x=low, width=high - low)
+                )
     return in_hand
 
 
 SIZES = st.integers(8, 60).map(lambda n: F(n * 10))
-PIECES = st.lists(st.builds(Wanted, st.sampled_from("abc"), SIZES, SIZES, st.none() | st.integers(1, 5), st.booleans()), min_size=1, max_size=4)
+PIECES = st.lists(
+    st.builds(Wanted, st.sampled_from("abc"), SIZES, SIZES, st.none() | st.integers(1, 5), st.booleans()),
+    min_size=1,
+    max_size=4,
+)
 
 
 @settings(max_examples=80)
 @given(
-    st.integers(60, 120), st.integers(80, 200), PIECES, st.sampled_from(["across", "along", "either", "free"]), st.sampled_from([0, 0, 3]),
-    st.lists(st.builds(Flaw, st.integers(0, 700).map(F), st.integers(0, 500).map(F), st.just(F(35)), st.just(F(35))), max_size=2),
+    st.integers(60, 120), st.integers(80, 200), PIECES, st.sampled_from(["across", "along", "either", "free"]),
+    st.sampled_from([0, 0, 3]),
+    st.lists(st.builds(Flaw, st.integers(0, 700).map(F), st.integers(0, 500).map(F), st.just(F(35)), st.just(F(35))),
+        max_size=2),
 )  # fmt: skip
 def test_every_piece_comes_free_and_remnants_are_what_is_left(width, length, pieces, way, gap, flaws):
     cloth = Cloth("c", F(width * 10), F(length * 10), flaws=tuple(flaws))
     try:
-        *_, best = (each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each)
+        *_, best = (
+            each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each
+        )
     except CannotPlan:
         return
     (lay,) = best.lays
     in_hand = carried_out(lay)
     assert all(placed.box in in_hand for placed in lay.placed)
     for box in remnants(lay, F(80)):
-        assert gap or any(box.x >= held.x and box.y >= held.y and box.right <= held.right and box.end <= held.end for held in in_hand)
-        assert all(box.right <= p.box.x or p.box.right <= box.x or box.end <= p.box.y or p.box.end <= box.y for p in lay.placed)
+        assert gap or any(
+            box.x >= held.x and box.y >= held.y and box.right <= held.right and box.end <= held.end for held in in_hand
+        )
+        assert all(
+            box.right <= p.box.x or p.box.right <= box.x or box.end <= p.box.y or p.box.end <= box.y for p in lay.placed
+        )
         assert min(box.width, box.length) >= 80 and box.right <= lay.cloth.width and box.end <= lay.length
 
 
@@ -62,23 +81,34 @@ def unnamed_rooms(lay, gap):
     for line in marked(lay):
         if line.within or not line.strip:
             continue
-        ways = [(box.y, box.end) if not line.along else (box.x, box.right) for box in (placed.box for placed in lay.placed if placed.strip == line.strip)]
+        ways = [
+            (box.y, box.end) if not line.along else (box.x, box.right)
+            for box in (placed.box for placed in lay.placed if placed.strip == line.strip)
+        ]
         places = [F(0), *line.marks]
         for low, high in zip(places, places[1:]):
-            if high - low > gap and any(start >= high for start, _ in ways) and not any(start < high and low < end for start, end in ways):
+            if (
+                high - low > gap
+                and any(start >= high for start, _ in ways)
+                and not any(start < high and low < end for start, end in ways)
+            ):
                 if (low, high) not in line.waste:
                     yield line.strip, low, high
 
 
 @settings(max_examples=60)
 @given(
-    st.integers(80, 120), st.integers(100, 200), PIECES, st.sampled_from(["across", "along", "either", "sections", "free"]), st.sampled_from([0, 3]),
-    st.lists(st.builds(Flaw, st.integers(100, 700).map(F), st.integers(100, 500).map(F), st.just(F(50)), st.just(F(50))), min_size=1, max_size=2),
+    st.integers(80, 120), st.integers(100, 200), PIECES,
+    st.sampled_from(["across", "along", "either", "sections", "free"]), st.sampled_from([0, 3]),
+    st.lists(st.builds(Flaw, st.integers(100, 700).map(F), st.integers(100, 500).map(F), st.just(F(50)),
+        st.just(F(50))), min_size=1, max_size=2),
 )  # fmt: skip
 def test_room_left_before_a_piece_is_named_waste_by_its_marks(width, length, pieces, way, gap, flaws):
     cloth = Cloth("c", F(width * 10), F(length * 10), flaws=tuple(flaws))
     try:
-        *_, best = (each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each)
+        *_, best = (
+            each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each
+        )
     except CannotPlan:
         return
     assert list(unnamed_rooms(best.lays[0], gap)) == []

@@ -37,6 +37,10 @@ def test_no_plan_has_fewer(task):
     if not task.pieces:
         return
     *_, progress = islice(two_stage_length.solve(task), 60)
-    strips = [part.length for part in progress.plan.cloth.parts] if progress.plan.cloth.cut == "across" else [progress.plan.cloth.length]
+    strips = (
+        [part.length for part in progress.plan.cloth.parts]
+        if progress.plan.cloth.cut == "across"
+        else [progress.plan.cloth.length]
+    )
     for height, number in zip(Kinds(task).shapes.heights, least(task)):
         assert number <= sum(strip >= height for strip in strips)

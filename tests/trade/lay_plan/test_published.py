@@ -22,14 +22,16 @@ FEW_STEPS = 300
 def cases(*files: str) -> list:
     """The cases of some instance files, named for the test report."""
     return [
-        pytest.param(case, id=f"{case.name} {case.rule}") for file in files for case in read((INSTANCES / f"{file}.json").read_text())
+        pytest.param(case, id=f"{case.name} {case.rule}")
+        for file in files
+        for case in read((INSTANCES / f"{file}.json").read_text())
     ]
 
 
 def last(case: Case, steps: int | None):
     """The last word of the solver after so many steps, its plan checked."""
     *_, progress = islice(solve(case.task), steps)
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     reached = progress.plan.used_length if case.task.length is None else progress.plan.value
     assert reached == progress.result
     return progress

@@ -10,7 +10,11 @@ from calculators.trade.lay_plan.solving.strip_contents import contents, layers_o
 from calculators.trade.lay_plan.solving.strip_table import StripShapes, Way
 
 WIDTH = 12
-SIZES = st.lists(st.tuples(st.integers(1, 12), st.integers(1, 5), st.integers(1, 3), st.integers(0, 20), st.integers(0, 3)), min_size=1, max_size=5)
+SIZES = st.lists(
+    st.tuples(st.integers(1, 12), st.integers(1, 5), st.integers(1, 3), st.integers(0, 20), st.integers(0, 3)),
+    min_size=1,
+    max_size=5,
+)
 
 
 class Case:
@@ -22,11 +26,16 @@ class Case:
         self.left = [max(0, copies - taken) for _, _, copies, _, taken in sizes]
         self.values = [value for _, _, _, value, _ in sizes]
         self.counts = PackedCounts(self.copies)
-        shapes = StripShapes(WIDTH, [Way(number, across, height) for number, (across, height, *_) in enumerate(sizes)], self.copies)
+        shapes = StripShapes(
+            WIDTH, [Way(number, across, height) for number, (across, height, *_) in enumerate(sizes)], self.copies
+        )
         self.layers = layers_of(shapes.fill(self.values)[-1], self.left, self.counts, width)
         self.floor = shapes.widths.floor
         ways = product(*(range(count + 1) for count in self.left))
-        self.every = sorted((self.worth(taken) for taken in ways if sum(w * c for w, c in zip(self.widths, taken)) <= width), reverse=True)
+        self.every = sorted(
+            (self.worth(taken) for taken in ways if sum(w * c for w, c in zip(self.widths, taken)) <= width),
+            reverse=True,
+        )
 
     def worth(self, taken):
         return sum(value * count for value, count in zip(self.values, taken))

@@ -1,4 +1,5 @@
-"""Tables held in one large number: the same as lists, number by number, and the same plans whichever way tables are kept."""
+"""Tables held in one large number: the same as lists, number by number, and the same plans whichever way tables are
+kept."""
 
 from dataclasses import replace
 from unittest.mock import patch
@@ -14,7 +15,9 @@ from calculators.trade.lay_plan.solving.positions import Positions
 from calculators.trade.lay_plan.solving.solvers import solve
 from tests.trade.lay_plan.small_tasks import small_tasks
 
-TABLES = st.integers(1, 40).flatmap(lambda count: st.lists(st.lists(st.integers(0, 2**31 - 1), min_size=count, max_size=count), min_size=2, max_size=4))
+TABLES = st.integers(1, 40).flatmap(
+    lambda count: st.lists(st.lists(st.integers(0, 2**31 - 1), min_size=count, max_size=count), min_size=2, max_size=4)
+)
 ITEMS = st.lists(st.tuples(st.integers(1, 12), st.integers(0, 2**26), st.integers(1, 5)), min_size=1, max_size=5)
 
 
@@ -26,7 +29,9 @@ def packed(fields, table):
 @given(tables=TABLES)
 def test_the_largest_field_by_field(most, tables):
     fields = Fields(len(tables[0]), most)
-    assert [max(column) for column in zip(*tables)] == list(fields.listed(fields.largest(packed(fields, table) for table in tables)))
+    assert [max(column) for column in zip(*tables)] == list(
+        fields.listed(fields.largest(packed(fields, table) for table in tables))
+    )
     one, other = tables[:2]
     assert list(map(max, one, other)) == list(fields.listed(fields.larger(packed(fields, one), packed(fields, other))))
 
@@ -52,7 +57,8 @@ def test_holding_rises_at_its_points_alone(points, count):
 
 @given(small_tasks(stages=(None,), first_cuts=("any",)))
 def test_rows_in_fields_lie_between_true_plans_and_lists(task):
-    """Where quantities leave holes among the reachable lengths, fields may bound more closely than lists, never less."""
+    """Where quantities leave holes among the reachable lengths, fields may bound more closely than lists, never
+    less."""
     recursion = FreeRecursion(task)
     if not recursion.ways:
         return

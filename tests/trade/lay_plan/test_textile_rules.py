@@ -18,7 +18,11 @@ NAPKIN = Wanted("napkin", F(400), F(400), None)
 
 
 def planned(cloth, *pieces, **rules):
-    order = Order(cloth if isinstance(cloth, tuple) else (cloth,), pieces, Rules(**{name: F(value) if isinstance(value, int) else value for name, value in rules.items()}))
+    order = Order(
+        cloth if isinstance(cloth, tuple) else (cloth,),
+        pieces,
+        Rules(**{name: F(value) if isinstance(value, int) else value for name, value in rules.items()}),
+    )
     *_, best = (each for each in plan_order(order, 60) if each)
     for lay in best.lays:
         assert lay_faults(lay) == []
@@ -47,7 +51,8 @@ def test_a_slant_costs_its_offset_once():
 
 
 def test_a_flaw_is_cleared_whichever_way_the_ends_slant():
-    """A flaw 415 to 420 mm from the end may lie 395 mm from a thread that slants by 20, and costs one of the first row; 400 mm from one that slants by 15, and lies between two rows."""
+    """A flaw 415 to 420 mm from the end may lie 395 mm from a thread that slants by 20, and costs one of the first row;
+    400 mm from one that slants by 15, and lies between two rows."""
     flaw = (Flaw(F(415), F(100), F(5), F(5)),)
     assert count(planned(Cloth("c", F(1200), F(840), flaws=flaw), NAPKIN, skew=20)) == 5
     assert count(planned(Cloth("c", F(1200), F(835), flaws=flaw), NAPKIN, skew=15)) == 6
@@ -69,7 +74,9 @@ def test_the_wash_comes_before_planning():
 
 
 def test_cloth_to_buy_is_said_before_the_wash_with_both_ends():
-    best = planned(Cloth("c", F(1250)), replace(NAPKIN, count=12), aim="buy", end_loss=10, change_length=F(-5), change_width=F(-4))
+    best = planned(
+        Cloth("c", F(1250)), replace(NAPKIN, count=12), aim="buy", end_loss=10, change_length=F(-5), change_width=F(-4)
+    )
     assert best.result == 1600 and best.proven
     assert best.to_start_from == F(1620) / F(95, 100)
 
@@ -124,7 +131,10 @@ def test_pieces_that_need_not_match_may_lie_between():
     assert count(best) == 5
 
 
-@pytest.mark.parametrize(("width", "cloth", "allowance", "full", "side"), [(2400, 1500, 10, 1, 470), (1600, 1500, 10, 1, 70), (4000, 1000, 10, 3, 540)])
+@pytest.mark.parametrize(
+    ("width", "cloth", "allowance", "full", "side"),
+    [(2400, 1500, 10, 1, 470), (1600, 1500, 10, 1, 70), (4000, 1000, 10, 3, 540)],
+)
 def test_a_wide_piece_has_a_full_centre_width_and_equal_sides(width, cloth, allowance, full, side):
     join = joined_widths(Wanted("cloth", F(width), F(3000), 1, joined=True), F(cloth), F(allowance))
     assert (join.full_widths, join.side_width) == (full, side)
@@ -170,7 +180,9 @@ def test_the_check_finds_planted_faults():
     lay = best.lays[0]
     flawed = replace(lay, cloth=replace(lay.cloth, flaws=(Flaw(F(10), F(10), F(5), F(5)),)))
     assert any("over a flaw" in fault for fault in lay_faults(flawed))
-    matched = replace(lay, pieces=(replace(NAPKIN, matched=True),), cloth=replace(lay.cloth, repeat=Repeat(F(450), None)))
+    matched = replace(
+        lay, pieces=(replace(NAPKIN, matched=True),), cloth=replace(lay.cloth, repeat=Repeat(F(450), None))
+    )
     assert any("repeat starts" in fault for fault in lay_faults(matched))
     assert any("too close" in fault for fault in lay_faults(replace(lay, gap=F(1))))
     assert any("beyond" in fault for fault in lay_faults(replace(lay, cloth=replace(lay.cloth, width=F(1199)))))
@@ -187,16 +199,52 @@ def _turned(part):
 
 SIZES = st.integers(80, 700).map(F)
 PIECES = st.lists(
-    st.builds(Wanted, st.just("p"), SIZES, SIZES, st.integers(1, 6), st.booleans(), st.booleans(), st.booleans(), st.integers(1, 3)), min_size=1, max_size=4
+    st.builds(
+        Wanted,
+        st.just("p"),
+        SIZES,
+        SIZES,
+        st.integers(1, 6),
+        st.booleans(),
+        st.booleans(),
+        st.booleans(),
+        st.integers(1, 3),
+    ),
+    min_size=1,
+    max_size=4,
 )
-FLAWS = st.lists(st.builds(Flaw, st.integers(0, 900).map(F), st.integers(0, 500).map(F), st.integers(1, 90).map(F), st.integers(1, 90).map(F)), max_size=3)
-REPEATS = st.none() | st.builds(Repeat, st.integers(100, 400).map(F), st.integers(100, 400).map(F), st.integers(0, 90).map(F), st.integers(0, 90).map(F))
+FLAWS = st.lists(
+    st.builds(
+        Flaw,
+        st.integers(0, 900).map(F),
+        st.integers(0, 500).map(F),
+        st.integers(1, 90).map(F),
+        st.integers(1, 90).map(F),
+    ),
+    max_size=3,
+)
+REPEATS = st.none() | st.builds(
+    Repeat,
+    st.integers(100, 400).map(F),
+    st.integers(100, 400).map(F),
+    st.integers(0, 90).map(F),
+    st.integers(0, 90).map(F),
+)
 CLOTHS = st.builds(
-    Cloth, st.just("c"), st.integers(700, 1200).map(F), st.integers(1000, 2000).map(F), st.integers(1, 2), st.booleans(), REPEATS, FLAWS.map(tuple)
+    Cloth,
+    st.just("c"),
+    st.integers(700, 1200).map(F),
+    st.integers(1000, 2000).map(F),
+    st.integers(1, 2),
+    st.booleans(),
+    REPEATS,
+    FLAWS.map(tuple),
 )
 RULES = st.builds(
-    Rules, st.sampled_from(["most", "shortest", "buy", "shelf"]), st.sampled_from(["across", "along", "either", "free"]), st.integers(0, 5).map(F),
-    st.integers(0, 20).map(F), st.integers(0, 20).map(F), st.integers(-8, 2).map(F), st.integers(-8, 2).map(F), st.integers(5, 20).map(F),
+    Rules, st.sampled_from(["most", "shortest", "buy", "shelf"]),
+    st.sampled_from(["across", "along", "either", "free"]), st.integers(0, 5).map(F),
+    st.integers(0, 20).map(F), st.integers(0, 20).map(F), st.integers(-8, 2).map(F), st.integers(-8, 2).map(F),
+    st.integers(5, 20).map(F),
 )  # fmt: skip
 
 
@@ -207,7 +255,16 @@ def test_any_order_gives_sound_plans_or_one_sentence(cloth, pieces, rules):
     try:
         outcomes = [each for each in plan_order(order, 12) if each]
     except CannotPlan as problem:
-        assert problem.part in {"pieces", "cloths", "flaws", "repeats", "strips", "selvedge", "end_loss", "seam_allowance"}
+        assert problem.part in {
+            "pieces",
+            "cloths",
+            "flaws",
+            "repeats",
+            "strips",
+            "selvedge",
+            "end_loss",
+            "seam_allowance",
+        }
         return
     for outcome in outcomes:
         assert [fault for lay in outcome.lays for fault in lay_faults(lay)] == []

@@ -21,7 +21,7 @@ def test_proven_plans_are_best_and_bounds_hold(task):
     *_, progress = three_stage_value.solve(task)
     best = most_value(task)
     assert progress.finished
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     assert progress.plan.value == progress.result <= best <= progress.bound
     assert not progress.proven or best == progress.result
 
@@ -30,7 +30,9 @@ def test_proven_plans_are_best_and_bounds_hold(task):
 def test_a_strip_left_empty_beside_others_is_waste(counts):
     """The passes with counts leave strips empty for these orders; such a plan is as sound as any."""
     sizes = ((4, 4), (4, 8), (10, 4))
-    task = Task(18, 18, tuple(Piece(width, length, count, 1) for (width, length), count in zip(sizes, counts)), 3, "across")
+    task = Task(
+        18, 18, tuple(Piece(width, length, count, 1) for (width, length), count in zip(sizes, counts)), 3, "across"
+    )
     *_, progress = islice(three_stage_value.solve(task), 400)
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     assert progress.plan.value == progress.result <= sum(counts)

@@ -17,6 +17,6 @@ def test_proven_plans_are_shortest(task):
     best = shortest_length(task)
     for progress in islice(two_stage_length.solve(task), 400):
         assert progress.bound <= best <= progress.result
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     assert progress.plan.used_length == progress.result
     assert best == progress.result

@@ -16,7 +16,7 @@ def test_proven_plans_are_best(task):
     for progress in two_stage_value.solve(task):
         assert progress.plan is None or progress.bound is None or progress.result <= progress.bound
     assert progress.finished
-    assert [] == faults(progress.plan)
+    assert faults(progress.plan) == []
     assert progress.plan.value == progress.result
     assert progress.proven
     assert most_value(task) == progress.result

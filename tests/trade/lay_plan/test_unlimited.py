@@ -14,8 +14,13 @@ from tests.trade.lay_plan.small_tasks import small_tasks
 @given(small_tasks(stages=(None,), first_cuts=("any",)))
 def test_best_of_all_plans(task):
     task = replace(task, length=min(task.length, 4), width=min(task.width, 5))
-    task = replace(task, pieces=tuple(replace(p, quantity=None, width=max(2, p.width), length=max(2, p.length)) for p in task.pieces[:2]))
+    task = replace(
+        task,
+        pieces=tuple(
+            replace(p, quantity=None, width=max(2, p.width), length=max(2, p.length)) for p in task.pieces[:2]
+        ),
+    )
     *_, last = unlimited.solve(task)
     assert last.proven and last.finished
-    assert [] == faults(last.plan)
+    assert faults(last.plan) == []
     assert most_value(task) == last.result == last.plan.value

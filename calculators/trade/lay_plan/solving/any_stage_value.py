@@ -1,4 +1,5 @@
-"""Most value with limited quantities and any number of stages: the free recursion at prices, and passes of it with counts."""
+"""Most value with limited quantities and any number of stages: the free recursion at prices, and passes of it with
+counts."""
 
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import replace
@@ -39,7 +40,11 @@ def is_too_fine(task: Task) -> bool:
 
 def _positions(task: Task) -> tuple[int, int]:
     """How many places for a cut there are across and along."""
-    ways = [(width, length, task.quantity(number)) for number, piece in enumerate(task.pieces) for width, length, _ in piece.sizes()]
+    ways = [
+        (width, length, task.quantity(number))
+        for number, piece in enumerate(task.pieces)
+        for width, length, _ in piece.sizes()
+    ]
     across = reachable_sums([(width, copies) for width, _, copies in ways], task.width)
     along = reachable_sums([(length, copies) for _, length, copies in ways], task.length)
     return len(across), len(along)

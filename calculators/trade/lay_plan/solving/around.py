@@ -1,7 +1,9 @@
 """Plans for cloth with flaws or a pattern to match: strips laid one after another, stepping over what must stay free.
 
-Where a strip begins decides which flaws it meets and whether matched pieces can start in it, so strips cannot be chosen first
-and stacked afterwards, as the solvers without flaws do. Here many part-made plans grow side by side from the straight end; at
+Where a strip begins decides which flaws it meets and whether matched pieces can start in it, so strips cannot be chosen
+first
+and stacked afterwards, as the solvers without flaws do. Here many part-made plans grow side by side from the straight
+end; at
 each step only the most promising are kept. What comes out is a good plan, not a proven one.
 """
 
@@ -45,8 +47,15 @@ class Obstacles:
         return not distance or (y - first) % distance == 0
 
     def covered(self, y: int, end: int, across: int) -> tuple[tuple[int, int], ...]:
-        """Where a piece so wide from y to `end` along, its gap included, must not start across: between each first and second."""
-        return tuple(sorted((left - across + self.gap, right) for left, right, low, high in self.flaws if low < end - self.gap and y < high))
+        """Where a piece so wide from y to `end` along, its gap included, must not start across: between each first and
+        second."""
+        return tuple(
+            sorted(
+                (left - across + self.gap, right)
+                for left, right, low, high in self.flaws
+                if low < end - self.gap and y < high
+            )
+        )
 
     def free(self, x: int, across: int, covered: tuple[tuple[int, int], ...], matched: bool, width: int) -> int | None:
         """The first place from x on where a piece may start across, or None."""
@@ -128,7 +137,8 @@ class Around:
         return Part(0, y, self.width, height, "along", tuple(parts))
 
     def _next(self, y: int, worth: int, left: tuple[int, ...], made):
-        """The part-made plans that follow: each useful strip laid here, and stepping over to where something changes."""
+        """The part-made plans that follow: each useful strip laid here, and stepping over to where something
+        changes."""
         for lead, kind in enumerate(self.kinds):
             if not left[lead] or kind.matched and not self.obstacles.matches(y):
                 continue
@@ -144,7 +154,10 @@ class Around:
 
     def _filled(self, y: int, height: int, lead: int, left: tuple[int, ...]):
         """One strip: the leading piece as often as it goes, then the others, largest first."""
-        others = sorted((k for k in range(len(self.kinds)) if k != lead), key=lambda k: -self.kinds[k].ways[0][0] * self.kinds[k].ways[0][1])
+        others = sorted(
+            (k for k in range(len(self.kinds)) if k != lead),
+            key=lambda k: -self.kinds[k].ways[0][0] * self.kinds[k].ways[0][1],
+        )
         rest, x, placed, gained = list(left), 0, [], 0
         for k in (lead, *others):
             kind = self.kinds[k]

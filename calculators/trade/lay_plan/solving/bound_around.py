@@ -1,7 +1,9 @@
 """How much value can strips reach that step over flaws or a repeat? A bound that sees them, from prices on the pieces.
 
-As in `value_bound`, a price on every copy lets quantities be ignored: the best strip between two places along the cloth, and
-the best row of such strips from each place to the end, are then found at once; with the price of all copies that is a limit.
+As in `value_bound`, a price on every copy lets quantities be ignored: the best strip between two places along the
+cloth, and
+the best row of such strips from each place to the end, are then found at once; with the price of all copies that is a
+limit.
 """
 
 from collections.abc import Generator, Iterator, Sequence
@@ -20,7 +22,8 @@ class Relaxed:
     """The best row of strips at given prices.
 
     bound: most value of any plan, in 1/scale units; prices: those it holds for; worth: value less price of each piece.
-    tail: what the cloth from a place on can be worth at these prices; used: copies in the best row; price_of_all: of all copies.
+    tail: what the cloth from a place on can be worth at these prices; used: copies in the best row; price_of_all: of
+    all copies.
     """
 
     bound: int
@@ -41,18 +44,25 @@ class BoundAround:
         self._pairs: dict[tuple, list[tuple[Content, tuple[tuple[int, int], ...]]]] = {}
 
     def improving(self, known: int) -> Iterator[Relaxed | None]:
-        """Relaxed plans at ever better prices, the first at those of the area alone; None where the work pauses. known: value of a plan in hand."""
+        """Relaxed plans at ever better prices, the first at those of the area alone; None where the work pauses. known:
+        value of a plan in hand."""
         kinds = self.strips.kinds
         areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
-        dense = min(((value * self.scale, area) for value, area in zip(self.values, areas)), key=lambda pair: pair[0] / pair[1])
+        dense = min(
+            ((value * self.scale, area) for value, area in zip(self.values, areas)), key=lambda pair: pair[0] / pair[1]
+        )
         prices = [value * self.scale - dense[0] * area // dense[1] for value, area in zip(self.values, areas)]
-        return price_steps(self._relaxed, self.copies, lambda: known * self.scale, prices, STEPS, patience=3, drift=0.3, pace=PACE)
+        return price_steps(
+            self._relaxed, self.copies, lambda: known * self.scale, prices, STEPS, patience=3, drift=0.3, pace=PACE
+        )
 
     def pairs(self, signature: tuple) -> list[tuple[Content, tuple[tuple[int, int], ...]]]:
         """The contents to which nothing can be added, with their pieces as pairs (kind, count)."""
         if signature not in self._pairs:
             counts = self.strips.counts
-            self._pairs[signature] = [(each, counts.pairs(each.packed)) for each in self.strips.contents(signature) if not each.could_add]
+            self._pairs[signature] = [
+                (each, counts.pairs(each.packed)) for each in self.strips.contents(signature) if not each.could_add
+            ]
         return self._pairs[signature]
 
     def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
@@ -84,7 +94,11 @@ class BoundAround:
         return Relaxed(tail[0] + price_of_all, prices, worth, tail, self._used(taken), price_of_all)
 
     def _best(self, signature: tuple, worth: list[int]) -> tuple[int, Content | None]:
-        return max(((sum(worth[kind] * count for kind, count in pairs), each) for each, pairs in self.pairs(signature)), key=lambda found: found[0], default=(0, None))
+        return max(
+            ((sum(worth[kind] * count for kind, count in pairs), each) for each, pairs in self.pairs(signature)),
+            key=lambda found: found[0],
+            default=(0, None),
+        )
 
     def _used(self, taken: dict) -> list[int]:
         used, at = [0] * len(self.copies), 0

@@ -1,6 +1,7 @@
 """Checks a lay plan without knowing how it was made.
 
-Written apart from the solvers and sharing nothing with them but the plan itself. Two views are checked: the tree of cuts, part
+Written apart from the solvers and sharing nothing with them but the plan itself. Two views are checked: the tree of
+cuts, part
 by part, and the placed rectangles alone, which must come apart by edge-to-edge cuts in the stages allowed.
 """
 
@@ -114,7 +115,8 @@ def _stage_faults(plan: Plan, placed: list[Placement]) -> list[str]:
 
 
 def stages_needed(boxes: list[Rectangle], direction: str) -> float:
-    """How many stages of edge-to-edge cuts, the first in `direction`, set these rectangles apart; infinite when none do.
+    """How many stages of edge-to-edge cuts, the first in `direction`, set these rectangles apart; infinite when none
+    do.
 
     A last trimming cut is not counted.
     """
@@ -139,7 +141,8 @@ def _stages(boxes: list[Rectangle], direction: str, stuck: bool) -> float:
 
 
 def _tree_stages(plan: Plan, part: Part, direction: str) -> int:
-    """Stages of cuts in the tree when the first stage runs in `direction`; where a piece is only trimmed to size is no stage."""
+    """Stages of cuts in the tree when the first stage runs in `direction`; where a piece is only trimmed to size is no
+    stage."""
     if not part.parts or _is_trimmed(plan, part):
         return 0
     if part.cut != direction:

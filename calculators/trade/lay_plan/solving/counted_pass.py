@@ -1,8 +1,11 @@
 """Plans with limited quantities from a recursion that ignores them, at good prices.
 
-The recursion tells how much each cell (what one of its tables stands for: a part of the cloth) can be worth at most. Going down
-from the whole cloth, a cut is worth looking at only if its loss against the best cut, together with the losses above it, stays
-within the gap between bound and target. Few cells remain. Going up again, each of them keeps several contents (counts of
+The recursion tells how much each cell (what one of its tables stands for: a part of the cloth) can be worth at most.
+Going down
+from the whole cloth, a cut is worth looking at only if its loss against the best cut, together with the losses above
+it, stays
+within the gap between bound and target. Few cells remain. Going up again, each of them keeps several contents (counts
+of
 pieces, so that quantities hold), the best first. If no cell had to drop any, the result is proven
 (recursion with counts: Christofides and Hadjiconstantinou 1995 go this way; from memory).
 """
@@ -16,7 +19,8 @@ from operator import itemgetter
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 
 Cell = tuple[int, ...]
-# A content: (worth at prices, packed counts, how it was made); made is what the recursion says of a single piece or strip, or
+# A content: (worth at prices, packed counts, how it was made); made is what the recursion says of a single piece or
+# strip, or
 # (the cell, its first part, the content of that, the content of the other part).
 Content = tuple[int, int, tuple]
 Cut = tuple[int, tuple[Cell, ...]]  # its loss, and the cells it leaves: two, or one where it only trims
@@ -24,7 +28,8 @@ Cut = tuple[int, tuple[Cell, ...]]  # its loss, and the cells it leaves: two, or
 
 @dataclass(frozen=True, slots=True)
 class Breadth:
-    """How much a pass may look at: contents a cell keeps, cells (the most promising first), cuts of a cell (the best first)."""
+    """How much a pass may look at: contents a cell keeps, cells (the most promising first), cuts of a cell (the best
+    first)."""
 
     kept: int
     cells: int
@@ -85,7 +90,8 @@ class CountedPass(ABC):
                 yield
 
     def _cells_worth_looking_at(self, slack: int) -> Iterator[None]:
-        """Each cell with the loss it may have and its cuts, found from the whole cloth downwards, least loss above first."""
+        """Each cell with the loss it may have and its cuts, found from the whole cloth downwards, least loss above
+        first."""
         waiting = [(-slack, self.whole)]
         rooms: dict[Cell, int] = {self.whole: slack}
         found: dict[Cell, tuple] = {}

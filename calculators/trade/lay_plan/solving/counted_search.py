@@ -1,7 +1,9 @@
-"""Most value with limited quantities from any recursion that ignores them: prices for the bound, passes with counts for plans.
+"""Most value with limited quantities from any recursion that ignores them: prices for the bound, passes with counts for
+plans.
 
 1. Plans in two stages made at once, both ways, as a start.
-2. Prices lower the bound of the recursion, beginning with those of the bound by area; early passes give plans on the way.
+2. Prices lower the bound of the recursion, beginning with those of the bound by area; early passes give plans on the
+way.
 3. Passes at the best prices, for a target near the bound and for the next better value in turn; each that drops nothing
    lowers the bound. When one had to drop some, the next looks at twice as much, at better prices.
 """
@@ -11,7 +13,7 @@ from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from calculators.trade.lay_plan.solving.counted_pass import Breadth, Content, CountedPass
+from calculators.trade.lay_plan.solving.counted_pass import Breadth, CountedPass
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
@@ -31,7 +33,8 @@ FAR = 16  # part of the bound that is a wide gap
 class Relaxed:
     """The recursion at given prices.
 
-    bound: most value of any plan, in 1/scale units; prices: those it holds for; used: copies of each piece in its best plan; price_of_all: price
+    bound: most value of any plan, in 1/scale units; prices: those it holds for; used: copies of each piece in its best
+    plan; price_of_all: price
     of all copies together; tables: what the recursion left.
     """
 
@@ -45,7 +48,8 @@ class Relaxed:
 class CountedSearch(ABC):
     """The method for one recursion; a task with a way for at least one piece.
 
-    first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider ones.
+    first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider
+    ones.
     """
 
     first = Breadth(8, 800, 8)
@@ -65,7 +69,8 @@ class CountedSearch(ABC):
 
     @abstractmethod
     def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Any]]:
-        """The recursion for pieces of this worth, with pauses: its best value, the copies used in it, and its tables."""
+        """The recursion for pieces of this worth, with pauses: its best value, the copies used in it, and its
+        tables."""
 
     @abstractmethod
     def counted_pass(self, tables: Any, worth: Sequence[int], least: int, breadth: Breadth) -> CountedPass:
@@ -105,7 +110,9 @@ class CountedSearch(ABC):
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
         return Relaxed(best + price_of_all, prices, used, price_of_all, tables)
 
-    def _lower_bound(self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()) -> Iterator[Progress]:
+    def _lower_bound(
+        self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()
+    ) -> Iterator[Progress]:
         known = lambda: self.value * self.scale  # noqa: E731
         count = 0
         for relaxed in price_steps(self._relaxed, self.copies, known, prices, steps, patience=2, drift=0.3, pace=pace):
@@ -125,7 +132,9 @@ class CountedSearch(ABC):
     def _pass(self, target: int, breadth: Breadth) -> Iterator[Progress]:
         """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
         relaxed = self.best
-        search = self.counted_pass(relaxed.tables, self._worth(relaxed.prices), target * self.scale - relaxed.price_of_all, breadth)
+        search = self.counted_pass(
+            relaxed.tables, self._worth(relaxed.prices), target * self.scale - relaxed.price_of_all, breadth
+        )
         for _ in search.run():
             yield self._progress()
         for content in search.found():

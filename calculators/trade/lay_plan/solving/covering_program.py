@@ -4,8 +4,10 @@
     such that  sum of count(s, p) * x(s) >= ordered(p)   for every piece p,   x >= 0
     and        sum of x(s) over strips at least h high >= number(h)   for some heights h, added one by one,
 
-solved by the revised simplex method (Dantzig 1951) with an explicit inverse of the basis, which suits the few dozen rows here. Columns
-are brought in from outside as they are found (Gilmore and Gomory 1961; all from memory). Floating point is good enough: bounds
+solved by the revised simplex method (Dantzig 1951) with an explicit inverse of the basis, which suits the few dozen
+rows here. Columns
+are brought in from outside as they are found (Gilmore and Gomory 1961; all from memory). Floating point is good enough:
+bounds
 are taken from whole-number values elsewhere, never from here.
 """
 
@@ -53,7 +55,9 @@ class CoveringProgram:
         """
         self.levels.append((height, dearer))
         had = [row for row, column in enumerate(self.basis) if column and column[0] >= height]
-        line = [-sum(entries) for entries in zip(*(self.inverse[row] for row in had))] if had else [0.0] * len(self.values)
+        line = (
+            [-sum(entries) for entries in zip(*(self.inverse[row] for row in had))] if had else [0.0] * len(self.values)
+        )
         for other in self.inverse:
             other.append(0.0)
         self.inverse.append([*line, 1.0])
@@ -68,7 +72,10 @@ class CoveringProgram:
     def _rows(self, column: Column) -> Sequence[tuple[int, int]]:
         if not self.levels:
             return column[1]
-        return [*column[1], *((self.pieces + number, 1) for number, (height, _) in enumerate(self.levels) if height <= column[0])]
+        return [
+            *column[1],
+            *((self.pieces + number, 1) for number, (height, _) in enumerate(self.levels) if height <= column[0]),
+        ]
 
     def reduced_height(self, column: Column) -> float:
         """Height of a strip less the worth of its pieces: below 0 when bringing it in shortens the total."""
@@ -76,8 +83,15 @@ class CoveringProgram:
         return column[0] - sum([values[row] * count for row, count in self._rows(column)])
 
     def bring_in_best(self, columns: Iterable[Column]) -> int:
-        """Lets those of the columns enter the basis that promise most, as long as they still do; returns how many did."""
-        promising = sorted([(promise, column) for column in columns if (promise := self.reduced_height(column) / column[0]) < -WORTHWHILE])
+        """Lets those of the columns enter the basis that promise most, as long as they still do; returns how many
+        did."""
+        promising = sorted(
+            [
+                (promise, column)
+                for column in columns
+                if (promise := self.reduced_height(column) / column[0]) < -WORTHWHILE
+            ]
+        )
         entered = 0
         for promise, column in promising[:AT_A_TIME]:
             reduced = self.reduced_height(column)
@@ -86,7 +100,8 @@ class CoveringProgram:
         return entered
 
     def tidy(self) -> None:
-        """Lets more be cut than is asked for wherever a value has become negative, and strips be raised where one is too high."""
+        """Lets more be cut than is asked for wherever a value has become negative, and strips be raised where one is
+        too high."""
         for row in sorted(range(len(self.values)), key=self.values.__getitem__)[:10]:
             if self.values[row] < -TINY:
                 self._pivot(((row, -1),), self.values[row], None)

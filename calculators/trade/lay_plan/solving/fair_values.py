@@ -12,8 +12,10 @@ from calculators.trade.lay_plan.solving.strip_table import StripShapes
 class FairValues:
     """Values at which no strip holds pieces worth more than its cost, all whole numbers in 1/scale units of length.
 
-    pieces: value of each piece. steps: for each height class the value of a strip being at least so high. The cost of a strip
-    is its height less the steps up to it. Any plan for some copies is then at least as long as the copies are worth and the
+    pieces: value of each piece. steps: for each height class the value of a strip being at least so high. The cost of a
+    strip
+    is its height less the steps up to it. Any plan for some copies is then at least as long as the copies are worth and
+    the
     steps of as many strips as it cannot do without (least_strips).
     """
 

@@ -1,7 +1,10 @@
-"""Tables of whole numbers in one large whole number, a field of bits each: sums and the larger of two, all fields at once.
+"""Tables of whole numbers in one large whole number, a field of bits each: sums and the larger of two, all fields at
+once.
 
-Each field has a guard bit on top that values never reach. Taking one table from another with all guards set leaves a guard
-standing exactly where the first was not less; those guards, spread over their fields, choose (Lamport 1975, multiple byte
+Each field has a guard bit on top that values never reach. Taking one table from another with all guards set leaves a
+guard
+standing exactly where the first was not less; those guards, spread over their fields, choose (Lamport 1975, multiple
+byte
 processing with full-word instructions; from memory).
 """
 
@@ -53,7 +56,8 @@ class Fields:
         return (table << (self.bits * size) & self.all) + gain * self.from_field(size)
 
     def holding(self, points: Sequence[int]) -> Callable[[Packed], Packed]:
-        """What makes a rising table rise at these fields only, the first of which is 0, each other holding what the last of them does."""
+        """What makes a rising table rise at these fields only, the first of which is 0, each other holding what the
+        last of them does."""
         kept = sum(1 << (self.bits * point) for point in points)
         since = [0] * self.count
         for field in range(1 + (points[1] if len(points) > 1 else self.count), self.count):
@@ -62,7 +66,12 @@ class Fields:
         steps = []
         back = 1
         while back <= max(since):
-            steps.append((self.bits * back, spread * sum(1 << (self.bits * f) for f, gap in enumerate(since) if back <= gap < 2 * back)))
+            steps.append(
+                (
+                    self.bits * back,
+                    spread * sum(1 << (self.bits * f) for f, gap in enumerate(since) if back <= gap < 2 * back),
+                )
+            )
             back *= 2
         if not steps:
             return lambda table: table

@@ -3,7 +3,8 @@
     F(x, y) = max of   the best single piece that fits in x by y,
                        F(x1, y) + F(x − x1, y),   F(x, y1) + F(x, y − y1)
 
-over the positions that sums of piece sizes reach (Gilmore and Gomory 1966; Herz 1972 for the positions; from memory). Exact and fast;
+over the positions that sums of piece sizes reach (Gilmore and Gomory 1966; Herz 1972 for the positions; from memory).
+Exact and fast;
 with prices on the pieces it bounds the plans with limited quantities.
 """
 
@@ -145,7 +146,8 @@ class FreeRecursion:
         return starts
 
     def steps(self, rows: list[list[int]], values: Sequence[int], cell: Cell) -> tuple[int | None, list[Cell]]:
-        """How the best plan of a cell is made: its single piece, or the cells it is cut into (one when only trimmed)."""
+        """How the best plan of a cell is made: its single piece, or the cells it is cut into (one when only
+        trimmed)."""
         x, y = cell
         value = rows[x][y]
         if value == 0:
@@ -190,9 +192,23 @@ class FreeRecursion:
             (first_x, first_y), second = further
             if first_y == cell[1]:
                 at = self.across.points[first_x]
-                return Part(x, y, width, length, "along", (part(further[0], x, y, at, length), part(second, x + at, y, width - at, length)))
+                return Part(
+                    x,
+                    y,
+                    width,
+                    length,
+                    "along",
+                    (part(further[0], x, y, at, length), part(second, x + at, y, width - at, length)),
+                )
             at = self.along.points[first_y]
-            return Part(x, y, width, length, "across", (part(further[0], x, y, width, at), part(second, x, y + at, width, length - at)))
+            return Part(
+                x,
+                y,
+                width,
+                length,
+                "across",
+                (part(further[0], x, y, width, at), part(second, x, y + at, width, length - at)),
+            )
 
         return part(self.whole, 0, 0, self.task.width, self.task.length)
 

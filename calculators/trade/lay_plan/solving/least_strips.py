@@ -1,7 +1,9 @@
 """How many strips of each height any plan needs at least, from widths alone.
 
-A piece lies in a strip at least as high as itself. So the pieces at least h high need as many strips at least h high as bins
-as wide as the cloth, and any lower bound for bins counts: their widths rounded up (the area of the cloth rounded up once for
+A piece lies in a strip at least as high as itself. So the pieces at least h high need as many strips at least h high as
+bins
+as wide as the cloth, and any lower bound for bins counts: their widths rounded up (the area of the cloth rounded up
+once for
 every height), after widths were sharpened by a dual feasible function (Fekete and Schepers 2001; from memory).
 """
 
@@ -48,7 +50,8 @@ def _as_it_is(width: int) -> tuple[Callable[[int], int], int]:
 
 
 def _in_shares(width: int, parts: int) -> tuple[Callable[[int], int], int]:
-    """A piece counts as so many of `parts` shares of the width; one that falls on a share exactly counts as its width."""
+    """A piece counts as so many of `parts` shares of the width; one that falls on a share exactly counts as its
+    width."""
 
     def share(across: int) -> int:
         times = (parts + 1) * across

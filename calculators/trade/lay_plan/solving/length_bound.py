@@ -1,11 +1,16 @@
 """The least length that any plan in strips needs: a bound by column generation.
 
-Piece values are whole numbers in 1/scale units of length. They are fair when no strip holds pieces worth more than its height;
-then no plan is shorter than the worth of the whole order (Farley 1990 scales unfair values down; from memory). Good fair
-values come in two ways: a few dozen subgradient steps, which start well but tire, then the linear programme with pricing at
-values drawn towards the best fair ones (Wentges 1997; from memory), which finishes. Strips met on the way feed the programme.
+Piece values are whole numbers in 1/scale units of length. They are fair when no strip holds pieces worth more than its
+height;
+then no plan is shorter than the worth of the whole order (Farley 1990 scales unfair values down; from memory). Good
+fair
+values come in two ways: a few dozen subgradient steps, which start well but tire, then the linear programme with
+pricing at
+values drawn towards the best fair ones (Wentges 1997; from memory), which finishes. Strips met on the way feed the
+programme.
 
-Parts of strips are of no use to a maker: where the programme has fewer strips of some height than any plan (least_strips), it
+Parts of strips are of no use to a maker: where the programme has fewer strips of some height than any plan
+(least_strips), it
 is asked for that many, and solved again with a value for each strip that is asked for (fair_values).
 """
 
@@ -90,7 +95,8 @@ class LengthBound:
         return bool(lacking)
 
     def _fair(self, values: Sequence[int], steps: Sequence[int]) -> tuple[list[Filled], float]:
-        """Fills strips at these values, keeps the values scaled to be fair if they prove more, and tells the worst ratio of
+        """Fills strips at these values, keeps the values scaled to be fair if they prove more, and tells the worst
+        ratio of
         worth to height."""
         filled = self.shapes.fill(values)
         height, value = 1, 0

@@ -1,8 +1,10 @@
 """Search for the shortest set of strips that holds a whole order, one piece at a time, the most demanding piece first.
 
-A state is what is left of the order. The next piece in a fixed order goes into some strip, so every strip that holds it and
+A state is what is left of the order. The next piece in a fixed order goes into some strip, so every strip that holds it
+and
 whose pieces are still there is tried. Fair values (length_bound) say how long the rest needs at least; states that
-cannot reach the target are dropped, and of many the most promising are kept. When nothing but hopeless states was dropped, the
+cannot reach the target are dropped, and of many the most promising are kept. When nothing but hopeless states was
+dropped, the
 search is a proof.
 """
 
@@ -12,11 +14,12 @@ from dataclasses import dataclass, field
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.fair_values import FairValues
 from calculators.trade.lay_plan.solving.least_strips import least_strips
-from calculators.trade.lay_plan.solving.strip_list import Strip, list_best_strips
 from calculators.trade.lay_plan.solving.strip_contents import contents, layers_of
+from calculators.trade.lay_plan.solving.strip_list import Strip, list_best_strips
 from calculators.trade.lay_plan.solving.strip_table import StripShapes
 
-# A state: (score, length so far, strips so far, state before, strip laid as (height, packed pieces)). The score is the least length
+# A state: (score, length so far, strips so far, state before, strip laid as (height, packed pieces)). The score is the
+# least length
 # of any plan that goes on from here: what the strips so far cost, and the worth of the pieces left, in 1/scale units.
 State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 # A listed strip: (cost less worth, packed pieces, fields of pieces that could be added, height).
@@ -100,7 +103,8 @@ class LengthSearch:
         self.lists = StripLists(listed, sure)
 
     def _list_class(self, height_class: int, filled, slack: int, guess: int, most: int) -> tuple[list[Strip], int]:
-        """The strips of one height, and up to which loss of height they are all there; looked for up to the guessed loss first."""
+        """The strips of one height, and up to which loss of height they are all there; looked for up to the guessed
+        loss first."""
         cost = self.fair.costs[height_class]
         enough = min(slack, self.shapes.heights[height_class] * self.fair.scale)
         allowed = min(enough, guess)
@@ -116,7 +120,8 @@ class LengthSearch:
             allowed = min(enough, 2 * allowed)
 
     def run(self, target: int, breadth: int, choices: int) -> Iterator[None]:
-        """One pass for a target length, pausing often. Afterwards `best_length`, `strips` and `complete` tell what was found.
+        """One pass for a target length, pausing often. Afterwards `best_length`, `strips` and `complete` tell what was
+        found.
 
         Parameters:
             breadth: how many states may be kept.
@@ -193,14 +198,16 @@ class LengthSearch:
         return tried
 
     def _surplus(self, strips: int, fitting: list[Listed]) -> int:
-        """What a further strip costs more because there are as many as must be, when strips are laid from high to low."""
+        """What a further strip costs more because there are as many as must be, when strips are laid from high to
+        low."""
         if self._turnable or not fitting:
             return 0
         reached = self.fair.climbs[self.shapes.class_of[fitting[0][3]]]
         return max(0, reached - self._climbs_needed[strips]) if strips < len(self._climbs_needed) else reached
 
     def _make_strips(self, piece: int, left: int, state: State, reached: dict[int, State]) -> None:
-        """Where hardly any listed strip fits: good strips around a piece, as high as the piece, from the pieces left."""
+        """Where hardly any listed strip fits: good strips around a piece, as high as the piece, from the pieces
+        left."""
         shapes, unit = self.shapes, self.counts.unit(piece)
         copies = self.counts.unpack(left - unit)
         made = []

@@ -1,4 +1,5 @@
-"""Plans with limited quantities and any number of stages, from the free recursion at good prices (see `counted_pass`)."""
+"""Plans with limited quantities and any number of stages, from the free recursion at good prices (see
+`counted_pass`)."""
 
 from collections.abc import Iterator, Sequence
 from operator import add, itemgetter
@@ -20,7 +21,13 @@ class LimitedRecursion(CountedPass):
     """
 
     def __init__(
-        self, recursion: FreeRecursion, rows: list[Sequence[int]], worth: Sequence[int], least: int, counts: PackedCounts, breadth: Breadth
+        self,
+        recursion: FreeRecursion,
+        rows: list[Sequence[int]],
+        worth: Sequence[int],
+        least: int,
+        counts: PackedCounts,
+        breadth: Breadth,
     ):
         super().__init__(recursion.whole, least, counts, breadth)
         self.recursion, self.rows, self.worth = recursion, rows, worth
@@ -43,10 +50,18 @@ class LimitedRecursion(CountedPass):
             cuts.append((value - row[y - 1], ((x, y - 1),)))
         rests = self.recursion.splits_across[x]
         sums = _sums(column, rests)
-        cuts += [(value - sums[part - 1], ((part, y), (rest, y))) for part, rest in enumerate(rests, 1) if sums[part - 1] >= least]
+        cuts += [
+            (value - sums[part - 1], ((part, y), (rest, y)))
+            for part, rest in enumerate(rests, 1)
+            if sums[part - 1] >= least
+        ]
         rests = self.recursion.splits_along[y]
         sums = _sums(row, rests)
-        cuts += [(value - sums[part - 1], ((x, part), (x, rest))) for part, rest in enumerate(rests, 1) if sums[part - 1] >= least]
+        cuts += [
+            (value - sums[part - 1], ((x, part), (x, rest)))
+            for part, rest in enumerate(rests, 1)
+            if sums[part - 1] >= least
+        ]
         return cuts
 
     def uncut(self, cell: Cell, least: int) -> Iterator[Content]:

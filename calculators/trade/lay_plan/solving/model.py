@@ -1,6 +1,7 @@
 """What is asked of a lay plan: a cloth, pieces, and the rules of cutting, all in whole numbers.
 
-`width` runs across the cloth, `length` along it. A cut *across* runs from selvedge to selvedge; a cut *along* runs parallel to
+`width` runs across the cloth, `length` along it. A cut *across* runs from selvedge to selvedge; a cut *along* runs
+parallel to
 the selvedge. Solvers know only these whole numbers; what one unit stands for is settled by `whole_units`.
 """
 
@@ -49,7 +50,8 @@ class Task:
         width: usable width [units].
         length: usable length [units], or None when the whole order is to be cut from the shortest length.
         pieces: the sizes wanted.
-        stages: how often the direction of the cuts may follow one another (2 = strips, then pieces), None for any number. A last
+        stages: how often the direction of the cuts may follow one another (2 = strips, then pieces), None for any
+        number. A last
             cut that trims a piece to size comes on top.
         first_cut: "across", "along", or "any".
     """
@@ -72,7 +74,8 @@ class Task:
         return fit if wanted is None else min(wanted, fit)
 
     def value_of_area(self) -> int:
-        """A bound on the value of any plan: the pieces that count most for their area, until the area of the cloth is full."""
+        """A bound on the value of any plan: the pieces that count most for their area, until the area of the cloth is
+        full."""
         assert self.length is not None
         area, value = self.width * self.length, 0
         for number in self._by_density():
@@ -82,7 +85,8 @@ class Task:
         return int(value)
 
     def prices_of_area(self, scale: int) -> list[int]:
-        """What a copy of each piece counts beyond the same area of the last piece that still finds room in `value_of_area`.
+        """What a copy of each piece counts beyond the same area of the last piece that still finds room in
+        `value_of_area`.
 
         At these prices no plan can be worth more than that bound says. Counted in 1/scale of a unit of value.
         """

@@ -25,14 +25,17 @@ class Kinds:
             if piece.quantity:
                 self._pieces.setdefault(ways, []).append(number)
         self.copies = [sum(task.pieces[n].quantity for n in numbers) for numbers in self._pieces.values()]
-        self.areas = [task.pieces[numbers[0]].width * task.pieces[numbers[0]].length for numbers in self._pieces.values()]
+        self.areas = [
+            task.pieces[numbers[0]].width * task.pieces[numbers[0]].length for numbers in self._pieces.values()
+        ]
         ways = [Way(kind, w, l) for kind, sizes in enumerate(self._pieces) for w, l in sorted(sizes)]
         self.shapes = StripShapes(task.width, ways, self.copies) if ways else None
 
     def cloth(self, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]]) -> Part:
         """The cloth cut into strips of kinds, as a tree of cuts with the pieces of the task."""
         waiting = [
-            [number for number in numbers for _ in range(self.task.pieces[number].quantity)] for numbers in self._pieces.values()
+            [number for number in numbers for _ in range(self.task.pieces[number].quantity)]
+            for numbers in self._pieces.values()
         ]
         named = []
         length = 0

@@ -14,7 +14,8 @@ class Part:
     x, y: the corner nearest the first selvedge and the straight end [units].
     width, length: its size [units].
     cut: "across" or "along" when it is cut into `parts` side by side, else "".
-    piece: number of the piece that lies in its corner, or None. The piece may be smaller in one direction: a trimming cut.
+    piece: number of the piece that lies in its corner, or None. The piece may be smaller in one direction: a trimming
+    cut.
     turned: whether that piece lies turned.
     """
 
@@ -30,7 +31,16 @@ class Part:
     def mirrored(self) -> "Part":
         """The part with width and length changing places."""
         cut = {"across": "along", "along": "across", "": ""}[self.cut]
-        return Part(self.y, self.x, self.length, self.width, cut, tuple(p.mirrored() for p in self.parts), self.piece, self.turned)
+        return Part(
+            self.y,
+            self.x,
+            self.length,
+            self.width,
+            cut,
+            tuple(p.mirrored() for p in self.parts),
+            self.piece,
+            self.turned,
+        )
 
     def moved(self, x: int, y: int) -> "Part":
         """The part moved along both directions."""
@@ -110,11 +120,18 @@ def row_of_parts(x: int, y: int, width: int, length: int, cut: str, parts: Itera
     return Part(x, y, width, length, cut, tuple(parts))
 
 
-def stacked_strips(task: Task, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]], length: int, x: int = 0, width: int | None = None) -> Part:
+def stacked_strips(
+    task: Task,
+    strips: Iterable[tuple[int, Iterable[tuple[int, int]]]],
+    length: int,
+    x: int = 0,
+    width: int | None = None,
+) -> Part:
     """The cloth (or a section of it) cut across into strips.
 
     Parameters:
-        strips: pairs (height, pieces as pairs (piece, count)), in order along the cloth; in each strip the pieces lie side by
+        strips: pairs (height, pieces as pairs (piece, count)), in order along the cloth; in each strip the pieces lie
+        side by
             side, highest first, in the way that is narrowest in that strip.
         length: length of the cloth [units].
         x, width: where the section begins and how wide it is; the whole cloth when not given.

@@ -59,7 +59,8 @@ class Positions:
         self._shifts: dict[int, Shift] = {}
 
     def reduced(self) -> "Positions":
-        """Only the positions that some rest of the whole can use: enough when copies are unlimited, not when they are limited.
+        """Only the positions that some rest of the whole can use: enough when copies are unlimited, not when they are
+        limited.
 
         Source: the reduced raster points of Terno and Scheithauer (from memory).
         """
@@ -97,7 +98,8 @@ class Positions:
                 continue
             gain = value * count
             table = table[:first] + [
-                without if without > (added := behind + gain) else added for without, behind in zip(table[first:], back(table))
+                without if without > (added := behind + gain) else added
+                for without, behind in zip(table[first:], back(table))
             ]
         return table
 

@@ -1,7 +1,9 @@
 """Moves the prices on limited pieces so that a bound comes down (Lagrange multipliers, subgradient steps).
 
-Any recursion that ignores quantities gives a bound once every copy has a price: its best value at values less prices, plus
-the price of all copies. Prices follow copies used less copies there are, with the step length of Polyak 1969 (from memory).
+Any recursion that ignores quantities gives a bound once every copy has a price: its best value at values less prices,
+plus
+the price of all copies. Prices follow copies used less copies there are, with the step length of Polyak 1969 (from
+memory).
 """
 
 from collections.abc import Callable, Generator, Iterator, Sequence
@@ -59,7 +61,8 @@ def price_steps(
             if pace < 0.02:
                 return
         slope = [
-            0 if price <= 0 and used <= there else used - there for price, used, there in zip(now.prices, now.used, copies)
+            0 if price <= 0 and used <= there else used - there
+            for price, used, there in zip(now.prices, now.used, copies)
         ]
         slope = last = [s + drift * d for s, d in zip(slope, last)]
         square = sum(s * s for s in slope)

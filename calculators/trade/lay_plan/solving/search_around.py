@@ -1,7 +1,9 @@
 """The search for strips that step over flaws or a repeat, strip after strip from the straight end.
 
-What is left to be cut says what was gained, so of all rows of strips that leave the same only the shortest is kept: it can always go
-on as a longer one does. Rows that cannot reach the target, by `bound_around`, are dropped. A pass that dropped nothing else is a proof.
+What is left to be cut says what was gained, so of all rows of strips that leave the same only the shortest is kept: it
+can always go
+on as a longer one does. Rows that cannot reach the target, by `bound_around`, are dropped. A pass that dropped nothing
+else is a proof.
 """
 
 from collections.abc import Iterator
@@ -15,7 +17,8 @@ PAUSE_EVERY = 4_000  # contents looked at
 BREADTHS = (60, 600, 6_000)
 MOST_GAP = 8  # part of the gap that a first target leaves open
 
-# Strips that follow one another: where they end, the price of what is left and the value so far, the row before, and the last strip as
+# Strips that follow one another: where they end, the price of what is left and the value so far, the row before, and
+# the last strip as
 # (start, end, its signature, packed counts).
 Row = tuple[int, int, int, "Row | None", tuple | None]
 
@@ -130,7 +133,13 @@ class SearchAround:
                             if after & could_add or shortest.get(after, end + 1) <= end:
                                 continue
                             shortest[after] = end
-                            longer[after] = then = (end, row[1] + worth, row[2] + gain, row, (start, end, signature, packed))
+                            longer[after] = then = (
+                                end,
+                                row[1] + worth,
+                                row[2] + gain,
+                                row,
+                                (start, end, signature, packed),
+                            )
                             if then[2] > self.value:
                                 self.value, self.best = then[2], then
                     if looked > PAUSE_EVERY:
@@ -140,7 +149,9 @@ class SearchAround:
                     return True
             if len(longer) > breadth:
                 complete = False
-                kept = sorted(longer, key=lambda left: (-longer[left][1] - tail.get(longer[left][0], 0), left))[:breadth]
+                kept = sorted(longer, key=lambda left: (-longer[left][1] - tail.get(longer[left][0], 0), left))[
+                    :breadth
+                ]
                 longer = {left: longer[left] for left in kept}
             layer = longer
             yield
@@ -165,6 +176,8 @@ class SearchAround:
         for content in self.strips.contents(signature):
             pairs = counts.pairs(content.packed)
             worth = sum(relaxed.worth[kind] * count for kind, count in pairs)
-            found.append((worth, content.packed, content.could_add, sum(self.values[kind] * count for kind, count in pairs)))
+            found.append(
+                (worth, content.packed, content.could_add, sum(self.values[kind] * count for kind, count in pairs))
+            )
         found.sort(key=lambda each: (-each[0], each[1]))
         return found

@@ -117,14 +117,23 @@ class SectionRecursion(CountedPass):
         return found
 
     def _layers(self, height_class: int) -> tuple[list[tuple], list[int]]:
-        """What may lie in a strip, last entered first; then the counts of all full-height pieces, and of those from each layer on."""
+        """What may lie in a strip, last entered first; then the counts of all full-height pieces, and of those from
+        each layer on."""
         known = self._entries.get(height_class)
         if known is None:
             height = self.tables.heights[height_class]
             entries, full = [], []
             for entry in reversed(self.sections.entries[height_class]):
                 piece = entry.way.piece
-                entries.append((self.sections.tables.listed(entry.before), entry.way.width, entry.copies, entry.value, self.counts.unit(piece)))
+                entries.append(
+                    (
+                        self.sections.tables.listed(entry.before),
+                        entry.way.width,
+                        entry.copies,
+                        entry.value,
+                        self.counts.unit(piece),
+                    )
+                )
                 full.append(self.counts.field(piece) if entry.way.height == height else 0)
             still = [0] * (len(full) + 1)
             for layer in range(len(full) - 1, -1, -1):

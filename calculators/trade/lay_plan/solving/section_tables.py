@@ -1,6 +1,8 @@
-"""The best sections side by side when quantities bind only within a strip: strips in sections, sections across the cloth.
+"""The best sections side by side when quantities bind only within a strip: strips in sections, sections across the
+cloth.
 
-One set of strip tables serves sections of every width; strips stack along the cloth for all widths at once, and a knapsack
+One set of strip tables serves sections of every width; strips stack along the cloth for all widths at once, and a
+knapsack
 across the cloth sets sections side by side (Gilmore and Gomory 1965 for the recursion, from memory). With prices on the
 pieces that is a bound for plans in three stages (see `prices`).
 """
@@ -34,7 +36,8 @@ class Entry:
 class Sections:
     """The tables for pieces of given worth.
 
-    strips: the strip table of each height class, with its entries in `entries`; stacks: the best stack of strips for each length; section:
+    strips: the strip table of each height class, with its entries in `entries`; stacks: the best stack of strips for
+    each length; section:
     the best section of each width index; beside: the best sections side by side in it.
     """
 
@@ -74,7 +77,9 @@ class SectionTables:
         self.lengths = Positions([(height, task.length // height) for height in self.heights], task.length).reduced()
         # Of several strips in a stack, one is not higher than half of it.
         self.fitting = [bisect_right(self.heights, point) for point in self.lengths.points]
-        self.rests = [[self.lengths.floor[point - h] for h in self.heights if 2 * h <= point] for point in self.lengths.points]
+        self.rests = [
+            [self.lengths.floor[point - h] for h in self.heights if 2 * h <= point] for point in self.lengths.points
+        ]
         self._dense = len(self.widths.points) == task.width + 1
 
     def beside_smallest(self, beside: Sequence[int], section: Sequence[int], index: int) -> list[int]:

@@ -2,15 +2,23 @@
 
 from collections.abc import Iterator
 
-from calculators.trade.lay_plan.solving import any_stage_value, three_stage_value, two_stage_length, two_stage_value, unlimited
+from calculators.trade.lay_plan.solving import (
+    any_stage_value,
+    three_stage_value,
+    two_stage_length,
+    two_stage_value,
+    unlimited,
+)
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.progress import Progress
 
 
 def solve(task: Task) -> Iterator[Progress]:
-    """Yields ever better plans and bounds, pausing often, until the plan is proven, nothing is left to try, or the caller stops.
+    """Yields ever better plans and bounds, pausing often, until the plan is proven, nothing is left to try, or the
+    caller stops.
 
-    task: two or three stages with first cuts across or along (two, across, where the length is asked for), or any number of
+    task: two or three stages with first cuts across or along (two, across, where the length is asked for), or any
+    number of
         stages.
     """
     if task.length is None:

@@ -42,7 +42,8 @@ def contents_in_steps(
     looks: int = ENDLESS,
     all_or_none: bool = False,
 ) -> Generator[None, None, tuple[list[Content], int]]:
-    """Contents of a part of a strip `width` wide that are worth at least `least`, best first, up to `most` of them; pausing often.
+    """Contents of a part of a strip `width` wide that are worth at least `least`, best first, up to `most` of them;
+    pausing often.
 
     Parameters:
         layers: the pieces; their tables may have been made for more copies.

@@ -1,6 +1,7 @@
 """All strips good enough to be part of a better plan.
 
-Piece values from a bound (multipliers or linear programme) tell how much every strip falls short of the best one. A strip
+Piece values from a bound (multipliers or linear programme) tell how much every strip falls short of the best one. A
+strip
 that falls short by more than the gap between bound and target cannot be in any plan that reaches the target, so the few
 that remain can be listed whole, and a search over them that drops nothing is a proof.
 """
@@ -41,7 +42,8 @@ def list_strips(
     least_worth: int,
     most: int,
 ) -> Generator[None, None, list[Strip]]:
-    """Every strip of one height class worth at least `least_worth`, best first; each holds a piece of the strip's height. Pauses often.
+    """Every strip of one height class worth at least `least_worth`, best first; each holds a piece of the strip's
+    height. Pauses often.
 
     Parameters:
         copies: how many of each piece there are.
@@ -54,7 +56,9 @@ def list_strips(
         return []
     ways, wanted = _ways(shapes, counts, copies, height_class)
     layers = layers_of(filled, copies, counts)
-    found, sure = yield from contents_in_steps(layers, shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted, all_or_none=True)
+    found, sure = yield from contents_in_steps(
+        layers, shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted, all_or_none=True
+    )
     if sure > least_worth:
         raise TooManyStrips
     return _as_strips(found, counts, ways)
@@ -73,7 +77,9 @@ def list_best_strips(
     if filled.value < least_worth:
         return [], least_worth
     ways, wanted = _ways(shapes, counts, copies, height_class)
-    found, sure = contents(layers_of(filled, copies, counts), shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted)
+    found, sure = contents(
+        layers_of(filled, copies, counts), shapes.widths.floor, shapes.width, least_worth, most, wanted=wanted
+    )
     return _as_strips(found, counts, ways), sure
 
 

@@ -1,10 +1,13 @@
 """Knapsacks along a strip: what is the best content of a strip of each height?
 
-A strip is a part of the cloth between two cuts across the whole width; it is as high as its highest piece. Pieces enter one
+A strip is a part of the cloth between two cuts across the whole width; it is as high as its highest piece. Pieces enter
+one
 knapsack table in order of height, so a single pass serves every strip height (Gilmore and Gomory 1965; from memory).
 
-A piece that may turn has a low and a high way to lie. In a strip high enough for both, the high way is the narrower one and
-so never worse; a strip table therefore gives every piece exactly one way to lie a strip height. The low way then counts only
+A piece that may turn has a low and a high way to lie. In a strip high enough for both, the high way is the narrower one
+and
+so never worse; a strip table therefore gives every piece exactly one way to lie a strip height. The low way then counts
+only
 in a range of strip heights, and the tables are made by halving the range of heights (each item enters at the widest
 sub-ranges that it covers whole), which keeps every table exact at a few times the cost of one pass.
 """
@@ -120,7 +123,8 @@ class StripShapes:
 
     @cached_property
     def ways_in(self) -> list[list[Way]]:
-        """For each height class the ways used in its strips, in order of height; the ones as high as the strip come last."""
+        """For each height class the ways used in its strips, in order of height; the ones as high as the strip come
+        last."""
         return [
             [way for way, first, last in self._spans if first <= height_class <= last]
             for height_class in range(len(self.heights))
@@ -128,7 +132,8 @@ class StripShapes:
 
     @cached_property
     def widths(self) -> Positions:
-        """The widths that strip tables know: every single one where they are kept all at once, else those pieces can reach."""
+        """The widths that strip tables know: every single one where they are kept all at once, else those pieces can
+        reach."""
         return Positions([(1, self.width)], self.width) if fields_serve(self.positions) else self.positions
 
     def _nothing(self, values: Sequence[int]) -> Filled:

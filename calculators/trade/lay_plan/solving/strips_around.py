@@ -1,7 +1,9 @@
 """Which strips can be cut where flaws or a repeat must be stepped over, and what each can hold.
 
-Every plan can be pushed towards the corner without losing a piece: a strip then starts where the one before ends, and a piece
-in it at its start, at the end of a flaw, or where the repeat starts. Across, a piece follows the one before, the edge of a
+Every plan can be pushed towards the corner without losing a piece: a strip then starts where the one before ends, and a
+piece
+in it at its start, at the end of a flaw, or where the repeat starts. Across, a piece follows the one before, the edge
+of a
 flaw, or the repeat. So few places need to be looked at, and none that matters is left out.
 """
 
@@ -20,7 +22,8 @@ PAUSE_EVERY = 15  # places along the cloth
 PAUSE_AFTER = 3_000  # places looked at across it
 
 Interval = tuple[int, int]
-# One way of a kind in a strip: kind, width, length, turned, and for each place along where it may start what it may not cover across.
+# One way of a kind in a strip: kind, width, length, turned, and for each place along where it may start what it may not
+# cover across.
 Way = tuple[int, int, int, bool, tuple[tuple[Interval, ...], ...]]
 Signature = tuple[Way, ...]  # strips of the same signature hold the same
 Edge = tuple[int, Signature]  # where a strip ends, and what it is like
@@ -30,7 +33,8 @@ Edge = tuple[int, Signature]  # where a strip ends, and what it is like
 class Content:
     """What a strip can hold: packed counts, the pieces that still fit beside (packed fields), and how it was laid.
 
-    laid: where it ends across, the content before the last piece, and the last piece as (number of its way, place across, which of its
+    laid: where it ends across, the content before the last piece, and the last piece as (number of its way, place
+    across, which of its
     places along).
     """
 
@@ -54,7 +58,12 @@ class StripsAround:
         self.places: list[int] = []
         self.starts = _starts(obstacles, length)
         self._flaw_ends = sorted({flaw[3] for flaw in obstacles.flaws if flaw[3] < length})
-        self._ways = [(number, *way) for number, kind in enumerate(kinds) for way in kind.ways if kind.copies and way[0] <= width and way[1] <= length]
+        self._ways = [
+            (number, *way)
+            for number, kind in enumerate(kinds)
+            for way in kind.ways
+            if kind.copies and way[0] <= width and way[1] <= length
+        ]
         self._contents: dict[Signature, list[Content]] = {}
         self._laid: dict[Signature, dict[int, tuple]] = {}
         self._clear: dict[int, Signature] = {}
@@ -75,7 +84,8 @@ class StripsAround:
         self.places = sorted(self.edges)
 
     def fill(self) -> Iterator[None]:
-        """Finds what each strip can hold, the most promising where that is too much, pausing often; what takes too long is left out."""
+        """Finds what each strip can hold, the most promising where that is too much, pausing often; what takes too long
+        is left out."""
         signatures = dict.fromkeys(signature for y in self.places for _, signature in self.edges[y])
         layers = max((self.width // min(way[1] for way in signature) for signature in signatures), default=1)
         ways = max(map(len, signatures), default=1)

@@ -1,6 +1,7 @@
 """Betters a plan a few strips at a time: takes them up and lays their pieces again on less length.
 
-More strips are taken when a few brought nothing. Now and then pieces count a little less, by chance, and a plan of the same
+More strips are taken when a few brought nothing. Now and then pieces count a little less, by chance, and a plan of the
+same
 length is good enough: it is another place to go on from. Values that were fair stay fair when lowered.
 """
 

@@ -1,4 +1,5 @@
-"""Most value in three stages: sections along the whole cloth, strips across each section, then pieces and a trimming cut.
+"""Most value in three stages: sections along the whole cloth, strips across each section, then pieces and a trimming
+cut.
 
 The section tables at prices, and passes of them with counts.
 """

@@ -1,10 +1,13 @@
-"""The whole order on the shortest length in two stages: strips across the whole width, then pieces, then a trimming cut.
+"""The whole order on the shortest length in two stages: strips across the whole width, then pieces, then a trimming
+cut.
 
 1. A first plan at once: the largest piece left opens a strip, which is filled with the largest pieces that fit.
-2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a search for
+2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a
+search for
    what is left, make a plan when pieces are many.
 3. Searches over the whole order (length_search) with these values, wider each time; one early, with rough values.
-4. Taking up a few strips at a time and laying their pieces again on less length (take_up), by turns with ever wider searches,
+4. Taking up a few strips at a time and laying their pieces again on less length (take_up), by turns with ever wider
+searches,
    until the bound is met or the caller stops; with many sizes some of this goes on beside the linear programme.
 """
 
@@ -76,7 +79,8 @@ class _Solver:
         yield self._progress(True)
 
     def _by_turns(self) -> Iterator[Progress]:
-        """A few strips at a time, and beside it searches over the whole order, which end in a proof if nothing else does."""
+        """A few strips at a time, and beside it searches over the whole order, which end in a proof if nothing else
+        does."""
         searching = self._ever_wider()
         owed = 0
         while not self._closed():
@@ -112,7 +116,8 @@ class _Solver:
             self.plan = Plan(self.task, self.kinds.cloth([(h, self.counts.pairs(packed)) for h, packed in self.laid]))
 
     def _first_plan(self, copies: list[int] | None = None) -> list[Strip]:
-        """Strips opened by the largest piece left and filled with the largest area; of its ways to lie the one that fills better."""
+        """Strips opened by the largest piece left and filled with the largest area; of its ways to lie the one that
+        fills better."""
         left = list(self.kinds.copies if copies is None else copies)
         shapes, areas = self.shapes, self.kinds.areas
         strips = []

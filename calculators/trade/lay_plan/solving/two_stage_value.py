@@ -1,6 +1,7 @@
 """Most value from one cloth in two stages: strips across the whole width, then pieces, then at most a trimming cut.
 
-1. A first plan by diving: fill the cloth with the best strips, fix those whose pieces are there, and fill again what is left.
+1. A first plan by diving: fill the cloth with the best strips, fix those whose pieces are there, and fill again what is
+left.
 2. Prices on the pieces lower the bound (value_bound).
 3. A search over strips (value_search) for a target just below the bound. If it drops nothing and finds nothing, the
    bound comes down to the target and the next target lies lower; if it finds a plan, that plan is the best there is.

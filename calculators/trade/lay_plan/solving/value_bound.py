@@ -1,8 +1,11 @@
 """How much value can any plan in strips reach? A bound from prices on the limited pieces.
 
-Every limited piece gets a price a copy (a Lagrange multiplier). Pieces then count with their value less their price, quantities
-no longer bind over the whole cloth, and the best plan falls apart into knapsacks: one along each strip height, one that stacks
-strips along the cloth. That best value plus the price of all copies is never below the value of a true plan (strip model:
+Every limited piece gets a price a copy (a Lagrange multiplier). Pieces then count with their value less their price,
+quantities
+no longer bind over the whole cloth, and the best plan falls apart into knapsacks: one along each strip height, one that
+stacks
+strips along the cloth. That best value plus the price of all copies is never below the value of a true plan (strip
+model:
 Gilmore and Gomory 1965, Lodi and Monaci 2003, from memory; prices: see `prices`).
 
 All numbers are whole, so a bound is exact: prices are counted in 1/scale of a unit of value.
@@ -85,7 +88,8 @@ class ValueBound:
     def stack_up(self, filled: list[Filled], sparing: bool = False) -> tuple[list[Table], Stack | None]:
         """Tables over lengths of the best stack of strips up to each height class.
 
-        sparing: only with strips better than every lower one, however few there are of those; good for plans, but no bound.
+        sparing: only with strips better than every lower one, however few there are of those; good for plans, but no
+        bound.
         """
         table = self._tables.nothing
         listed = self.lengths.empty_table()
@@ -131,5 +135,6 @@ class ValueBound:
         return used
 
     def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[Relaxed]:
-        """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in hand."""
+        """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in
+        hand."""
         return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps)

@@ -1,7 +1,9 @@
 """Search for the plan of most value in strips, tallest strip first, guided and pruned by the bound.
 
-A state is what is left: cloth length and pieces. States with the same pieces left have the same value, so only the one with
-most cloth left is kept. When no state was dropped for want of room, the search is a proof: no plan reaches the target that
+A state is what is left: cloth length and pieces. States with the same pieces left have the same value, so only the one
+with
+most cloth left is kept. When no state was dropped for want of room, the search is a proof: no plan reaches the target
+that
 was not found.
 """
 
@@ -16,7 +18,8 @@ from calculators.trade.lay_plan.solving.value_bound import Relaxed, ValueBound
 PAUSE_EVERY = 8_000  # strips listed
 
 # A state: (length left, score, value so far, state before, strip taken as (height, packed pieces)); the score is value
-# so far plus the price of the pieces left, in 1/scale units, so score + best stack of strips in the length left is a bound.
+# so far plus the price of the pieces left, in 1/scale units, so score + best stack of strips in the length left is a
+# bound.
 State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 
 
@@ -56,7 +59,9 @@ class ValueSearch:
             lower = self.relaxed.tables[height_class - 1] if height_class else nothing
             need = self.target * scale
             kept = [
-                (state[1] + lower[floor[state[0]]], left) for left, state in states.items() if state[1] + lower[floor[state[0]]] >= need
+                (state[1] + lower[floor[state[0]]], left)
+                for left, state in states.items()
+                if state[1] + lower[floor[state[0]]] >= need
             ]
             if len(kept) > self.breadth:
                 self.complete = False
@@ -77,11 +82,16 @@ class ValueSearch:
         for height_class, filled in enumerate(self.relaxed.filled):
             beside = best_stack[floor[self.bound.length - heights[height_class]]]
             least = self.target * self.bound.scale - self.relaxed.price_of_all - beside
-            found = yield from list_strips(self.bound.shapes, counts, self.bound.copies, height_class, filled, least, room)
+            found = yield from list_strips(
+                self.bound.shapes, counts, self.bound.copies, height_class, filled, least, room
+            )
             room -= len(found)
             lists.append([])
             for start in range(0, len(found) or 1, PAUSE_EVERY):
-                lists[-1] += [(s.worth, s.packed, s.could_add, self._value(counts, s, values)) for s in found[start : start + PAUSE_EVERY]]
+                lists[-1] += [
+                    (s.worth, s.packed, s.could_add, self._value(counts, s, values))
+                    for s in found[start : start + PAUSE_EVERY]
+                ]
                 yield
         return lists
 
@@ -89,7 +99,9 @@ class ValueSearch:
     def _value(counts: PackedCounts, strip: Strip, values: list[int]) -> int:
         return sum(map(mul, values, counts.unpack(strip.packed)))
 
-    def _lay_strips(self, height_class: int, strips: list[tuple], states: dict[int, State], counts: PackedCounts) -> Iterator[None]:
+    def _lay_strips(
+        self, height_class: int, strips: list[tuple], states: dict[int, State], counts: PackedCounts
+    ) -> Iterator[None]:
         """Adds to `states` everything reachable by more strips of one height."""
         height = self.bound.shapes.heights[height_class]
         table, floor = self.relaxed.tables[height_class], self.bound.lengths.floor

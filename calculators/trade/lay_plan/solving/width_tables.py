@@ -1,4 +1,5 @@
-"""Tables over the widths that pieces side by side can reach, kept as is quickest: all widths at once, or the few there are in a list."""
+"""Tables over the widths that pieces side by side can reach, kept as is quickest: all widths at once, or the few there
+are in a list."""
 
 from collections.abc import Callable, Iterable, Sequence
 from operator import add, itemgetter
@@ -55,7 +56,13 @@ class InFields:
         self.with_item: Callable[[int, int, int, int], int] = self.fields.with_item
         self.largest: Callable[[Iterable[int]], int] = self.fields.largest
         every = len(positions.points) == len(positions.floor)
-        self._pick = (lambda table: table) if every else itemgetter(*positions.points) if positions.last else lambda table: (table[0],)
+        self._pick = (
+            (lambda table: table)
+            if every
+            else itemgetter(*positions.points)
+            if positions.last
+            else lambda table: (table[0],)
+        )
 
     def sum(self, one: int, other: int) -> int:
         return one + other
