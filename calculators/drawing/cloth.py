@@ -1,5 +1,6 @@
 """The cloth with its pieces and numbered marks."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from calculators.drawing import lines
@@ -17,7 +18,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     grid: the pieces as they lie; ruler: the one the marks are read on.
     """
     drawn_length, strip = _drawn_length(grid), grid.edges.strip
-    drawn_along = min(grid.along, drawn_length // grid.lie_length)
+    drawn_along = min(grid.rows, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
     sheet = Sheet(
         (0, -strip, drawn_length, grid.cloth_width + strip),
@@ -26,11 +27,9 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     )
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
     used_length = drawn_along * grid.lie_length
-    used_width = grid.across * grid.lie_width
-    if grid.left_width:
-        sheet.area(lines.REMNANT, rectangle(0, used_width, drawn_length, grid.cloth_width), pattern=True)
-    if whole and grid.left_length:
-        sheet.area(lines.REMNANT, rectangle(used_length, 0, drawn_length, used_width), pattern=True)
+    used_width = grid.columns * grid.lie_width
+    for remnant in _not_cut(grid, drawn_length, used_length, used_width):
+        sheet.area(lines.REMNANT, remnant, pattern=True)
     _selvedges(sheet, grid, drawn_length)
     _cuts(sheet, grid, drawn_along, used_length, used_width)
     _marks(sheet, grid, ruler, drawn_along)
@@ -51,6 +50,18 @@ def _drawn_length(grid: Grid):
     return min(grid.cloth_length, max(_LONGEST * grid.cloth_width, grid.lie_length))
 
 
+def _not_cut(grid: Grid, drawn_length, used_length, used_width) -> Iterator[list]:
+    """What no piece is cut from: beside the rows, beyond them, and what a last row that is not whole leaves."""
+    if used_width < grid.cloth_width:
+        yield rectangle(0, used_width, drawn_length, grid.cloth_width)
+    if used_length < grid.rows * grid.lie_length:
+        return
+    if used_length < drawn_length:
+        yield rectangle(used_length, 0, drawn_length, used_width)
+    if grid.in_last_row < grid.columns:
+        yield rectangle(used_length - grid.lie_length, grid.in_last_row * grid.lie_width, used_length, used_width)
+
+
 def _selvedges(sheet: Sheet, grid: Grid, drawn_length) -> None:
     """What is still to be trimmed off both long edges, up to the trimming lines."""
     for outer, inner in ((-grid.edges.strip, 0), (grid.cloth_width + grid.edges.strip, grid.cloth_width)):
@@ -66,9 +77,10 @@ def _cuts(sheet: Sheet, grid: Grid, along: int, used_length, used_width) -> None
             (n * grid.lie_length, -grid.edges.strip),
             (n * grid.lie_length, grid.cloth_width + grid.edges.strip),
         )
-    for n in range(1, grid.across + 1):
+    for n in range(1, grid.columns + 1):
         if n * grid.lie_width < grid.cloth_width:
-            sheet.line(lines.CUT, (0, n * grid.lie_width), (used_length, n * grid.lie_width))
+            end = used_length if n <= grid.in_last_row else min(used_length, (grid.rows - 1) * grid.lie_length)
+            sheet.line(lines.CUT, (0, n * grid.lie_width), (end, n * grid.lie_width))
 
 
 def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
@@ -96,6 +108,8 @@ def _numbers(sheet: Sheet, grid: Grid, along: int) -> None:
         return
     for column in range(along):
         for row in range(grid.across):
+            if column * grid.across + row >= grid.cut:
+                return
             centre = ((column + 0.5) * float(grid.lie_length), (row + 0.5) * float(grid.lie_width))
             sheet.words(str(column * grid.across + row + 1), centre, shift=(0, 4))
 
@@ -113,14 +127,22 @@ def _size(grid: Grid, ruler: Ruler, drawn_length, whole: bool) -> str:
 
 
 def _in_words(grid: Grid, ruler: Ruler) -> str:
+    left_length = grid.cloth_length - grid.rows * grid.lie_length
+    left_width = grid.cloth_width - grid.columns * grid.lie_width
     return (
         f"Cloth {show_length(grid.cloth_length, ruler, 'down')} long and "
         f"{show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide. "
-        f"{grid.along} pieces along its length, {grid.across} across its width, each "
+        f"{_count_in_words(grid)}, each "
         f"{show_length(grid.lie_length, ruler)} along "
-        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(grid.left_length, ruler, 'down')} "
+        f"by {show_length(grid.lie_width, ruler)} across. Left over: {show_length(left_length, ruler, 'down')} "
         "of length, "
-        f"{show_length(grid.left_width, ruler, 'down')} of width. Marks along are measured from the straightened end "
+        f"{show_length(left_width, ruler, 'down')} of width. Marks along are measured from the straightened end "
         "at the left, "
         f"marks across from {grid.edges.start(ruler)}, at the top. Every mark is in the table."
     )
+
+
+def _count_in_words(grid: Grid) -> str:
+    along, across = ("1 piece" if grid.rows == 1 else f"{grid.rows} pieces"), grid.columns
+    last = f", only {grid.in_last_row} in the last row" if grid.in_last_row < grid.columns else ""
+    return f"{along} along its length, {across} across its width{last}"

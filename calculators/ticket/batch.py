@@ -1,7 +1,7 @@
 """The numbers of one batch, gathered from the answers of its walk."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -11,6 +11,7 @@ from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.batch.walk import Stop
 from calculators.trade.bundles import Bundles
 from calculators.trade.cloth import LongEdges
+from calculators.trade.pieces import Grid
 from calculators.values.kinds import Length
 from calculators.values.measure import Ruler
 
@@ -53,6 +54,11 @@ class Batch:
     @property
     def bundles(self) -> Bundles:
         return Bundles(self("bundles", "pieces"), self("bundles", "bundle"))
+
+    @property
+    def grid(self) -> Grid:
+        """The pieces as they lie on the cloth, of which those of this batch are cut."""
+        return replace(self.stops["pieces-from-cloth"].answer.drawn_from, wanted=self.bundles.pieces)
 
     @property
     def kind(self) -> str:

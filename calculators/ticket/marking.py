@@ -30,27 +30,29 @@ def markings(batch: Batch) -> tuple[Marking, Marking]:
 
     Each reading is rounded from its own exact place, so that rounding never adds up.
     """
-    pieces, ruler = batch.values["pieces-from-cloth"], batch.ruler
+    grid, ruler = batch.grid, batch.ruler
+    all_rows = grid.rows == grid.along
     along = Marking(
         "Along the cloth",
         "the straightened end",
-        *_readings(pieces["marks_along"], ruler),
+        *_readings(grid.marks_along, ruler),
         say(
-            "Check: the last mark must read {last:length}, and the far end {end:length_down}. If either does not, "
-            "measure again before cutting.",
-            last=pieces["marks_along"][-1],
-            end=pieces["cloth_length"],
+            "Check: the last mark must read {last:length}"
+            + (", and the far end {end:length_down}. If either does not, " if all_rows else ". If it does not, ")
+            + "measure again before cutting.",
+            last=grid.marks_along[-1],
+            end=grid.cloth_length,
         ),
     )
     across = Marking(
         "Across the cloth",
         edges_of(batch).start(ruler),
-        *_readings(pieces["marks_across"], ruler),
+        *_readings(grid.marks_across, ruler),
         say(
             "Check: the last mark must read {last:length}, and the far {side:text} {end:length_down}.",
-            last=pieces["marks_across"][-1],
+            last=grid.marks_across[-1],
             side=edges_of(batch).name,
-            end=pieces["usable_width"],
+            end=grid.cloth_width,
         ),
     )
     return along, across

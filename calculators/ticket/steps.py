@@ -15,7 +15,7 @@ from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
 from calculators.trade.cloth import LongEdges, cloth_to_buy_for
 from calculators.trade.corners.steps import Step as CornerStep
-from calculators.trade.pieces import further_length
+from calculators.trade.pieces import Grid, further_length
 from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Change
 from calculators.values.measure import CENTIMETRES, Ruler
@@ -87,7 +87,7 @@ def ticket_steps(batch: Batch) -> list[TicketStep]:
 def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
     usable, pieces = batch.values["usable-cloth"], batch.values["pieces-from-cloth"]
     by_hand, edges = _sizes_by_hand(batch), edges_of(batch)
-    rows, columns = _cut_of_the_grid(batch)
+    grid = batch.grid
     if len(by_hand) < 2:
         yield TicketStep("wash", "Wash the cloth", tuple(_washed(batch, by_hand)), cares.WASH, (), (IRON,))
     yield TicketStep(
@@ -104,14 +104,14 @@ def _of_the_cloth(batch: Batch) -> Iterator[TicketStep]:
             ),
             say(
                 "With less than {length:length_up} by {width:length_up} the pieces do not fit: plan again.",
-                length=pieces["marks_along"][rows - 1], width=pieces["marks_across"][columns - 1] + 2 * edges.strip,
+                length=grid.marks_along[-1], width=grid.marks_across[-1] + 2 * edges.strip,
             ),
         ),
         cares.MEASURE,
     )  # fmt: skip
     yield TicketStep(
         "mark", "Mark everything before cutting",
-        tuple(_marked(pieces, edges)),
+        tuple(_marked(grid, edges)),
         cares.MARK, (), (PINS,),
     )  # fmt: skip
     yield TicketStep("cut", "Cut along drawn threads", tuple(_cut(batch)), cares.CUT, ("tolerance_cut",), (BLADE,))
@@ -172,37 +172,35 @@ def _straightened(usable, by_hand: set[str], edges: LongEdges) -> Iterator[Phras
         yield say("The far end may then slant by {skew:length}, which the plan has taken off.", skew=usable["skew"])
 
 
-def _marked(pieces, edges: LongEdges) -> Iterator[Phrase]:
+def _marked(grid: Grid, edges: LongEdges) -> Iterator[Phrase]:
     if edges.strip:
         yield say("Rule a trimming line {strip:length} in from each selvedge. " + brief("selvedges"), strip=edges.strip)
     sides = "long edges" if edges.trimmed else "selvedges"
     yield say(
         f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must "
             "read {last:length}; "
-        "count {across:count} across × {along:count} along: {count:piece|pieces}.",
-        last=pieces["marks_along"][-1], across=pieces["across"], along=pieces["along"], count=pieces["count"],
+        f"count {{across:count}} across × {{along:count}} along{_last_row(grid)}: {{count:piece|pieces}}.",
+        last=grid.marks_along[-1], across=grid.columns, along=grid.rows, rest=grid.in_last_row, count=grid.cut,
     )  # fmt: skip
 
 
-def _cut_of_the_grid(batch: Batch) -> tuple[int, int]:
-    """How many rows of pieces, and how many pieces of a row, this batch takes of all that fit."""
-    pieces = batch.values["pieces-from-cloth"]
-    made = min(batch.bundles.pieces, pieces["count"])
-    return -(-made // pieces["across"]), min(made, pieces["across"])
+def _last_row(grid: Grid) -> str:
+    """What sets the last row apart, where fewer pieces are cut from it than from the others."""
+    return ", only {rest:count} in the last row" if grid.in_last_row < grid.columns else ""
 
 
 def _cut(batch: Batch) -> Iterator[Phrase]:
-    pieces, size = batch.values["pieces-from-cloth"], batch.values["finished-size"]
-    strip = edges_of(batch).strip
-    rows, columns = _cut_of_the_grid(batch)
+    pieces, size, grid = batch.values["pieces-from-cloth"], batch.values["finished-size"], batch.grid
+    strip, strips = edges_of(batch).strip, "each strip" if grid.rows > 1 else "the strip"
     first, trim = (", selvedges and all", " Trim {strip:length} off at each selvedge") if strip else ("", "")
     yield say(
-        f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut each "
-        "strip at {across:cross mark|cross marks}. "
+        f"Across the whole width first{first}, at {{along:mark|marks}}.{trim}{', t' if trim else ' T'}hen cut "
+        f"{strips} at {{across:cross mark|cross marks}}{_last_row(grid)}. "
         "Each piece is {width:length} by {length:length}.",
         strip=strip,
-        along=rows,
-        across=columns,
+        along=grid.rows,
+        across=grid.columns,
+        rest=grid.in_last_row,
         width=size["cut_width"],
         length=size["cut_length"],
     )

@@ -15,10 +15,12 @@ OWN = "Your own figure."
 
 @dataclass(frozen=True)
 class _Sum:
-    """What can be made takes or costs; and what all that is wanted does, where the cloth gives fewer."""
+    """What can be made takes or costs; what all that is wanted does, where the cloth gives fewer; and what of the
+    cloth is not in it, where it gives more."""
 
     made: Phrase
     whole: Phrase | None = None
+    left: Phrase | None = None
 
 
 def sums(batch: Batch, own: Mapping[str, str]) -> tuple[Setting, ...]:
@@ -45,7 +47,8 @@ def _worked_out(batch: Batch) -> dict[str, tuple[str, str]]:
         name: (
             (f"{lead}{each.made.filled(batch.ruler, kinds)}",
                 f"{rest}{each.whole.filled(batch.ruler, kinds)}." if each.whole else "")
-            if lead else (each.made.filled(batch.ruler, kinds), "")
+            if lead else (each.made.filled(batch.ruler, kinds),
+                each.left.filled(batch.ruler, kinds) if each.left else "")
         )
         for name, each in told.items()
     }  # fmt: skip
@@ -64,8 +67,16 @@ def _told(batch: Batch) -> dict[str, _Sum]:
         told["cost"] = _Sum(
             say("{total}, {each} a piece", **values),
             say("{total_whole}, {each_whole} a piece", **values) if known else None,
+            _left(values),
         )
     return told
+
+
+def _left(values) -> Phrase | None:
+    taken, bought = values["cloth_taken"], values["cloth_bought"]
+    if taken >= bought:
+        return None
+    return say("With {taken:length} of the {bought:length} of cloth; the rest is left.", taken=taken, bought=bought)
 
 
 def _of_fewer(batch: Batch) -> tuple[str, str]:

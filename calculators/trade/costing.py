@@ -18,6 +18,16 @@ def hands_on(pieces: int, for_the_batch: Fraction, for_a_piece: Fraction) -> Fra
     return for_the_batch + pieces * for_a_piece
 
 
+def cloth_of_the_rows(bought: Fraction, rows: int, of_rows: int) -> Fraction:
+    """The share of a cloth that pieces take where it gives more rows than they need; the others are left whole.
+
+    bought: the whole length [mm]. rows: those that are cut; of_rows: all that the cloth gives.
+    Returns the length that these rows are charged with, ends and slant shared out alike [mm].
+    Source: derived, bought × rows ÷ all rows.
+    """
+    return bought * min(rows, of_rows) / of_rows
+
+
 @dataclass(frozen=True)
 class Costs:
     """What a batch costs, part by part.
@@ -60,7 +70,7 @@ class Costs:
 
 def costs_of(
     pieces: int,
-    cloth: tuple[Fraction, Fraction | None],
+    cloth: tuple[Fraction, int, Fraction | None],
     thread: tuple[int, Fraction, Fraction | None],
     time: tuple[Fraction, Fraction, Fraction | None],
     other: Fraction,
@@ -68,14 +78,14 @@ def costs_of(
     """What a batch costs.
 
     pieces: how many are made.
-    cloth: length bought [mm], price of a metre of it [money].
+    cloth: length that these pieces take [mm], pieces that so much gives, price of a metre of it [money].
     thread: spools bought, what one more piece takes of a spool [spools], price of a spool [money].
     time: hands-on for the batch [min] and for one more piece [min], price of an hour [money].
     other: what each piece needs besides [money].
     Returns every part, and what one more piece adds: its share of the cloth, its own thread and minutes, and the rest.
     Source: derived, amounts times prices.
     """
-    length, of_metre = cloth
+    length, gives, of_metre = cloth
     spools, of_a_spool_more, of_spool = thread
     whole_time, time_more, of_hour = time
     whole_cloth = None if of_metre is None else length * of_metre / 1000
@@ -88,7 +98,7 @@ def costs_of(
             OTHER: pieces * other,
         },
         {
-            CLOTH: None if whole_cloth is None else whole_cloth / pieces,
+            CLOTH: None if whole_cloth is None else whole_cloth / gives,
             THREAD: None if of_spool is None else of_a_spool_more * of_spool,
             TIME: None if of_hour is None else time_more * of_hour / 60,
             OTHER: other,

@@ -11,6 +11,7 @@ class Grid:
     """Pieces side by side on a cloth, all lying the same way; sizes [mm] as they lie, turned or not.
 
     cloth_width, cloth_length: what can be used [mm]. edges: the long edges outside that width.
+    wanted: how many of those that fit are to be cut, row after row from the straightened end; None for all.
     """
 
     cloth_width: Fraction
@@ -19,6 +20,7 @@ class Grid:
     lie_length: Fraction
     turned: bool
     edges: LongEdges = LongEdges()
+    wanted: int | None = None
 
     @property
     def across(self) -> int:
@@ -33,14 +35,34 @@ class Grid:
         return self.across * self.along
 
     @property
+    def cut(self) -> int:
+        """Pieces that are cut [pieces]."""
+        return self.count if self.wanted is None else min(self.wanted, self.count)
+
+    @property
+    def rows(self) -> int:
+        """Rows that are cut, the last of them perhaps not whole."""
+        return rows_of(self.cut, self.across) if self.count else 0
+
+    @property
+    def columns(self) -> int:
+        """Pieces of the first row that are cut."""
+        return min(self.cut, self.across)
+
+    @property
+    def in_last_row(self) -> int:
+        """Pieces of the last row that are cut."""
+        return self.cut - (self.rows - 1) * self.across if self.cut else 0
+
+    @property
     def marks_across(self) -> list[Fraction]:
         """Distances from one side of what can be used [mm], each measured from that same side."""
-        return [n * self.lie_width for n in range(1, self.across + 1)] if self.count else []
+        return [n * self.lie_width for n in range(1, self.columns + 1)]
 
     @property
     def marks_along(self) -> list[Fraction]:
         """Distances from the straightened end [mm], each measured from that same end."""
-        return [n * self.lie_length for n in range(1, self.along + 1)] if self.count else []
+        return [n * self.lie_length for n in range(1, self.rows + 1)]
 
     @property
     def left_width(self) -> Fraction:
@@ -49,6 +71,16 @@ class Grid:
     @property
     def left_length(self) -> Fraction:
         return self.cloth_length - self.along * self.lie_length
+
+
+def rows_of(pieces: int, across: int) -> int:
+    """Rows that pieces take, the last one perhaps not whole.
+
+    pieces: how many; across: how many lie side by side.
+    Returns whole rows [rows].
+    Source: derived, pieces ÷ across rounded up.
+    """
+    return -(-pieces // across)
 
 
 def threads_of_a_piece(across: int) -> Fraction:
@@ -68,7 +100,7 @@ def further_length(pieces: int, across: int, size: Fraction) -> Fraction:
     Returns whole rows [mm]. What is left of the first cloth is not counted on: a piece cannot lie over two ends.
     Source: derived: the next whole number of rows × size.
     """
-    return -(-pieces // across) * size
+    return rows_of(pieces, across) * size
 
 
 @dataclass(frozen=True)

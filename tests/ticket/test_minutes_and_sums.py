@@ -3,6 +3,7 @@ leads a sum."""
 
 import re
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from bs4 import BeautifulSoup
@@ -105,6 +106,26 @@ def test_what_cannot_be_cut_never_leads(ordered, cloth, with_prices):
         assert whole.startswith(f"All {ordered}, with ") and " of cloth: " in whole
     else:
         assert "this cloth gives" not in told and last.answer.results["time_whole"] is None
+
+
+@given(st.integers(1, 60), st.integers(60, 900))
+@settings(max_examples=60, deadline=None)
+def test_cloth_is_charged_by_the_rows_that_are_cut(ordered, cloth):
+    """Rows counted by hand: so many of all that the cloth gives, and one more piece costs its share of those."""
+    typed = {"order": {"ordered": str(ordered)}, "wash-test": {"cloth_length": f"{cloth} cm"}}
+    stops = go(BATCH, typed, Asking({}, method=METHOD))
+    pieces, results = stops[3].answer.results, stops[-1].answer.results
+    across, along = pieces["across"], pieces["along"]
+    rows = min(-(-ordered // across), along)
+    price = stops[-1].asking.value(calculator_named("thread-time-cost").field("price_cloth"))
+    assert results["cloth_taken"] == Fraction(cloth * 10 * rows, along)
+    assert results["cost_cloth"] == results["cloth_taken"] * price / 1000
+    note = walk_replies(BATCH, typed, Asking({}, method=METHOD))["thread-time-cost"]["answer"]
+    assert ("is left for other work" in note) == (rows < along)
+    cost = next(setting for setting in sums(batch(typed), {}) if setting.name == "sum-cost")
+    assert ("the rest is left" in cost.why) == (rows < along)
+    if ordered < pieces["count"]:
+        assert results["one_more"] < results["each"]
 
 
 @given(st.integers(2, 500), st.integers(1, 500), st.booleans())

@@ -8,6 +8,7 @@ from calculators.asking.answering import Asking, answer
 from calculators.asking.house_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
+from calculators.drawing.cloth import cloth_with_pieces
 from calculators.ticket.batch import NotYet, batch_of
 from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
 from calculators.ticket.marking import markings
@@ -156,13 +157,41 @@ def test_fewer_pieces_than_the_cloth_gives_are_said():
     )  # 4 rows of 36 cm, of the 7 that fit
     one = told(batch(WORKED | {"bundles": {"pieces": "1"}}))
     assert (
-        "at 1 mark. Then cut each strip at 1 cross mark" in one["cut"]
+        "at 1 mark. Then cut the strip at 1 cross mark" in one["cut"]
         and "With less than 36 cm by 36 cm" in one["measure"]
     )
     more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
     assert (
         "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more
     )  # 3 rows of 36 cm
+
+
+@pytest.mark.parametrize("wanted", [1, 2, 3, 4, 7, 14, 15, 20])
+@pytest.mark.parametrize("turned", [True, False])
+def test_a_ticket_marks_draws_counts_and_cuts_what_is_wanted_and_no_more(wanted, turned):
+    """By counting: the n-th piece lies in row (n − 1) ÷ across; marks end with the last row and column in use."""
+    size = {"piece_width": "36 cm", "piece_length": "50 cm", "may_turn": "yes" if turned else "no"}
+    made = batch(WORKED | {"pieces-from-cloth": size, "bundles": {"pieces": str(wanted)}})
+    fit, across = made("pieces-from-cloth", "count"), made("pieces-from-cloth", "across")
+    places = [(n // across, n % across) for n in range(min(wanted, fit))]
+    rows, columns = (len({place[way] for place in places}) for way in (0, 1))
+    in_last = sum(row == rows - 1 for row, _ in places)
+    along, across_marks = markings(made)
+    assert (len(along.readings), len(across_marks.readings)) == (rows, columns)
+    words = told(made)
+    pieces = f"{len(places)} piece" + ("" if len(places) == 1 else "s")
+    assert f"{columns} across × {rows} along" in words["mark"] and f": {pieces}." in words["mark"]
+    assert f"must read {along.readings[-1]} cm" in words["mark"] and f"at {rows} mark" in words["cut"]
+    assert along.check.filled(made.ruler).startswith(f"Check: the last mark must read {along.readings[-1]} cm")
+    for key in ("mark", "cut"):
+        assert (f"only {in_last} in the last row" in words[key]) == (in_last < columns)
+    drawn = cloth_with_pieces(made.grid, made.ruler)
+    numbers = [each.text for each in drawn.svg.iter("text") if each.get("class") == "label" and each.text.isdigit()]
+    assert numbers == [str(n + 1) for n in range(len(places))]
+    cuts = [each for each in drawn.svg.iter("polyline") if each.get("class") == "cut"]
+    trims = sum(mark < made.grid.cloth_width for mark in made.grid.marks_across)
+    in_the_key = 1
+    assert len(cuts) == rows + trims + in_the_key
 
 
 def test_what_is_left_of_a_cloth_is_not_counted_towards_a_further_length():

@@ -7,7 +7,8 @@ from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result
 from calculators.catalogue.thread_time_cost.asked import ASKED, FIELDS
-from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, costs_of, hands_on
+from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, cloth_of_the_rows, costs_of, hands_on
+from calculators.trade.pieces import rows_of
 from calculators.trade.thread import (
     seams_of_a_row,
     stitching_of_a_piece,
@@ -16,7 +17,7 @@ from calculators.trade.thread import (
     whole_spools,
 )
 from calculators.values.duration import Minutes
-from calculators.values.kinds import Count, LongLength, Number
+from calculators.values.kinds import Count, Length, LongLength, Number
 from calculators.values.money import Amount
 from calculators.values.phrase import Phrase, say
 
@@ -38,8 +39,10 @@ class _Piece:
 
 @dataclass(frozen=True)
 class _Sums:
-    """What so many pieces of the batch take and cost."""
+    """What so many pieces of the batch take and cost. cloth: the length they are charged with [mm], and the pieces that
+    so much gives."""
 
+    cloth: tuple[Fraction, int]
     thread: Fraction
     spools: int
     time: Fraction
@@ -49,10 +52,10 @@ class _Sums:
 def _work(given: SimpleNamespace) -> Answer:
     piece = _piece(given)
     made = given.pieces if given.gives is None else min(given.pieces, given.gives)
-    sums = _sums(given, piece, made, given.cloth_bought)
+    sums = _sums(given, piece, made, _cloth_for(given, made))
     is_short, all_known = made < given.pieces, given.cloth_more is not None or not given.price_cloth
     whole = (
-        _sums(given, piece, given.pieces, given.cloth_bought + (given.cloth_more or 0))
+        _sums(given, piece, given.pieces, (given.cloth_bought + (given.cloth_more or 0), given.pieces))
         if is_short and all_known
         else None
     )
@@ -65,6 +68,7 @@ def _work(given: SimpleNamespace) -> Answer:
         "thread": sums.thread,
         "spools": sums.spools,
         "bobbins": whole_spools(sums.thread / 2, given.bobbin),
+        "cloth_taken": sums.cloth[0],
         "time": sums.time,
         "time_piece": sums.time / made,
         **{f"cost_{part}": costs.parts[part] for part in (CLOTH, THREAD, TIME, OTHER)},
@@ -79,7 +83,11 @@ def _work(given: SimpleNamespace) -> Answer:
     return Answer(
         results,
         _spoken(given, results, is_short, priced),
-        notes=(*_of_the_whole(given, results, is_short, priced), *_notes(costs, results)),
+        notes=(
+            *_of_the_whole(given, results, is_short, priced),
+            *_of_the_cloth(given, results, costs),
+            *_notes(costs, results),
+        ),
         working=tuple(_working(given, piece, costs, results)),
     )
 
@@ -96,18 +104,27 @@ def _piece(given: SimpleNamespace) -> _Piece:
     return _Piece(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
 
 
-def _sums(given: SimpleNamespace, piece: _Piece, pieces: int, cloth: Fraction) -> _Sums:
+def _cloth_for(given: SimpleNamespace, pieces: int) -> tuple[Fraction, int]:
+    """The length of cloth that pieces are charged with [mm], and how many so much gives."""
+    if given.gives is None or given.gives <= pieces:
+        return given.cloth_bought, pieces
+    rows = rows_of(pieces, given.across)
+    taken = cloth_of_the_rows(given.cloth_bought, rows, rows_of(given.gives, given.across))
+    return taken, min(rows * given.across, given.gives)
+
+
+def _sums(given: SimpleNamespace, piece: _Piece, pieces: int, cloth: tuple[Fraction, int]) -> _Sums:
     thread = pieces * piece.thread
     spools = whole_spools(thread, given.spool)
     time = hands_on(pieces, given.minutes_batch, given.minutes_piece)
     costs = costs_of(
         pieces,
-        (cloth, given.price_cloth),
+        (*cloth, given.price_cloth),
         (spools, piece.thread / given.spool, given.price_spool),
         (time, given.minutes_piece, given.rate),
         given.other,
     )
-    return _Sums(thread, spools, time, costs)
+    return _Sums(cloth, thread, spools, time, costs)
 
 
 def _spoken(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Phrase:
@@ -142,6 +159,22 @@ def _of_the_whole(given: SimpleNamespace, results: dict, is_short: bool, priced:
         + ("; {total_whole}, {each_whole} a piece." if priced else ".")
     )
     yield say("All {wanted:count} want " + amounts, cloth=given.cloth_bought + (given.cloth_more or 0), **wanted)
+
+
+def _of_the_cloth(given: SimpleNamespace, results: dict, costs: Costs) -> Iterator[Phrase]:
+    """What of the cloth is not charged, where these pieces leave rows of it whole."""
+    left = given.cloth_bought - results["cloth_taken"]
+    if left <= 0:
+        return
+    yield say(
+        "These pieces take {taken:length} of the {bought:length} of cloth; {left:length} is left for other work"
+        + (". With all of it the batch would cost {all:amount}." if given.price_cloth else "."),
+        taken=results["cloth_taken"],
+        bought=given.cloth_bought,
+        left=left,
+        all=costs.total
+        + (given.cloth_bought * given.price_cloth / 1000 - costs.parts[CLOTH] if given.price_cloth else 0),
+    )
 
 
 def _notes(costs: Costs, results: dict) -> Iterator[Phrase]:
@@ -216,7 +249,7 @@ def _working(given: SimpleNamespace, piece: _Piece, costs: Costs, results: dict)
     if costs.parts[CLOTH] is not None:
         yield say(
             "Cloth: {length:length} at {price:price} = {cost:amount}.",
-            length=given.cloth_bought,
+            length=results["cloth_taken"],
             price=given.price_cloth,
             cost=costs.parts[CLOTH],
         )
@@ -267,9 +300,15 @@ CALCULATOR = Calculator(
         Result("thread", "Thread", LongLength(toward="up"), "Upper and lower thread together, with ends and waste."),
         Result("spools", "Reels to buy", Count(), "Whole reels that hold all the thread."),
         Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, which is half of it."),
+        Result(
+            "cloth_taken",
+            "Cloth they take",
+            Length(),
+            "The cloth bought; where it gives more rows of pieces than are wanted, only the rows that are cut.",
+        ),
         Result("time", "Hands-on time", Minutes(), "For the whole batch."),
         Result("time_piece", "Hands-on time, a piece", Minutes(), "A piece’s share of it."),
-        Result("cost_cloth", "Cost of the cloth", Amount(), "All the cloth bought for the batch."),
+        Result("cost_cloth", "Cost of the cloth", Amount(), "The cloth that these pieces take."),
         Result("cost_thread", "Cost of the thread", Amount(), "Whole reels, as they are bought."),
         Result("cost_time", "Cost of the time", Amount(), "Hands-on time at the price of an hour."),
         Result("cost_other", "Cost of the rest", Amount(), "What each piece needs besides, for all pieces."),

@@ -146,7 +146,8 @@ FIELDS = (
         "gives",
         "Pieces that the cloth gives",
         Count(least=1, most=100_000),
-        "Where that is fewer than are wanted: what can be made comes first. Empty where the cloth gives enough.",
+        "Where that is fewer than are wanted, what can be made comes first; where it is more, only the rows that are "
+        "cut are charged. Empty where all the cloth goes into these.",
         optional=True,
     ),
     Field(

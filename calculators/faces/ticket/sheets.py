@@ -2,6 +2,7 @@
 
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from calculators.faces.page.answered import figure
 from calculators.faces.page.markup import add, element
@@ -55,7 +56,7 @@ def ticket_sheets(
             element("p", {"class": "by-hand", "aria-hidden": "true"}, *_lines_to_write(FILLED_IN_BY_HAND)),
             element("p", {"class": "trouble clash"}, clash.filled(batch.ruler)) if clash else None,
             *_notes(notes),
-            figure(batch.stops["pieces-from-cloth"].calculator, batch.stops["pieces-from-cloth"].answer, batch.ruler),
+            _what_is_cut(batch),
             element("h3", None, "Marking table"),
             element("div", {"class": "markings"}, *(_marks(each, batch) for each in markings(batch))),
             element(
@@ -75,6 +76,12 @@ def ticket_sheets(
             steps_listed(name, steps, batch, ticks, measured),
         ),
     ]  # fmt: skip
+
+
+def _what_is_cut(batch: Batch) -> ET.Element:
+    """The cloth with the pieces of this batch, which may be fewer than fit."""
+    stop = batch.stops["pieces-from-cloth"]
+    return figure(stop.calculator, replace(stop.answer, drawn_from=batch.grid), batch.ruler)
 
 
 def _crowded(name: str, order: str, notes: str, own: Mapping[str, str]) -> bool:
