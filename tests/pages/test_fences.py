@@ -106,6 +106,15 @@ def test_commands_in_sentences_work(command):
     works(command)
 
 
+def test_the_contributors_guide_is_read_in_any_editor():
+    assert [
+        f"{document.relative_to(ROOT)}:{number}"
+        for document in GUIDE
+        for number, line in enumerate(document.read_text("utf-8").splitlines(), 1)
+        if len(line) > 120
+    ] == []
+
+
 def test_names_of_files_in_the_contributors_guide_are_names_of_files():
     guide = "".join(document.read_text("utf-8") for document in GUIDE)
     named = set(re.findall(r"`((?:calculators|scripts|tests|docs|overrides|faces|drawing)/[\w./-]+)`", guide))
