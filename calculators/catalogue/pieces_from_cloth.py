@@ -62,14 +62,14 @@ def _work(given) -> Answer:
                 else ()
             ),
             say(
-                "Across: {cloth:length_down} ÷ {lie:length} = {n:count} whole pieces, {left:length_down} left.",
+                "Across: {cloth:length_down} ÷ {lie:length} = {n:whole piece|whole pieces}, {left:length_down} left.",
                 cloth=grid.cloth_width,
                 lie=grid.lie_width,
                 n=grid.across,
                 left=grid.left_width,
             ),
             say(
-                "Along: {cloth:length_down} ÷ {lie:length} = {n:count} whole pieces, {left:length_down} left.",
+                "Along: {cloth:length_down} ÷ {lie:length} = {n:whole piece|whole pieces}, {left:length_down} left.",
                 cloth=grid.cloth_length,
                 lie=grid.lie_length,
                 n=grid.along,

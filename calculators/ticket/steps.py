@@ -174,7 +174,7 @@ def _straightened(usable, by_hand: set[str], edges: LongEdges) -> Iterator[Phras
 
 def _marked(grid: Grid, edges: LongEdges) -> Iterator[Phrase]:
     if edges.strip:
-        yield say("Rule a trimming line {strip:length} in from each selvedge. " + brief("selvedges"), strip=edges.strip)
+        yield say("Rule a trimming line {strip:length} inside each selvedge. " + brief("selvedges"), strip=edges.strip)
     sides = "long edges" if edges.trimmed else "selvedges"
     yield say(
         f"Set out every mark of the marking table, along both {sides} and across both ends. The last mark along must "

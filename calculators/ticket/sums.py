@@ -4,6 +4,7 @@ place."""
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from calculators.catalogue.thread_time_cost import of_each
 from calculators.documents.job.format import FIGURES
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
@@ -61,11 +62,14 @@ def _told(batch: Batch) -> dict[str, _Sum]:
         "thread": _Sum(
             say("{thread}, {spools:reel|reels}", **values), say("{thread_whole}", **values) if known else None
         ),
-        "time": _Sum(say("{time}, {time_piece} a piece", **values), say("{time_whole}", **values) if known else None),
+        "time": _Sum(
+            say(f"{{time}}{of_each(values['made'], 'time_piece')}", **values),
+            say("{time_whole}", **values) if known else None,
+        ),
     }
     if values["total"] is not None:
         told["cost"] = _Sum(
-            say("{total}, {each} a piece", **values),
+            say(f"{{total}}{of_each(values['made'])}", **values),
             say("{total_whole}, {each_whole} a piece", **values) if known else None,
             _left(values),
         )

@@ -80,7 +80,7 @@ class LongEdges:
         Selvedges stay on until the cloth is cut across, so that the marks on them are there to cut by.
         """
         return (
-            f"the {self.name}, {show_length(self.strip, ruler)} in from one selvedge"
+            f"the {self.name}, {show_length(self.strip, ruler)} inside one selvedge"
             if self.strip
             else f"one {self.name}"
         )

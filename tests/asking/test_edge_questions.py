@@ -98,14 +98,14 @@ def test_a_remnant_that_is_trimmed_lies_beside_a_cloth_with_its_selvedges():
             Asking(plan | {"cloths": "Bolt | 43 cm | 40 cm; Rest | 40 cm | 40 cm | 1 | no | trimmed"}),
         ).notes
     ]
-    assert any("of “Bolt” start from the trimming line, 1.5 cm in from one selvedge" in each for each in said)
+    assert any("of “Bolt” start from the trimming line, 1.5 cm inside one selvedge" in each for each in said)
     assert any("of “Rest” start from one trimmed edge" in each for each in said)
 
 
 @pytest.mark.parametrize(
     ("edges", "words"),
     [
-        (LongEdges(False, F(15)), "the trimming line, 1.5 cm in from one selvedge"),
+        (LongEdges(False, F(15)), "the trimming line, 1.5 cm inside one selvedge"),
         (LongEdges(True, F(15)), "one trimmed edge"),
         (LongEdges(False, F(0)), "one selvedge"),
     ],

@@ -257,7 +257,7 @@ def test_selvedges_are_trimmed_after_the_cuts_across_and_marks_across_start_from
         and "by 111 cm the pieces do not fit" in words["measure"]
     )
     across = markings(made)[1]
-    assert across.origin == "the trimming line, 1.5 cm in from one selvedge" and across.readings == ("36", "72", "108")
+    assert across.origin == "the trimming line, 1.5 cm inside one selvedge" and across.readings == ("36", "72", "108")
     assert "the far trimming line 110 cm" in across.check.filled(made.ruler)
 
 

@@ -131,13 +131,19 @@ def _spoken(given: SimpleNamespace, results: dict, is_short: bool, priced: bool)
     if not is_short:
         return say(
             "**{time} of work**, {thread} of thread"
-            + ("; **{total} for the batch**, {each} a piece." if priced else "."),
+            + (f"; **{{total}} for the batch**{of_each(given.pieces)}." if priced else "."),
             **results,
         )
-    amounts = "{time} of work, {thread} of thread" + ("; {total}, {each} a piece." if priced else ".")
+    of_one = of_each(results["made"])
+    amounts = "{time} of work, {thread} of thread" + (f"; {{total}}{of_one}." if priced else ".")
     return say(
         "**{wanted:count} wanted; this cloth gives {made}.** Those {made}: " + amounts, wanted=given.pieces, **results
     )
+
+
+def of_each(pieces: int, each: str = "each") -> str:
+    """The words for a piece's share of a sum, beside the sum; none where one piece is all of it. each: its blank."""
+    return f", {{{each}}} a piece" if pieces > 1 else ""
 
 
 def _of_the_whole(given: SimpleNamespace, results: dict, is_short: bool, priced: bool) -> Iterator[Phrase]:
