@@ -21,9 +21,9 @@ from statistics import mean, median
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
-from scripts.layplan_bench import judges  # noqa: E402
-from scripts.layplan_bench.cases import Case, Row, behind, read, run, times_slower  # noqa: E402
-from scripts.layplan_bench.growth import orders  # noqa: E402
+from scripts.layplan_bench import judges  # noqa: E402 - found by the path above
+from scripts.layplan_bench.cases import Case, Row, behind, read, run, times_slower  # noqa: E402 - found by the path above
+from scripts.layplan_bench.growth import orders  # noqa: E402 - found by the path above
 
 INSTANCES = sorted((ROOT / "tests" / "trade" / "lay_plan" / "instances").glob("*.json"))
 HEADINGS = ("instance", "rule", "best known", "ours", "bound", "proven", "behind %", "gap to bound %", "seconds")

@@ -113,7 +113,8 @@ def _place(page: PageMarkers, name: str) -> str:
     return f"{name}-{len(page.shown)}"
 
 
-def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.Element:
+def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
+    given = given or {}
     return widget(calculator_named(name), Asking(given), _place(page, name), given)
 
 
@@ -122,10 +123,11 @@ def _walk(page: PageMarkers, name: str) -> ET.Element:
 
 
 def _number(
-    page: PageMarkers, name: str, result: str, *, given: dict[str, str] = {}, but: dict[str, str] = {}
+    page: PageMarkers, name: str, result: str, *, given: dict[str, str] | None = None, but: dict[str, str] | None = None
 ) -> ET.Element:
     """A number of the calculation that is filled in just as `given` says; `but` stands in place of what the reader has
     there."""
+    given, but = given or {}, but or {}
     wanted = json.dumps({"calculator": name, "result": result, "given": given, **({BUT: but} if but else {})})
     return element(
         "span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({}))
@@ -145,7 +147,8 @@ def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     )
 
 
-def _figure(page: PageMarkers, name: str, *, given: dict[str, str] = {}) -> ET.Element:
+def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
+    given = given or {}
     calculator, asking = calculator_named(name), Asking(given)
     if not calculator.drawing:
         raise ValueError(f"{name} has no drawing")

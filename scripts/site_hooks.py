@@ -3,12 +3,12 @@
 import sys
 from pathlib import Path
 
-ROOT = Path(__file__).parent.parent
-sys.path[:0] = [str(ROOT), str(ROOT / "scripts")]
+sys.path.insert(0, str(Path(__file__).parent))
+sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from markers import PageMarkers, UnknownMarker  # noqa: E402
-from mkdocs.exceptions import PluginError  # noqa: E402 - the hook file is run by path, so the paths above come first
-from mkdocs.structure.files import File  # noqa: E402
+from markers import PageMarkers, UnknownMarker
+from mkdocs.exceptions import PluginError
+from mkdocs.structure.files import File
 
 from calculators.asking.answering import Asking
 from calculators.catalogue import catalogue

@@ -7,8 +7,8 @@ python3 scripts/test.py --setup          only set up: environment, npm packages,
 
 import sys
 
-if sys.version_info < (3, 11):
-    sys.exit("The handbook needs Python 3.11 or newer, and this is Python %d.%d." % sys.version_info[:2])
+if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must read this far and get its sentence
+    sys.exit("The handbook needs Python 3.11 or newer, and this is Python {}.{}.".format(*sys.version_info))
 
 import argparse
 import os

@@ -127,12 +127,8 @@ class Walk:
                         f"{self.name}: {step.calculator} takes {name} from {sorted(taken.steps)}, of which no "
                         "earlier step has all"
                     )
-            for name, taken in (
-                pair
-                for name, each in step.taken.items()
-                if isinstance(each, Taken)
-                for pair in ((name, each), (name, each.rather))
-                if pair[1]
+            for taken in (
+                one for each in step.taken.values() if isinstance(each, Taken) for one in (each, each.rather) if one
             ):
                 if taken.calculator not in seen or not {taken.name, *taken.before} <= set(seen[taken.calculator].kinds):
                     raise ValueError(

@@ -74,7 +74,7 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
 def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
-    end_1, end_2 = (reach_1, 0.0), _times(_along_2(marks), reach_2)
+    end_2 = _times(_along_2(marks), reach_2)
     edges = (marks.corner.parallel(1, 0), marks.corner.parallel(2, 0))
     outline = [_in_floats(place) for place in marks.corner.shown((0, 0), (reach_1, reach_2), *edges)]
     xs, ys = zip(*outline)

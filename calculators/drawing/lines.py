@@ -59,7 +59,8 @@ KINDS = {
     "kind-5": "M0 5 H10",
     "kind-6": "M5 0 V10 M0 5 H10",
 }
-"""Kinds of piece in a lay plan, each with a hatch of its own on a field of ten drawing units, told apart without colour."""
+"""Kinds of piece in a lay plan, each with a hatch of its own on a field of ten drawing units, told apart without
+colour."""
 AREAS = {REMNANT, FLAW, WASTE, CLOTH_RIGHT, CLOTH_WRONG, OTHER_RIGHT, OTHER_WRONG, *KINDS}
 KEY_ROOM = 146  # drawing units for the words beside a sample in the key
 

@@ -9,6 +9,7 @@ sentences), ``plain`` (an answer as plain data), and those of house methods and 
 import json
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from calculators.asking.answering import Asking, answer, answers, written
@@ -93,7 +94,7 @@ def _numbers(request: Reply) -> Iterator[Reply]:
         "numbers": [number(each) for each in request.get("numbers", [])],
         "values": [together(value_text(text, asking)) for text in request.get("values", [])],
         "figures": [
-            _or_none(lambda: _figure(each, _given(each, request), asking)) for each in request.get("figures", [])
+            _or_none(partial(_figure, each, _given(each, request), asking)) for each in request.get("figures", [])
         ],
         "none": NO_NUMBER,
     }

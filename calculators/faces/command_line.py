@@ -46,7 +46,7 @@ def main(words: Sequence[str] | None = None) -> int:
         )
     asking = Asking(typed, wanted_ruler=options.ruler)
     try:
-        asking.ruler
+        _ = asking.ruler
     except ValueError as unknown:
         return _refuse({"ruler": str(unknown)}, options.json)
     return _answer(calculator, asking, options.json)

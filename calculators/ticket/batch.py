@@ -16,7 +16,8 @@ from calculators.values.kinds import Length
 from calculators.values.measure import Ruler
 
 SUMS = "thread-time-cost"
-"""The step of the walk that tells what a batch takes and costs: a price that needs mending keeps nobody from cutting."""
+"""The step of the walk that tells what a batch takes and costs: a price that needs mending keeps nobody from
+cutting."""
 
 
 class NotYet(ValueError):

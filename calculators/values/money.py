@@ -24,7 +24,8 @@ CODES = {
     "₹": ("INR",), "kr": ("SEK", "NOK", "DKK"), "zł": ("PLN",), "Kč": ("CZK",),
     "Ft": ("HUF",), "₺": ("TRY",), "₴": ("UAH",), "₪": ("ILS",), "R": ("ZAR",), "R$": ("BRL",),
 }  # fmt: skip
-"""Sign → the codes of ISO 4217 that are written with it at home, as the CLDR has them: a house that writes either is understood in both."""
+"""Sign → the codes of ISO 4217 that are written with it at home, as the CLDR has them: a house that writes either is
+understood in both."""
 _PER = re.compile(r"(.+?)\s*(?:/|\b(?:per|an?)\b)\s*(m|metres?|meters?|yds?|yards?)\.?", re.IGNORECASE | re.DOTALL)
 
 

@@ -10,12 +10,17 @@ from pathlib import Path
 
 MODE = py_compile.PycInvalidationMode.UNCHECKED_HASH
 
-with zipfile.ZipFile(source) as given, zipfile.ZipFile(target, "w") as made, tempfile.TemporaryDirectory() as folder:  # noqa: F821
+with (
+    zipfile.ZipFile(source) as given,  # noqa: F821 - set by compile.mjs
+    zipfile.ZipFile(target, "w") as made,  # noqa: F821 - set by compile.mjs
+    tempfile.TemporaryDirectory() as folder,
+):
     text, code = Path(folder, "text.py"), Path(folder, "code.pyc")
     for name in sorted(given.namelist()):
         content = given.read(name)
         if name.endswith(".py"):
             text.write_bytes(content)
-            py_compile.compile(str(text), str(code), name, doraise=True, optimize=int(optimize), invalidation_mode=MODE)  # noqa: F821
+            level = int(optimize)  # noqa: F821 - set by compile.mjs
+            py_compile.compile(str(text), str(code), name, doraise=True, optimize=level, invalidation_mode=MODE)
             name, content = name + "c", code.read_bytes()
         made.writestr(name, content)

@@ -12,7 +12,8 @@ from runtime.archives import pack
 from tools.places import BUILD, NODE_MODULES
 
 PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
-PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Plain</title></head><body><p id="answer">Waiting.</p>
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Plain</title></head>
+<body><p id="answer">Waiting.</p>
 <script type="module">
 import {{ loadPyodide }} from "./pyodide.mjs";
 const python = await loadPyodide();

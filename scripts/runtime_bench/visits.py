@@ -73,9 +73,11 @@ def second_page(page: Page) -> tuple[float, float]:
     return page.evaluate(
         """async ({ name, field, page, text }) => {
             const home = document.querySelector(".md-header__button.md-logo").href;
-            const link = document.body.appendChild(Object.assign(document.createElement("a"), { href: new URL(page, home).href }));
+            const made = Object.assign(document.createElement("a"), { href: new URL(page, home).href });
+            const link = document.body.appendChild(made);
             const inPlace = new Promise((resolve) => {
-                document$.subscribe(({ body }) => body.querySelector(`[data-calculator="${name}"]`) && resolve(performance.now()));
+                document$.subscribe(({ body }) =>
+                    body.querySelector(`[data-calculator="${name}"]`) && resolve(performance.now()));
             });
             const pressed = performance.now();
             link.click();

@@ -18,7 +18,8 @@ ANSWERS_HELD_BACK = """{
     window.heldBack = null;
     window.Worker = class Worker extends Prompt {
         get onmessage() { return super.onmessage; }
-        set onmessage(hear) { super.onmessage = (event) => (heldBack ? heldBack.push(() => hear.call(this, event)) : hear.call(this, event)); }
+        set onmessage(hear) { super.onmessage = (event) => (heldBack ? heldBack.push(() => hear.call(this, event))
+            : hear.call(this, event)); }
     };
 }"""
 

@@ -81,7 +81,9 @@ def test_a_page_whose_value_is_in_trouble(checked):
 
 def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):
     page, _ = checked
-    small = """() => [...document.querySelectorAll(".md-tabs__link, .md-header__button, .md-nav--secondary .md-nav__link, .headerlink, .md-search__icon[for], [type=file]")]
+    small = """() => [...document.querySelectorAll(
+        ".md-tabs__link, .md-header__button, .md-nav--secondary .md-nav__link, .headerlink, " +
+        ".md-search__icon[for], [type=file]")]
         .map((it) => [it.className, it.getBoundingClientRect()])
         .filter(([, box]) => box.width && (box.height < 44 || (box.width < 44)))
         .map(([name, box]) => `${name} ${box.width} ${box.height}`)"""

@@ -32,10 +32,13 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     page.goto("/" + PAGES["pieces-from-cloth"])
     section = calculator(page, "pieces-from-cloth")
     piece = blank(section, "piece_width")
-    line_below = lambda: piece.evaluate(
-        "it => { const { borderBottomColor, borderBottomStyle } = getComputedStyle(it); return [borderBottomColor, "
-        "borderBottomStyle]; }"
-    )
+
+    def line_below():
+        return piece.evaluate(
+            "it => { const { borderBottomColor, borderBottomStyle } = getComputedStyle(it); return [borderBottomColor, "
+            "borderBottomStyle]; }"
+        )
+
     untouched = line_below()
     piece.fill("36 cm")
     says(section, "4 across")

@@ -111,18 +111,24 @@ def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
 #: The contrast of what is read in an old answer with its ground, opacity counted in, and the opacity of its drawing.
 AS_SEEN = """(answer) => {
     const colour = (text) => text.match(/[\\d.]+/g).slice(0, 3).map(Number);
-    const light = (rgb) => rgb.map((each) => each / 255).map((each) => (each <= 0.04045 ? each / 12.92 : ((each + 0.055) / 1.055) ** 2.4)).reduce((sum, each, at) => sum + each * [0.2126, 0.7152, 0.0722][at], 0);
+    const light = (rgb) => rgb.map((each) => each / 255)
+        .map((each) => (each <= 0.04045 ? each / 12.92 : ((each + 0.055) / 1.055) ** 2.4))
+            .reduce((sum, each, at) => sum + each * [0.2126, 0.7152, 0.0722][at], 0);
     const opacity = (node) => (node === answer ? 1 : getComputedStyle(node).opacity * opacity(node.parentElement));
     const hex = (text) => text.trim().match(/[0-9a-f]{2}/gi).map((each) => parseInt(each, 16));
-    const sheet = hex(getComputedStyle(document.body).getPropertyValue("--sheet")), { backgroundColor } = getComputedStyle(answer);
+    const sheet = hex(getComputedStyle(document.body).getPropertyValue("--sheet")),
+        { backgroundColor } = getComputedStyle(answer);
     const grounds = [sheet, backgroundColor === "rgba(0, 0, 0, 0)" ? sheet : colour(backgroundColor)];
     const contrast = (node, ground) => {
-        const share = opacity(node), over = colour(getComputedStyle(node).color).map((each, at) => each * share + ground[at] * (1 - share));
+        const share = opacity(node), over = colour(getComputedStyle(node).color)
+            .map((each, at) => each * share + ground[at] * (1 - share));
         const [more, less] = [light(over), light(ground)].sort((a, b) => b - a);
         return (more + 0.05) / (less + 0.05);
     };
-    const read = [...answer.querySelectorAll(".spoken, .spoken .figure, .notes li, summary, td, th, figcaption")].filter((each) => !each.closest("figure"));
-    return {least: Math.min(...read.flatMap((each) => grounds.map((ground) => contrast(each, ground)))), drawing: opacity(answer.querySelector("figure.drawing"))};
+    const read = [...answer.querySelectorAll(".spoken, .spoken .figure, .notes li, summary, td, th, figcaption")]
+        .filter((each) => !each.closest("figure"));
+    return {least: Math.min(...read.flatMap((each) => grounds.map((ground) => contrast(each, ground)))),
+        drawing: opacity(answer.querySelector("figure.drawing"))};
 }"""
 
 

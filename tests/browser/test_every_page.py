@@ -18,11 +18,17 @@ def addresses(site: Path, served: str) -> list[str]:
 
 #: Names what a finger must hit and cannot hit well: less than 44 px high or, where it is a button, wide. Links within
 #: text are text.
-TOO_SMALL = """() => [...document.querySelectorAll("button, summary, input:not([type=hidden]), select, textarea, .md-tabs__link, .md-header a, article a.download")]
-    .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !each.matches("[type=checkbox], [type=radio], .md-toggle"))
+TOO_SMALL = """() => [
+    ...document.querySelectorAll(
+        "button, summary, input:not([type=hidden]), select, textarea, .md-tabs__link, " +
+        ".md-header a, article a.download")]
+    .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
+        !each.matches("[type=checkbox], [type=radio], .md-toggle"))
     .map((each) => [each, each.getBoundingClientRect()])
-    .filter(([each, { width, height }]) => width && height && (height < 43.5 || (each.localName === "button" && width < 43.5)))
-    .map(([each, { width, height }]) => `${each.outerHTML.slice(0, 120)}: ${Math.round(width)} by ${Math.round(height)}`)"""
+    .filter(([each, { width, height }]) => width && height &&
+        (height < 43.5 || (each.localName === "button" && width < 43.5)))
+    .map(([each, { width, height }]) =>
+        `${each.outerHTML.slice(0, 120)}: ${Math.round(width)} by ${Math.round(height)}`)"""
 
 
 def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path, served: str):

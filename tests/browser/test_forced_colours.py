@@ -7,8 +7,10 @@ from tests.browser.reader import KEEPS_NO_COPY
 
 LOOK = """() => {
   const of = (what, name) => getComputedStyle(document.querySelector(what))[name];
-  return { lines: [".edge", ".cut", ".mark"].map((each) => of(`svg.to-scale ${each}`, "stroke")), text: of("svg.to-scale text", "fill"),
-           pressed: of('.sizes [aria-pressed="true"]', "backgroundColor"), other: of('.sizes [aria-pressed="false"]', "backgroundColor"), page: of("body", "backgroundColor") };
+  return { lines: [".edge", ".cut", ".mark"].map((each) => of(`svg.to-scale ${each}`, "stroke")),
+    text: of("svg.to-scale text", "fill"),
+           pressed: of('.sizes [aria-pressed="true"]', "backgroundColor"),
+             other: of('.sizes [aria-pressed="false"]', "backgroundColor"), page: of("body", "backgroundColor") };
 }"""
 
 

@@ -80,13 +80,17 @@ MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((fi
   const words = [...svg.querySelectorAll('text')].filter((text) => text.checkVisibility()).map((text) => {
     const { x, y, width, height } = text.getBBox();
     const here = there.multiply(text.getScreenCTM());
-    const corners = [[x, y + 0.2 * height], [x + width, y + 0.2 * height], [x, y + 0.8 * height], [x + width, y + 0.8 * height]].map(([x, y]) => new DOMPoint(x, y).matrixTransform(here));
+    const corners = [[x, y + 0.2 * height], [x + width, y + 0.2 * height], [x, y + 0.8 * height],
+        [x + width, y + 0.8 * height]].map(([x, y]) => new DOMPoint(x, y).matrixTransform(here));
     const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-    return { says: text.textContent, left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), low: Math.max(...ys) };
+    return { says: text.textContent, left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys),
+        low: Math.max(...ys) };
   });
-  const strays = words.filter((each) => each.left < -2 || each.right > width + 2 || each.top < -2 || each.low > height + 2).map((each) => `“${each.says}” leaves its sheet`);
+  const strays = words.filter((each) => each.left < -2 || each.right > width + 2 || each.top < -2 ||
+    each.low > height + 2).map((each) => `“${each.says}” leaves its sheet`);
   const meet = (a, b) => a.left < b.right && b.left < a.right && a.top < b.low && b.top < a.low;
-  const clashes = words.flatMap((a, i) => words.slice(i + 1).filter((b) => meet(a, b)).map((b) => `“${a.says}” lies on “${b.says}”`));
+  const clashes = words.flatMap((a, i) => words.slice(i + 1).filter((b) => meet(a, b))
+    .map((b) => `“${a.says}” lies on “${b.says}”`));
   return [...strays, ...clashes].map((fault) => `${figure.dataset.of}: ${fault}`);
 })"""
 
@@ -136,7 +140,8 @@ def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
     page.evaluate("document.fonts.ready")
     faults = page.evaluate(MEASURE)
     planted = page.evaluate("""() => {
-      const word = [...document.querySelectorAll('figure[data-of] svg text')].find((text) => text.checkVisibility() && text.getBBox().width > 0);
+      const word = [...document.querySelectorAll('figure[data-of] svg text')]
+        .find((text) => text.checkVisibility() && text.getBBox().width > 0);
       word.after(word.cloneNode(true));
     }""") or page.evaluate(MEASURE)
     context.close()

@@ -139,7 +139,7 @@ def test_the_marking_table_is_saved_as_it_stands(page):
     plan = opened(page)
     with page.expect_download() as saving:
         plan.get_by_role("link", name="Save the marking table").click()
-    rows = list(csv.DictReader(io.StringIO(open(saving.value.path(), newline="").read())))
+    rows = list(csv.DictReader(io.StringIO(saving.value.path().read_bytes().decode())))
     assert saving.value.suggested_filename == "marking-table.csv"
     along = [row["mark [mm]"] for row in rows if row["direction"] == "along"]
     assert along[0] == "480" and along[-1] == "4260"  # 430 cm less 1 cm at each end and a slant of 2 cm

@@ -11,7 +11,10 @@ WIDTHS = (320, 390, 600, 640, 820, 1280)
 FAULTS = """() => {
   const root = document.documentElement, found = [];
   const named = (it) => `${it.localName}.${it.className.baseVal ?? it.className}`;
-  const scrolls = (it) => { for (let up = it.parentElement; up; up = up.parentElement) if (up !== root && up !== document.body && getComputedStyle(up).overflowX !== "visible") return true; };
+  const scrolls = (it) => {
+    for (let up = it.parentElement; up; up = up.parentElement)
+      if (up !== root && up !== document.body && getComputedStyle(up).overflowX !== "visible") return true;
+  };
   if (root.scrollWidth > innerWidth) found.push("the page scrolls sideways");
   for (const it of document.querySelectorAll("article *")) {
     const box = it.getBoundingClientRect();
@@ -19,22 +22,28 @@ FAULTS = """() => {
     if (box.right > innerWidth + 1) found.push(`${named(it)} leaves the window`);
     if (!it.matches("input, select, button, textarea")) continue;
     const around = it.closest("section, article").getBoundingClientRect();
-    if (box.right > around.right + 1.5 || box.left < around.left - 1.5) found.push(`${named(it)} sticks out of its box`);
+    if (box.right > around.right + 1.5 || box.left < around.left - 1.5)
+      found.push(`${named(it)} sticks out of its box`);
   }
   for (const table of document.querySelectorAll("article table")) {
     if (!table.checkVisibility()) continue;
     for (let box = table; box !== document.body; box = box.parentElement) {
       if (getComputedStyle(box).overflowX === "visible" || box.scrollWidth <= box.clientWidth + 1) continue;
       const isTold = box.tabIndex >= 0 && box.getAttribute("aria-label");
-      if (getComputedStyle(box).overflowX !== "auto" || !isTold) found.push(`a table is cut off by ${named(box)}: ${table.textContent.trim().replace(/\\s+/g, " ").slice(0, 40)}`);
+      const words = table.textContent.trim().replace(/\\s+/g, " ").slice(0, 40);
+      if (getComputedStyle(box).overflowX !== "auto" || !isTold)
+        found.push(`a table is cut off by ${named(box)}: ${words}`);
     }
     for (const cell of table.querySelectorAll("th, td")) {
-      if (cell.checkVisibility() && cell.clientWidth > 1 && cell.closest("thead, tbody").clientWidth > 1 && cell.scrollWidth > cell.clientWidth + 1 && getComputedStyle(cell).display !== "inline") found.push(`a cell is cut off: ${cell.textContent.trim().slice(0, 40)}`);
+      if (cell.checkVisibility() && cell.clientWidth > 1 && cell.closest("thead, tbody").clientWidth > 1 &&
+        cell.scrollWidth > cell.clientWidth + 1 && getComputedStyle(cell).display !== "inline")
+        found.push(`a cell is cut off: ${cell.textContent.trim().slice(0, 40)}`);
     }
   }
   for (const it of document.querySelectorAll("article [role=status]:empty")) {
     const { marginTop, marginBottom } = getComputedStyle(it);
-    if (it.checkVisibility() && it.offsetHeight + parseFloat(marginTop) + parseFloat(marginBottom) > 1) found.push(`${named(it)} says nothing and takes room`);
+    if (it.checkVisibility() && it.offsetHeight + parseFloat(marginTop) + parseFloat(marginBottom) > 1)
+      found.push(`${named(it)} says nothing and takes room`);
   }
   for (const blank of document.querySelectorAll(".sentence .blank")) {
     const after = blank.nextSibling, control = blank.querySelector("input, select");
@@ -42,7 +51,8 @@ FAULTS = """() => {
     const mark = document.createRange();
     mark.setStart(after, 0);
     mark.setEnd(after, 1);
-    if (mark.getBoundingClientRect().top >= control.getBoundingClientRect().bottom - 2) found.push(`“${after.data[0]}” stands alone below ${control.name}`);
+    if (mark.getBoundingClientRect().top >= control.getBoundingClientRect().bottom - 2)
+      found.push(`“${after.data[0]}” stands alone below ${control.name}`);
   }
   return found;
 }"""

@@ -38,7 +38,8 @@ def test_style_sheets_stay_as_they_were_loaded_from_the_first_page_to_the_last(p
         new MutationObserver((records) => {
             for (const { type, target, addedNodes, removedNodes } of records) {
                 const sheets = type === "attributes" ? [target] : [...addedNodes, ...removedNodes];
-                touched.push(...sheets.filter((each) => each.rel === "stylesheet").map(() => `${type} at ${document.readyState}`));
+                touched.push(...sheets.filter((each) => each.rel === "stylesheet")
+                    .map(() => `${type} at ${document.readyState}`));
             }
         }).observe(document, { subtree: true, childList: true, attributeFilter: ["href"] });"""
     )

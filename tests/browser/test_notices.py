@@ -3,9 +3,11 @@
 from playwright.sync_api import Page, expect
 
 SHOW = """() => {
-    for (const sentence of ["A sentence that is long enough to take two lines on a telephone that is held upright.", "Another such sentence, no shorter than the first."]) {
+    for (const sentence of ["A sentence that is long enough to take two lines on a telephone that is held upright.",
+        "Another such sentence, no shorter than the first."]) {
         const row = Object.assign(document.createElement("div"), { className: "notice" });
-        row.append(Object.assign(document.createElement("p"), { textContent: sentence }), Object.assign(document.createElement("button"), { textContent: "Close" }));
+        row.append(Object.assign(document.createElement("p"), { textContent: sentence }),
+            Object.assign(document.createElement("button"), { textContent: "Close" }));
         document.querySelector(".notices").append(row);
     }
 }"""
@@ -13,7 +15,8 @@ CLEAR = "document.querySelector('.notices').replaceChildren()"
 #: Whether the last link of the page can be pressed once the page is scrolled to its end.
 IN_REACH = """() => {
     scrollTo(0, document.documentElement.scrollHeight);
-    const link = [...document.querySelectorAll("footer a, main a")].filter((each) => each.getClientRects().length).at(-1), box = link.getBoundingClientRect();
+    const link = [...document.querySelectorAll("footer a, main a")].filter((each) => each.getClientRects().length)
+        .at(-1), box = link.getBoundingClientRect();
     return document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2).closest("a") === link;
 }"""
 
@@ -48,7 +51,8 @@ def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
 
 #: Stands for the keeper of pages, which the fixture takes away: what it says is then said by the test.
 KEEPER = """Object.defineProperty(navigator, "serviceWorker", {
-    value: Object.assign(new EventTarget(), { controller: null, startMessages() {}, register: () => new Promise(() => {}) }),
+    value: Object.assign(new EventTarget(),
+        { controller: null, startMessages() {}, register: () => new Promise(() => {}) }),
 });"""
 SAY_READY = 'navigator.serviceWorker.dispatchEvent(new MessageEvent("message", { data: { say: "in use" } }))'
 
@@ -56,7 +60,8 @@ SAY_READY = 'navigator.serviceWorker.dispatchEvent(new MessageEvent("message", {
 #: Whether a notice stands in the flow of the page, below all that the page has to say.
 AT_THE_FOOT = """it => {
     const fixed = (each) => each && (getComputedStyle(each).position === "fixed" || fixed(each.parentElement));
-    return !fixed(it) && it.getBoundingClientRect().top >= document.querySelector(".md-footer").getBoundingClientRect().bottom - 1;
+    return !fixed(it) && it.getBoundingClientRect().top >= document.querySelector(".md-footer")
+        .getBoundingClientRect().bottom - 1;
 }"""
 
 
@@ -88,7 +93,8 @@ SAY = """data => {
     return document.querySelector(".notice") !== null;
 }"""
 COVERS_NOTHING = """it => {
-    const fixed = (each) => each && (["fixed", "sticky"].includes(getComputedStyle(each).position) || fixed(each.parentElement));
+    const fixed = (each) => each && (["fixed", "sticky"].includes(getComputedStyle(each).position) ||
+        fixed(each.parentElement));
     return !fixed(it) && !document.querySelector(".notices").childElementCount;
 }"""
 
@@ -116,9 +122,12 @@ def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_n
     page.evaluate("document.fonts.ready.then(() => true)")
     plan = page.locator("section.calculator").first
     # whatever the plan offers is of no matter here: the offer is made up, and put where offers stand
-    offered = """it => { const offer = Object.assign(document.createElement("button"), { className: "offer", textContent: "Change it so" });
-        Object.assign(offer.dataset, { sets: '[["strips", "along", null, null]]', does: "cut in strips along the cloth" });
-        it.querySelector(".answer").append(offer); offer.click(); return document.querySelector(".notice") !== null; }"""
+    offered = """it => { const offer = Object.assign(document.createElement("button"),
+        { className: "offer", textContent: "Change it so" });
+        Object.assign(offer.dataset,
+            { sets: '[["strips", "along", null, null]]', does: "cut in strips along the cloth" });
+        it.querySelector(".answer").append(offer); offer.click();
+        return document.querySelector(".notice") !== null; }"""
     until(page, lambda: plan.evaluate(offered))
     done = page.locator(".notice", has_text="Done: cut in strips along the cloth.")
     expect(done).to_be_visible()
@@ -131,7 +140,8 @@ def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_n
 def test_what_has_the_focus_comes_out_from_under_a_notice_that_must_be_seen_at_once(page: Page):
     page.goto("/batch/")
     page.evaluate("document.fonts.ready.then(() => true)")
-    under = """() => { const box = document.activeElement.getBoundingClientRect(); return box.bottom - document.querySelector(".notices").getBoundingClientRect().top; }"""
+    under = """() => { const box = document.activeElement.getBoundingClientRect();
+        return box.bottom - document.querySelector(".notices").getBoundingClientRect().top; }"""
     blank = page.locator("section.calculator input:visible").nth(2)
     blank.focus()
     blank.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 2)")

@@ -42,11 +42,11 @@ def test_numbers_of_one_sentence_belong_to_one_calculation(page):
     numbers = page.locator("article [data-number]")
     section.locator("[name=rod]").fill("84 in")
     expect(page.locator("""article [data-number*='"rod"']""")).to_have_text("84 in", timeout=AWAKE)
-    text = lambda name, but: (
-        page.locator(f"article [data-number*='\"{name}\"'][data-number*=': \"{but}\"']")
-        .inner_text()
-        .replace("\u00a0", " ")
-    )
+
+    def text(name, but):
+        found = page.locator(f"article [data-number*='\"{name}\"'][data-number*=': \"{but}\"']")
+        return found.inner_text().replace("\u00a0", " ")
+
     assert text("flat_width", "flat") == "179 in" and text("flat_width", "gathered") == "190 in"
     before = numbers.all_inner_texts()
     section.locator("[name=rod]").fill("84 bananas")

@@ -87,11 +87,14 @@ def test_on_every_page_the_numbers_of_its_calculation_change_together_or_wait_to
         page.goto(path)
         numbers = page.evaluate(WATCHED, [name, given])
         section = calculator(page, name)
-        shown = lambda typed: page.wait_for_function(
-            "(wanted) => JSON.stringify(shownNow()) === JSON.stringify(wanted)",
-            arg=as_worked_out(numbers, typed),
-            timeout=WAKING,
-        )
+
+        def shown(typed, numbers=numbers):
+            page.wait_for_function(
+                "(wanted) => JSON.stringify(shownNow()) === JSON.stringify(wanted)",
+                arg=as_worked_out(numbers, typed),
+                timeout=WAKING,
+            )
+
         blank(section, one).fill(first)
         shown({one: first})
         assert all(

@@ -69,7 +69,8 @@ DRAWING_IN_SIGHT = """() => {
     const what = document.querySelector(".now .what"), drawing = what.querySelector("figure.drawing");
     if (!drawing) return null;
     const [frame, box] = [what, drawing].map((each) => each.getBoundingClientRect());
-    return [Math.max(0, Math.min(box.bottom, frame.bottom) - box.top) / box.height, document.querySelector(".machine.has-more") !== null, box.height];
+    return [Math.max(0, Math.min(box.bottom, frame.bottom) - box.top) / box.height,
+        document.querySelector(".machine.has-more") !== null, box.height];
 }"""
 
 
@@ -157,11 +158,14 @@ def test_two_touches_at_once_tick_one_step_only(browser: Browser, served: str):
 #: What stands around a step at the machine, against the step: [share of the height that the step has, what is wrong].
 AROUND_THE_STEP = """() => {
     const frame = document.querySelector(".at-machine"), what = frame.querySelector(".now .what"), wrong = [];
-    const placed = [what, ...frame.querySelectorAll(".machine-top, .more-below, .now .boxed, .now .count, .machine-ways button")].filter((each) => each.checkVisibility());
+    const placed = [what,
+        ...frame.querySelectorAll(".machine-top, .more-below, .now .boxed, .now .count, .machine-ways button")]
+            .filter((each) => each.checkVisibility());
     const boxes = placed.map((each) => [each.className || each.textContent, each.getBoundingClientRect()]);
     for (const [at, [one, a]] of boxes.entries()) {
         if (a.left < -1 || a.right > innerWidth + 1) wrong.push(`${one} leaves the window`);
-        for (const [other, b] of boxes.slice(at + 1)) if (a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1) wrong.push(`${one} lies on ${other}`);
+        for (const [other, b] of boxes.slice(at + 1)) if (a.left < b.right - 1 && b.left < a.right - 1 &&
+            a.top < b.bottom - 1 && b.top < a.bottom - 1) wrong.push(`${one} lies on ${other}`);
     }
     for (const each of frame.querySelectorAll("button")) {
         if (!each.checkVisibility()) continue;
@@ -409,7 +413,8 @@ BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) =
     const words = [...range.getClientRects()];
     return [...step.querySelectorAll(".box")].map((each) => {
         const box = each.getBoundingClientRect();
-        const on = words.some((line) => line.right > box.left + 1 && line.left < box.right - 1 && line.bottom > box.top + 1 && line.top < box.bottom - 1);
+        const on = words.some((line) => line.right > box.left + 1 && line.left < box.right - 1 &&
+            line.bottom > box.top + 1 && line.top < box.bottom - 1);
         return [(Math.min(box.width, box.height) * 25.4) / 96, on];
     });
 })"""

@@ -6,7 +6,8 @@ SMALLEST = 12.95  # [px]
 # A gauge to print is only shown in its place on the sheet; it is read in its true size, on paper.
 SMALL_WORDS = """(smallest) => [...document.querySelectorAll("svg.to-scale[role=img]:not(.true-size) text")]
   .filter((text) => text.checkVisibility())
-  .map((text) => [text.textContent, parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a])
+  .map((text) => [text.textContent,
+    parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a])
   .filter(([, size]) => size < smallest)"""
 
 

@@ -142,7 +142,7 @@ def test_the_saved_drawing_is_at_true_scale():
     svg = ET.fromstring(saved(reply, "lay-plan.svg"))
     left, top, width, height = map(float, svg.get("viewBox").split())
     assert (svg.get("width"), svg.get("height")) == (f"{width:g}mm", f"{height:g}mm") and (left, top) == (0, 0)
-    boxes = [node for node in svg.iter("{http://www.w3.org/2000/svg}rect")]
+    boxes = list(svg.iter("{http://www.w3.org/2000/svg}rect"))
     sizes = {(float(box.get("width")), float(box.get("height"))) for box in boxes[1:]}
     assert sizes == {(355.0, 460.0)} and len(boxes) == 1 + 7
     assert any(node.text == "<b>&" for node in svg.iter())

@@ -50,7 +50,7 @@ def another_python(monkeypatch, chance):
     for module in [
         each
         for name, each in sys.modules.items()
-        if name.startswith("calculators.trade.corners") or name.startswith("calculators.drawing")
+        if name.startswith(("calculators.trade.corners", "calculators.drawing"))
     ]:
         for name in INEXACT:
             if getattr(module, name, None) is getattr(math, name):

@@ -25,7 +25,8 @@ ENGINES = [
     ),
 ]
 ANSWER = """async (name, field, text) => {
-    while (document.querySelector(".ruler-choice").hidden) await new Promise((resolve) => setTimeout(resolve, 20)); // not yet live
+    // not yet live
+    while (document.querySelector(".ruler-choice").hidden) await new Promise((resolve) => setTimeout(resolve, 20));
     const section = document.querySelector(`section.calculator[data-calculator="${name}"]`);
     const spoken = section.querySelector(".answer .spoken");
     const changed = new Promise((resolve) => new MutationObserver(resolve).observe(spoken, { childList: true }));
@@ -36,7 +37,8 @@ ANSWER = """async (name, field, text) => {
 }"""
 STATE = """async (home) => {
     const { onState } = await import(`${home}assets/javascript/python.js`);
-    return new Promise((resolve) => onState((state) => state.name === "ready" && resolve([state.way, state.passedOver])));
+    return new Promise((resolve) =>
+        onState((state) => state.name === "ready" && resolve([state.way, state.passedOver])));
 }"""
 KEPT = """async () => {
     while (!navigator.serviceWorker.controller) await new Promise((resolve) => setTimeout(resolve, 100));
@@ -46,7 +48,8 @@ MOVE = """async (address) => {
     document.querySelector("h1").id = "before";
     window.sameVisit = true;
     document.body.appendChild(Object.assign(document.createElement("a"), { href: address })).click();
-    while (document.querySelector("h1#before") || !document.querySelector("h1")) await new Promise((resolve) => setTimeout(resolve, 50));
+    while (document.querySelector("h1#before") || !document.querySelector("h1"))
+        await new Promise((resolve) => setTimeout(resolve, 50));
     return window.sameVisit === true;
 }"""
 

@@ -110,7 +110,8 @@ def test_a_python_that_nobody_waits_for_wakes_without_a_word(page: Page, server:
     shown = page.evaluate(
         f"""{LINE}.then(({{ onState, wake }}) => new Promise((done) => {{
             let seen = 0;
-            new MutationObserver(() => (seen += document.querySelectorAll("[data-topic=python]").length)).observe(document.body, {{ childList: true, subtree: true }});
+            new MutationObserver(() => (seen += document.querySelectorAll("[data-topic=python]").length))
+                .observe(document.body, {{ childList: true, subtree: true }});
             const began = performance.now();
             wake();
             onState((state) => state.name === "ready" && done([seen, performance.now() - began]));

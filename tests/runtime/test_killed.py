@@ -21,8 +21,10 @@ from tests.runtime.faulty_server import FaultyServer, serving
 MOMENTS = 20
 FILES = 36
 LONG = 60_000  # [ms]
-PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Kept</title></head><body><p id="edition">{edition}</p>
-<script src="/assets/theme.js"></script><script type="module" src="/assets/javascript/offline.js"></script></body></html>"""
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Kept</title></head>
+<body><p id="edition">{edition}</p>
+<script src="/assets/theme.js"></script>
+<script type="module" src="/assets/javascript/offline.js"></script></body></html>"""
 
 
 def make_site(site: Path, edition: str) -> Path:
@@ -81,7 +83,8 @@ def editions(page: Page) -> set[str]:
         page.evaluate(
             """async (count) => {
                 const files = Array.from({ length: count }, (_, number) => `/assets/${number}.txt`);
-                const texts = await Promise.all(files.map(async (file) => (await (await fetch(file)).text()).trim().split("\\n")));
+                const texts = await Promise.all(files.map(async (file) => (await (await fetch(file)).text()).trim()
+                    .split("\\n")));
                 const theme = (await (await fetch("/assets/theme.js")).text()).split("// ")[1];
                 return [document.querySelector("#edition").textContent, theme, ...new Set(texts.flat())];
             }""",

@@ -20,9 +20,12 @@ from scripts.tools import join_scripts
 SIDES, KILLS_A_SIDE = 2, 25
 FILLING = 8_000  # [characters] of each record, so that many kills fall into the middle of one
 PATIENCE = 60  # [s]
-PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Saving</title></head><body><script type="module">
+PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Saving</title></head>
+<body><script type="module">
 import { keep, last, versions } from "/assets/javascript/store.js";
-const there = (await versions("job", "j")).map(({ revision, text }) => [revision, JSON.parse(text).revision, text.length - JSON.stringify({ revision, filling: "" }).length]);
+const there = (await versions("job", "j"))
+    .map(({ revision, text }) =>
+        [revision, JSON.parse(text).revision, text.length - JSON.stringify({ revision, filling: "" }).length]);
 await fetch(`/there/${encodeURIComponent(JSON.stringify(there))}`);
 let revision = (await last("job", "j"))?.revision ?? 0;
 for (;;) {
@@ -43,7 +46,8 @@ class Saving(SimpleHTTPRequestHandler):
         elif what == "kept":
             self.server.kept = max(self.server.kept, int(rest))
         else:
-            return super().do_GET()
+            super().do_GET()
+            return
         self.send_response(204)
         self.end_headers()
 
@@ -81,7 +85,7 @@ def one_side(folder: Path, number: int, faults: list[str], counted: list[int]) -
                 wait(lambda: server.there is not None, process)
                 faults += whole(server.there, acknowledged)
                 counted[number] = acknowledged
-                wait(lambda: server.kept > acknowledged, process)
+                wait(lambda known=acknowledged: server.kept > known, process)
                 time.sleep(chance.random() * 0.15)
             finally:
                 os.killpg(process.pid, signal.SIGKILL)

@@ -54,6 +54,8 @@ def test_what_is_not_there_gets_the_sites_own_page(ask, path):
 
 
 def test_a_taken_port_gets_one_sentence(folder):
-    with open_server(folder, 0) as server:
-        with pytest.raises(Trouble, match=rf"^Port {server.server_port} is in use: choose another with --port N"):
-            open_server(folder, server.server_port)
+    with (
+        open_server(folder, 0) as server,
+        pytest.raises(Trouble, match=rf"^Port {server.server_port} is in use: choose another with --port N"),
+    ):
+        open_server(folder, server.server_port)

@@ -110,7 +110,7 @@ def test_the_cloth_can_be_cut_wherever_the_pattern_begins(widths, needed, repeat
     drop = Drop(F(needed), F(0), Hem(F(0), F(0)), F(0), F(repeat))
     length = cloth_for(widths, drop, spare, F(2 * end_loss))
     at = F(end_loss) + (begins % repeat if repeat and spare else 0)
-    for number in range(widths):
+    for _ in range(widths):
         start, end = at, at + needed
         at = start + -(-needed // repeat) * repeat if repeat else end
     assert end <= length - end_loss

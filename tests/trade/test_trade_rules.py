@@ -13,9 +13,9 @@ from calculators.asking.bibliography import bibliography
 from calculators.trade.trade_rules import PRACTICE, rule, trade_rules
 from tests.pages.told_words import PAGES, ROOT, SOURCES, sentences, told
 
-sys.path[:0] = [str(ROOT / "scripts")]
+sys.path.insert(0, str(ROOT / "scripts"))
 
-from markers import RULE, PageMarkers, UnknownMarker, with_rules  # noqa: E402 - the build's scripts are found by the path above
+from markers import RULE, PageMarkers, UnknownMarker, with_rules
 
 from tests.pages.test_page_numbers import bare_numbers
 

@@ -2,6 +2,7 @@
 
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping
+from contextlib import suppress
 
 from calculators.asking.house_method import site_document
 from calculators.documents.exchange.backup import LOOSE, Everything, Kept
@@ -161,10 +162,8 @@ def _choices(found: Everything) -> list[ET.Element]:
     if followed := next(
         (each for each in found.kept if each.identity == found.follows and each.kind == "method"), None
     ):
-        try:
+        with suppress(Unreadable):
             words.append(f"“{followed.newest.document['name']}” was followed on every page")
-        except Unreadable:
-            pass
     if found.ruler:
         words.append(
             f"the ruler in hand was {found.ruler.partition(' ')[0]} ({found.ruler.partition(' ')[2] or 'the house’s'})"

@@ -274,16 +274,14 @@ def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
     goes to the table."""
     if not calculator.files or not answer.settled:
         return None
+    texts = [b64encode(each.text(answer.drawn_from, ruler).encode()).decode() for each in calculator.files]
     links = [
         element(
             "a",
-            {
-                "download": each.name,
-                "href": f"data:{each.media};charset=utf-8;base64,{b64encode(each.text(answer.drawn_from, ruler).encode()).decode()}",
-            },
+            {"download": each.name, "href": f"data:{each.media};charset=utf-8;base64,{text}"},
             each.label,
         )
-        for each in calculator.files
+        for each, text in zip(calculator.files, texts)
     ]
     printed = [
         element(

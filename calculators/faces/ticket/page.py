@@ -15,7 +15,8 @@ WAKE = {
     "off": "The screen may go dark here: touch it now and then.",
 }
 ONWARD = {"bundle": "Bundle done", "step": "Done, next", "end": "Done", "on": "Next"}
-"""What the one large button says: more bundles are left, this makes the step whole, the last step, or a step that is whole already."""
+"""What the one large button says: more bundles are left, this makes the step whole, the last step, or a step that
+is whole already."""
 KEYS = "Keys: → next, ← back, + one more bundle, − undo, Esc leave."
 
 

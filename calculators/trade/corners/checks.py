@@ -61,7 +61,6 @@ def _sticks_out(facet: Facet, fold: Edge, half: Facet) -> bool:
     """Whether a facet lies over both sides of a fold line somewhere along it."""
     line = Line.through(*fold)
     reach = 1e-3 / float(distance(*fold))  # a hundredth of a thread to each side of the fold
-    sides = set()
     for share in (0.1, 0.3, 0.5, 0.7, 0.9):
         spot = along(*fold, share)
         across = (-line.direction[1] * reach, line.direction[0] * reach)

@@ -172,7 +172,7 @@ class FitAround:
         task = fitting.task
         kinds = [
             Kind(
-                tuple((l, w, turned) if along else (w, l, turned) for w, l, turned in piece.sizes()),
+                tuple((y, x, turned) if along else (x, y, turned) for x, y, turned in piece.sizes()),
                 min(MOST_COPIES, task.quantity(number)), piece.worth, wanted.matched and fitting.matched,
             )
             for number, (piece, wanted) in enumerate(zip(task.pieces, fitting.pieces))

@@ -193,7 +193,7 @@ class _Planning:
         best: Outcome | None = None
         steps = max(FEW_STEPS, self.steps // len(self.cloths))
         for cloth in self.cloths:
-            if any(min((w for w, l in _ways(piece, cloth))) > cloth.width for piece in self.pieces):
+            if any(min((width for width, _ in _ways(piece, cloth))) > cloth.width for piece in self.pieces):
                 continue
             for outcome in self._on_one(replace(cloth, length=None, flaws=()), "length", steps):
                 if outcome and (

@@ -13,8 +13,8 @@ def most_value(task: Task) -> int:
     def single(width: int, length: int, have: tuple[int, ...], trimmed_once: bool) -> int:
         best = 0
         for (sizes, worth), count in zip(kinds, have):
-            for w, l, _ in sizes if count else ():
-                if w <= width and l <= length and (not trimmed_once or w == width or l == length):
+            for x, y, _ in sizes if count else ():
+                if x <= width and y <= length and (not trimmed_once or x == width or y == length):
                     best = max(best, worth)
         return best
 

@@ -88,7 +88,7 @@ def fitting_by_construction(seed: int, strips: str, flaws: int = 1, repeat: bool
     sizes = luck.sample(SIZES, luck.randint(2, 4))
     width, length = luck.choice((110, 120, 140, 150, 160)), luck.choice((150, 200, 260, 300, 360))
     every = luck.choice((13, 18, 24)) if repeat else 1
-    turned = [(w, l) if strips == "across" else (l, w) for w, l in sizes]
+    turned = [size if strips == "across" else size[::-1] for size in sizes]
     wide, long = (width, length) if strips == "across" else (length, width)
     y, laid, free = 0, [], []
     while lead := [size for size in turned if y + size[1] <= long and size[0] <= wide]:
@@ -125,11 +125,11 @@ def fitting_by_construction(seed: int, strips: str, flaws: int = 1, repeat: bool
         F(10 * width),
         F(10 * length),
         repeat=matching,
-        flaws=tuple(Flaw(F(10 * y), F(10 * x), F(10 * l), F(10 * w)) for x, y, w, l in spots),
+        flaws=tuple(Flaw(*(F(10 * side) for side in (y, x, along, across))) for x, y, across, along in spots),
     )
     pieces = tuple(
-        Wanted(f"{w} by {l}", F(10 * w), F(10 * l), laid.count(way), matched=repeat)
-        for (w, l), way in zip(sizes, turned)
+        Wanted(f"{size[0]} by {size[1]}", F(10 * size[0]), F(10 * size[1]), laid.count(way), matched=repeat)
+        for size, way in zip(sizes, turned)
         if laid.count(way)
     )
     return Order((cloth,), pieces, Rules(strips=strips))

@@ -91,9 +91,9 @@ def unnamed_rooms(lay, gap):
                 high - low > gap
                 and any(start >= high for start, _ in ways)
                 and not any(start < high and low < end for start, end in ways)
+                and (low, high) not in line.waste
             ):
-                if (low, high) not in line.waste:
-                    yield line.strip, low, high
+                yield line.strip, low, high
 
 
 @settings(max_examples=60)

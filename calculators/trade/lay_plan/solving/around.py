@@ -142,7 +142,7 @@ class Around:
         for lead, kind in enumerate(self.kinds):
             if not left[lead] or kind.matched and not self.obstacles.matches(y):
                 continue
-            for across, height, turned in kind.ways:
+            for _, height, _ in kind.ways:
                 if self.length is not None and y + height > self.length:
                     continue
                 placed, rest, gained = self._filled(y, height, lead, left)

@@ -113,7 +113,9 @@ class CountedSearch(ABC):
     def _lower_bound(
         self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()
     ) -> Iterator[Progress]:
-        known = lambda: self.value * self.scale  # noqa: E731
+        def known() -> int:
+            return self.value * self.scale
+
         count = 0
         for relaxed in price_steps(self._relaxed, self.copies, known, prices, steps, patience=2, drift=0.3, pace=pace):
             if relaxed is None:

@@ -41,8 +41,8 @@ class FreeRecursion:
             if width <= task.width and length <= task.length and task.quantity(number) > 0
         ]
         copies = [task.quantity(number) for number in range(len(task.pieces))]
-        self.across = Positions([(w, copies[n]) for w, _, n in self.ways], task.width)
-        self.along = Positions([(l, copies[n]) for _, l, n in self.ways], task.length)
+        self.across = Positions([(width, copies[n]) for width, _, n in self.ways], task.width)
+        self.along = Positions([(length, copies[n]) for _, length, n in self.ways], task.length)
         if unlimited:
             self.across, self.along = self.across.reduced(), self.along.reduced()
         self.splits_across = _splits(self.across)
@@ -57,7 +57,7 @@ class FreeRecursion:
 
     def rows(self, values: Sequence[int]) -> Iterator[Sequence[int]]:
         """The table row by row, a row for each width over all lengths; a pause between rows is possible."""
-        most = self.task.width * self.task.length * max(values) // min(w * l for w, l, _ in self.ways)
+        most = self.task.width * self.task.length * max(values) // min(x * y for x, y, _ in self.ways)
         if self.task.length <= DENSE * self.along.last and most < MOST_IN_FIELDS:
             return self._rows_in_fields(values, most)
         return self._rows_in_lists(values)
@@ -215,11 +215,11 @@ class FreeRecursion:
 
 def piece_in_corner(task: Task, number: int, x: int, y: int, width: int, length: int) -> Part:
     """A piece in the corner of a part, cut free by as many cuts as it needs beyond one trimming cut."""
-    w, l, turned = next(size for size in task.pieces[number].sizes() if size[0] <= width and size[1] <= length)
-    if w == width or l == length:
+    across, along, turned = next(size for size in task.pieces[number].sizes() if size[0] <= width and size[1] <= length)
+    if across == width or along == length:
         return Part(x, y, width, length, piece=number, turned=turned)
-    strip = Part(x, y, width, l, piece=number, turned=turned)
-    return Part(x, y, width, length, "across", (strip, Part(x, y + l, width, length - l)))
+    strip = Part(x, y, width, along, piece=number, turned=turned)
+    return Part(x, y, width, length, "across", (strip, Part(x, y + along, width, length - along)))
 
 
 def _splits(positions: Positions) -> list[Sequence[int]]:

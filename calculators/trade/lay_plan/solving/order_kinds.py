@@ -19,16 +19,16 @@ class Kinds:
         self.task = task
         self._pieces: dict[frozenset, list[int]] = {}
         for number, piece in enumerate(task.pieces):
-            ways = frozenset((w, l) for w, l, _ in piece.sizes() if w <= task.width)
-            if piece.quantity and not ways:
+            sizes = frozenset((width, length) for width, length, _ in piece.sizes() if width <= task.width)
+            if piece.quantity and not sizes:
                 raise ValueError(f"Piece {number} is wider than the cloth however it lies.")
             if piece.quantity:
-                self._pieces.setdefault(ways, []).append(number)
+                self._pieces.setdefault(sizes, []).append(number)
         self.copies = [sum(task.pieces[n].quantity for n in numbers) for numbers in self._pieces.values()]
         self.areas = [
             task.pieces[numbers[0]].width * task.pieces[numbers[0]].length for numbers in self._pieces.values()
         ]
-        ways = [Way(kind, w, l) for kind, sizes in enumerate(self._pieces) for w, l in sorted(sizes)]
+        ways = [Way(kind, width, length) for kind, sizes in enumerate(self._pieces) for width, length in sorted(sizes)]
         self.shapes = StripShapes(task.width, ways, self.copies) if ways else None
 
     def cloth(self, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]]) -> Part:

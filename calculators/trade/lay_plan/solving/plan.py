@@ -142,7 +142,7 @@ def stacked_strips(
     for height, content in strips:
         laid = []
         for piece, count in content:
-            size = min((w, -l, turned) for w, l, turned in task.pieces[piece].sizes() if l <= height)
+            size = min((x, -y, turned) for x, y, turned in task.pieces[piece].sizes() if y <= height)
             laid.extend([(size[1], size[0], piece, size[2])] * count)
         laid.sort()
         at = x

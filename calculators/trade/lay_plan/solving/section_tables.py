@@ -103,7 +103,7 @@ class SectionTables:
         yield
         useful = []
         below = None
-        for height, strip in zip(self.heights, strips):
+        for _, strip in zip(self.heights, strips):
             useful.append(strip is not below and strip != below)
             below = strip
         stacks = [tables.nothing]
