@@ -11,7 +11,7 @@ from typing import Any
 
 from calculators.asking.house_method import Written
 from calculators.drawing.picture import Picture, PictureSeries
-from calculators.values.kinds import Kind
+from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 

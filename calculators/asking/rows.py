@@ -9,11 +9,12 @@ A page sends the same as JSON, a list of rows that are lists of texts, so that a
 import json
 import re
 from dataclasses import dataclass
+from random import Random
 from types import SimpleNamespace
-from typing import Any
+from typing import Any, ClassVar
 
 from calculators.asking.declaration import Field
-from calculators.values.kinds import Kind, Refused
+from calculators.values.kind import Control, Kind, Refused
 from calculators.values.measure import Ruler
 
 
@@ -30,6 +31,7 @@ class Rows(Kind):
     one: str = "row"
     most: int = 40
     least: int = 1
+    control: ClassVar[Control] = "rows"
 
     def parse(self, text: str, ruler: Ruler) -> tuple[SimpleNamespace, ...]:
         rows = [(place, row) for place, row in enumerate(self.cells(text)) if self._counts(row)]
@@ -75,9 +77,45 @@ class Rows(Kind):
             for row in value
         ]
 
+    def write(self, value: tuple[SimpleNamespace, ...], ruler: Ruler) -> str:
+        return json.dumps(
+            [[self._written(row, column, ruler) for column in self.columns] for row in value], ensure_ascii=False
+        )
+
+    def samples(self, chance: Random, near: str = "") -> list[str]:
+        usual = [row for row in self.cells(near) if self._counts(row)] if near else []
+        some = [self._sample(chance, chance.choice(usual or [[]])) for _ in range(chance.randint(1, 3))]
+        orders = [rows for rows in (usual, some, [*usual, *some]) if len(rows) <= self.most]
+        texts = [json.dumps(rows, ensure_ascii=False) for rows in orders]
+        in_one_line = ["; ".join(" | ".join(row) for row in rows) for rows in orders if not _has_marks(rows)]
+        return [text for text in (*texts, *in_one_line) if sum(map(self._counts, self.cells(text))) >= self.least]
+
+    def refused_samples(self, chance: Random) -> list[str]:
+        row = self._sample(chance, [])
+        told = [
+            [*row[:place], wrong, *row[place + 1 :]]
+            for place, column in enumerate(self.columns)
+            for wrong in column.kind.refused_samples(chance)
+        ]
+        too_many = [[*row, "one more"]], [row] * (self.most + 1)
+        orders = [json.dumps(rows) for rows in (*too_many, *([each] for each in told))]
+        return ['[["', "[1]", '["1"]', *orders, *(["", "[]", " | "] if self.least else [])]
+
+    def _sample(self, chance: Random, near: list[str]) -> list[str]:
+        """A row by chance that is let through, some cells left as they begin. near: a row to stay near to."""
+        cells = near or [column.fixed or "" for column in self.columns]
+        made = [chance.choice(each.kind.samples(chance, cell)) for each, cell in zip(self.columns, cells)]
+        may_be_empty = [each.optional or bool(each.fixed) for each in self.columns]
+        row = ["" if may and chance.random() < 0.3 else cell for may, cell in zip(may_be_empty, made)]
+        return row if self._counts(row) else made
+
     def _shown(self, row: SimpleNamespace, column: Field, ruler: Ruler) -> str:
         value = getattr(row, column.name)
         return "" if value is None else column.kind.show(value, ruler)
+
+    def _written(self, row: SimpleNamespace, column: Field, ruler: Ruler) -> str:
+        value = getattr(row, column.name)
+        return "" if value is None else column.kind.write(value, ruler)
 
     def _row(self, number: int, place: int, row: list[str], ruler: Ruler) -> SimpleNamespace:
         values = {"place": place}
@@ -93,6 +131,16 @@ class Rows(Kind):
             except Refused as problem:
                 raise Refused(f"row {number}, {column.label}: {problem}") from None
         return SimpleNamespace(**values)
+
+
+def _has_marks(rows: list[list[str]]) -> bool:
+    """Whether a cell holds what parts cells or rows where they stand in one line of text."""
+    return any(mark in cell for row in rows for cell in row for mark in "|;\n[")
+
+
+def rows_of(kind: Kind) -> Rows | None:
+    """A kind that is asked in rows; None for every other."""
+    return kind if isinstance(kind, Rows) else None
 
 
 def _from_json(text: str) -> list[list[str]]:

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.trade.cloth import UsableCloth, after_the_wash
-from calculators.values.kinds import Change, Count, Length, Refused
+from calculators.values.kind import Refused
+from calculators.values.kinds import Change, Count, Length
 from calculators.values.measure import Ruler, parse_length, show_exactly
 
 WAYS = ("length", "width")

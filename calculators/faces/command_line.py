@@ -10,7 +10,6 @@ from calculators.asking.declaration import AskAgain, Calculator, Field
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.page.answered import spoken_text
 from calculators.faces.page.plain import plain_answer, refusals
-from calculators.values.kinds import Choice, Table
 from calculators.values.measure import quote
 
 BAD_VALUE = 2
@@ -90,13 +89,13 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
         if value is None:
             lines.append(f"{result.label}: —")
             continue
-        if isinstance(result.kind, Table):
+        if (table := result.kind.table) is not None:
             lines.append(f"{result.label}:")
             lines += [
                 "  " + " | ".join(cells)
                 for cells in (
-                    [c.label for c in result.kind.read],
-                    *(result.kind.cells(row, asking.ruler) for row in value),
+                    [c.label for c in table.read],
+                    *(table.cells(row, asking.ruler) for row in value),
                 )
             ]
         else:
@@ -105,7 +104,7 @@ def spoken(calculator: Calculator, asking: Asking) -> str:
 
 
 def _choices(field: Field) -> str:
-    return f" One of: {', '.join(field.kind.options)}." if isinstance(field.kind, Choice) else ""
+    return f" One of: {', '.join(field.kind.choices)}." if field.kind.choices else ""
 
 
 def described(calculator: Calculator) -> str:

@@ -8,7 +8,8 @@ from math import isqrt
 
 from calculators.ticket.batch import Batch
 from calculators.ticket.small import is_slight, show_small
-from calculators.values.kinds import Length, Refused
+from calculators.values.kind import Refused
+from calculators.values.kinds import Length
 from calculators.values.measure import quote, show_length
 from calculators.values.phrase import Phrase, say
 

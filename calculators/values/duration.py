@@ -1,11 +1,12 @@
 """Time as a kind of value: how long work takes, in minutes."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import ClassVar
+from typing import Any, ClassVar
 
-from calculators.values.kinds import Kind, Refused, number_as_typed, plain_number
+from calculators.values.kind import Kind, Refused, number_as_typed, plain_number
 from calculators.values.measure import quote
 
 _NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
@@ -24,6 +25,8 @@ class Minutes(Kind):
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(100_000)
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters
+    units: ClassVar[Mapping[str, Fraction]] = {"min": Fraction(1), "h": Fraction(_HOUR)}
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"minutes": {}}
 
     def parse(self, text, ruler):
         value = _read(text)
@@ -51,6 +54,19 @@ class Minutes(Kind):
             if _CLOCK.fullmatch(text.strip())
             else text
         )
+
+    def samples(self, chance, near=""):
+        low, high = -(-self.least // 1), self.most // 1
+        few = chance.randint(low, min(high, low + 500))
+        texts = [
+            *(str(low), f"{high} min", f"{few}", f"{few} min", f"{few // _HOUR}:{few % _HOUR:02}"),
+            *(f"{few // _HOUR} h {few % _HOUR} min", f"{few}.5 minutes", f"{few} min 30 s"),
+        ]
+        return [each for each in texts if self.least <= _read(each) <= self.most]
+
+    def refused_samples(self, chance):
+        below = [self.show(self.least - 1, None)] if self.least >= 1 else []
+        return [*below, f"{self.most // 1 + 1} min", "soon", "1:80", "1 h 80", "-5", "20 cm", "nan", "9" * 61]
 
 
 def _one_decimal(value: Fraction) -> str:

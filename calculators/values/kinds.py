@@ -1,13 +1,16 @@
-"""The kinds of value a calculator asks for and answers with: how each is read, shown and passed on."""
+"""The kinds of value that most calculators ask for and answer with: lengths, numbers, counts, choices, words and
+tables."""
 
-import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from random import Random
 from typing import Any, ClassVar
 
+from calculators.values.kind import Control, InColumns, Kind, Layout, Refused, number_as_typed, plain_number
 from calculators.values.measure import (
+    MM_IN,
     NotALength,
     Ruler,
     Toward,
@@ -15,66 +18,10 @@ from calculators.values.measure import (
     quote,
     show_exactly,
     show_length,
+    system_of,
     write_units,
 )
-from calculators.values.numerals import NotANumber, numeral
-
-
-class Refused(ValueError):
-    """Raised with one sentence for the person: what is wrong with what she typed and what would be right."""
-
-
-LONGEST_NUMBER = 60
-
-
-def number_as_typed(text: str) -> str:
-    """What was typed where a number is asked for, without spaces around it; raises Refused where it is longer than any
-    number."""
-    if len(text) > LONGEST_NUMBER:
-        raise Refused(
-            f"that is {len(text)} characters long, and a number has at most {LONGEST_NUMBER}. Write it in fewer, "
-            "such as 12.5."
-        )
-    return text.strip()
-
-
-@dataclass(frozen=True)
-class Kind:
-    """What every kind of value can do. `mode` names the on-screen keyboard that suits it."""
-
-    mode: ClassVar[str] = "text"
-
-    def parse(self, text: str, ruler: Ruler) -> Any:
-        """Read what was typed; raises Refused with one sentence."""
-        raise NotImplementedError
-
-    def show(self, value: Any, ruler: Ruler) -> str:
-        """The value as a maker reads it."""
-        raise NotImplementedError
-
-    def write(self, value: Any, ruler: Ruler) -> str:
-        """The value as text for a blank: it reads back as what is shown."""
-        return self.show(value, ruler)
-
-    def carried(self, value: Any, ruler: Ruler) -> Any:
-        """A value taken over from elsewhere, if it can stand here; raises Refused with one sentence."""
-        return value
-
-    def plain(self, value: Any) -> Any:
-        """The value as JSON: lengths as numbers in millimetres."""
-        return value
-
-    def standing(self, text: str) -> str:
-        """A text that fills a field, in the form in which a page puts it into the field's control."""
-        return text
-
-    def on_ruler(self, text: str, ruler: Ruler) -> str:
-        """A text of the house method, as it stands in a blank on the ruler in hand; read is always the text itself."""
-        return text
-
-    def write_out(self, text: str, ruler: Ruler) -> str:
-        """What was typed, with the unit it was read in added, so that it keeps its meaning on another ruler."""
-        return text
+from calculators.values.numerals import NotANumber, decimal, mixed, numeral
 
 
 @dataclass(frozen=True)
@@ -92,6 +39,13 @@ class Length(Kind):
     on: Ruler | None = None
     or_none: bool = False
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
+    two_figures: ClassVar[bool] = True
+    units: ClassVar[Mapping[str, Fraction]] = MM_IN
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {
+        "length": {},
+        "length_up": {"toward": "up"},
+        "length_down": {"toward": "down"},
+    }
 
     def parse(self, text, ruler):
         try:
@@ -133,10 +87,42 @@ class Length(Kind):
     def write_out(self, text, ruler):
         return write_units(text, ruler.unit)
 
+    def write_exactly(self, value, ruler):
+        return show_exactly(value, ruler.unit)
+
+    def system(self, text):
+        return system_of(text)
+
+    def figures(self, value, ruler, other):
+        return [self.show(value, each) for each in (ruler, other)]
+
+    def samples(self, chance, near=""):
+        share = Fraction(chance.uniform(0.9, 1.1)).limit_denominator(chance.choice([1, 10, 16, 97]))
+        close = [share * parse_length(near)] if near else []
+        sixteenths = [Fraction(chance.randint(0, 16 * part), 16) for part in (40, 400, int(self.most - self.least))]
+        within = [each for each in (*close, *(self.least + each for each in sixteenths)) if self._takes(each)]
+        none = [Fraction(0)] if self.or_none else []
+        return [
+            show_exactly(each, chance.choice(["mm", "cm", "m", "in"]))
+            for each in (*within, self.least, self.most, *none)
+        ]
+
+    def refused_samples(self, chance):
+        beyond = [self.most + Fraction(1, 1000), *([self.least / 2] if self.least else [])]
+        return [
+            *(show_exactly(each, chance.choice(["mm", "cm", "in"])) for each in beyond),
+            *("banana", "36 kg", "-36 cm", "36 x 36 cm", "1,100 mm", "nan", "1/0 in", "9" * 61),
+        ]
+
+    def _takes(self, value: Fraction) -> bool:
+        return self.least <= value <= self.most
+
 
 @dataclass(frozen=True)
 class LongLength(Length):
     """A length of thread and the like, read and shown in metres, or in yards on an inch ruler."""
+
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"long": {}}
 
     def parse(self, text, ruler):
         return super().parse(text, _long_ruler(ruler))
@@ -162,8 +148,13 @@ def _long_ruler(ruler: Ruler) -> Ruler:
 class Lengths(Kind):
     """Several lengths in order, such as the marks along an edge."""
 
+    layout: ClassVar[Layout] = "marks"
+
     def show(self, value, ruler):
-        return " · ".join(show_length(each, ruler) for each in value)
+        return " · ".join(self.marks(value, ruler))
+
+    def marks(self, value, ruler):
+        return [show_length(each, ruler) for each in value]
 
     def plain(self, value):
         return [plain_number(each) for each in value]
@@ -180,6 +171,7 @@ class Number(Kind):
     places: int = 1
     words: ClassVar[tuple[str, ...]] = ()
     mode: ClassVar[str] = "decimal"
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"number": {"places": 3}}
 
     def parse(self, text, ruler):
         value = self._read(text)
@@ -213,10 +205,27 @@ class Number(Kind):
     def plain(self, value):
         return plain_number(value)
 
+    def samples(self, chance, near=""):
+        room = self.most - self.least
+        within = [self.least + room * Fraction(chance.randint(0, parts), parts) for parts in (8, 100, 1000)]
+        signs = ["", "", self.sign, *(f" {word}" for word in self.words)]
+        return [f"{_in_digits(each)}{chance.choice(signs)}" for each in (*within, self.least, self.most)]
+
+    def refused_samples(self, chance):
+        beyond = [each for each in (self.most + Fraction(1, 100), self.least - Fraction(1, 100))]
+        return [*map(_in_digits, beyond), "banana", "1e2", "90 90", "1.2.3", "1,100", "nan", "36 cm", "9" * 61]
+
+
+def _in_digits(value: Fraction) -> str:
+    """A number so that it reads back as itself: as a decimal if that ends, else as a fraction."""
+    return f"{'−' if value < 0 else ''}{decimal(abs(value), 4)}" if 10**4 % value.denominator == 0 else mixed(value)
+
 
 @dataclass(frozen=True)
 class Percent(Number):
     sign: str = " %"
+    units: ClassVar[Mapping[str, Fraction]] = {"%": Fraction(1)}
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"percent": {}}
     words: ClassVar[tuple[str, ...]] = ("per cent", "percent")
 
 
@@ -237,11 +246,22 @@ class Change(Percent):
             )
         return value
 
+    def write(self, value, ruler):
+        shown = self.show(value, ruler)
+        return f"+{shown}" if value > 0 and self._read(shown) else shown
+
+    def samples(self, chance, near=""):
+        return [f"+{each}" if self._read(each) > 0 else each for each in super().samples(chance, near)]
+
+    def refused_samples(self, chance):
+        return [*super().refused_samples(chance), "4", "4 %"]
+
 
 @dataclass(frozen=True)
 class Angle(Number):
     sign: str = "°"
     sample: str = "90"
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"angle": {}}
     words: ClassVar[tuple[str, ...]] = ("º", "degrees", "degree", "deg.", "deg")
 
 
@@ -256,6 +276,7 @@ class Count(Kind):
     least: int = 0
     most: int = 10_000
     mode: ClassVar[str] = "numeric"
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"count": {}}
 
     def parse(self, text, ruler):
         found = _COUNT.fullmatch(number_as_typed(text).lower())
@@ -273,12 +294,30 @@ class Count(Kind):
     def write(self, value, ruler):
         return str(value)
 
+    def samples(self, chance, near=""):
+        few, any_number = min(self.most, self.least + 30), chance.randint(self.least, self.most)
+        dozens = chance.randint(-(-self.least // 12), max(few, 12) // 12)
+        return [
+            *map(str, (self.least, chance.randint(self.least, few), any_number, self.most)),
+            f"{any_number:,}",
+            *([f"{dozens} dozen"] if self.least <= 12 * dozens <= self.most else []),
+        ]
+
+    def refused_samples(self, chance):
+        below = [str(self.least - 1)] if self.least else []
+        return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "½", "nan", "9" * 61]
+
 
 @dataclass(frozen=True)
 class Choice(Kind):
     """One of a few answers, each with the words shown for it."""
 
     options: Mapping[str, str] = field(default_factory=dict)
+    control: ClassVar[Control] = "list"
+
+    @property
+    def choices(self):
+        return self.options
 
     def parse(self, text, ruler):
         key = text.strip().lower()
@@ -292,12 +331,27 @@ class Choice(Kind):
     def write(self, value, ruler):
         return value
 
+    def told(self, text, ruler):
+        return self.options.get(text, text)
+
+    def samples(self, chance, near=""):
+        return [*self.options, f" {chance.choice(sorted(self.options)).upper()} "]
+
+    def refused_samples(self, chance):
+        return ["none of these", f"{chance.choice(sorted(self.options))} and more", "🧵"]
+
 
 YES_NO_WORDS = {"yes": True, "no": False}
 
 
 @dataclass(frozen=True)
 class YesNo(Kind):
+    control: ClassVar[Control] = "list"
+
+    @property
+    def choices(self):
+        return {word: word for word in YES_NO_WORDS}
+
     def parse(self, text, ruler):
         if text.strip().lower() not in YES_NO_WORDS:
             raise Refused(f"“{quote(text)}” is neither yes nor no. Write yes or no.")
@@ -306,10 +360,18 @@ class YesNo(Kind):
     def show(self, value, ruler):
         return "yes" if value else "no"
 
+    def samples(self, chance, near=""):
+        return [*YES_NO_WORDS, chance.choice([" Yes", "NO"])]
+
+    def refused_samples(self, chance):
+        return ["perhaps", "1", "true", "ye", "yes no", "🧵"]
+
 
 @dataclass(frozen=True)
 class Text(Kind):
     longest: int = 80
+    in_words: ClassVar[bool] = True
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"text": {}}
 
     def parse(self, text, ruler):
         if len(text) > self.longest:
@@ -318,6 +380,24 @@ class Text(Kind):
 
     def show(self, value, ruler):
         return value
+
+    def samples(self, chance, near=""):
+        marks = [
+            "<b>&amp;</b>",
+            "{size:length}",
+            "**36**",
+            "50 % | 3; “4”",
+            "ärmel 袖 🧵",
+            "[1, 2]",
+            "x",
+            "=1+1",
+            "'\"\\",
+        ]
+        several = " ".join(chance.choices(marks, k=chance.randint(1, 6)))
+        return [each[: self.longest].strip() for each in (*marks, several, "Linen napkin", "n" * self.longest)]
+
+    def refused_samples(self, chance):
+        return ["n" * (self.longest + 1)]
 
 
 @dataclass(frozen=True)
@@ -335,6 +415,11 @@ class Table(Kind):
     """Rows of named values; each row is a mapping from column name to value, None where there is none."""
 
     columns: tuple[Column, ...] = ()
+    layout: ClassVar[Layout] = "table"
+
+    @property
+    def table(self) -> InColumns:
+        return self
 
     @property
     def read(self) -> tuple[Column, ...]:
@@ -351,13 +436,3 @@ class Table(Kind):
         return [
             {c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value
         ]
-
-
-def plain_number(value: Fraction | float | int) -> int | float:
-    """A number for JSON: whole where it is whole, without the noise in the last bits that differs between machines."""
-    if isinstance(value, float):
-        value = float(f"{value:.12g}")
-    number = float(value)
-    if not math.isfinite(number):
-        raise ValueError(f"{value} is not a finite number")
-    return int(number) if number == int(number) else number

@@ -2,12 +2,13 @@
 
 import re
 import unicodedata
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import ClassVar
+from typing import Any, ClassVar
 
-from calculators.values.kinds import Kind, Refused, number_as_typed, plain_number
+from calculators.values.kind import Kind, Refused, number_as_typed, plain_number
 from calculators.values.measure import MM_IN, Ruler, quote
 
 _AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2}|\.)?|[.,]\d{1,2}", re.ASCII)
@@ -37,13 +38,17 @@ class Amount(Kind):
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(1_000_000)
     mode: ClassVar[str] = "decimal"
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"amount": {}}
 
     def parse(self, text, ruler):
-        value = _read(text, ruler.money)
+        return self._within(_read(text, ruler.money), text, ruler)
+
+    def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
         if not self.least <= value <= self.most:
             raise Refused(
-                f"{quote(text)} is outside what works here: from {self._signed(self.least, ruler)} to "
-                f"{self._signed(self.most, ruler)}."
+                f"{quote(text)} is outside what works here: from "
+                f"{self.show(self.least, ruler).partition(' per ')[0]} to "
+                f"{self.show(self.most, ruler)}."
             )
         return value
 
@@ -57,7 +62,7 @@ class Amount(Kind):
         tidy = text.strip()
         return with_sign(tidy, ruler.money) if _AMOUNT.fullmatch(tidy) else text
 
-    def under_the_houses_money(self, text: str, ruler: Ruler) -> str:
+    def instead(self, text, ruler):
         """A text that is refused for its money alone, with the same figure under the house's; empty for every other
         text."""
         try:
@@ -70,6 +75,16 @@ class Amount(Kind):
 
     def _figure(self, text: str) -> str:
         return _without_sign(text.strip(), "")
+
+    def samples(self, chance, near=""):
+        least, most = -(-100 * self.least // 1), 100 * self.most // 1
+        hundredths = (least, most, chance.randint(least, most), chance.randint(least, min(most, least + 5_000)))
+        points = chance.choice([".", ","])
+        return [f"{each // 100}{points}{each % 100:02d}" for each in hundredths]
+
+    def refused_samples(self, chance):
+        beyond = [two_decimals(self.most + Fraction(1, 100)), *([two_decimals(self.least / 2)] if self.least else [])]
+        return [*beyond, "dear", "-3", "1,250", "12.345,6", "12 cm", "1e2", "nan", "9" * 61]
 
     def _signed(self, value: Fraction, ruler: Ruler) -> str:
         return with_sign(two_decimals(value), ruler.money)
@@ -84,12 +99,13 @@ class PriceOfLength(Amount):
     Inside, for a metre."""
 
     mode: ClassVar[str] = "text"  # a decimal keyboard cannot write "per yd"
+    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"price": {}}
 
     def parse(self, text, ruler):
         priced = _PER.fullmatch(number_as_typed(text))
-        amount = super().parse(priced.group(1) if priced else text, ruler)
+        amount = _read(priced.group(1) if priced else text, ruler.money)
         unit = ("yd" if priced.group(2).lower().startswith("y") else "m") if priced else _long_unit(ruler)
-        return amount * MM_IN["m"] / MM_IN[unit]
+        return self._within(amount * MM_IN["m"] / MM_IN[unit], text, ruler)
 
     def _figure(self, text):
         priced = _PER.fullmatch(text.strip())
@@ -111,6 +127,15 @@ class PriceOfLength(Amount):
         amount = super().write_out(priced.group(1) if priced else text.strip(), ruler)
         return f"{amount}{text.strip()[len(priced.group(1)) :]}" if priced else f"{amount} per {_long_unit(ruler)}"
 
+    def samples(self, chance, near=""):
+        amounts = super().samples(chance, near)
+        by_yards = chance.randint(0, 90 * (self.most // 1)) + 100 * self.least
+        a_yard = f"{two_decimals(by_yards / 100).replace(',', '')}/yd" if self.least <= self.most / 20 else ""
+        return [*(f"{each}{chance.choice([' per m', ' a metre'])}" for each in amounts), *([a_yard] if a_yard else [])]
+
+    def refused_samples(self, chance):
+        return [*super().refused_samples(chance), "18 per cm", "per m"]
+
 
 @dataclass(frozen=True)
 class ListedPrice(Amount):
@@ -119,6 +144,9 @@ class ListedPrice(Amount):
 
     def write_out(self, text, ruler):
         return _without_sign(text.strip(), ruler.money)
+
+    def told(self, text, ruler):
+        return with_sign(text, ruler.money)
 
 
 def with_sign(amount: str, money: str) -> str:

@@ -5,35 +5,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calculators.values.duration import Minutes
-from calculators.values.kinds import Angle, Count, Kind, Length, LongLength, Number, Percent, Text
+from calculators.values.kind import Kind, kind_said_as
 from calculators.values.measure import Ruler
-from calculators.values.money import Amount, PriceOfLength
 
 _BLANK = re.compile(r"\{(\w+)(?::([^{}]*))?\}")
-_KINDS: dict[str, Kind] = {
-    "length": Length(),
-    "length_up": Length(toward="up"),
-    "length_down": Length(toward="down"),
-    "long": LongLength(),
-    "amount": Amount(),
-    "price": PriceOfLength(),
-    "minutes": Minutes(),
-    "percent": Percent(),
-    "angle": Angle(),
-    "count": Count(),
-    "number": Number(places=3),
-    "text": Text(),
-}
 
 
 @dataclass(frozen=True)
 class Phrase:
     """A sentence with blanks: ``{left:length} more cloth gives {more:piece|pieces}``.
 
-    After the colon stands a kind (length, length_up, length_down, long, amount, price, minutes, percent, angle, count,
-    number, text), or the two words for one and for several, which shows the count and the word. ``**…**`` marks the
-    figure to set large.
+    After the colon stands the word that a kind is said as (`Kind.said_as`), or the two words for one and for several,
+    which shows the count and the word. ``**…**`` marks the figure to set large.
     """
 
     template: str
@@ -51,7 +34,7 @@ class Phrase:
             if spec and "|" in spec:
                 one, several = spec.split("|")
                 return f"{value:,} {one if value == 1 else several}"
-            return (_KINDS[spec] if spec else kinds[name]).show(value, ruler)
+            return (kind_said_as(spec) if spec else kinds[name]).show(value, ruler)
 
         return _BLANK.sub(fill, self.template)
 

@@ -7,7 +7,8 @@ import pytest
 
 from calculators.asking.declaration import Field
 from calculators.asking.rows import Rows
-from calculators.values.kinds import Count, Length, Refused, Text, YesNo
+from calculators.values.kind import Refused
+from calculators.values.kinds import Count, Length, Text, YesNo
 from calculators.values.measure import CENTIMETRES
 
 ORDER = Rows(

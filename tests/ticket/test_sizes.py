@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from calculators.ticket.sizes import compared, read_size, square, squareness_together, together
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from tests.sentences import is_one_message
 from tests.ticket.test_ticket import batch
 

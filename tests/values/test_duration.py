@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.values.duration import Minutes
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import CENTIMETRES
 from tests.sentences import is_one_message
 

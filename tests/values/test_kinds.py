@@ -7,22 +7,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.values.kinds import (
-    Angle,
-    Choice,
-    Column,
-    Count,
-    Kind,
-    Length,
-    Lengths,
-    Number,
-    Percent,
-    Refused,
-    Table,
-    Text,
-    YesNo,
-    plain_number,
-)
+from calculators.values.kind import Kind, Refused, plain_number
+from calculators.values.kinds import Angle, Choice, Column, Count, Length, Lengths, Number, Percent, Table, Text, YesNo
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, NotALength, Ruler, parse_length
 from tests.sentences import is_one_message
 

@@ -8,7 +8,7 @@ from babel import Locale
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS
 from calculators.values.money import CODES, Amount, ListedPrice, PriceOfLength, two_decimals, with_sign
 from tests.sentences import is_one_message
@@ -208,7 +208,7 @@ def test_signs_and_codes_belong_together_as_the_cldr_has_them(sign, code):
 )  # fmt: skip
 def test_an_amount_under_another_money_is_offered_under_the_houses_and_nothing_else_is(kind, text, money, under):
     ruler = replace(CENTIMETRES, money=money)
-    offered = kind.under_the_houses_money(text, ruler)
+    offered = kind.instead(text, ruler)
     assert offered == under
     if under:
         assert kind.parse(offered, ruler) == kind.parse(text, replace(CENTIMETRES, money=""))

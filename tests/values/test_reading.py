@@ -13,7 +13,8 @@ from calculators.asking.answering import Asking, answer
 from calculators.asking.rows import Rows
 from calculators.catalogue import calculator_named, catalogue
 from calculators.values.duration import Minutes
-from calculators.values.kinds import Angle, Change, Count, Length, LongLength, Number, Percent, Refused
+from calculators.values.kind import Refused
+from calculators.values.kinds import Angle, Change, Count, Length, LongLength, Number, Percent
 from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS, NotALength, parse_length, write_units
 from calculators.values.money import Amount, PriceOfLength
 from tests.sentences import is_one_message

@@ -8,7 +8,8 @@ from calculators.asking.house_method import HouseMethod, on_ruler
 from calculators.trade.cloth import LongEdges
 from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.trade.pieces import threads_of_a_piece
-from calculators.values.kinds import Kind, Length, Number, Refused
+from calculators.values.kind import Kind, Refused
+from calculators.values.kinds import Length, Number
 from calculators.values.measure import MM_IN, Ruler, show_exactly
 from calculators.values.money import Amount
 

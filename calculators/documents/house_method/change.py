@@ -16,7 +16,7 @@ from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, che
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.documents.house_method.two_rulers import rewritten
 from calculators.documents.json_text import unshowable
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import quote
 
 

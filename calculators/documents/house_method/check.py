@@ -8,7 +8,7 @@ from typing import Any
 from calculators.asking.house_method import RULER_STEPS, Written, site_method
 from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.sections import Entry, entries, tables
-from calculators.values.kinds import Kind, Refused
+from calculators.values.kind import Kind, Refused
 from calculators.values.measure import Ruler
 
 UNNAMED = "A method without a name"

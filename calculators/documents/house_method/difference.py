@@ -9,7 +9,7 @@ from calculators.asking.house_method import RULER_STEPS, Written, on_ruler, site
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.format import OPENING, Document
 from calculators.documents.house_method.sections import Rows, entries, sections, tables
-from calculators.values.kinds import Kind, Refused
+from calculators.values.kind import Kind, Refused
 from calculators.values.measure import Ruler
 
 RULER_LABELS = {

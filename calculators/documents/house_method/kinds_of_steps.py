@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from calculators.asking.house_method import kinds_named
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import quote
 
 TABLE, COLUMN = "steps", "kinds"

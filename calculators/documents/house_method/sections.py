@@ -17,7 +17,8 @@ from calculators.asking.house_measures import (
 )
 from calculators.asking.house_method import site_method
 from calculators.catalogue import catalogue
-from calculators.values.kinds import Change, Choice, Kind, Length, Number, Text
+from calculators.values.kind import Kind
+from calculators.values.kinds import Change, Choice, Length, Number, Text
 from calculators.values.money import ListedPrice
 
 _SHORT = Length(most=Fraction(1_000))

@@ -8,8 +8,8 @@ from typing import Any
 
 from calculators.asking.house_method import HouseMethod, Written
 from calculators.documents.house_method.sections import Entry, entries, tables
-from calculators.values.kinds import Kind, Length, Refused
-from calculators.values.measure import METRIC, Ruler, show_exactly, system_of
+from calculators.values.kind import Kind, Refused
+from calculators.values.measure import METRIC, Ruler
 
 SIDES = ("cm", "in")
 RULER_NAMES = {"cm": "centimetre ruler", "in": "inch ruler"}
@@ -37,24 +37,24 @@ def rewritten(old: Written, text: str, kind: Kind) -> Written:
     beside the
     one it followed, if they agree. old: what stood there. text: with its unit.
     """
-    if not isinstance(kind, Length) or not old or not text:
+    if not kind.two_figures or not old or not text:
         return text
-    side, new = _side(text), _length(text, kind)
+    side, new = _side(text, kind), _length(text, kind)
     if isinstance(old, str):
-        other = _side(old)
+        other = _side(old, kind)
         return text if other == side or not agree(new, _length(old, kind)) else {other: old, side: text}
     is_same = new == _length(old[side], kind) and _differ(old, kind) is None
     return {**old, side: text} if is_same else text
 
 
-def reading(value: Fraction, kind: Length, ruler: Ruler) -> str:
+def reading(value: Fraction, kind: Kind, ruler: Ruler) -> str:
     """A length [mm] as it is read off a ruler; finer than that is divided, where rounding would make another measure of
     it."""
     for finer in (ruler, *_finer(ruler)):
         text = kind.write(value, finer)
         if agree(value, _length(text, kind)):
             return text
-    return show_exactly(value, ruler.unit)
+    return kind.write_exactly(value, ruler)
 
 
 def with_both_rulers(method: HouseMethod) -> HouseMethod:
@@ -63,11 +63,12 @@ def with_both_rulers(method: HouseMethod) -> HouseMethod:
     follows: dict[str, str] = {}
 
     def both(path: str, entry: Entry | None, written: Written) -> Written:
-        if entry is None or not isinstance(entry.kind, Length) or not isinstance(written, str) or not written:
+        if entry is None or not entry.kind.two_figures or not isinstance(written, str) or not written:
             return written
-        other = SIDES[1 - SIDES.index(_side(written))]
+        side = _side(written, entry.kind)
+        other = SIDES[1 - SIDES.index(side)]
         follows[path] = other
-        return {_side(written): written, other: reading(_length(written, entry.kind), entry.kind, method.rulers[other])}
+        return {side: written, other: reading(_length(written, entry.kind), entry.kind, method.rulers[other])}
 
     measures = {name: both(f"measures.{name}", entries().get(name), each) for name, each in method.measures.items()}
     made = {
@@ -142,7 +143,7 @@ def _clashing(measures: Mapping[str, Any], lines: Mapping[str, Any]) -> Iterator
 
 def _differ(written: Written, kind: Kind) -> tuple[str, str] | None:
     """The two figures of a length where they are two measures."""
-    if isinstance(written, str) or not isinstance(kind, Length) or not set(SIDES) <= set(written):
+    if isinstance(written, str) or not kind.two_figures or not set(SIDES) <= set(written):
         return None
     try:
         lengths = [kind.parse(written[side], _BARE[side]) for side in SIDES]
@@ -151,13 +152,13 @@ def _differ(written: Written, kind: Kind) -> tuple[str, str] | None:
     return None if agree(*lengths, roughly=True) else (written["cm"], written["in"])
 
 
-def _side(text: str) -> str:
+def _side(text: str, kind: Kind) -> str:
     """The ruler a text of a method is written for; a bare number, such as 0, counts as metric."""
-    return system_of(text) or "cm"
+    return kind.system(text) or "cm"
 
 
 def _length(text: str, kind: Kind) -> Fraction:
-    return kind.parse(text, _BARE[_side(text)])
+    return kind.parse(text, _BARE[_side(text, kind)])
 
 
 def _finer(ruler: Ruler) -> Iterator[Ruler]:

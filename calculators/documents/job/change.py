@@ -9,7 +9,7 @@ from calculators.documents.job.reading import Job, opened
 from calculators.documents.json_schema import misfits
 from calculators.documents.json_text import Unreadable, read_json, unshowable
 from calculators.documents.versions import Document
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 
 WORDS = ("notes", *FIGURES)
 YES = "yes"

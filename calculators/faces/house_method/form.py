@@ -13,7 +13,7 @@ from calculators.documents.house_method.sections import Entry, Rows, Section, en
 from calculators.faces.house_method.sheet import heading_id, jump_list
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
-from calculators.values.kinds import Choice, Kind, Text
+from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
 
 WRITING_HELP = (
@@ -123,9 +123,9 @@ def _beside(path: str, entry: Entry, now: Written, method: HouseMethod, ruler: R
 
 def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
     text = on_ruler(now, ruler) if now else ""
-    if isinstance(entry.kind, Choice):
-        return _select(path, {"": "", **entry.kind.options}, text)
-    return _input(path, text, entry.kind.mode, in_words=isinstance(entry.kind, Text))
+    if entry.kind.control == "list":
+        return _select(path, {"": "", **entry.kind.choices}, text)
+    return _input(path, text, entry.kind.mode, in_words=entry.kind.in_words)
 
 
 def _lines(rows: Rows, document: Document, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:

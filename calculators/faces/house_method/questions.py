@@ -19,7 +19,7 @@ from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import words_on_page
 from calculators.faces.page.questions import file_name, house, ruler_wanted
 from calculators.faces.page.whose import whose_line
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 
 Reply = dict[str, Any]
 NEW_NAME = "My workroom"

@@ -21,7 +21,7 @@ from calculators.faces.job.in_hand import cloths_known
 from calculators.faces.job.jobs_page import jobs_listed
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.questions import file_name, followed, house, ruler_wanted
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 
 Reply = dict[str, Any]
 

@@ -50,7 +50,7 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, c
     }
     step, name = walk.kind_in
     asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
-    made[step]["choices"] = {name: [*map(list, asked.kind.options.items())]}
+    made[step]["choices"] = {name: [*map(list, asked.kind.choices.items())]}
     return made
 
 

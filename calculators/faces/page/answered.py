@@ -10,12 +10,13 @@ from typing import Any
 from calculators.asking.answering import Asking, filled
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Answer, Calculator, Offer, Result, Setting
+from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.page.markup import NOT_SEARCHED, add, element
 from calculators.faces.page.steps_left_out import steps_left_out
 from calculators.faces.page.two_figures import clash_notes
-from calculators.values.kinds import Length, Lengths, Table
-from calculators.values.measure import Ruler, show_length
+from calculators.values.kind import InColumns
+from calculators.values.measure import Ruler
 from calculators.values.phrase import figure_parts, without_marks
 
 TAKE_UP = "Change it so"
@@ -37,8 +38,8 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
         *(
             part
             for each in calculator.results
-            if isinstance(each.kind, Table) and answer.results[each.name]
-            for part in _tables(each, answer, ruler)
+            if (table := each.kind.table) is not None and answer.results[each.name]
+            for part in _tables(each, table, answer, ruler)
         ),
     ]
     if folded and tables:
@@ -51,7 +52,7 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
         *(
             _marks(each, answer.results[each.name], ruler, other)
             for each in calculator.results
-            if isinstance(each.kind, Lengths)
+            if each.kind.layout == "marks"
         ),
         *tables,
         _files(calculator, answer, ruler),
@@ -187,11 +188,10 @@ def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:
 
 def _column(calculator: Calculator, setting: Setting) -> int | None:
     """Where in its row a cell stands, from 0."""
-    return (
-        None
-        if setting.row is None
-        else [each.name for each in calculator.field(setting.field).kind.columns].index(setting.column)
-    )
+    rows = rows_of(calculator.field(setting.field).kind)
+    if setting.row is None or rows is None:
+        return None
+    return [each.name for each in rows.columns].index(setting.column)
 
 
 def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
@@ -203,12 +203,11 @@ def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: R
     body = element("tbody")
     for result in calculator.results:
         value = answer.results[result.name]
-        if isinstance(result.kind, Table | Lengths) or value is None:
+        if result.kind.layout != "figure" or value is None:
             continue
-        if isinstance(result.kind, Length):
-            cells = [element("td", None, result.kind.show(value, each)) for each in (ruler, other)]
-        else:
-            cells = [element("td", {"colspan": "2"}, result.kind.show(value, ruler))]
+        figures = result.kind.figures(value, ruler, other)
+        wide = {"colspan": "2"} if len(figures) == 1 else None
+        cells = (element("td", wide, figure) for figure in figures)
         add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
     if not len(body):
         return None
@@ -223,8 +222,8 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
     if not marks:
         return None
     listed = (
-        element("li", None, show_length(mark, ruler), " ", element("small", None, show_length(mark, other)))
-        for mark in marks
+        element("li", None, here, " ", element("small", None, there))
+        for here, there in zip(*(result.kind.marks(marks, each) for each in (ruler, other)))
     )
     return element(
         "div",
@@ -234,21 +233,19 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
     )
 
 
-def _tables(result: Result, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
+def _tables(result: Result, table: InColumns, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
     """A table of results, and over one that begins a sheet of its own what stands over each sheet."""
     heading = _heading(answer) if result.sheet else None
     if heading is not None:
         yield heading
-    yield _table(result, answer.results[result.name], ruler)
+    yield _table(result, table, answer.results[result.name], ruler)
 
 
-def _table(result: Result, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
-    told = [
-        number for number, column in enumerate(result.kind.read) if any(row[column.name] is not None for row in rows)
-    ]
-    head = element("tr", None, *(element("th", {"scope": "col"}, result.kind.read[number].label) for number in told))
-    cells = [result.kind.cells(row, ruler) for row in rows]
-    labels = [column.label for column in result.kind.read]
+def _table(result: Result, read: InColumns, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
+    told = [number for number, column in enumerate(read.read) if any(row[column.name] is not None for row in rows)]
+    labels = [column.label for column in read.read]
+    head = element("tr", None, *(element("th", {"scope": "col"}, labels[number]) for number in told))
+    cells = [read.cells(row, ruler) for row in rows]
     lines = [
         element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told))
         for shown in cells

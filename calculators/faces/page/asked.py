@@ -6,9 +6,9 @@ import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
-from calculators.asking.rows import Rows
+from calculators.asking.rows import Rows, rows_of
 from calculators.faces.page.markup import add, element
-from calculators.values.kinds import YES_NO_WORDS, Choice, Kind, YesNo
+from calculators.values.kind import Kind
 
 _BLANK = re.compile(r"\{(\w+)\}")
 
@@ -26,13 +26,10 @@ def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element
     )
     add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
     rare = [calculator.field(name) for name in calculator.rarely_asked]
-    tables = [field for field in rare if isinstance(field.kind, Rows) and not field.optional]
-    add(form, *(_rows(field, asking, place) for field in tables))
+    tables = [field for field in rare if field.kind.control == "rows" and not field.optional]
+    add(form, *(_row(field, asking, place) for field in tables))
     if behind := [field for field in rare if field not in tables]:
-        rows = (
-            _rows(field, asking, place) if isinstance(field.kind, Rows) else _row(field, asking, place)
-            for field in behind
-        )
+        rows = (_row(field, asking, place) for field in behind)
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
     add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh(), " ", _carry()))
     return form
@@ -55,6 +52,8 @@ def _blank(field: Field, asking: Asking, place: str) -> ET.Element:
 
 
 def _row(field: Field, asking: Asking, place: str) -> ET.Element:
+    if (rows := rows_of(field.kind)) is not None:
+        return _rows(field, rows, asking, place)
     return element(
         "div",
         {"class": "field"},
@@ -65,10 +64,9 @@ def _row(field: Field, asking: Asking, place: str) -> ET.Element:
     )
 
 
-def _rows(field: Field, asking: Asking, place: str) -> ET.Element:
+def _rows(field: Field, kind: Rows, asking: Asking, place: str) -> ET.Element:
     """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a
     script."""
-    kind: Rows = field.kind
     heads = (
         element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label)
         for column in kind.columns
@@ -128,14 +126,7 @@ def _control(field: Field, asking: Asking, place: str) -> ET.Element:
 
 def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
     """A list to choose from for the kinds that have few answers, else a line to write on."""
-    options = (
-        kind.options
-        if isinstance(kind, Choice)
-        else {word: word for word in YES_NO_WORDS}
-        if isinstance(kind, YesNo)
-        else None
-    )
-    if options is None:
+    if kind.control != "list":
         width = {"size": str(max(6, len(text) + 1))}
         return element(
             "input",
@@ -143,7 +134,7 @@ def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
             | width
             | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"},
         )
-    choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in options.items())
+    choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in kind.choices.items())
     return element("select", common, *choices)
 
 

@@ -2,16 +2,26 @@
 
 import re
 import xml.etree.ElementTree as ET
+from functools import cache
+
+from calculators.values.kind import units
 
 #: What the search leaves out, so that the words of forms and drawings do not stand in for those of the text.
 NOT_SEARCHED = {"data-search-exclude": ""}
-_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|in|ft|yd|°C|°F|%|tex|den|g/m²)(?!\w)|\d+/\d)|(?<=\babout) (?=\d)")
+_ONLY_IN_PAGES = ("°C", "°F", "tex", "den")  # units that no calculator asks for or answers in
 _AS_WRITTEN = {"textarea", "option", "code", "pre", "script"}
 
 
 def together(text: str) -> str:
     """The text with every number held on one line with its unit and its fraction, by spaces that do not break."""
-    return _BEFORE_UNIT.sub("\N{NO-BREAK SPACE}", text)
+    return _before_unit(tuple(units())).sub("\N{NO-BREAK SPACE}", text)
+
+
+@cache
+def _before_unit(of_kinds: tuple[str, ...]) -> re.Pattern[str]:
+    """The space before a unit, a fraction, or a number after about."""
+    named = "|".join(map(re.escape, (*of_kinds, *_ONLY_IN_PAGES)))
+    return re.compile(rf"(?<=\d) (?=(?:{named})(?!\w)|\d+/\d)|(?<=\babout) (?=\d)")
 
 
 def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *content) -> ET.Element:

@@ -8,8 +8,7 @@ from calculators.asking.declaration import Answer, AskAgain, Calculator
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import refusals
-from calculators.values.kinds import Refused
-from calculators.values.money import Amount
+from calculators.values.kind import Refused
 
 
 def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
@@ -33,15 +32,9 @@ def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[s
 
 
 def _instead(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
-    """The amounts typed under another money, each with its figure under the house's."""
-    amounts = (
-        field for field in calculator.fields if field.name in trouble.sentences and isinstance(field.kind, Amount)
-    )
-    return {
-        field.name: text
-        for field in amounts
-        if (text := field.kind.under_the_houses_money(asking.text(field), asking.ruler))
-    }
+    """What the kind of a field in trouble offers instead, such as an amount under the house's money."""
+    fields = (field for field in calculator.fields if field.name in trouble.sentences)
+    return {field.name: text for field in fields if (text := field.kind.instead(asking.text(field), asking.ruler))}
 
 
 def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:

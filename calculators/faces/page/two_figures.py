@@ -9,9 +9,8 @@ from calculators.asking.declaration import Calculator
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.documents.house_method.two_rulers import RULER_NAMES, SIDES, clash_sentence, side_of
 from calculators.faces.page.markup import element
-from calculators.values.kinds import Choice, Kind, Length
+from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
-from calculators.values.money import ListedPrice, with_sign
 from calculators.values.phrase import Phrase, say
 
 
@@ -20,12 +19,8 @@ def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> li
 
     follows: the side whose figure only follows the other.
     """
-    text = on_ruler(written, ruler)
-    if isinstance(kind, ListedPrice):
-        return [with_sign(text, ruler.money)]
-    if not isinstance(kind, Length):
-        return [kind.options.get(text, text) if isinstance(kind, Choice) else text]
-    if isinstance(written, str) or written["cm"] == written["in"]:
+    text = kind.told(on_ruler(written, ruler), ruler)
+    if not kind.two_figures or isinstance(written, str) or written["cm"] == written["in"]:
         return [text]
     here, other = side_of(ruler), _other(ruler)
     beside = (
@@ -41,7 +36,7 @@ def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> li
 def beside_blank(path: str, kind: Kind, ruler: Ruler, method: HouseMethod, written: Written) -> str:
     """What is said under the blank of an entry of the method's own, of the ruler that is not in hand; empty where
     nothing is to be said."""
-    if not isinstance(kind, Length) or isinstance(written, str) or path in method.clashing:
+    if not kind.two_figures or isinstance(written, str) or path in method.clashing:
         return ""
     here, other = side_of(ruler), _other(ruler)
     if method.follows.get(path) == here:

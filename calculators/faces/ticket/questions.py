@@ -30,7 +30,7 @@ from calculators.ticket.batch import Batch, NotYet, batch_of
 from calculators.ticket.sizes import read_size
 from calculators.ticket.steps import ONCE
 from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"

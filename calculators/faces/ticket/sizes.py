@@ -10,7 +10,7 @@ from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
 from calculators.ticket.small import show_small
 from calculators.trade.bundles import Box
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import show_length
 
 MOST_LINES = 10

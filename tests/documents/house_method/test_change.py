@@ -15,7 +15,7 @@ from calculators.documents.house_method.sections import tables
 from calculators.faces.house_method.compare import changes_listed, differences_table
 from calculators.faces.house_method.form import form
 from calculators.faces.page.markup import html
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 from calculators.values.measure import CENTIMETRES
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})

@@ -25,7 +25,8 @@ from calculators.faces.browser import replies
 from calculators.faces.house_method.form import form
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import html
-from calculators.values.kinds import Length, Refused
+from calculators.values.kind import Refused
+from calculators.values.kinds import Length
 from calculators.values.measure import Ruler, parse_length
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})

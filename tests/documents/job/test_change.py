@@ -13,7 +13,7 @@ from calculators.documents.job.difference import differences
 from calculators.documents.job.format import VERSION, normal
 from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import opened, read_job
-from calculators.values.kinds import Refused
+from calculators.values.kind import Refused
 
 SAMPLE = read_job((Path(__file__).parent / "samples/job-1.json").read_text(encoding="utf-8"))
 
