@@ -14,6 +14,7 @@ from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_car
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
 from calculators.ticket.steps import ONCE, ticket_steps
+from calculators.trade.trade_rules import brief
 
 WORKED = {
     "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm",
@@ -219,6 +220,13 @@ def test_what_is_left_of_a_cloth_is_not_counted_towards_a_further_length():
 def test_the_edge_stitch_is_told_as_it_stands_among_the_settings():
     assert "Stitch 2 mm from the inner edge" in told(batch())["edge-stitch"]
     assert "Stitch 1/16 in from the inner edge" in told(batch(ruler="in"))["edge-stitch"]
+
+
+def test_what_the_pages_teach_of_a_row_of_stitches_stands_on_the_ticket():
+    """A row that ends where it began laps it; a seam is not drawn into the plate where it starts."""
+    words = told(batch())
+    assert brief("lap") in words["edge-stitch"] and "1/2 in (13 mm)" in brief("lap")
+    assert brief("start-seam") in words["stitch"] and "threads" in brief("start-seam")
 
 
 def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():
