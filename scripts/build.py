@@ -2,20 +2,28 @@
 
 To add a step, write what it does in a file of its own and give it a line in STEPS. Slow work belongs before the pages
 and leaves its result in build/, since making the pages empties site/; what goes into site/ comes after them.
+
+SITE_URL is the address it is built for, SITE_NAME what it is called. SITE_HOUSE is a folder whose files stand in place
+of those of the same name in `calculators/asking`: the house method, and a studio's own over it.
 """
 
 import os
 import shutil
 import subprocess
 import sys
+from pathlib import Path
 
 from runtime import steps as runtime
 from tools import fewer_requests, join_scripts
 from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
+from tools.stamps import files_below, fingerprint_of_files
 from tools.steps import Step, run_steps
 from tools.trouble import Trouble, run_main
 
 ADDRESS = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
+NAME = os.environ.get("SITE_NAME", "")
+HOUSE = Path(os.environ.get("SITE_HOUSE", ""))
+ASKING = ROOT / "calculators/asking"
 
 
 def call(*command: str) -> None:
@@ -27,26 +35,51 @@ def call(*command: str) -> None:
         raise Trouble(f"The build stopped at `{' '.join(command)}`; the lines above say why.")
 
 
+def of_the_house() -> list[Path]:
+    """The files of SITE_HOUSE that differ from those of the handbook as it comes."""
+    files = files_below(HOUSE, ["."]) if os.environ.get("SITE_HOUSE") else []
+    return [
+        file
+        for file in files
+        if not (ASKING / file.name).is_file() or file.read_bytes() != (ASKING / file.name).read_bytes()
+    ]
+
+
 def make_wheel() -> None:
     wheels = BUILD / "wheel"
     shutil.rmtree(wheels, ignore_errors=True)
+    source = ROOT
+    if of_the_house():
+        source = BUILD / "wheel-source"
+        shutil.rmtree(source, ignore_errors=True)
+        shutil.copytree(ROOT / "calculators", source / "calculators", ignore=shutil.ignore_patterns("__pycache__"))
+        for name in ("pyproject.toml", "LICENSE", "LICENSE-text.md"):
+            shutil.copyfile(ROOT / name, source / name)
+        for file in of_the_house():
+            shutil.copyfile(file, source / "calculators/asking" / file.name)
     call(
         sys.executable, "-m", "pip", "wheel", "--quiet", "--disable-pip-version-check", "--no-index", "--no-deps",
-        "--no-build-isolation", "--wheel-dir", str(wheels), ".",
+        "--no-build-isolation", "--wheel-dir", str(wheels), str(source),
     )  # fmt: skip
 
 
 def make_pages() -> None:
-    call(sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(SITE))
+    """Beside the site first, so that pages that cannot be made leave the old ones where they are."""
+    made = BUILD / "pages"
+    call(sys.executable, "-m", "mkdocs", "--quiet", "build", "--strict", "--site-dir", str(made))
+    shutil.rmtree(SITE, ignore_errors=True)
+    made.rename(SITE)
     ADDRESS_FILE.write_text(ADDRESS)
 
 
+HOUSE_KEY = fingerprint_of_files(HOUSE, [file.name for file in of_the_house()]) if of_the_house() else ""
 STEPS = [
     Step(
         "calculators as a wheel",
         make_wheel,
         reads=["calculators", "pyproject.toml", "LICENSE", "scripts/build.py"],
         makes=["build/wheel"],
+        settings=[HOUSE_KEY],
     ),
     *runtime.before_pages(),
     Step(
@@ -64,7 +97,7 @@ STEPS = [
             "package-lock.json",
         ],
         makes=["site/index.html", "build/address"],
-        settings=[ADDRESS],
+        settings=[ADDRESS, NAME, HOUSE_KEY],
     ),
     *join_scripts.after_pages,
     *fewer_requests.after_pages,

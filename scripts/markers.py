@@ -9,9 +9,12 @@ from dataclasses import dataclass, field
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.bibliography import bibliography, source_named
+from calculators.asking.declaration import AskAgain
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
 from calculators.documents.house_method.sections import sections
+from calculators.faces.browser import NO_NUMBER
 from calculators.faces.handing.page import handing_page
 from calculators.faces.house_method.format_page import method_format
 from calculators.faces.house_method.page import method_page
@@ -129,9 +132,13 @@ def _number(
     there."""
     given, but = given or {}, but or {}
     wanted = json.dumps({"calculator": name, "result": result, "given": given, **({BUT: but} if but else {})})
-    return element(
-        "span", {"class": "number", "data-number": wanted}, number_text(name, result, {**given, **but}, Asking({}))
-    )
+    try:
+        text = number_text(name, result, {**given, **but}, Asking({}))
+    except AskAgain:
+        if site_method().is_example:
+            raise  # the page is wrong; a studio's cloth may be too small for an example, and no page is wrong then
+        text = NO_NUMBER
+    return element("span", {"class": "number", "data-number": wanted}, text)
 
 
 def _house(page: PageMarkers, measure: str) -> ET.Element:
@@ -152,7 +159,12 @@ def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None
     calculator, asking = calculator_named(name), Asking(given)
     if not calculator.drawing:
         raise ValueError(f"{name} has no drawing")
-    made = figure(calculator, answer(calculator, asking), asking.ruler)
+    try:
+        made = figure(calculator, answer(calculator, asking), asking.ruler)
+    except AskAgain:
+        if site_method().is_example:
+            raise
+        made = element("div", None, NO_NUMBER)
     made.set("data-figure", json.dumps({"calculator": name, "given": given}))
     return made
 

@@ -1,10 +1,20 @@
 """What the site generator calls while it builds: it puts calculators and live numbers into the pages."""
 
+# ruff: noqa: E402 - the house is chosen before whatever asks for its method is imported
+
+import html as text_as_html
+import json
+import os
 import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent))
 sys.path.insert(0, str(Path(__file__).parent.parent))
+
+from calculators.asking import site_method
+
+if os.environ.get("SITE_HOUSE"):
+    site_method.read_from(Path(os.environ["SITE_HOUSE"]))
 
 from markers import PageMarkers, UnknownMarker
 from mkdocs.exceptions import PluginError
@@ -27,6 +37,25 @@ REFERENCE = (
 )
 
 
+SITE_NAME = "{{ site_name }}"
+SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by most
+
+
+def on_config(config):
+    """The site's name, for templates that write it out as it stands."""
+    config.site_name = text_as_html.escape(site_name(config))
+
+
+def on_post_build(config):
+    """What a device calls the handbook once it is installed there."""
+    file = Path(config.site_dir) / "manifest.webmanifest"
+    manifest = json.loads(file.read_text())
+    name = os.environ.get("SITE_NAME")
+    if name:
+        short = name if len(name) <= SHORT else name[: SHORT + 1].rpartition(" ")[0] or name[:SHORT]
+        file.write_text(json.dumps({**manifest, "name": name, "short_name": short}, ensure_ascii=False, indent=2))
+
+
 def on_files(files, config):
     """A reference page for every calculator, and the schemas of what the handbook keeps."""
     for calculator in catalogue().values():
@@ -39,6 +68,7 @@ def on_files(files, config):
 
 def on_page_markdown(markdown, page, config, files):
     page.markers = PageMarkers(home="../" * page.url.count("/"))
+    markdown = markdown.replace(SITE_NAME, in_markdown(site_name(config)))
     try:
         return page.markers.take_out(markdown)
     except UnknownMarker as problem:
@@ -51,3 +81,13 @@ def on_page_content(page_html, page, config, files):
     return "".join(map(html, (whose(page.markers.home), ruler_choice(Asking({})), fillings()))) + page.markers.put_back(
         page_html
     )
+
+
+def site_name(config) -> str:
+    """What the handbook is called: as the studio says, or as it comes."""
+    return os.environ.get("SITE_NAME") or text_as_html.unescape(config.site_name)
+
+
+def in_markdown(name: str) -> str:
+    """A name in which Markdown takes no sign for its own."""
+    return "".join(sign if sign.isalnum() or sign == " " else f"&#{ord(sign)};" for sign in name)

@@ -45,7 +45,7 @@ def main() -> int:
     chromium = browser.ensure()
     if asked.setup:
         return 0
-    setup.build(python, free_address())
+    setup.build(python, {"SITE_URL": free_address(), "SITE_HOUSE": str(ROOT / "tests/house")})
     return subprocess.run(
         [python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}
     ).returncode

@@ -1,5 +1,7 @@
 """What many tests share: the built site, served, and a browser that must not leave it."""
 
+# ruff: noqa: E402 - the house is chosen before whatever asks for its method is imported
+
 import os
 import threading
 from collections.abc import Iterator
@@ -9,6 +11,12 @@ from urllib.parse import urlsplit
 
 import pytest
 from hypothesis import settings
+
+from calculators.asking import site_method
+
+# Tests have a method of their own, so that a studio may change the handbook's; SITE_HOUSE names another to try.
+site_method.read_from(Path(os.environ.get("SITE_HOUSE") or Path(__file__).with_name("house")))
+
 from playwright.sync_api import Browser, Page, Playwright, expect, sync_playwright
 
 from scripts.runtime.policy import headers_for
@@ -39,7 +47,8 @@ def site() -> Path:
 @contextmanager
 def serving_site() -> Iterator[str]:
     """The built site, served at the address it was built for."""
-    with open_server(SITE, urlsplit(ADDRESS_FILE.read_text()).port, headers_for(SITE)) as server:
+    address = urlsplit(ADDRESS_FILE.read_text())
+    with open_server(SITE, address.port, headers_for(SITE), address.path) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield server.address
         server.shutdown()

@@ -8,7 +8,8 @@ import pytest
 
 from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.asking.house_method import RULER_STEPS
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import catalogue
 from calculators.drawing.picture import PictureSeries

@@ -7,7 +7,8 @@ from types import SimpleNamespace
 from typing import Any
 
 from calculators.asking.declaration import Answer, AskAgain, Calculator, Field
-from calculators.asking.house_method import HouseMethod, on_ruler, site_method
+from calculators.asking.house_method import HouseMethod, on_ruler
+from calculators.asking.site_method import site_method
 from calculators.values.kind import Refused
 from calculators.values.measure import Ruler, quote
 from calculators.values.phrase import Phrase

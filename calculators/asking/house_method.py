@@ -7,11 +7,7 @@ centimetre ruler and one for an inch ruler; beside it may stand why.
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from functools import cache
-from importlib.resources import files
 from typing import Any
-
-import yaml
 
 from calculators.values.measure import Ruler, quote
 
@@ -42,6 +38,8 @@ class HouseMethod:
     because: name of a measure worked out from other entries → how, in words.
     exactly: name of a measure → what is read where its text is rounded to the ruler.
     kind: the kind of piece that all of it is meant for; empty for none.
+    is_example: whether this is the made-up workroom's, which no studio settled.
+    settled_below: paths that the studio settled whose handbook fills what this method leaves out.
     """
 
     name: str
@@ -58,6 +56,13 @@ class HouseMethod:
     because: Mapping[str, str] = field(default_factory=dict)
     exactly: Mapping[str, Written] = field(default_factory=dict)
     kind: str = ""
+    is_example: bool = False
+    settled_below: frozenset[str] = frozenset()
+
+    @property
+    def settled(self) -> frozenset[str]:
+        """Paths of what some studio settled, the reader's or the one whose handbook this is: all but the example's."""
+        return frozenset() if self.is_example else self.own | self.settled_below
 
     def offers(self, wanted: str) -> bool:
         """Whether there is such a ruler; named as for `ruler`."""
@@ -170,8 +175,8 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     rulers["mm"] = Ruler("mm", rulers["cm"].step_mm, money)
     own_measures = document.get("measures", {})
     own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
-    why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in _parts(each)}
-    measures = {name: _value(each) for name, each in own_measures.items() if _value(each)}
+    why = {f"measures.{name}": each["why"] for name, each in own_measures.items() if "why" in parts_of(each)}
+    measures = {name: value_of(each) for name, each in own_measures.items() if value_of(each)}
     for path, reason in (under.why if under else {}).items():
         if path.removeprefix("measures.") not in own_measures:
             why[path] = reason
@@ -190,31 +195,23 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
         {**(under.tables if under else {}), **own_tables},
         document.get("texts", {}),
         frozenset(own),
+        is_example=under is None,
+        settled_below=under.settled if under else frozenset(),
     )
 
 
 def money_of(document: Mapping[str, Any]) -> str:
     """The sign or name of money that a document settles itself; empty where it settles none."""
-    written = _value(document.get("measures", {}).get("money", ""))
+    written = value_of(document.get("measures", {}).get("money", ""))
     return (written if isinstance(written, str) else written.get("cm", "")).strip()
 
 
-def _parts(written: Any) -> Mapping[str, Any]:
+def parts_of(written: Any) -> Mapping[str, Any]:
+    """What stands in an entry that is no plain text, by name."""
     return {} if isinstance(written, str) else written
 
 
-def _value(written: Any) -> Written:
-    parts = _parts(written)
+def value_of(written: Any) -> Written:
+    """The measure in an entry that may have its reason beside it; empty where there is only the reason."""
+    parts = parts_of(written)
     return parts.get("value", "") if "value" in parts or "why" in parts else written
-
-
-@cache
-def site_method() -> HouseMethod:
-    """The method the handbook is built with: calculators/asking/house-method.yaml."""
-    return read_house_method(site_document())
-
-
-@cache
-def site_document() -> dict[str, Any]:
-    """The data of calculators/asking/house-method.yaml, in the same format as a method kept in a browser or a file."""
-    return yaml.safe_load(files(__package__).joinpath("house-method.yaml").read_text(encoding="utf-8"))

@@ -1,7 +1,8 @@
 """The order: how many pieces of which kind a batch is to become."""
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
-from calculators.asking.house_method import HouseMethod, site_method
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.site_method import site_method
 from calculators.values.kinds import Choice, Count
 from calculators.values.phrase import say
 

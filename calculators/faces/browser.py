@@ -15,7 +15,7 @@ from typing import Any
 from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.handing.questions import HANDING_QUESTIONS

@@ -12,6 +12,7 @@ import yaml
 
 from calculators.asking.answering import Asking
 from calculators.asking.bibliography import bibliography
+from calculators.asking.site_method import example_method
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.page.plain import plain_answer
 from scripts.checked.quantity import UNITS, printed_value, quantity
@@ -64,7 +65,9 @@ class Case:
     @cached_property
     def ours(self) -> float:
         """What the calculator makes of it, in the unit of the printed value."""
-        return self.in_unit(plain_answer(calculator_named(self.calculator), Asking(self.given))["results"])
+        return self.in_unit(
+            plain_answer(calculator_named(self.calculator), Asking(self.given, method=example_method()))["results"]
+        )
 
     def in_unit(self, results: Mapping[str, float]) -> float:
         """The quantity asked for, in the unit of the printed value. results: in the units of a plain answer."""

@@ -15,6 +15,11 @@ HOST = "127.0.0.1"
 HeadersFor = Callable[[str], Mapping[str, str]]
 
 
+#: A rebuilt page must show at the next look, without a forced reload.
+ALWAYS_SENT = {"Cache-Control": "no-cache"}
+NOWHERE = "nothing lies here"
+
+
 def no_more_headers(path: str) -> Mapping[str, str]:
     """The headers beside the usual ones: none."""
     return {}
@@ -36,14 +41,18 @@ class SiteHandler(SimpleHTTPRequestHandler):
         ".woff2": "font/woff2",
     }
 
-    def __init__(self, *args, headers_for: HeadersFor, **kwargs):
-        self.headers_for = headers_for
+    def __init__(self, *args, headers_for: HeadersFor, below: str = "/", **kwargs):
+        self.headers_for, self.below = headers_for, below
         super().__init__(*args, **kwargs)
 
+    def translate_path(self, path: str) -> str:
+        """The file at an address of the site; nothing lies beside the path that the site lies below."""
+        if not path.startswith(self.below):
+            return str(Path(self.directory) / NOWHERE)
+        return super().translate_path("/" + path.removeprefix(self.below))
+
     def end_headers(self) -> None:
-        # A rebuilt page must show at the next look, without a forced reload.
-        self.send_header("Cache-Control", "no-cache")
-        for name, value in self.headers_for(self.path).items():
+        for name, value in {**ALWAYS_SENT, **self.headers_for(self.path)}.items():
             self.send_header(name, value)
         super().end_headers()
 
@@ -68,6 +77,7 @@ class SiteHandler(SimpleHTTPRequestHandler):
 
 
 class SiteServer(ThreadingHTTPServer):
+    below = "/"
     # On Windows this flag would let two servers share one port.
     allow_reuse_address = os.name != "nt"
 
@@ -79,17 +89,21 @@ class SiteServer(ThreadingHTTPServer):
     @property
     def address(self) -> str:
         """The address of the home page, as SITE_URL wants it."""
-        return f"http://{HOST}:{self.server_port}/"
+        return f"http://{HOST}:{self.server_port}{self.below}"
 
 
-def open_server(directory: Path, port: int, headers_for: HeadersFor = no_more_headers) -> SiteServer:
+def open_server(directory: Path, port: int, headers_for: HeadersFor = no_more_headers, below: str = "/") -> SiteServer:
     """Take the port; call `serve_forever` on what is returned.
 
-    Parameters: directory, which need not be there yet; port, 0 for any free one; headers_for, more headers for a path.
+    Parameters: directory, which need not be there yet; port, 0 for any free one; headers_for, more headers for a path;
+    below, the path at which the home page lies, with a slash at both ends.
     Raises: Trouble when the port cannot be had.
     """
+    handler = partial(SiteHandler, directory=str(directory), headers_for=headers_for, below=below)
     try:
-        return SiteServer((HOST, port), partial(SiteHandler, directory=str(directory), headers_for=headers_for))
+        server = SiteServer((HOST, port), handler)
     except OSError as error:
         why = "is in use" if error.errno == errno.EADDRINUSE else "cannot be used here"
         raise Trouble(f"Port {port} {why}: choose another with --port N, or let --port 0 find a free one.") from None
+    server.below = below
+    return server

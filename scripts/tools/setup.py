@@ -2,7 +2,9 @@
 
 import os
 import subprocess
+from collections.abc import Mapping
 from pathlib import Path
+from types import MappingProxyType
 
 from . import environment, node
 from .places import ROOT, VENV
@@ -25,11 +27,10 @@ def set_up(extras: list[str]) -> Path:
     return python
 
 
-def build(python: Path, address: str | None = None) -> None:
-    """Build the site, for the address it will be served from if that is known.
+def build(python: Path, settings: Mapping[str, str] = MappingProxyType({})) -> None:
+    """Build the site. settings: what `scripts/build.py` is told by name, such as SITE_URL, the site's address.
 
     Raises: Trouble when a step fails; the step has said why.
     """
-    told = os.environ | ({"SITE_URL": address} if address else {})
-    if subprocess.run([python, ROOT / "scripts/build.py"], cwd=ROOT, env=told).returncode:
+    if subprocess.run([python, ROOT / "scripts/build.py"], cwd=ROOT, env={**os.environ, **settings}).returncode:
         raise Trouble("The handbook was not built.")

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, Step, Taken, Walk, go
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.plain import refusals

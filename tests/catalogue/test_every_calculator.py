@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from calculators.asking.answering import Asking, answer, filled, read
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import RULER_STEPS, site_method
+from calculators.asking.house_method import RULER_STEPS
+from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named, catalogue
 from calculators.drawing.picture import PictureSeries
 from calculators.faces.page.answered import answered

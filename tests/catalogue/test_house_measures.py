@@ -6,8 +6,8 @@ from collections import defaultdict
 import pytest
 
 from calculators.asking.answering import Asking
-from calculators.asking.house_method import site_method
 from calculators.asking.seams import JOINS, SEAMS, allowance_of
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import WALKS, Taken
 from calculators.catalogue import calculator_named, catalogue
 from calculators.documents.house_method.sections import entries

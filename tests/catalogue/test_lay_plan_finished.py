@@ -4,7 +4,8 @@ import pytest
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import read_house_method, site_document, site_method
+from calculators.asking.house_method import read_house_method
+from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import calculator_named
 from calculators.catalogue.lay_plan.finished import HEMS
 from calculators.faces.page.answered import answered

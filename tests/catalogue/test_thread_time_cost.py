@@ -7,7 +7,7 @@ import pytest
 
 from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.faces.page.answered import answered

@@ -59,3 +59,15 @@ def test_a_taken_port_gets_one_sentence(folder):
         pytest.raises(Trouble, match=rf"^Port {server.server_port} is in use: choose another with --port N"),
     ):
         open_server(folder, server.server_port)
+
+
+def test_a_site_may_lie_below_a_path(folder):
+    with open_server(folder, 0, below="/linen/handbook/") as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        assert server.address.endswith("/linen/handbook/")
+        with urllib.request.urlopen(server.address + "style.css", timeout=10) as answer:
+            assert answer.read() == b"x"
+        for beside in ("/style.css", "/linen/style.css"):
+            with pytest.raises(urllib.error.HTTPError):
+                urllib.request.urlopen(f"http://127.0.0.1:{server.server_port}{beside}", timeout=10)
+        server.shutdown()

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.ticket.batch import NotYet, batch_of

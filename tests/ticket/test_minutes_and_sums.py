@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.house_method import kinds_named, site_method
+from calculators.asking.house_method import kinds_named
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.documents.house_method.sections import STEPS

@@ -5,7 +5,7 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.drawing.cloth import cloth_with_pieces

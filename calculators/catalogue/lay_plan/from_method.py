@@ -1,12 +1,12 @@
 """What a house's own method holds for a lay plan: its cloth, its usual piece and what its wash does.
 
-The handbook's own example stands apart from its method: a cloth already washed, and three kinds of piece on it.
+The example of the handbook as it comes stands apart from its method: a cloth already washed, three kinds of piece.
 """
 
 import json
 from collections.abc import Callable
 
-from calculators.asking.house_method import HouseMethod, site_method
+from calculators.asking.house_method import HouseMethod
 from calculators.asking.usual_cloth import change_found, names_its_cloth
 from calculators.values.measure import Ruler
 
@@ -24,16 +24,16 @@ def cloths(method: HouseMethod, ruler: Ruler) -> str:
     if not _settled(method, "cloth", "cloth_width", "cloth_length"):
         return ""
     name, width, length = _example(CLOTHS, ruler)[0][:3]
-    name = method.measure("cloth", ruler)[:LONGEST_NAME] if "measures.cloth" in method.own else name
-    length = method.measure("cloth_length", ruler) if "measures.cloth_length" in method.own else length
-    width = method.measure("cloth_width", ruler) if "measures.cloth_width" in method.own else width
+    name = method.measure("cloth", ruler)[:LONGEST_NAME] if "measures.cloth" in method.settled else name
+    length = method.measure("cloth_length", ruler) if "measures.cloth_length" in method.settled else length
+    width = method.measure("cloth_width", ruler) if "measures.cloth_width" in method.settled else width
     return json.dumps([[name, width, length, "1", "no"]], ensure_ascii=False)
 
 
 def pieces(method: HouseMethod, ruler: Ruler) -> str:
     """The usual piece, where the house says what it is; beside it those of the example, unless the house has kinds of
     its own."""
-    has_kinds = method is not site_method() and "tables.pieces" in method.own
+    has_kinds = "tables.pieces" in method.settled
     if not has_kinds and not _settled(method, "piece_width", "piece_length"):
         return ""
     first, *others = _example(PIECES, ruler)
@@ -45,11 +45,11 @@ def pieces(method: HouseMethod, ruler: Ruler) -> str:
 def wash(column: str) -> Callable[[HouseMethod, Ruler], str]:
     """What the house found its usual cloth to do in the wash. column: ``change_length`` or ``change_width``."""
     found = change_found(column)
-    return lambda method, ruler: found(method, ruler) if method is not site_method() and names_its_cloth(method) else ""
+    return lambda method, ruler: found(method, ruler) if names_its_cloth(method.settled) else ""
 
 
 def _settled(method: HouseMethod, *names: str) -> bool:
-    return method is not site_method() and any(f"measures.{name}" in method.own for name in names)
+    return any(f"measures.{name}" in method.settled for name in names)
 
 
 def _example(rows: dict[str, str], ruler: Ruler) -> list[list[str]]:

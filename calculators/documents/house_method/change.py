@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from calculators.asking.house_method import RULER_STEPS, Written, money_of, site_document
+from calculators.asking.house_method import RULER_STEPS, Written, money_of
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.check import read_value
 from calculators.documents.house_method.format import (
     LONGEST_TEXT,

@@ -5,7 +5,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from calculators.asking.house_method import RULER_STEPS, Written, site_method
+from calculators.asking.house_method import RULER_STEPS, Written
+from calculators.asking.site_method import site_method
 from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.values.kind import Kind, Refused

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from calculators.asking.house_method import RULER_STEPS, Written, on_ruler, site_document
+from calculators.asking.house_method import RULER_STEPS, Written, on_ruler
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.format import OPENING, Document
 from calculators.documents.house_method.sections import Rows, entries, sections, tables

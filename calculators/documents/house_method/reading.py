@@ -2,7 +2,8 @@
 
 from functools import lru_cache
 
-from calculators.asking.house_method import HouseMethod, read_house_method, site_method
+from calculators.asking.house_method import HouseMethod, read_house_method
+from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import worked_out
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import Document, brought_up

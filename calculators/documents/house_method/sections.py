@@ -15,7 +15,7 @@ from calculators.asking.house_measures import (
     STITCH,
     TURN,
 )
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.catalogue import catalogue
 from calculators.values.kind import Kind
 from calculators.values.kinds import Change, Choice, Length, Number, Text

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from calculators.asking.answering import Asking, written
-from calculators.asking.house_method import HouseMethod, site_method
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import for_cloth
 from calculators.batch.walk import WALKS, Stop, Walk, go
 from calculators.catalogue import calculator_named

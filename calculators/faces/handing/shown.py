@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Mapping
 from contextlib import suppress
 
-from calculators.asking.house_method import site_document
+from calculators.asking.site_method import site_document
 from calculators.documents.exchange.backup import LOOSE, Everything, Kept
 from calculators.documents.exchange.share_link import JOB, METHOD, Handed, handed
 from calculators.documents.house_method.difference import Difference

@@ -3,7 +3,8 @@ reason."""
 
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import RULER_STEPS, HouseMethod, Written, on_ruler, site_document
+from calculators.asking.house_method import RULER_STEPS, HouseMethod, Written, on_ruler
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.difference import RULER_LABELS
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document

@@ -3,7 +3,8 @@
 import json
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import FORMAT, VERSION, site_method
+from calculators.asking.house_method import FORMAT, VERSION
+from calculators.asking.site_method import site_method
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS
 from calculators.documents.house_method.sections import Entry, sections
 from calculators.faces.page.answered import scrolling

@@ -3,7 +3,7 @@ compare."""
 
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import element
 

@@ -5,7 +5,8 @@ back as one sentence, never as a failure."""
 import xml.etree.ElementTree as ET
 from typing import Any
 
-from calculators.asking.house_method import FORMAT, VERSION, on_ruler, site_document, site_method
+from calculators.asking.house_method import FORMAT, VERSION, on_ruler
+from calculators.asking.site_method import site_document, site_method
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.difference import differences
 from calculators.documents.house_method.format import normal

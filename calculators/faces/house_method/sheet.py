@@ -2,7 +2,7 @@
 
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import HouseMethod, Written, site_method
+from calculators.asking.house_method import HouseMethod, Written
 from calculators.documents.house_method.difference import HANDBOOKS
 from calculators.documents.house_method.format import OPENING
 from calculators.documents.house_method.sections import Entry, Rows, Section, sections
@@ -89,8 +89,8 @@ def _entry(entry: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:
 
 
 def is_handbooks(method: HouseMethod, path: str) -> bool:
-    """Whether an entry is the site's, in a method that is not."""
-    return method is not site_method() and path not in method.own
+    """Whether an entry is the handbook's, in a method that a studio settled."""
+    return not method.is_example and path not in method.own
 
 
 def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:

@@ -4,7 +4,7 @@ one sentence."""
 from contextlib import suppress
 from typing import Any
 
-from calculators.asking.house_method import site_document
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.difference import same_numbers
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.reading import written_down as method_written_down

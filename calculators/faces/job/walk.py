@@ -13,9 +13,11 @@ from calculators.faces.job.in_hand import job_line, job_places
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.shown import refused, shown
-from calculators.faces.page.widget import section
+from calculators.faces.page.widget import section, unanswered
 from calculators.trade.pieces import further_length
 from calculators.values.phrase import Phrase, say
+
+WAITS = "This waits for “{title}”, where a blank needs mending."
 
 
 def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Element:
@@ -30,12 +32,18 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
         add(
             whole,
             element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
-            section(
-                stop.calculator, stop.asking, here, {}, answered(stop.calculator, stop.answer, stop.asking, folded=True)
-            ),
+            section(stop.calculator, stop.asking, here, {}, _in_answer(stop)),
         )
     add(whole, *job_places(len(stops) + 1, place))
     return whole
+
+
+def _in_answer(stop: Stop) -> list[ET.Element]:
+    if stop.refusal:
+        return unanswered(stop.calculator, stop.refusal, stop.asking)
+    if stop.waits_for:
+        return [element("p", {"class": "trouble"}, WAITS.format(title=stop.waits_for))]
+    return answered(stop.calculator, stop.answer, stop.asking, folded=True)
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
@@ -56,8 +64,7 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, c
 
 def _reply(stop: Stop, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
     if stop.waits_for:
-        sentence = f"This waits for “{stop.waits_for}”, where a blank needs mending."
-        return {"waits": sentence, "written": written(stop.calculator, stop.asking)}
+        return {"waits": WAITS.format(title=stop.waits_for), "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
         return refused(stop.calculator, stop.refusal, stop.asking)
     notes = (*_of_the_kind(stop), *map(partial(_departure, stop), stop.departures), *on_the_order, *stop.answer.notes)

@@ -3,7 +3,8 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Sequence
 
-from calculators.asking.house_method import HouseMethod, site_method
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.site_method import site_method
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from calculators.faces.page.studio_text import studio_text
 
@@ -19,13 +20,16 @@ AT_STEPS = {
 
 
 def place_for_words(section: str) -> ET.Element:
-    """Where a page shows the reader's own words on a section of her method; a script fills it once she follows one."""
-    return element("div", {"class": "words-of-the-house", "data-own-words": section, "hidden": True, **NOT_SEARCHED})
+    """Where a page shows the reader's own words on a section of her method, and until a script fills it those of the
+    studio whose handbook this is."""
+    words = words_on_page(site_method(), section)
+    place = {"class": "words-of-the-house", "data-own-words": section, "hidden": not words, **NOT_SEARCHED}
+    return element("div", place, *words)
 
 
 def words_on_page(method: HouseMethod, section: str) -> list[ET.Element]:
-    """Her own words on a section; nothing for the handbook's own method, whose words are the pages themselves."""
-    if method is site_method() or not method.texts.get(section):
+    """Her own words on a section; nothing for the example's, whose words are the pages themselves."""
+    if method.is_example or not method.texts.get(section):
         return []
     return [
         element("p", {"class": "whose"}, f"From “{method.name}”:"),

@@ -5,7 +5,8 @@ import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from calculators.asking.house_method import HouseMethod, site_method
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
 from calculators.documents.json_text import Unreadable
 

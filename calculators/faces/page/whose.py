@@ -2,7 +2,7 @@
 
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.json_text import Unreadable
 from calculators.faces.page.markup import NOT_SEARCHED, element

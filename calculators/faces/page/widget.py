@@ -4,10 +4,11 @@ import json
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import Calculator
+from calculators.asking.declaration import AskAgain, Calculator
 from calculators.faces.page.answered import answered
 from calculators.faces.page.asked import asked_form
 from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.faces.page.plain import refusals
 
 OLD_ANSWER = "This answer is from your last complete entry. Correct the marked box and it will update."
 
@@ -18,7 +19,21 @@ def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, 
     place: a word that keeps this widget's ids apart from others on the page.
     given: what the page itself fills in; kept on the element so that the browser can go back to it.
     """
-    return section(calculator, asking, place, given, answered(calculator, answer(calculator, asking), asking))
+    try:
+        in_answer = answered(calculator, answer(calculator, asking), asking)
+    except AskAgain as trouble:
+        in_answer = unanswered(calculator, trouble, asking)
+    return section(calculator, asking, place, given, in_answer)
+
+
+def unanswered(calculator: Calculator, trouble: AskAgain, asking: Asking) -> list[ET.Element]:
+    """What a built page says where a studio's own numbers have no answer: why, in the words that a blank would get.
+
+    Raises AskAgain where no studio settled them, since then the page is wrong.
+    """
+    if asking.method.is_example:
+        raise trouble
+    return [element("p", {"class": "trouble"}, each) for each in refusals(trouble, calculator, asking).values()]
 
 
 def section(

@@ -4,11 +4,11 @@ machine."""
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.batch.walk import Walk, go
 from calculators.faces.page.markup import element
 from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.ticket.batch import Batch, batch_of
+from calculators.ticket.batch import Batch, NotYet, batch_of
 
 WAKE = {
     "on": "The screen stays on.",
@@ -17,13 +17,19 @@ WAKE = {
 ONWARD = {"bundle": "Bundle done", "step": "Done, next", "end": "Done", "on": "Next"}
 """What the one large button says: more bundles are left, this makes the step whole, the last step, or a step that
 is whole already."""
+MEND = "This batch has no ticket yet. In “{title}” a blank needs mending: {sentence}"
 KEYS = "Keys: → next, ← back, + one more bundle, − undo, Esc leave."
 
 
 def ticket_page(walk: Walk, home: str) -> ET.Element:
     """The whole page below its first words. home: the way from the page back to the top of the site."""
     method = site_method()
-    batch = batch_of(go(walk, {}, Asking({})), method)
+    try:
+        sheets = ticket_sheets("The house’s batch", batch_of(go(walk, {}, Asking({})), method), {}, ())
+    except NotYet as trouble:
+        if method.is_example:
+            raise
+        sheets = [no_ticket(trouble)]
     return element(
         "div",
         {"class": "ticket", "data-walk": walk.name, "data-home": home,
@@ -38,9 +44,14 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
             element("div", {"class": "settle"}),
         ),
         element("p", {"class": "said", "role": "status"}),
-        element("div", {"class": "ticket-body"}, *ticket_sheets("The house’s batch", batch, {}, ())),
+        element("div", {"class": "ticket-body"}, *sheets),
         _machine(),
     )  # fmt: skip
+
+
+def no_ticket(trouble: NotYet) -> ET.Element:
+    """Why a batch has none yet."""
+    return element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
 
 
 def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None) -> list[ET.Element]:

@@ -22,7 +22,7 @@ from calculators.documents.job.reading import Job, opened, read_job, written_dow
 from calculators.faces.job.cloth_of_the_job import what_to_do
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.questions import house, ruler_wanted
-from calculators.faces.ticket.page import settle_blanks
+from calculators.faces.ticket.page import no_ticket, settle_blanks
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.faces.ticket.sizes import all_together, size_said, square_said
 from calculators.faces.ticket.steps import MOST_BOXES, bundles_of, ticked
@@ -35,7 +35,6 @@ from calculators.values.kind import Refused
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
 OF_THE_WALK = ("typed", "read_on", "method")  # what a loose batch has from the walk, and does not keep a second time
-MEND = "This batch has no ticket yet. In “{title}” a blank needs mending: {sentence}"
 
 
 def _ticket(request: Reply) -> Reply:
@@ -53,10 +52,9 @@ def _ticket(request: Reply) -> Reply:
             {name: document.get(name, "") for name in FIGURES},
         )
     except NotYet as trouble:
-        words = element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
         return {
             "name": job.name,
-            "body": html(words)
+            "body": html(no_ticket(trouble))
             + html(
                 element(
                     "p",

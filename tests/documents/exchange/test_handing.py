@@ -11,7 +11,7 @@ from bs4 import BeautifulSoup
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.asking.house_method import site_document
+from calculators.asking.site_method import site_document
 from calculators.documents.exchange.backup import LONGEST, VERSION, file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked
 from calculators.documents.house_method.format import normal

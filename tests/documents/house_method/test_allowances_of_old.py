@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from calculators.asking.answering import Asking
-from calculators.asking.house_method import site_method
+from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named
 from calculators.documents.house_method.reading import read_method
 

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from calculators.asking.house_method import FORMAT, VERSION, site_document
+from calculators.asking.house_method import FORMAT, VERSION
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.difference import differences

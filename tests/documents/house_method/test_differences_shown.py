@@ -3,7 +3,8 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calculators.asking.house_method import FORMAT, VERSION, site_document
+from calculators.asking.house_method import FORMAT, VERSION
+from calculators.asking.site_method import site_document
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.difference import differences
 from calculators.documents.house_method.sections import entries

@@ -12,8 +12,9 @@ import pytest
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import AskAgain
-from calculators.asking.house_method import FORMAT, VERSION, HouseMethod, site_document, site_method
+from calculators.asking.house_method import FORMAT, VERSION, HouseMethod
 from calculators.asking.rows import Rows
+from calculators.asking.site_method import site_document, site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named, catalogue
 from calculators.documents.house_method.format import normal

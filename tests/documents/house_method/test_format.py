@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.asking.house_method import FORMAT, VERSION, read_house_method, site_document, site_method
+from calculators.asking.house_method import FORMAT, VERSION, read_house_method
+from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up, normal, schema

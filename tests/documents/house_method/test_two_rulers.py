@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking
-from calculators.asking.house_method import FORMAT, VERSION, on_ruler, site_document, site_method
+from calculators.asking.house_method import FORMAT, VERSION, on_ruler
+from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import calculator_named
 from calculators.documents.exchange.backup import file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked

@@ -1,0 +1,37 @@
+"""A studio's method as its own handbook carries it: checked, and every length with a figure for each ruler."""
+
+from calculators.asking.house_method import HouseMethod, parts_of, read_house_method
+from calculators.asking.site_method import example_method
+from calculators.documents.house_method.check import UNNAMED
+from calculators.documents.house_method.format import Document, normal
+from calculators.documents.house_method.reading import read_method
+from calculators.documents.house_method.two_rulers import clashes_told, with_both_rulers
+from calculators.documents.json_text import Unreadable
+
+
+def sites_own(text: str) -> Document:
+    """The document that a handbook of the studio's own is built with, from a method as the studio saved it.
+
+    Raises Unreadable with a sentence where it cannot be read, or says something that no page could be right about.
+    """
+    document, _, troubles = read_method(text)
+    for sentence in (*troubles.values(), *clashes_told(document)):
+        raise Unreadable(f"This house method cannot be built with yet. {sentence}")
+    if document["name"] == UNNAMED:
+        raise Unreadable("This house method has no name. Give it one on the page House method, and save it again.")
+    whole = with_both_rulers(read_house_method(document, example_method()))
+    return normal({**document, "measures": _measures(document, whole), "tables": _tables(document, whole)})
+
+
+def _measures(document: Document, whole: HouseMethod) -> Document:
+    written = document.get("measures", {})
+    reasons = {name: parts_of(each)["why"] for name, each in written.items() if "why" in parts_of(each)}
+    values = {name: whole.measures[name] for name in written if f"measures.{name}" in whole.own}
+    return {
+        name: {"value": values.get(name, ""), "why": reasons[name]} if name in reasons else values[name]
+        for name in written
+    }
+
+
+def _tables(document: Document, whole: HouseMethod) -> Document:
+    return {name: [dict(line) for line in whole.tables[name]] for name in document.get("tables", {})}
