@@ -1,6 +1,6 @@
 """The headers of the site in the words of those who may serve it: a `_headers` file, nginx, Caddy.
 
-They say what `policy.headers_for` says, for every file. A page carries its policy itself as well, so that a host that
+They say what the local server sends with every file. A page carries its policy itself as well, so that a host that
 sends none of this still serves a safe and working handbook: what it then lacks is that no other site may frame a page,
 and a policy for what is no page.
 """
@@ -10,17 +10,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from tools.server import ALWAYS_SENT, SiteHandler
-
 from .policy import WORKER, headers_for
 
 POLICY = "Content-Security-Policy"
 WORKER_AT = f"assets/javascript/{WORKER}"
 #: Endings whose type some servers do not know, and without which a browser refuses a file.
 TYPES = {
-    ending.removeprefix("."): SiteHandler.extensions_map[ending]
-    for ending in (".mjs", ".wasm", ".webmanifest", ".woff2")
+    "mjs": "text/javascript",
+    "wasm": "application/wasm",
+    "webmanifest": "application/manifest+json",
+    "woff2": "font/woff2",
 }
+ALWAYS_SENT = {"Cache-Control": "no-cache"}
 
 
 def write(site: Path, below: str, folder: Path) -> list[str]:

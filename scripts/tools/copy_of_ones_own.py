@@ -1,5 +1,6 @@
 """What a studio says when it builds a handbook of its own: its method, its name, its address."""
 
+import re
 import subprocess
 from dataclasses import dataclass
 from pathlib import Path
@@ -67,8 +68,10 @@ def checked_address(address: str) -> str:
         parts, port_is_fine = None, False
     if not parts or parts.scheme not in ("http", "https") or not parts.hostname or not port_is_fine:
         raise Trouble(f"“{address}” is no address of a site: {wanted}.")
-    if parts.query or parts.fragment or not address.strip().isprintable() or " " in address.strip():
-        raise Trouble(f"“{address}” is more than the address of a site: {wanted}, and nothing after that.")
+    if parts.query or parts.fragment or not re.fullmatch(r"[\w.~%/-]*", parts.path, re.ASCII):
+        raise Trouble(
+            f"“{address}” is more than the address of a site: {wanted}, in plain letters and nothing after that."
+        )
     return f"{parts.scheme}://{parts.netloc}{parts.path.rstrip('/')}/"
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from scripts.runtime import hosts
 from scripts.runtime.policy import headers_for
-from scripts.tools.server import open_server
+from scripts.tools.server import SiteHandler, open_server
 
 BELOW = ["/", "/linen/handbook/"]
 
@@ -102,9 +102,10 @@ def test_no_host_is_told_more_than_it_reads(site, below):
 
 
 def test_types_that_servers_may_not_know_are_told(site, below):
-    for text in (hosts.nginx(site, below), hosts.caddy(site, below)):
-        for kind in ("application/wasm", "text/javascript", "application/manifest+json"):
-            assert kind in text
+    for ending, kind in hosts.TYPES.items():
+        assert SiteHandler.extensions_map[f".{ending}"] == kind
+        for text in (hosts.nginx(site, below), hosts.caddy(site, below)):
+            assert ending in text and kind in text
 
 
 def test_each_is_written_into_a_file(site, tmp_path):
