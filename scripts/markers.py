@@ -33,6 +33,7 @@ from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
+SITE_NAME = "{{ site_name }}"  # in a title, where Markdown must find words and no token
 BUT = "but"
 PRACTICE_WORDS = "common practice, no source"
 
@@ -45,15 +46,17 @@ class UnknownMarker(ValueError):
 class PageMarkers:
     """The markers of one page: each is replaced by a token before Markdown runs and by its HTML afterwards.
 
-    home: the way from the page back to the top of the site, such as ``../``.
+    home: the way from the page back to the top of the site, such as ``../``. site_name: what the handbook is called.
     """
 
     home: str
+    site_name: str = ""
     shown: list[str] = field(default_factory=list)
 
     def take_out(self, markdown: str) -> str:
         """The page's Markdown with the trade's rules written out, and a token for every other marker."""
-        return MARKER.sub(self._token, with_rules(markdown))
+        named = markdown.replace(SITE_NAME, in_markdown(self.site_name))
+        return MARKER.sub(self._token, with_rules(named))
 
     def put_back(self, page_html: str) -> str:
         """The page's HTML with what each token stands for; one alone in a paragraph replaces the paragraph."""
@@ -81,6 +84,11 @@ class PageMarkers:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         self.shown.append(html(made))
         return f"markertoken{len(self.shown) - 1}x"
+
+
+def in_markdown(name: str) -> str:
+    """A name in which Markdown takes no sign for its own."""
+    return "".join(sign if sign.isalnum() or sign == " " else f"&#{ord(sign)};" for sign in name)
 
 
 def with_rules(markdown: str) -> str:

@@ -1,7 +1,5 @@
 """What the site generator calls while it builds: it puts calculators and live numbers into the pages."""
 
-# ruff: noqa: E402 - the house is chosen before whatever asks for its method is imported
-
 import html as text_as_html
 import json
 import os
@@ -37,7 +35,6 @@ REFERENCE = (
 )
 
 
-SITE_NAME = "{{ site_name }}"
 SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by most
 
 
@@ -67,8 +64,7 @@ def on_files(files, config):
 
 
 def on_page_markdown(markdown, page, config, files):
-    page.markers = PageMarkers(home="../" * page.url.count("/"))
-    markdown = markdown.replace(SITE_NAME, in_markdown(site_name(config)))
+    page.markers = PageMarkers("../" * page.url.count("/"), site_name(config))
     try:
         return page.markers.take_out(markdown)
     except UnknownMarker as problem:
@@ -86,8 +82,3 @@ def on_page_content(page_html, page, config, files):
 def site_name(config) -> str:
     """What the handbook is called: as the studio says, or as it comes."""
     return os.environ.get("SITE_NAME") or text_as_html.unescape(config.site_name)
-
-
-def in_markdown(name: str) -> str:
-    """A name in which Markdown takes no sign for its own."""
-    return "".join(sign if sign.isalnum() or sign == " " else f"&#{ord(sign)};" for sign in name)
