@@ -5,7 +5,6 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import Control, InColumns, Kind, Layout, Refused, number_as_typed, plain_number
@@ -212,7 +211,7 @@ class Number(Kind):
         return [f"{_in_digits(each)}{chance.choice(signs)}" for each in (*within, self.least, self.most)]
 
     def refused_samples(self, chance):
-        beyond = [each for each in (self.most + Fraction(1, 100), self.least - Fraction(1, 100))]
+        beyond = (self.most + Fraction(1, 100), self.least - Fraction(1, 100))
         return [*map(_in_digits, beyond), "banana", "1e2", "90 90", "1.2.3", "1,100", "nan", "36 cm", "9" * 61]
 
 

@@ -15,7 +15,7 @@ from calculators.asking.bibliography import bibliography
 from calculators.asking.site_method import example_method
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.page.plain import plain_answer
-from scripts.checked.quantity import UNITS, printed_value, quantity
+from scripts.checked.quantity import printed_value, quantity, units
 
 FOLDER = Path(__file__).parents[2] / "tests" / "reference"
 WHY_FEWER = "why-fewer.yaml"
@@ -71,7 +71,7 @@ class Case:
 
     def in_unit(self, results: Mapping[str, float]) -> float:
         """The quantity asked for, in the unit of the printed value. results: in the units of a plain answer."""
-        return quantity(self.quantity, results) / UNITS[printed_value(self.printed)[1]]
+        return quantity(self.quantity, results) / units()[printed_value(self.printed)[1]]
 
     def agrees(self, results: Mapping[str, float]) -> bool:
         """Whether results come out as the source prints them, at its own rounding."""

@@ -6,21 +6,16 @@ from collections.abc import Mapping
 from fractions import Fraction
 from math import pi
 
-#: What one of each unit is in the units that plain answers are in: mm, degrees, minutes, percent, pieces, money.
-UNITS = {
+from calculators.catalogue import catalogue
+from calculators.values.kind import units as units_of_kinds
+
+#: What one of each unit is that no kind is written in, in the units that plain answers are in.
+_ONLY_PRINTED = {
     "": 1.0,
-    "mm": 1.0,
-    "cm": 10.0,
-    "m": 1_000.0,
-    "in": 25.4,
-    "ft": 304.8,
-    "yd": 914.4,
     "cm²": 100.0,
     "sq ft": 304.8**2,
-    "%": 1.0,
     "°": 1.0,
     "rad": 180 / pi,
-    "h": 60.0,
     "times": 1.0,
     "pieces": 1.0,
     "rows": 1.0,
@@ -34,10 +29,16 @@ _TOKEN = re.compile(r"\s*(?:(\d+(?:\.\d+)?)|([a-z]\w*)|([-+*/]))")
 _PRINTED = re.compile(r"([−-]?)(?:(\d+) )?(\d+)(?:/(\d+)|\.(\d+))?(?: (\D.*)|(%|°))?")
 
 
+def units() -> dict[str, float]:
+    """What one of each unit is in the units that plain answers are in: mm, degrees, minutes, percent, pieces, money."""
+    catalogue()  # a kind is known once a calculator has it
+    return {**_ONLY_PRINTED, **{unit: float(size) for unit, size in units_of_kinds().items()}}
+
+
 def printed_value(text: str) -> tuple[Fraction, str]:
     """A value as a source prints it and its unit: ``29.44 in``, ``3 2/3 yd``, ``−3.0 %``.
 
-    text: number, perhaps with a fraction, then the unit. Returns the number and a key of UNITS.
+    text: number, perhaps with a fraction, then the unit. Returns the number and a key of `units`.
     Raises ValueError where it is neither.
     """
     found = _PRINTED.fullmatch(text)
@@ -48,8 +49,8 @@ def printed_value(text: str) -> tuple[Fraction, str]:
     if whole and not below:
         raise ValueError(f"{text!r} has two numbers")
     unit = unit or sign or ""
-    if unit not in UNITS:
-        raise ValueError(f"{unit!r} is no unit: {', '.join(filter(None, UNITS))}")
+    if unit not in units():
+        raise ValueError(f"{unit!r} is no unit: {', '.join(filter(None, units()))}")
     size += int(whole or 0)
     return (-size if minus else size), unit
 
