@@ -13,7 +13,7 @@ browser, or any package but PyYAML.
 
 import ast
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 import pytest
 
@@ -170,3 +170,32 @@ def test_a_planted_fault_is_found(module, line, says):
     assert any(word in fault for fault in faults(sources, folders) for word in says.split("|")), faults(
         sources, folders
     )
+
+
+#: Where the browser and the terminal come in.
+ENTRIES = {"calculators.__main__", "calculators.faces.browser"}
+
+
+def shipped_for_nothing(sources: Mapping[str, str], others: Iterable[str]) -> list[str]:
+    """Modules that neither ours nor one of these other texts (the build's) imports: what only tests use belongs to
+    them. A file of the catalogue is found by itself."""
+    texts = [*sources.items(), *(("", text) for text in others)]
+    used = {name for module, text in texts for name in imported(module, text, set(sources)) if name != module}
+    return [
+        module
+        for module, text in sources.items()
+        if ast.parse(text).body[1:]  # more than a docstring
+        and not module.startswith("calculators.catalogue.")
+        and module not in used | ENTRIES
+    ]
+
+
+def test_what_only_tests_use_lies_among_them():
+    assert shipped_for_nothing(our_sources(), (each.read_text() for each in (ROOT / "scripts").rglob("*.py"))) == []
+
+
+def test_what_nothing_uses_is_found():
+    used, unused = '"""A."""\nx = 1', '"""B."""\nfrom calculators.trade.a import x'
+    sources = {"calculators.trade.a": used, "calculators.trade.b": unused}
+    assert shipped_for_nothing(sources, []) == ["calculators.trade.b"]
+    assert shipped_for_nothing(sources, ["from calculators.trade import b"]) == []

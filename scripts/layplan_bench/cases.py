@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from time import perf_counter
 
-from calculators.trade.lay_plan.solving.checker import faults
 from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.solving.solvers import solve
+from tests.trade.lay_plan.checker import faults
 
 MILESTONE = 25
 

@@ -8,10 +8,10 @@ from calculators.batch.walk import BATCH, go
 from calculators.drawing.lay_plan import lay_plan
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import html
-from calculators.trade.lay_plan.lay_check import lay_faults
 from calculators.values.measure import CENTIMETRES
 from tests.catalogue.lay_plans import LARGE, LAY, notes
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
+from tests.trade.lay_plan.lay_check import lay_faults
 
 
 def test_the_same_cloth_gives_the_same_pieces_here_as_in_a_batch():

@@ -5,9 +5,9 @@ import pytest
 
 from calculators.asking.answering import Asking, answer, answers
 from calculators.faces.page.plain import plain_answer
-from calculators.trade.lay_plan.lay_check import lay_faults
 from calculators.trade.lay_plan.solving import any_stage_value
 from tests.catalogue.lay_plans import LAY, notes
+from tests.trade.lay_plan.lay_check import lay_faults
 
 SHORT = "Linen | 150 cm | 320 cm"
 

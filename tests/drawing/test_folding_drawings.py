@@ -3,6 +3,7 @@
 import re
 import xml.etree.ElementTree as ET
 from collections import Counter
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -203,15 +204,14 @@ def test_more_layers_are_darker_in_both_schemes():
     assert len(found) == 2 and all(int(tone[:2], 16) + 60 < int(ground[:2], 16) for ground, tone in found)
 
 
-@pytest.mark.parametrize("way", CONSTRUCTIONS)
-@pytest.mark.parametrize("angle", [60.0, 75.0, 90.0, 120.0])
+@pytest.mark.parametrize(
+    ("way", "angle"),
+    [case for case in product(CONSTRUCTIONS, (60.0, 75.0, 90.0, 120.0)) if case[0] != "binding" or case[1] >= 90],
+)
 def test_a_point_is_eased_square_only_where_it_is_square(way, angle):
-    try:
-        steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 4.0, 3.0))
-    except ValueError:
-        return  # this corner cannot be made that way
+    steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 4.0, 3.0))
     square = [step for step in steps if re.search(r"point square|square corner", step.told)]
-    assert not square or angle == 90
+    assert steps and (not square or angle == 90)
 
 
 def test_a_self_bound_edge_is_marked_and_cut_before_anything_is_folded():

@@ -39,11 +39,11 @@ def run_python(text: str) -> None:
     """Run a piece of Python; where it is a session with a prompt, its answers must come out too."""
     if ">>>" not in text:
         exec(compile(text, "fence", "exec"), {"__name__": "fence"})
-        return
-    test = doctest.DocTestParser().get_doctest(text, {}, "fence", None, 0)
-    told: list[str] = []
-    result = doctest.DocTestRunner(verbose=False).run(test, out=told.append)
-    assert result.failed == 0, "".join(told)
+    else:
+        test = doctest.DocTestParser().get_doctest(text, {}, "fence", None, 0)
+        told: list[str] = []
+        result = doctest.DocTestRunner(verbose=False).run(test, out=told.append)
+        assert result.failed == 0, "".join(told)
 
 
 @pytest.mark.parametrize(("document", "text"), fences("python"))

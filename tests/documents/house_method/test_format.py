@@ -176,7 +176,7 @@ def test_reading_never_breaks_and_what_was_read_is_written_alike(data):
     try:
         document, _, _ = read_method(write_json(data))
     except (Unreadable, UnicodeEncodeError):
-        return
+        document, _, _ = read_method(write_json({name: data[name] for name in ("format", "version", "name")}))
     text = written_down(document)
     assert written_down(read_method(text)[0]) == text
 

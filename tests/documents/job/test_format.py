@@ -195,7 +195,7 @@ def test_reading_never_breaks_and_what_was_read_is_written_alike(data):
     try:
         job = read_job(write_json(data))
     except (Unreadable, UnicodeEncodeError):
-        return
+        job = read_job(write_json({name: data[name] for name in ("format", "version", "name", "walk")}))
     assert len(job.stops()) == len(job.walk.steps)
     text = written_down(job.document)
     assert written_down(read_job(text).document) == text

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from calculators.trade.corners.checks import passings, tears, widest_gap
 from calculators.trade.corners.fan import DoesNotLieFlat, fan
 from calculators.trade.corners.plane import Lay, Line
 from calculators.trade.corners.stack import Stack
+from tests.trade.corners.checks import passings, tears, widest_gap
 from tests.trade.corners.cloths import CLOTH, SIDE
 
 HALF, QUARTER = Line((60, 0), (0, 1)), Line((30, 0), (0, 1))

@@ -4,16 +4,16 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given, reject, settings
 from hypothesis import strategies as st
 
-from calculators.trade.corners.checks import passings, tears, widest_gap
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.layers import cells
 from calculators.trade.corners.mitre import folded_mitre, mitre_opened_flat, mitre_with_turn_folded
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Lay, Line, distance
 from calculators.trade.corners.turning_out import PokesOut, Sewing
+from tests.trade.corners.checks import passings, tears, widest_gap
 
 MAKINGS = [mitre_with_turn_folded, mitre_opened_flat, folded_mitre]
 TRIMMINGS = ["left whole", "trimmed", "trimmed, point snipped"]
@@ -34,7 +34,7 @@ def test_the_mitre_line_runs_straight_on_to_both_raw_edges(corner):
     try:
         lines = mitre_lines(corner)
     except CreasesMiss:
-        return
+        reject()
     for edge, half, raw in ((1, lines.line_1, lines.raw_mark_1), (2, lines.line_2, lines.raw_mark_2)):
         assert half.side(raw) == 0
         assert distance(corner.parallel(edge, 0).foot(raw), raw) == pytest.approx(float(corner.turn), abs=1e-6)
@@ -45,7 +45,7 @@ def test_both_halves_are_equal_and_the_inner_corner_is_twice_as_far(corner):
     try:
         lines = mitre_lines(corner)
     except CreasesMiss:
-        return
+        reject()
     assert distance(lines.crossing, lines.mark_2) == pytest.approx(float(lines.half_line))
     assert distance(corner.at(0, 0), lines.inner) == pytest.approx(2 * float(distance(corner.at(0, 0), lines.crossing)))
 
@@ -91,10 +91,10 @@ def test_cloth_can_do_it(making, pressed, trimming, corner):
     try:
         steps = making(corner, Sewing(Fraction(2), Fraction(1), trimming, pressed))
     except CreasesMiss:
-        return
+        reject()
     except PokesOut:
         assert corner.angle < 90 and trimming != "trimmed, point snipped"
-        return
+        reject()
     for step in steps:
         assert tears(step.stack) == [], step.name
         assert passings(step.stack.in_floats()) == [], step.name

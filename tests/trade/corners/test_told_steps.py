@@ -11,22 +11,21 @@ from calculators.catalogue import calculator_named
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.edge_stitching import edge_stitched
-from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
+from calculators.trade.corners.mitre_lines import mitre_lines
 from calculators.trade.corners.plane import Line, distance
 from calculators.trade.corners.stack import Stack
-from calculators.trade.corners.turning_out import PokesOut
 from calculators.trade.trade_rules import brief, rule
 
 CORNER_STEPS = calculator_named("corner-steps")
 
 
-@pytest.mark.parametrize(("way", "angle"), product(CONSTRUCTIONS, (60.0, 75.0, 120.0, 135.0)))
+@pytest.mark.parametrize(
+    ("way", "angle"),
+    [case for case in product(CONSTRUCTIONS, (60.0, 75.0, 120.0, 135.0)) if case[0] != "binding" or case[1] >= 90],
+)
 def test_only_a_square_corner_is_told_to_be_square(way, angle):
-    try:
-        steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 5.0))
-    except (PokesOut, CreasesMiss):
-        return  # this corner cannot be made so, and says it in words of its own
-    assert [step.told for step in steps if "square" in step.told] == []
+    steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 5.0))
+    assert steps and [step.told for step in steps if "square" in step.told] == []
 
 
 @pytest.mark.parametrize(("hems", "angle"), product(((20.0, 20.0), (25.0, 20.0)), (90.0, 120.0)))

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 import pytest
 
-from calculators.trade.lay_plan.lay_check import lay_faults
 from calculators.trade.lay_plan.order import CannotPlan
 from calculators.trade.lay_plan.planning import plan_order
 from tests.trade.lay_plan.brute_force_around import Ground, Size, most_value
 from tests.trade.lay_plan.flawed_orders import fitting_by_construction, in_millimetres, small
+from tests.trade.lay_plan.lay_check import lay_faults
 
 
 def planned(order):

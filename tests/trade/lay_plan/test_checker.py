@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from calculators.trade.lay_plan.solving.checker import faults, stages_needed
 from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
+from tests.trade.lay_plan.checker import faults, stages_needed
 
 NAPKIN = Piece(40, 40, 4)
 RUNNER = Piece(30, 90, 1, may_turn=True)

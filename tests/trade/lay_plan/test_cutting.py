@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction as F
 
-from hypothesis import given, settings
+from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from calculators.trade.lay_plan.cutting import cuts, holds_pieces, remnants
@@ -62,7 +62,7 @@ def test_every_piece_comes_free_and_remnants_are_what_is_left(width, length, pie
             each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each
         )
     except CannotPlan:
-        return
+        reject()
     (lay,) = best.lays
     in_hand = carried_out(lay)
     assert all(placed.box in in_hand for placed in lay.placed)
@@ -110,7 +110,7 @@ def test_room_left_before_a_piece_is_named_waste_by_its_marks(width, length, pie
             each for each in plan_order(Order((cloth,), tuple(pieces), Rules(strips=way, gap=F(gap))), 10) if each
         )
     except CannotPlan:
-        return
+        reject()
     assert list(unnamed_rooms(best.lays[0], gap)) == []
 
 

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from calculators.trade.lay_plan.solving.checker import faults
 from calculators.trade.lay_plan.solving.solvers import solve
 from scripts.layplan_bench.cases import Case, read
+from tests.trade.lay_plan.checker import faults
 
 INSTANCES = Path(__file__).parent / "instances"
 EXACT = ("two_stage_knapsack", "two_stage_turned", "unlimited_copies")

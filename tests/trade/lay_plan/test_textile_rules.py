@@ -4,15 +4,15 @@ from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from calculators.trade.lay_plan.joins import joined_widths
 from calculators.trade.lay_plan.laid import Box
-from calculators.trade.lay_plan.lay_check import lay_faults
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
 from calculators.trade.lay_plan.planning import plan_order
 from calculators.trade.lay_plan.solving.plan import Plan
+from tests.trade.lay_plan.lay_check import lay_faults
 
 NAPKIN = Wanted("napkin", F(400), F(400), None)
 
@@ -265,7 +265,7 @@ def test_any_order_gives_sound_plans_or_one_sentence(cloth, pieces, rules):
             "end_loss",
             "seam_allowance",
         }
-        return
+        reject()  # some orders must be left that are planned
     for outcome in outcomes:
         assert [fault for lay in outcome.lays for fault in lay_faults(lay)] == []
         if outcome.bound is not None:

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 
 from calculators.trade.lay_plan.solving import three_stage_value
-from calculators.trade.lay_plan.solving.checker import faults
 from calculators.trade.lay_plan.solving.model import Piece, Task
 from tests.trade.lay_plan.brute_force import most_value
+from tests.trade.lay_plan.checker import faults
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 

@@ -5,8 +5,8 @@ from itertools import islice
 from hypothesis import given, settings
 
 from calculators.trade.lay_plan.solving import two_stage_length
-from calculators.trade.lay_plan.solving.checker import faults
 from tests.trade.lay_plan.brute_force import shortest_length
+from tests.trade.lay_plan.checker import faults
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 

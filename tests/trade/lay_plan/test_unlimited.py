@@ -5,8 +5,8 @@ from dataclasses import replace
 from hypothesis import given, settings
 
 from calculators.trade.lay_plan.solving import unlimited
-from calculators.trade.lay_plan.solving.checker import faults
 from tests.trade.lay_plan.brute_force import most_value
+from tests.trade.lay_plan.checker import faults
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 

@@ -4,7 +4,7 @@
 from collections.abc import Iterator
 
 from calculators.trade.lay_plan.laid import Box, LaidPiece, Lay
-from calculators.trade.lay_plan.solving.checker import faults
+from tests.trade.lay_plan.checker import faults
 
 
 def lay_faults(lay: Lay) -> list[str]:
