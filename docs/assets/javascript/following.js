@@ -1,5 +1,6 @@
 /** Whose method the pages follow: the handbook's own, or one that this browser keeps. */
 import { ruler } from "./kept.js";
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { choice, choose, last, onChange } from "./store.js";
 
@@ -61,7 +62,7 @@ async function upgrade(page) {
     if (to) follow(to === "mine" ? before.id : "").catch(() => {}); // the line then stays as it is
   });
   const show = async () => {
-    const reply = await askHouse({ ask: "whose", other: before.text, home: line.dataset.home });
+    const reply = await askHouse({ ask: Question.WHOSE, other: before.text, home: line.dataset.home });
     line.innerHTML = reply.line; // made by Python as elements: whatever was typed is escaped in it
     const select = page.querySelector(".ruler-choice select");
     if (select && !ruler()) select.value = reply.ruler;
@@ -75,7 +76,7 @@ async function upgrade(page) {
 async function ownWords(page) {
   const places = [...page.querySelectorAll("[data-own-words]")];
   if (!places.length) return;
-  const { words } = await askHouse({ ask: "own words", sections: places.map(({ dataset }) => dataset.ownWords) });
+  const { words } = await askHouse({ ask: Question.OWN_WORDS, sections: places.map(({ dataset }) => dataset.ownWords) });
   places.forEach((place, index) => {
     place.innerHTML = words[index]; // made by Python as elements: whatever was typed is escaped in it
     place.hidden = !words[index];

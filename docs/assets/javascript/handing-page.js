@@ -2,6 +2,7 @@
 import { saveFile } from "./files.js";
 import { follow, followedId } from "./following.js";
 import { keepRuler, ruler } from "./kept.js";
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { Overtaken, isSafe, keepAll, last, newId, newest, versions, whyNothingLasts } from "./store.js";
 
@@ -60,7 +61,7 @@ class HandingPage {
     const here = (await Promise.all(KINDS.map(newest))).flat();
     const kept = Object.fromEntries(here.map(({ kind, id, text }) => [`${kind} ${id}`, text]));
     this.#revisions = new Map(here.map(({ kind, id, revision }) => [`${kind} ${id}`, revision]));
-    const { body, trouble, ...opened } = await ask({ ask: "handed", kept, ...given });
+    const { body, trouble, ...opened } = await ask({ ask: Question.HANDED, kept, ...given });
     if (trouble) return this.#say(trouble);
     [this.#given, this.#opened] = [given, opened];
     this.opened.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
@@ -103,7 +104,7 @@ class HandingPage {
     const { kind, id: own, known } = this.#opened.items[number];
     const id = how === "beside" && (known || !own) ? newId() : own;
     const mine = how === "replace" ? (await last(kind, id))?.text : "";
-    const { versions: states, trouble } = await ask({ ask: "one handed", ...this.#given, item: number, id, mine });
+    const { versions: states, trouble } = await ask({ ask: Question.ONE_HANDED, ...this.#given, item: number, id, mine });
     if (trouble) throw new Error(trouble);
     await keepAll(kind, id, states, how === "replace" ? this.#revisions.get(`${kind} ${id}`) : 0);
     for (const each of this.#buttons(number)) each.remove();
@@ -127,11 +128,11 @@ class HandingPage {
     const said = new Set();
     const parts = [];
     for (const { kind, id } of (await Promise.all(KINDS.map(newest))).flat()) {
-      const part = await ask({ ask: "save one", kind, id, versions: await versions(kind, id) });
+      const part = await ask({ ask: Question.SAVE_ONE, kind, id, versions: await versions(kind, id) });
       parts.push(part.saved);
       said.add(part.said);
     }
-    const { text } = await ask({ ask: "everything", saved: parts, follows: followedId(), ruler: ruler() });
+    const { text } = await ask({ ask: Question.EVERYTHING, saved: parts, follows: followedId(), ruler: ruler() });
     saveFile("workroom.json", text);
     this.#say([...said].join(" ").trim() || "Saved.");
   }

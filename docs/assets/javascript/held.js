@@ -1,4 +1,5 @@
 /** One document that a page has in hand: every change is worked out by Python, then kept, one after another. */
+import { MERGE } from "./messages.js";
 import { ask } from "./python.js";
 import { Overtaken, keep, last } from "./store.js";
 
@@ -49,7 +50,7 @@ export class Held {
         const theirs = await last(this.kind, this.id);
         this.revision = theirs?.revision ?? 0;
         if (!theirs) continue; // taken out in another window: this brings it back
-        const merged = await ask({ ask: `${this.kind} merge`, base: this.keptText, mine: this.text, theirs: theirs.text });
+        const merged = await ask({ ask: MERGE[this.kind], base: this.keptText, mine: this.text, theirs: theirs.text });
         if (merged[this.kind] === undefined) throw problem;
         [this.keptText, this.text, said] = [theirs.text, merged[this.kind], merged.said || said];
       }

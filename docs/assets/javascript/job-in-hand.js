@@ -3,6 +3,7 @@ import { saidAt } from "./files.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { RefusedTexts } from "./refused-texts.js";
 import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
@@ -136,7 +137,7 @@ export class JobInHand {
       await this.#held?.rest();
       if (!this.#held) return null;
       const { text } = this.#held;
-      const reply = await askHouse({ ask: "job opened", job: text });
+      const reply = await askHouse({ ask: Question.JOB_OPENED, job: text });
       if (text === this.#held?.text && !this.#underWay && !Object.keys(this.#waiting).length) return reply;
     }
   }
@@ -214,7 +215,7 @@ export class JobInHand {
     const id = newId();
     const typed = Object.fromEntries(this.sections.map((section) => [section.calculator, section.typed]));
     const loose = await last("loose", this.element.dataset.walk); // what its ticket has ticked so far
-    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: this.element.dataset.walk, typed, loose: loose?.text ?? "", ruler: this.sections[0].readOn });
+    const { job, trouble } = await askHouse({ ask: Question.NEW_JOB, id, at: now(), walk: this.element.dataset.walk, typed, loose: loose?.text ?? "", ruler: this.sections[0].readOn });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
     if (loose) await remove("loose", loose.id);
@@ -262,7 +263,7 @@ export class JobInHand {
   /** Change and keep, and say how it went. What one refused entry stands beside is kept without it. */
   async #keep(changes, readOn = ruler()) {
     this.#underWay++;
-    const change = this.#held.change((job) => ask({ ask: "job change", job, changes, ruler: readOn }));
+    const change = this.#held.change((job) => ask({ ask: Question.JOB_CHANGE, job, changes, ruler: readOn }));
     const { reply, kept, said } = await change.finally(() => this.#underWay--);
     const paths = Object.keys(changes);
     const isOne = paths.length === 1;
@@ -276,7 +277,7 @@ export class JobInHand {
 
   async #listChanges() {
     if (!this.#held || !this.changes.open) return;
-    const { body } = await ask({ ask: "job changes", versions: await versions("job", this.#held.id) });
+    const { body } = await ask({ ask: Question.JOB_CHANGES, versions: await versions("job", this.#held.id) });
     this.changes.querySelector(".listed").innerHTML = body;
   }
 

@@ -3,6 +3,7 @@ import { saveFile } from "./files.js";
 import { askHouse } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, ruler, takeInHand } from "./kept.js";
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { share } from "./sharing.js";
 import { keep, keepAll, last, newId, newest, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
@@ -37,7 +38,7 @@ class JobsPage {
 
   async list() {
     const jobs = await newest("job");
-    const { body } = await ask({ ask: "jobs", jobs, ruler: ruler(), home: HOME });
+    const { body } = await ask({ ask: Question.JOBS, jobs, ruler: ruler(), home: HOME });
     const open = this.listed.querySelector("details")?.open;
     const focused = this.listed.contains(document.activeElement) && document.activeElement.dataset;
     this.listed.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
@@ -60,7 +61,7 @@ class JobsPage {
 
   async #begin() {
     const id = newId();
-    const { job, trouble } = await askHouse({ ask: "new job", id, at: now(), walk: "batch", typed: {}, ruler: ruler() });
+    const { job, trouble } = await askHouse({ ask: Question.NEW_JOB, id, at: now(), walk: "batch", typed: {}, ruler: ruler() });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
     location.assign(`${HOME}batch/#job=${id}`);
@@ -68,14 +69,14 @@ class JobsPage {
 
   async #copy(record) {
     const id = newId();
-    const { job, trouble } = await ask({ ask: "copy job", job: record.text, id });
+    const { job, trouble } = await ask({ ask: Question.COPY_JOB, job: record.text, id });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
     this.#say("Duplicated. Nothing is ticked or measured in the new one yet.");
   }
 
   async #putAway(record, away) {
-    const { reply } = await new Held("job", record).change((job) => ask({ ask: "job change", job, changes: { archived: away ? "yes" : "" } }));
+    const { reply } = await new Held("job", record).change((job) => ask({ ask: Question.JOB_CHANGE, job, changes: { archived: away ? "yes" : "" } }));
     const trouble = reply.refusal ?? reply.trouble;
     if (trouble) return this.#say(trouble);
     this.#say(away ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted." : "It stands among the jobs in work again.", async () =>
@@ -84,7 +85,7 @@ class JobsPage {
   }
 
   async #save(record) {
-    const { file } = await askHouse({ ask: "job opened", job: record.text });
+    const { file } = await askHouse({ ask: Question.JOB_OPENED, job: record.text });
     saveFile(file ?? "job.json", record.text);
   }
 

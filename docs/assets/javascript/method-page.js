@@ -3,6 +3,7 @@ import { follow, followedId, onFollow, ready } from "./following.js";
 import { saidAt, saveFile } from "./files.js";
 import { Held } from "./held.js";
 import { ruler } from "./kept.js";
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { RefusedTexts } from "./refused-texts.js";
 import { share } from "./sharing.js";
@@ -76,7 +77,7 @@ class MethodPage {
 
   async #list() {
     const kept = await newest("method");
-    const { names, site } = await ask({ ask: "methods", methods: kept.map(({ text }) => text) });
+    const { names, site } = await ask({ ask: Question.METHODS, methods: kept.map(({ text }) => text) });
     const options = () => [new Option(`${site}, the handbook’s own`, ""), ...kept.map(({ id }, at) => new Option(names[at].name, id))];
     const compared = this.other.value;
     this.followed.replaceChildren(...options());
@@ -91,7 +92,7 @@ class MethodPage {
   /** Show the method, as a sheet or with its blanks; whatever stands in the blank in use stays there. */
   async #draw() {
     const drawing = ++this.#drawings;
-    const { body } = await ask({ ask: "method page", method: this.held?.text ?? "", at: this.held?.at ?? "", ruler: ruler(), editing: this.#editing });
+    const { body } = await ask({ ask: Question.METHOD_PAGE, method: this.held?.text ?? "", at: this.held?.at ?? "", ruler: ruler(), editing: this.#editing });
     if (drawing !== this.#drawings) return; // overtaken by a newer one
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
@@ -131,7 +132,7 @@ class MethodPage {
 
   async #begin(from) {
     const id = newId();
-    const { method } = await ask({ ask: "new method", id, from });
+    const { method } = await ask({ ask: Question.NEW_METHOD, id, from });
     try {
       this.#hold(new Held("method", await keep("method", id, method, 0)));
       this.#editing = true;
@@ -198,7 +199,7 @@ class MethodPage {
   /** @param {boolean} [isAgain] whether it was refused before, and what has changed since may let it stand */
   async #change(path, typed, blank, isAgain = false) {
     this.element.querySelector(".shared").hidden = true;
-    const question = (method) => ask({ ask: "method change", method, path, typed, ruler: ruler() });
+    const question = (method) => ask({ ask: Question.METHOD_CHANGE, method, path, typed, ruler: ruler() });
     let refused = false;
     await this.#keep(question, (reply) => {
       this.#refuse(path, reply.refusal);
@@ -260,7 +261,7 @@ class MethodPage {
   async #fold() {
     const [changes, compare] = [this.element.querySelector(".house-changes"), this.element.querySelector(".house-compare")];
     if (this.held && changes.open) {
-      const { body } = await ask({ ask: "method changes", versions: await versions("method", this.held.id) });
+      const { body } = await ask({ ask: Question.METHOD_CHANGES, versions: await versions("method", this.held.id) });
       changes.querySelector(".listed").innerHTML = body; // made by Python, as all below
     }
     if (this.held && compare.open) await this.#compare();
@@ -268,7 +269,7 @@ class MethodPage {
 
   async #compare() {
     const other = this.other.value && (await last("method", this.other.value));
-    const { body, trouble } = await ask({ ask: "method difference", method: this.held.text, other: other?.text ?? "" });
+    const { body, trouble } = await ask({ ask: Question.METHOD_DIFFERENCE, method: this.held.text, other: other?.text ?? "" });
     this.element.querySelector(".house-compare .listed").innerHTML = body ?? "";
     if (trouble) this.#say(trouble);
   }

@@ -1,4 +1,5 @@
 /** A link that holds a method or a job itself, and a square code of it where it fits. */
+import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { encode } from "uqr";
 
@@ -12,7 +13,7 @@ const SVG = "http://www.w3.org/2000/svg";
  * @param {"method" | "job"} kind
  */
 export async function share(place, text, kind) {
-  const { fragment, trouble } = await ask({ ask: "share", text });
+  const { fragment, trouble } = await ask({ ask: Question.SHARE, text });
   if (trouble) throw new Error(trouble);
   const link = `${new URL("../../house/hand-over/", import.meta.url)}#handed=${fragment}`;
   const field = Object.assign(document.createElement("input"), { readOnly: true, value: link });

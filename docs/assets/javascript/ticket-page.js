@@ -3,6 +3,7 @@ import { AtMachine } from "./at-machine.js";
 import { askHouse, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept.js";
+import { Question } from "./messages.js";
 import { RefusedTexts } from "./refused-texts.js";
 import { last, onChange, whyNothingLasts } from "./store.js";
 import { today } from "./today.js";
@@ -80,7 +81,7 @@ class TicketPage {
   }
 
   async #draw() {
-    const { body, settle, trouble } = await this.#ask("ticket", this.held.text);
+    const { body, settle, trouble } = await this.#ask(Question.TICKET, this.held.text);
     if (trouble) return this.#say(trouble);
     const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
@@ -121,7 +122,7 @@ class TicketPage {
   async #tick(step, what) {
     const place = () => this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`);
     const title = place().closest(".ticket-step").querySelector("h3").textContent;
-    const reply = await this.#keep("ticket tick", { step, title, ...what });
+    const reply = await this.#keep(Question.TICKET_TICK, { step, title, ...what });
     if (!reply) return;
     renew(place(), reply.done);
     if (this.machine.isOn) this.machine.ticked();
@@ -136,7 +137,7 @@ class TicketPage {
 
   async #size(blank) {
     const [piece, side] = blank.name.split(".");
-    const reply = await this.#keep("ticket size", { piece, side, text: blank.value });
+    const reply = await this.#keep(Question.TICKET_SIZE, { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
     this.refused.note(blank.name, blank.value, reply.all === undefined ? reply.refusal : ""); // what is kept as typed is refused anew by Python
@@ -158,7 +159,7 @@ class TicketPage {
   }
 
   async #settle(blank) {
-    const reply = await this.#keep("ticket settle", { name: blank.name, text: blank.value });
+    const reply = await this.#keep(Question.TICKET_SETTLE, { name: blank.name, text: blank.value });
     if (!reply) return;
     this.refused.note(blank.name, blank.value, reply.refusal);
     if (reply.refusal) {

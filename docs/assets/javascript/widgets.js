@@ -3,6 +3,7 @@ import { arrived, offer } from "./carried.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { jobOf } from "./job-in-hand.js";
 import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
+import { Question } from "./messages.js";
 import { onState, practise } from "./python.js";
 import { Section } from "./section.js";
 
@@ -41,7 +42,7 @@ function alone(element, answered, changed) {
   const { calculator, given } = section;
   const live = liveForms(
     [section],
-    (typedOf) => ({ ask: "calculator", calculator, given, typed: typedOf(section) }),
+    (typedOf) => ({ ask: Question.CALCULATOR, calculator, given, typed: typedOf(section) }),
     (reply) => ({ [calculator]: reply }),
     answered,
   );
@@ -50,7 +51,7 @@ function alone(element, answered, changed) {
     live.answer();
     changed(section, Object.keys(texts));
   };
-  return { ...live, section, take, example: { ask: "calculator", calculator, given, typed: {} } };
+  return { ...live, section, take, example: { ask: Question.CALCULATOR, calculator, given, typed: {} } };
 }
 
 /** A measure that several calculators of a page ask for is written once: what stands in one of its blanks stands in the others. */
@@ -65,7 +66,7 @@ function walk(element) {
   const live = liveForms(
     sections,
     (typedOf) => ({
-      ask: "walk",
+      ask: Question.WALK,
       walk: element.dataset.walk,
       typed: Object.fromEntries(sections.map((section) => [section.calculator, typedOf(section)])),
       ...job.question,
@@ -73,7 +74,7 @@ function walk(element) {
     (reply) => reply.steps,
   );
   job.begin(sections, live.answer);
-  const example = { ask: "walk", walk: element.dataset.walk, typed: {} };
+  const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
   return { ...live, isTyped: () => job.isOpen || live.isTyped(), example };
 }
 
@@ -135,7 +136,7 @@ function numbers(page, sections) {
     return [...inText, ...figures].map((_, index) => refused.has(together[index]));
   };
   const request = () => ({
-    ask: "numbers",
+    ask: Question.NUMBERS,
     numbers: inText.map((each) => filled(each.dataset.number)),
     values: values.map((each) => each.dataset.value),
     figures: figures.map((each) => filled(each.dataset.figure)),
