@@ -12,7 +12,7 @@ def dimensional_change(before: Fraction, after: Fraction) -> Fraction:
     before: distance between the marks before washing [mm].
     after: the same distance after washing and drying [mm].
     Returns the change [%], negative when the cloth shrank.
-    Source: ISO 5077, (after − before) ÷ before, as restated by other publications.
+    Source: iso-5077, (after − before) ÷ before, as restated by other publications.
     """
     return 100 * (after - before) / before
 
@@ -23,7 +23,7 @@ def cloth_to_start_from(needed: Fraction, change: Fraction) -> Fraction:
     needed: length wanted after the wash [mm].
     change: dimensional change [%], negative for shrinkage, more than −100.
     Returns the length before the wash [mm].
-    Source: derived from ISO 5077: needed ÷ (1 + change/100), not needed × (1 − change/100).
+    Source: derived, iso-5077 turned round: needed ÷ (1 + change/100), not needed × (1 − change/100).
     """
     return needed / (1 + change / 100)
 
@@ -35,7 +35,7 @@ def cloth_to_buy_for(needed: Fraction, ends: Fraction, change: Fraction) -> Frac
     change: dimensional change [%], negative for shrinkage, more than −100. Cloth that grows is bought as long as it is
     cut.
     Returns the length before the wash [mm].
-    Source: derived.
+    Source: derived, what is cut and lost at the ends, taken back through the wash by `cloth_to_start_from`.
     """
     whole = needed + ends
     return max(whole, cloth_to_start_from(whole, change))
@@ -47,7 +47,7 @@ def after_the_wash(unwashed: Fraction, change: Fraction) -> Fraction:
     unwashed: length before the wash [mm].
     change: dimensional change [%], negative for shrinkage.
     Returns the length after the wash [mm].
-    Source: derived from ISO 5077.
+    Source: derived, iso-5077 the other way round: before × (1 + change ÷ 100).
     """
     return unwashed * (1 + change / 100)
 
@@ -62,11 +62,17 @@ class LongEdges:
 
     @property
     def strip(self) -> Fraction:
-        """What is still to be trimmed off each side [mm]."""
+        """What is still to be trimmed off each side [mm].
+
+        Source: derived, an edge trimmed already loses nothing more.
+        """
         return Fraction(0) if self.trimmed else self.selvedge
 
     def between(self, width: Fraction) -> Fraction:
-        """What can be used of a width measured from edge to edge [mm]."""
+        """What can be used of a width measured from edge to edge [mm].
+
+        Source: derived, the same strip comes off both sides.
+        """
         return width - 2 * self.strip
 
     @property
@@ -101,23 +107,35 @@ class UsableCloth:
 
     @property
     def length(self) -> Fraction:
-        """Usable length [mm]. Two slanted ends are parallel, so straightening both to a thread costs the skew once."""
+        """Usable length [mm]. Two slanted ends are parallel, so straightening both to a thread costs the skew once.
+
+        Source: derived, the whole length less both ends and the skew.
+        """
         return self.whole_length - 2 * self.end_loss - self.skew
 
     @property
     def width(self) -> Fraction:
-        """Usable width [mm]."""
+        """Usable width [mm].
+
+        Source: astm-d3774 for the full width, less a selvedge at each side.
+        """
         return self.full_width - 2 * self.selvedge
 
     @property
     def upright_length(self) -> Fraction:
         """The longest rectangle, square to the selvedge and as wide as the usable width, in the strip left slanted
-        [mm]; 0 or less if none."""
+        [mm]; 0 or less if none.
+
+        Source: derived, over the usable width a slanted end rises by its share of the skew.
+        """
         return self.length - self.skew * self.width / self.full_width
 
     @property
     def skew_percent(self) -> Fraction:
-        """The skew as a share of the width [%] (formula as in GOST 14067-91: 100·d/w)."""
+        """The skew as a share of the width [%] (formula as in GOST 14067-91: 100·d/w).
+
+        Source: gost-14067, 100·d/w.
+        """
         return 100 * self.skew / self.full_width
 
 
@@ -138,7 +156,7 @@ def usable_cloth(
     end_loss: cut off each end to reach clean cloth [mm].
     skew: how far a weft thread that starts at one corner is off at the other selvedge [mm].
     Returns the cloth with what can be used of it.
-    Source: width as in ASTM D3774; the rest derived.
+    Source: astm-d3774 for the width; the rest derived, as each measure of `UsableCloth` says.
     Raises ValueError when nothing is left.
     """
     cloth = UsableCloth(layers * folded_length + extra_length, full_width, selvedge, end_loss, skew)

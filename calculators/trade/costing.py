@@ -13,7 +13,7 @@ def hands_on(pieces: int, for_the_batch: Fraction, for_a_piece: Fraction) -> Fra
     pieces: how many are made. for_the_batch: once, however many there are [min]; for_a_piece: again for every one
     [min].
     Returns the time for all of them [min].
-    Source: derived, batch + pieces × piece.
+    Source: derived, batch + pieces × piece: what is done once, and what each piece takes.
     """
     return for_the_batch + pieces * for_a_piece
 
@@ -43,17 +43,26 @@ class Costs:
 
     @property
     def total(self) -> Fraction:
-        """All parts that have a price [money]."""
+        """All parts that have a price [money].
+
+        Source: derived, the parts that have a price added up.
+        """
         return sum((cost for cost in self.parts.values() if cost is not None), Fraction(0))
 
     @property
     def each(self) -> Fraction:
-        """A piece's share of the total [money]."""
+        """A piece's share of the total [money].
+
+        Source: derived, the total shared out evenly.
+        """
         return self.total / self.pieces
 
     @property
     def one_more(self) -> Fraction:
-        """What one more piece adds [money]."""
+        """What one more piece adds [money].
+
+        Source: derived, what each part grows by, added up; what a batch costs once is not in it.
+        """
         return sum((cost for cost in self.for_one_more.values() if cost is not None), Fraction(0))
 
     @property
@@ -83,7 +92,7 @@ def costs_of(
     time: hands-on for the batch [min] and for one more piece [min], price of an hour [money].
     other: what each piece needs besides [money].
     Returns every part, and what one more piece adds: its share of the cloth, its own thread and minutes, and the rest.
-    Source: derived, amounts times prices.
+    Source: derived, amounts of cloth, thread and time, each times its price.
     """
     length, gives, of_metre = cloth
     spools, of_a_spool_more, of_spool = thread

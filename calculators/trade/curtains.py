@@ -26,17 +26,28 @@ class Window:
 
     @property
     def beyond_the_rod(self) -> Fraction:
-        """Returns and overlaps of all curtains together [mm]."""
+        """Returns and overlaps of all curtains together [mm].
+
+        Source: derived, a return at each end and an overlap wherever two curtains meet.
+        """
         return 2 * self.side_return + (self.curtains - 1) * self.overlap
 
     def flat_width(self, fullness: Fraction) -> Fraction:
-        """The finished width of all curtains together, laid flat [mm]."""
+        """The finished width of all curtains together, laid flat [mm].
+
+        Source: ufgs-12-22-00 for fullness times the rod; it does not say whether returns are multiplied, so both are
+        here.
+        """
         if self.gathered:
             return (self.rod + self.beyond_the_rod) * fullness
         return self.rod * fullness + self.beyond_the_rod
 
     def fullness(self, flat_width: Fraction) -> Fraction:
-        """The fullness that curtains of so much finished width give; less than 1 where they do not cover the rod."""
+        """The fullness that curtains of so much finished width give [ratio]; less than 1 where they do not cover
+        the rod.
+
+        Source: derived, `flat_width` solved for the fullness.
+        """
         if self.gathered:
             return flat_width / (self.rod + self.beyond_the_rod)
         return (flat_width - self.beyond_the_rod) / self.rod
@@ -51,7 +62,10 @@ class Hem:
 
     @property
     def taken_up(self) -> Fraction:
-        """Cloth it takes up beyond the finished edge [mm]."""
+        """Cloth it takes up beyond the finished edge [mm].
+
+        Source: derived, the hem and the turn hidden in it.
+        """
         return self.depth + self.turn if self.depth else Fraction(0)
 
 
@@ -71,17 +85,26 @@ class JoinedWidths:
 
     @property
     def cut(self) -> Fraction:
-        """Across the joined widths, before the sides are hemmed [mm]."""
+        """Across the joined widths, before the sides are hemmed [mm].
+
+        Source: derived, whole widths less two allowances at each join.
+        """
         return self.number * self.cloth_width - 2 * self.joins * self.seam_allowance
 
     @property
     def finished(self) -> Fraction:
-        """Across the finished curtain, laid flat [mm]."""
+        """Across the finished curtain, laid flat [mm].
+
+        Source: derived, what is cut less a hem at each side.
+        """
         return self.cut - 2 * self.side.taken_up
 
     @property
     def places_of_joins(self) -> list[Fraction]:
-        """Where the joins lie, from the left edge of the joined widths; a half width lies at the left [mm]."""
+        """Where the joins lie, from the left edge of the joined widths; a half width lies at the left [mm].
+
+        Source: derived, each width adds its own less what the seams before it took.
+        """
         first = self.number - self.joins
         return [(first + n) * self.cloth_width - (2 * n + 1) * self.seam_allowance for n in range(self.joins)]
 
@@ -123,27 +146,43 @@ class Drop:
 
     @property
     def shrinkage(self) -> Fraction:
-        """The change as it is counted [%]."""
+        """The change as it is counted [%].
+
+        Source: derived, the change where the cloth shrinks; where it grows, none is counted.
+        """
         return min(self.change, Fraction(0))
 
     @property
     def needed(self) -> Fraction:
-        """Finished drop with heading and hem, washed [mm]."""
+        """Finished drop with heading and hem, washed [mm].
+
+        Source: derived, heading, finished drop and lower hem one below another.
+        """
         return self.finished + self.heading + self.lower.taken_up
 
     @property
     def needed_unwashed(self) -> Fraction:
+        """The same before the wash [mm].
+
+        Source: derived, what is needed taken back through the wash by `cloth_to_start_from`.
+        """
         return cloth_to_start_from(self.needed, self.shrinkage)
 
     @property
     def cut_unwashed(self) -> Fraction:
         """The same of unwashed cloth, up to a whole number of repeats, so that every width begins at the same place of
-        the pattern [mm]."""
+        the pattern [mm].
+
+        Source: derived, the next whole number of repeats.
+        """
         return ceil(self.needed_unwashed / self.repeat) * self.repeat if self.repeat else self.needed_unwashed
 
     @property
     def cut(self) -> Fraction:
-        """What each width is cut of washed cloth [mm]."""
+        """What each width is cut of washed cloth [mm].
+
+        Source: derived, what is cut unwashed, changed by the wash as in iso-5077.
+        """
         return self.cut_unwashed * (1 + self.shrinkage / 100)
 
 
@@ -192,6 +231,6 @@ def whole_steps(length: Fraction, step: Fraction) -> Fraction:
 
     length: needed [mm]; step: the shortest length it sells by [mm].
     Returns the length bought [mm].
-    Source: derived.
+    Source: derived, the next whole number of steps.
     """
     return ceil(length / step) * step

@@ -15,7 +15,10 @@ class Hems:
     right: Fraction
 
     def taken_up(self, hem: Fraction) -> Fraction:
-        """Cloth that one side's hem takes up beyond the finished edge [mm]."""
+        """Cloth that one side's hem takes up beyond the finished edge [mm].
+
+        Source: derived, the hem and the turn hidden in it; where there is no hem, nothing.
+        """
         return hem + self.turn if hem else Fraction(0)
 
     @property
@@ -36,17 +39,26 @@ class Hems:
     @property
     def corners(self) -> set[tuple[Fraction, Fraction]]:
         """The pairs of hems that meet at the four corners [mm]: that of a side along the piece, then that of one
-        across."""
+        across.
+
+        Source: derived, each long side meets each end once.
+        """
         return {(beside, end) for beside in (self.left, self.right) for end in (self.top, self.bottom)}
 
     @property
     def across(self) -> Fraction:
-        """Cloth taken up across the piece, left and right [mm]."""
+        """Cloth taken up across the piece, left and right [mm].
+
+        Source: derived, what the hems of the left and the right take up.
+        """
         return self.taken_up(self.left) + self.taken_up(self.right)
 
     @property
     def along(self) -> Fraction:
-        """Cloth taken up along the piece, top and bottom [mm]."""
+        """Cloth taken up along the piece, top and bottom [mm].
+
+        Source: derived, what the hems of the top and the bottom take up.
+        """
         return self.taken_up(self.top) + self.taken_up(self.bottom)
 
 
@@ -64,7 +76,10 @@ class HemmedPiece:
 
     @property
     def border_share(self) -> Fraction:
-        """The visible border as a share of the finished piece's area [%]."""
+        """The visible border as a share of the finished piece's area [%].
+
+        Source: derived, all of the piece but the rectangle inside its hems.
+        """
         inner = (self.finished_width - self.hems.left - self.hems.right) * (
             self.finished_length - self.hems.top - self.hems.bottom
         )

@@ -56,20 +56,34 @@ class Grid:
 
     @property
     def marks_across(self) -> list[Fraction]:
-        """Distances from one side of what can be used [mm], each measured from that same side."""
+        """Distances from one side of what can be used [mm], each measured from that same side.
+
+        Source: derived, pieces lie side by side without a gap.
+        """
         return [n * self.lie_width for n in range(1, self.columns + 1)]
 
     @property
     def marks_along(self) -> list[Fraction]:
-        """Distances from the straightened end [mm], each measured from that same end."""
+        """Distances from the straightened end [mm], each measured from that same end.
+
+        Source: derived, rows lie one behind another without a gap.
+        """
         return [n * self.lie_length for n in range(1, self.rows + 1)]
 
     @property
     def left_width(self) -> Fraction:
+        """What is left of the width beside the last piece [mm].
+
+        Source: derived, the width less the pieces across it.
+        """
         return self.cloth_width - self.across * self.lie_width
 
     @property
     def left_length(self) -> Fraction:
+        """What is left of the length behind the last row [mm].
+
+        Source: derived, the length less the rows along it.
+        """
         return self.cloth_length - self.along * self.lie_length
 
 

@@ -30,5 +30,8 @@ class PointedEnd:
 
     @property
     def slant(self) -> float:
-        """Length of each slanting edge [mm]; by Pythagoras."""
+        """Length of each slanting edge [mm]; by Pythagoras.
+
+        Source: derived, by Pythagoras from half the width and the point.
+        """
         return hypot(self.width / 2, self.point)

@@ -55,6 +55,6 @@ def whole_spools(thread: Fraction, spool: Fraction) -> int:
 
     thread: needed [mm]; spool: on one of them [mm].
     Returns a whole number, rounded up.
-    Source: derived.
+    Source: derived, the next whole number of spools.
     """
     return -(-thread // spool)

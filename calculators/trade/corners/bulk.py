@@ -32,7 +32,10 @@ class Bulk:
         return count_shapes(self.patches)
 
     def thickness(self, cloth_thickness: float) -> float:
-        """The thickest place, pressed flat [mm]; cloth_thickness: of one layer [mm]."""
+        """The thickest place, pressed flat [mm]; cloth_thickness: of one layer [mm].
+
+        Source: derived, layers counted at the thickest place, times one layer.
+        """
         return self.thickest * cloth_thickness
 
 

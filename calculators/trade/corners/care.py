@@ -144,10 +144,13 @@ def slopes(corner: Corner) -> dict[str, Outcome]:
 
 
 def effects(corner: Corner, likely: dict[str, float]) -> dict[str, dict[str, float]]:
-    """What the likely error of each step does to each thing a maker sees [mm], to first order.
+    """What the likely error of each step does to each thing a maker sees, to first order.
 
-    likely: step → likely error [mm]; made independently on both edges or at both ends of the seam.
-    Effects of independent errors add as squares.
+    corner: the corner that is made [mm]. likely: step → likely error [mm]; made independently on both edges or at both
+    ends
+    of the seam.
+    Returns step → thing seen → likely effect [mm]. Effects of independent errors add as squares.
+    Source: derived, each slope of the corner times its error; independent errors added as squares.
     """
     found = slopes(corner)
 
@@ -177,7 +180,10 @@ class Piece:
 def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[Piece]:
     """Pieces made one after another with likely errors, the same ones for the same seed.
 
-    likely: step → likely error [mm], the standard deviation of a normal spread.
+    corner: each of the four corners [mm]. likely: step → likely error [mm], the standard deviation of a normal spread.
+    seed: of the chance.
+    Returns pieces without end, with what a maker sees of each [mm].
+    Source: derived, four corners made with errors by chance, seen along the sides between them.
     """
     random = Random(seed)
     while True:

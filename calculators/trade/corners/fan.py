@@ -41,7 +41,12 @@ def fan(centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int |
 
 
 def turned_by(direction: Point, angle: float) -> Point:
-    """A direction turned counterclockwise by an angle [degrees]."""
+    """A direction turned counterclockwise.
+
+    direction: which way. angle: how far [degrees].
+    Returns the direction turned, as long as before.
+    Source: derived, the rotation of the plane written out in coordinates.
+    """
     x, y = float(direction[0]), float(direction[1])
     sine, cosine = sin(radians(angle)), cos(radians(angle))
     return (x * cosine - y * sine, x * sine + y * cosine)

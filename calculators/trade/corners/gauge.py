@@ -17,7 +17,7 @@ BEYOND = 12.0  # [mm] card beyond the last mark, to hold it by
 class GaugeLine:
     """A line on a gauge, with the name of the measure written on it, if any.
 
-    named_at: which share of the way from its start the measure stands.
+    start, end: on the gauge [mm]. named_at: which share of the way from its start the measure stands.
     """
 
     kind: LineKind
@@ -36,7 +36,10 @@ class Gauge:
 
     @property
     def box(self) -> tuple[float, float, float, float]:
-        """What it covers: left, lowest, right, highest [mm]."""
+        """What it covers: left, lowest, right, highest [mm].
+
+        Source: derived, the least and the greatest of its lines' ends.
+        """
         xs, ys = zip(*((float(x), float(y)) for line in self.lines for x, y in (line.start, line.end)))
         return min(xs), min(ys), max(xs), max(ys)
 

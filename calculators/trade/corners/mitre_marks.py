@@ -116,7 +116,7 @@ def mitre_marks(
     turn: first turn [mm]; it moves only the marks taken from the raw edge.
     seam_allowance: cloth left beyond the stitched line when trimming [mm].
     Returns the measures [mm]; marks are exact where the corner is square.
-    Source: measured on `mitre_lines`, which finds the places by reflection.
+    Source: derived, measured on `mitre_lines`, which finds the places by reflection.
     Raises CreasesMiss when the deeper hem's crease passes outside the other.
     """
     corner = Corner(hem_1, hem_2, angle, turn)

@@ -66,7 +66,12 @@ def distance(a: Point, b: Point) -> Number:
 
 
 def angle_between(one: Point, other: Point) -> float:
-    """The angle from one direction to another, either way round [degrees]."""
+    """The angle from one direction to another, either way round.
+
+    one, other: directions of any length.
+    Returns the angle [degrees], 0 to 180.
+    Source: derived, its sine and cosine are as cross and dot product.
+    """
     return degrees(abs(atan2(float(cross(one, other)), float(dot(one, other)))))
 
 

@@ -122,7 +122,7 @@ def waste_between(lay: Lay, part: Part) -> tuple[tuple[Fraction, Fraction], ...]
 
     lay: the plan of one cloth. part: of it.
     Returns pairs of marks along the way in which the part is divided [mm].
-    Source: derived.
+    Source: derived, the free places before a later piece, seen along the way of the cuts.
     """
     return tuple((box.y, box.end) if part.cut == "across" else (box.x, box.right) for box in _free(lay, part))
 
@@ -144,7 +144,7 @@ def inner_marks(lay: Lay, part: Part) -> tuple[Fraction, ...]:
 
     lay: the plan of one cloth. part: of it.
     Returns the marks in order [mm].
-    Source: derived.
+    Source: derived, the ends of all inner parts, without the two of the part itself.
     """
     across = part.cut == "across"
     box = lay.extent(part)
@@ -161,7 +161,7 @@ def trim_marks(lay: Lay, part: Part) -> Iterator[tuple[bool, Fraction]]:
 
     lay: the plan of one cloth. part: of it.
     Returns for each cut whether it runs across, and its mark [mm].
-    Source: derived.
+    Source: derived, a cut wherever the part is larger than its piece.
     """
     if part.piece is None:
         return
@@ -179,7 +179,7 @@ def remnants(lay: Lay, keep: Fraction) -> list[Box]:
 
     lay: the plan of one cloth. keep: least length and width worth keeping [mm].
     Returns rectangles on the usable cloth [mm]; what a flaw lies in is not among them.
-    Source: derived.
+    Source: derived, empty parts, and what lies beside and beyond a piece that is smaller than its part.
     """
     found = []
     for leaf in lay.plan.cloth.leaves():

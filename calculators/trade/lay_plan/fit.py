@@ -133,6 +133,10 @@ class Fitting:
         return Lay(self.cloth, self.ordered, by_levels(plan), unit, self.gap)
 
     def score(self, plan: Plan) -> Fraction:
+        """What a plan comes to in the measure of the goal: length [mm], or worth.
+
+        Source: derived, whole units of the solver turned back into the order's own measure.
+        """
         return self._measured(plan.used_length if self.goal == "length" else plan.value)
 
     def _bound(self, bound: int | None) -> Fraction | None:

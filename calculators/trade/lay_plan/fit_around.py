@@ -34,7 +34,10 @@ class Fitting(Protocol):
     task: Task
 
     def score(self, plan: Plan) -> Fraction:
-        """What a plan comes to in the measure of the goal."""
+        """What a plan comes to in the measure of the goal: length [mm], or worth.
+
+        Source: derived, whole units of the search turned back into the order's own measure.
+        """
 
     def better(self, result: Fraction, than: Fraction) -> bool:
         """Whether one such measure is better than another."""

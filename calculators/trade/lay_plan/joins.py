@@ -56,7 +56,7 @@ def with_joins(
 
     pieces: as ordered [mm]. cloth_width: usable width of the widest cloth [mm]. allowance: on each edge of a seam [mm].
     Returns the pieces to cut, and how they are joined.
-    Source: as joined_widths.
+    Source: derived, each wide piece taken apart as in `joined_widths`.
     Raises CannotPlan as joined_widths does, and where as many as fit of a joined piece are wanted: its parts would be
     cut one without the other.
     """

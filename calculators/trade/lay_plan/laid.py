@@ -22,10 +22,18 @@ class Box:
 
     @property
     def right(self) -> Fraction:
+        """Where it ends across the cloth [mm].
+
+        Source: derived, its start across and its width.
+        """
         return self.x + self.width
 
     @property
     def end(self) -> Fraction:
+        """Where it ends along the cloth [mm].
+
+        Source: derived, its start along and its length.
+        """
         return self.y + self.length
 
 
@@ -92,17 +100,26 @@ class Lay:
 
     @cached_property
     def used_length(self) -> Fraction:
-        """How far along the cloth the pieces reach [mm]."""
+        """How far along the cloth the pieces reach [mm].
+
+        Source: derived, the end of the piece that reaches farthest.
+        """
         return max((placed.box.end for placed in self.placed), default=Fraction(0))
 
     @cached_property
     def length(self) -> Fraction:
-        """Length that is drawn and cut from: the cloth's, or what is used of a cloth still to be bought [mm]."""
+        """Length that is drawn and cut from: the cloth's, or what is used of a cloth still to be bought [mm].
+
+        Source: derived, a cloth still to be bought ends with its last piece.
+        """
         return self.used_length if self.cloth.length is None else self.cloth.length
 
     @cached_property
     def piece_area(self) -> Fraction:
-        """Area of all pieces [mm²]."""
+        """Area of all pieces [mm²].
+
+        Source: derived, the pieces' areas added up, allowances and all.
+        """
         return sum((placed.box.width * placed.box.length for placed in self.placed), Fraction(0))
 
     def extent(self, part: Part) -> Box:

@@ -29,7 +29,7 @@ def marks_listed(lays: Iterable[Lay], shown: Callable[[Fraction], str]) -> str:
 
     lays: each cloth as planned. shown: how a length [mm] is read on the ruler in hand.
     Returns the text; marks are exact [mm].
-    Source: derived.
+    Source: derived, the rows of `marked` written out, one a mark.
     """
     return _csv(MARKS_HEAD, (row for number, lay in enumerate(lays, start=1) for row in _marks(lay, number, shown)))
 
@@ -41,7 +41,7 @@ def cuts_listed(lays: Iterable[Lay], rules: Rules, shown: Callable[[Fraction], s
     lays: each cloth as planned. rules: what is cut off ends and selvedges. shown: how a length [mm] is read
         on the ruler in hand, without its unit. unit: of that ruler.
     Returns the text; marks are exact [mm].
-    Source: derived.
+    Source: derived, the steps of `working_order` written out, one a row.
     """
     rows, step = [], 0
     for number, lay in enumerate(lays, start=1):
@@ -66,7 +66,7 @@ def exact(length: Fraction) -> str:
 
     length: what to write [mm].
     Returns the text.
-    Source: derived.
+    Source: derived, a fraction in lowest terms ends as a decimal when its denominator divides a power of ten.
     """
     length = Fraction(length)
     if 10**9 % length.denominator:

@@ -63,7 +63,7 @@ def piece_marks(placed: LaidPiece) -> tuple[tuple[Fraction, Fraction], tuple[Fra
 
     placed: a piece of a plan.
     Returns two marks from the straight end and two from the first long edge [mm].
-    Source: derived.
+    Source: derived, the four sides of where the piece lies.
     """
     box = placed.box
     return (box.y, box.end), (box.x, box.right)

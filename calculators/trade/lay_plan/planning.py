@@ -73,12 +73,18 @@ class Outcome:
 
     @property
     def to_start_from(self) -> Fraction:
-        """Unwashed length that the plan needs, with what is cut off both ends [mm]."""
+        """Unwashed length that the plan needs, with what is cut off both ends [mm].
+
+        Source: derived, the length used taken back to unwashed cloth by `length_to_start_from`.
+        """
         return length_to_start_from(self.lays[0].used_length, self.order.rules)
 
     @property
     def short_by(self) -> Fraction:
-        """How much longer the first cloth would have to be, when the whole order does not fit on it [mm]; else 0."""
+        """How much longer the first cloth would have to be, when the whole order does not fit on it [mm]; else 0.
+
+        Source: derived, the length that the plan needs less the length there is.
+        """
         length = usable_part(self.order.cloths[0], self.order.rules).length
         return (
             max(Fraction(0), self.result - length)

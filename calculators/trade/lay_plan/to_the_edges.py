@@ -14,7 +14,7 @@ def to_the_edges(plan: Plan, unit: Fraction, width: Fraction, length: Fraction |
     plan: in units. unit: what one of them stands for [mm].
     width, length: of the whole cloth with one gap added [mm]; length None where the plan ends with its last strip.
     Returns the plan in a unit in which the whole cloth is a whole number, and that unit [mm].
-    Source: derived.
+    Source: derived, each last part grown by what rounding to whole units had left at its edge.
     """
     whole_length = plan.cloth.length * unit if length is None else length
     fine = whole_units([unit, width, whole_length])

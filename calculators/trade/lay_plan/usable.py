@@ -23,7 +23,10 @@ class Usable:
 
     @property
     def area(self) -> Fraction:
-        """Usable area [mm²]; 0 while the length is open."""
+        """Usable area [mm²]; 0 while the length is open.
+
+        Source: derived, usable width times usable length.
+        """
         return self.width * (self.length or 0)
 
 

@@ -7,7 +7,7 @@ it, stays
 within the gap between bound and target. Few cells remain. Going up again, each of them keeps several contents (counts
 of
 pieces, so that quantities hold), the best first. If no cell had to drop any, the result is proven
-(recursion with counts: Christofides and Hadjiconstantinou 1995 go this way; from memory).
+(for limited quantities `hadjiconstantinou-christofides-1995` go a like way).
 """
 
 from abc import ABC, abstractmethod

@@ -4,9 +4,9 @@
     such that  sum of count(s, p) * x(s) >= ordered(p)   for every piece p,   x >= 0
     and        sum of x(s) over strips at least h high >= number(h)   for some heights h, added one by one,
 
-solved by the revised simplex method (Dantzig 1951) with an explicit inverse of the basis, which suits the few dozen
+solved by the revised simplex method (`dantzig-1951`) with an explicit inverse of the basis, which suits the few dozen
 rows here. Columns
-are brought in from outside as they are found (Gilmore and Gomory 1961; all from memory). Floating point is good enough:
+are brought in from outside as they are found (`gilmore-gomory-1961`). Floating point is good enough:
 bounds
 are taken from whole-number values elsewhere, never from here.
 """
@@ -66,7 +66,10 @@ class CoveringProgram:
         self.basis.append(None)
 
     def strips_at_least(self, height: int) -> float:
-        """How many strips at least so high the programme has now."""
+        """How many strips at least so high the programme has now [strips].
+
+        Source: derived, the amounts in the basis added up.
+        """
         return sum(amount for amount, column in zip(self.amounts, self.basis) if column and column[0] >= height)
 
     def _rows(self, column: Column) -> Sequence[tuple[int, int]]:
@@ -78,7 +81,10 @@ class CoveringProgram:
         ]
 
     def reduced_height(self, column: Column) -> float:
-        """Height of a strip less the worth of its pieces: below 0 when bringing it in shortens the total."""
+        """Height of a strip less the worth of its pieces [units]: below 0 when bringing it in shortens the total.
+
+        Source: gilmore-gomory-1961, the reduced cost of a column.
+        """
         values = self.values
         return column[0] - sum([values[row] * count for row, count in self._rows(column)])
 
@@ -153,5 +159,8 @@ class CoveringProgram:
         amounts[leaving] = amount
 
     def solution(self) -> list[tuple[float, Column]]:
-        """The strips in use: pairs (how often, column)."""
+        """The strips in use: pairs (how often [strips], column).
+
+        Source: derived, the columns of the basis that are used at all.
+        """
         return [(amount, column) for amount, column in zip(self.amounts, self.basis) if column and amount > TINY]

@@ -3,9 +3,7 @@ once.
 
 Each field has a guard bit on top that values never reach. Taking one table from another with all guards set leaves a
 guard
-standing exactly where the first was not less; those guards, spread over their fields, choose (Lamport 1975, multiple
-byte
-processing with full-word instructions; from memory).
+standing exactly where the first was not less; those guards, spread over their fields, choose (`lamport-1975`).
 """
 
 from collections.abc import Callable, Iterable, Sequence

@@ -3,7 +3,7 @@
     F(x, y) = max of   the best single piece that fits in x by y,
                        F(x1, y) + F(x − x1, y),   F(x, y1) + F(x, y − y1)
 
-over the positions that sums of piece sizes reach (Gilmore and Gomory 1966; Herz 1972 for the positions; from memory).
+over the positions that sums of piece sizes reach (`gilmore-gomory-1966`; `herz-1972` for the positions).
 Exact and fast;
 with prices on the pieces it bounds the plans with limited quantities.
 """

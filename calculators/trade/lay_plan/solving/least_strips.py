@@ -4,7 +4,7 @@ A piece lies in a strip at least as high as itself. So the pieces at least h hig
 bins
 as wide as the cloth, and any lower bound for bins counts: their widths rounded up (the area of the cloth rounded up
 once for
-every height), after widths were sharpened by a dual feasible function (Fekete and Schepers 2001; from memory).
+every height), after widths were sharpened by a dual feasible function (`fekete-schepers-2001`).
 """
 
 from collections.abc import Callable, Sequence

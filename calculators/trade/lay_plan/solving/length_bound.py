@@ -2,11 +2,11 @@
 
 Piece values are whole numbers in 1/scale units of length. They are fair when no strip holds pieces worth more than its
 height;
-then no plan is shorter than the worth of the whole order (Farley 1990 scales unfair values down; from memory). Good
+then no plan is shorter than the worth of the whole order (`farley-1990` scales unfair values down). Good
 fair
 values come in two ways: a few dozen subgradient steps, which start well but tire, then the linear programme with
 pricing at
-values drawn towards the best fair ones (Wentges 1997; from memory), which finishes. Strips met on the way feed the
+values drawn towards the best fair ones (`wentges-1997`), which finishes. Strips met on the way feed the
 programme.
 
 Parts of strips are of no use to a maker: where the programme has fewer strips of some height than any plan

@@ -124,7 +124,7 @@ def whole_units(lengths: Iterable[Fraction | int]) -> Fraction:
 
     lengths: the lengths, exact [mm].
     Returns the unit [mm]; 1 mm when there is nothing to measure.
-    Source: arithmetic, the greatest common divisor of fractions.
+    Source: derived, the greatest common divisor of fractions over one denominator.
     """
     numerator, denominator = 0, 1
     for length in lengths:

@@ -1,7 +1,7 @@
 """Where a cut can usefully fall: the sums that pieces laid side by side can reach.
 
 Every plan can be pushed towards one corner without losing a piece, so only sums of piece sizes matter as positions
-(Herz 1972, "normal patterns"; Christofides and Whitlock 1977; from memory). Tables indexed by these sums instead of by
+(`herz-1972`, *normal patterns*; `christofides-whitlock-1977`). Tables indexed by these sums instead of by
 every unit of length stay small when sizes are large numbers and few.
 """
 
@@ -62,7 +62,7 @@ class Positions:
         """Only the positions that some rest of the whole can use: enough when copies are unlimited, not when they are
         limited.
 
-        Source: the reduced raster points of Terno and Scheithauer (from memory).
+        Source: terno-scheithauer, the reduced raster points.
         """
         fewer = Positions([], len(self.floor) - 1)
         limit = len(self.floor) - 1

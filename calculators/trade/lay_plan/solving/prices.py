@@ -1,9 +1,7 @@
 """Moves the prices on limited pieces so that a bound comes down (Lagrange multipliers, subgradient steps).
 
 Any recursion that ignores quantities gives a bound once every copy has a price: its best value at values less prices,
-plus
-the price of all copies. Prices follow copies used less copies there are, with the step length of Polyak 1969 (from
-memory).
+plus the price of all copies. Prices follow copies used less copies there are, with the step length of `polyak-1969`.
 """
 
 from collections.abc import Callable, Generator, Iterator, Sequence
@@ -33,14 +31,15 @@ def price_steps(
 ) -> Iterator[Found | None]:
     """Yields the relaxed plan at ever better prices, and None where work pauses; the caller stops when it likes.
 
-    Parameters:
-        relaxed: the recursion at given prices, pausing as often as it likes.
-        copies: copies there are of each piece.
-        known: value of the best plan in hand, in the same units as the bound; aimed at by the step length.
-        start: prices to begin with.
-        patience: steps without progress before the pace is halved.
-        drift: how much of the last direction is kept.
-        pace: share of Polyak's step to begin with.
+    relaxed: the recursion at given prices, pausing as often as it likes.
+    copies: copies there are of each piece.
+    known: value of the best plan in hand, in the same units as the bound; aimed at by the step length.
+    start: prices to begin with.
+    steps: at most so many. patience: steps without progress before the pace is halved.
+    drift: how much of the last direction is kept [share].
+    pace: how much of Polyak's step to begin with [share].
+    Returns an iterator of relaxed plans.
+    Source: polyak-1969 for the length of a step; the direction derived, copies used less copies there are.
     """
     prices = list(start)
     best: Found | None = None

@@ -3,7 +3,7 @@ cloth.
 
 One set of strip tables serves sections of every width; strips stack along the cloth for all widths at once, and a
 knapsack
-across the cloth sets sections side by side (Gilmore and Gomory 1965 for the recursion, from memory). With prices on the
+across the cloth sets sections side by side (recursion: `gilmore-gomory-1965`). With prices on the
 pieces that is a bound for plans in three stages (see `prices`).
 """
 

@@ -2,7 +2,7 @@
 
 A strip is a part of the cloth between two cuts across the whole width; it is as high as its highest piece. Pieces enter
 one
-knapsack table in order of height, so a single pass serves every strip height (Gilmore and Gomory 1965; from memory).
+knapsack table in order of height, so a single pass serves every strip height (`gilmore-gomory-1965`).
 
 A piece that may turn has a low and a high way to lie. In a strip high enough for both, the high way is the narrower one
 and

@@ -5,8 +5,7 @@ quantities
 no longer bind over the whole cloth, and the best plan falls apart into knapsacks: one along each strip height, one that
 stacks
 strips along the cloth. That best value plus the price of all copies is never below the value of a true plan (strip
-model:
-Gilmore and Gomory 1965, Lodi and Monaci 2003, from memory; prices: see `prices`).
+model: `gilmore-gomory-1965`, `lodi-monaci-2003`; prices: see `prices`).
 
 All numbers are whole, so a bound is exact: prices are counted in 1/scale of a unit of value.
 """
