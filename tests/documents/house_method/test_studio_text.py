@@ -1,9 +1,12 @@
 """The studio's own words: a small part of Markdown, and nothing that could do more than be read."""
 
+from collections.abc import Mapping
+
 import pytest
-from bs4 import BeautifulSoup
+from bs4 import BeautifulSoup, Tag
 from hypothesis import given
 from hypothesis import strategies as st
+from markdown import markdown
 
 from calculators.faces.page.markup import html
 from calculators.faces.page.studio_text import studio_text
@@ -99,3 +102,49 @@ def test_whatever_is_written_only_these_elements_come_out(words):
 )
 def test_long_nonsense_is_shown_as_it_is(words):
     assert shown(words)
+
+
+_WORD = st.sampled_from(["linen", "press", "turn", "hem", "cool", "24 cm", "don’t", "a-b", "100 %"])
+_MARKED = (
+    _WORD
+    | _WORD.map("**{}**".format)
+    | _WORD.map("*{}*".format)
+    | _WORD.map(r"\*{}\*".format)
+    | st.builds("[{}]({})".format, _WORD, st.sampled_from(["../fold/hems/", "https://a.example/x?y=1", "#press"]))
+)
+_LINE = st.lists(_MARKED, min_size=1, max_size=4).map(" ".join)
+_BLOCKS = (
+    st.lists(_LINE, min_size=1, max_size=3).map("\n".join)
+    | st.builds("{} {}".format, st.sampled_from(["#", "##", "###"]), _LINE)
+    | st.lists(_LINE.map("- {}".format), min_size=1, max_size=3).map("\n".join)
+    | st.lists(_LINE, min_size=1, max_size=3).map(lambda lines: "\n".join(map("{}. {}".format, range(1, 9), lines)))
+    | _LINE.map("> {}".format)
+)
+DEEPER = {"h1": "h3", "h2": "h4", "h3": "h5"}  # a page has headings of its own above a studio's
+
+
+def tree(text: str, names: Mapping[str, str] | None = None) -> list:
+    """Elements with what is in them, by an independent parser: names, addresses and words, spaces run together."""
+
+    def parts(node) -> list:
+        return [
+            [(names or {}).get(each.name, each.name), each.get("href"), *parts(each)]
+            if isinstance(each, Tag)
+            else " ".join(each.split())
+            for each in node
+            if isinstance(each, Tag) or each.strip()
+        ]
+
+    return parts(BeautifulSoup(text, "html.parser"))
+
+
+@given(st.lists(_BLOCKS, min_size=1, max_size=4))
+def test_it_reads_as_markdown_does(blocks):
+    """Against Markdown itself; a paragraph stands between the blocks, since lists one after another are one list."""
+    text = "\n\nand then\n\n".join(blocks)
+    assert tree(shown(text)) == tree(markdown(text), DEEPER)
+
+
+def test_what_reads_otherwise_is_noticed():
+    assert tree(shown("**thick**")) != tree(markdown("*thick*"), DEEPER)
+    assert tree(shown("# One")) != tree(markdown("## One"), DEEPER)
