@@ -7,12 +7,14 @@ The one style sheet has its hash in its name, so it may be kept as long as a bro
 
 import hashlib
 import re
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from . import esbuild
 from .places import SITE
 from .steps import Step
-from .trouble import Trouble
 
 STYLES = "assets/stylesheets"
 THEME = "assets/javascripts"
@@ -29,34 +31,53 @@ _LATE_WORKER = """new class extends EventTarget {
     return own;
   }
 }"""
-#: What is changed in the theme's script: where it stands, and what stands there instead.
-_CHANGES = {
-    # It makes its search ready at once, unless the page lies on a disk, and starts a worker for it.
-    "search made ready": (
+
+
+@dataclass(frozen=True)
+class Change:
+    """What is changed in the theme's script: its name, where it stands, what stands there instead, and what a build
+    goes without where the theme says it otherwise. Each is for speed alone: without it the page works as the theme has
+    it."""
+
+    name: str
+    place: re.Pattern[str]
+    instead: Callable[[re.Match[str]], str]
+    lost: str
+
+
+CHANGES = (
+    Change(
+        "search made ready",
         re.compile(r'(?<=[(,])([\w$]+)\(location\.protocol!=="file:"\)(?=,)'),
         lambda found: f"{found[1]}(false)",
+        "every visit makes the search ready, not only one that searches",
     ),
-    "search worker": (
+    Change(
+        "search worker",
         re.compile(r"(?<==)new Worker\(([\w$])\)(?=\)\{)"),
         lambda found: _LATE_WORKER.replace("ADDRESS", found[1]),
+        "every visit starts a worker for the search, not only one that searches",
     ),
-    # It writes every address anew in full: what is loaded by then would be loaded once more, and for a moment there is
-    # no style sheet.
-    "addresses in full": (
+    # It writes every address anew in full: what is loaded by then would be loaded once more.
+    Change(
+        "addresses in full",
         re.compile(
             r'"\[href\], \[src\]"(?=,[\w$]\)\)for\(let [\w$] of\["href","src"\]\)\{let '
             r"[\w$]=([\w$])\.getAttribute\(([\w$])\);if\([^{]*\{\1\[\2\]=\1\[\2\])"
         ),
         lambda found: '"[href]:not([rel=stylesheet],[rel$=preload]), [src]"',
+        "on the way to another page the style sheet is loaded once more, and for a moment there is none",
     ),
     # Another page's head is compared with this one's; these are then the same wherever the page lies.
-    "heads compared": (
+    Change(
+        "heads compared",
         re.compile(r"(?<=\.set\()([\w$])\.outerHTML(?=,\1\))"),
         lambda found: (
             f'(/stylesheet|preload/.test({found[1]}.rel)?{found[1]}.href.split("/").pop():{found[1]}.outerHTML)'
         ),
+        "on the way to a page in another folder the style sheet is taken out and put in again",
     ),
-}
+)
 _IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
 
 
@@ -75,7 +96,10 @@ def shorten() -> None:
     for name in {name for names in made for name in names}:
         (SITE / STYLES / name).unlink()
     for path in (SITE / THEME).glob("bundle.*.min.js"):
-        path.write_text(with_changes(path.read_text()))
+        script, off = with_changes(path.read_text())
+        path.write_text(script)
+        for change in off:
+            print(f"Warning: the theme’s script has changed ({change.name}): {change.lost}.", file=sys.stderr)
 
 
 def one_style_sheet(folder: Path, names: tuple[str, ...]) -> str:
@@ -86,16 +110,17 @@ def one_style_sheet(folder: Path, names: tuple[str, ...]) -> str:
     return one
 
 
-def with_changes(script: str) -> str:
-    """The theme's script without what costs every visit and serves few: see `_CHANGES`.
-
-    Raises: Trouble when the theme has changed.
-    """
-    for name, (place, instead) in _CHANGES.items():
-        script, count = place.subn(instead, script)
-        if count != 1:
-            raise Trouble(f"The theme's script has {count} places instead of 1 that say: {name}. Look at {__file__}")
-    return script
+def with_changes(script: str) -> tuple[str, list[Change]]:
+    """The theme's script without what costs every visit and serves few, and the changes that do not fit it: a theme
+    that says something otherwise, or twice, keeps it."""
+    off = []
+    for change in CHANGES:
+        changed, count = change.place.subn(change.instead, script)
+        if count == 1:
+            script = changed
+        else:
+            off.append(change)
+    return script, off
 
 
 def with_imports_named(page: str, folder: Path) -> str:

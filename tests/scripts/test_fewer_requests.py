@@ -1,12 +1,12 @@
 """Style sheets become one, imports are named in the page, and the search waits until it is opened."""
 
 import re
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
 
 from scripts.tools import fewer_requests
-from scripts.tools.trouble import Trouble
 
 MAIN = '<link rel="stylesheet" href="../assets/stylesheets/main.57a0d79d.min.css">'
 PAGE = f"""<head>{MAIN}
@@ -63,8 +63,14 @@ OTHERS = (
 THEME = [WORKER, READY, HEADS, ADDRESSES, OTHERS]
 
 
+def with_all_changes(script: str) -> str:
+    changed, off = fewer_requests.with_changes(script)
+    assert off == []
+    return changed
+
+
 def test_what_is_changed_in_the_theme_and_nothing_else():
-    worker, ready, heads, addresses, others = fewer_requests.with_changes("\n".join(THEME)).rsplit("\n", 4)
+    worker, ready, heads, addresses, others = with_all_changes("\n".join(THEME)).rsplit("\n", 4)
     assert ready == 'L($(false),Je("search"))'
     assert worker.startswith("function Mn(e,t=new class extends EventTarget") and "new Worker(e)" in worker
     assert heads == HEADS.replace(
@@ -74,9 +80,32 @@ def test_what_is_changed_in_the_theme_and_nothing_else():
     assert others == OTHERS
 
 
-@pytest.mark.parametrize("changed", [*range(4)])
+CHANGED = {"search worker": 0, "search made ready": 1, "heads compared": 2, "addresses in full": 3}
+
+
+@pytest.mark.parametrize("changed", CHANGED)
 @pytest.mark.parametrize("times", [0, 2])
-def test_a_theme_that_has_changed_stops_the_build(changed: int, times: int):
-    script = "\n".join(part for place, part in enumerate(THEME) for _ in range(times if place == changed else 1))
-    with pytest.raises(Trouble, match=f"{times} places instead of 1"):
-        fewer_requests.with_changes(script)
+def test_a_theme_that_has_changed_keeps_what_it_says_and_the_rest_is_changed(changed: str, times: int):
+    parts = [part for place, part in enumerate(THEME) for _ in range(times if place == CHANGED[changed] else 1)]
+    script, off = fewer_requests.with_changes("\n".join(parts))
+    assert [change.name for change in off] == [changed]
+    assert script.count(THEME[CHANGED[changed]]) == times
+    assert [part for place, part in enumerate(THEME[:4]) if place != CHANGED[changed] and part in script] == []
+
+
+def test_a_build_with_a_changed_theme_warns_in_one_line_a_change_and_goes_on(tmp_path: Path, monkeypatch, capsys):
+    monkeypatch.setattr(fewer_requests, "SITE", site(tmp_path))
+    bundle = tmp_path / "assets/javascripts/bundle.0a1b2c3d.min.js"
+    bundle.parent.mkdir()
+    bundle.write_text("\n".join(THEME[1:]))
+    fewer_requests.shorten()
+    (warning,) = capsys.readouterr().err.splitlines()
+    assert "(search worker): every visit starts a worker" in warning
+    assert "(false)" in bundle.read_text() and "handbook." in (tmp_path / "page/index.html").read_text()
+
+
+def test_with_the_pinned_theme_every_change_is_on():
+    (bundle,) = files("material").joinpath("templates/assets/javascripts").glob("bundle.*.min.js")
+    _, off = fewer_requests.with_changes(bundle.read_text(encoding="utf-8"))
+    assert {change.name for change in off} == set()
+    assert {change.name for change in fewer_requests.CHANGES} == set(CHANGED)
