@@ -93,7 +93,7 @@ STEPS = [
             "scripts",
             "tests/reference",
             "tests/trade/lay_plan/instances",
-            "constraints.txt",
+            "pins/site.txt",
             "package-lock.json",
         ],
         makes=["site/index.html", "build/address"],

@@ -1,49 +1,50 @@
-"""Write constraints.txt anew: every package that the extras of pyproject.toml bring in, at the version pip takes today.
+"""Write pins/ anew: for each extra of pyproject.toml every package it brings in, at one version, with the hashes of all
+its files.
 
     .venv/bin/python scripts/pin.py
 
-Change a version in pyproject.toml, run this, then run the tests. The versions are those that the oldest supported
-Python
-takes, since the newer ones take them too.
+Change a version in pyproject.toml, run this, then run the tests. It takes uv, which installing needs not. The versions
+are those that the oldest supported Python takes, on every kind of machine, and alike in all extras.
 """
 
-import json
+import shutil
 import subprocess
-import sys
+import tempfile
+from pathlib import Path
 
 from tools import environment
 from tools.places import ROOT
 from tools.trouble import Trouble, run_main
 
-OLDEST = "3.11.0"
-# pip resolves for another Python from wheels alone; this one needs no other package.
-WITHOUT_WHEEL = "rectpack"
-HEADING = "# Every package that pyproject.toml's extras bring in, each at one version. Made by scripts/pin.py."
+OLDEST = "3.11"
+HEADING = "# Every package that the extra brings in, at one version, with its hashes. Made by scripts/pin.py.\n"
 
 
-def resolved(wanted: list[str]) -> dict[str, str]:
-    """The version of each package that would be installed, by name; installs nothing.
+def resolved(uv: str, *words: str) -> str:
+    """The pinned packages with their hashes, as pip reads them; installs nothing.
 
     Raises: Trouble when the packages do not go together.
     """
     command = [
-        sys.executable, "-m", "pip", "install", "-qq", "--dry-run", "--ignore-installed", "--report", "-",
-        "--python-version", OLDEST, "--only-binary", ":all:", "--target", "unused", *wanted,
+        uv, "pip", "compile", "pyproject.toml", "--universal", "--python-version", OLDEST, "--fork-strategy", "fewest",
+        "--generate-hashes", "--no-annotate", "--no-header", "--quiet", *words,
     ]  # fmt: skip
-    answer = subprocess.run(command, stdout=subprocess.PIPE, text=True)
+    answer = subprocess.run(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
     if answer.returncode:
         raise Trouble("The packages of pyproject.toml could not be resolved together; the lines above say why.")
-    packages = [entry["metadata"] for entry in json.loads(answer.stdout)["install"]]
-    return {package["name"]: package["version"] for package in packages}
+    return answer.stdout
 
 
 def main() -> int:
-    wanted = environment.requirements(ROOT, *environment.extras(ROOT))
-    # Those with a condition are for newer Pythons; what they need is among the others.
-    apart = [line for line in wanted if ";" in line or line.startswith(WITHOUT_WHEEL)]
-    pins = [line.partition(";")[0].strip() for line in apart]
-    pins += [f"{name}=={version}" for name, version in resolved([line for line in wanted if line not in apart]).items()]
-    (ROOT / "constraints.txt").write_text("\n".join([HEADING, *sorted(pins, key=str.lower)]) + "\n")
+    uv = shutil.which("uv")
+    if not uv:
+        raise Trouble("uv makes the pins and is not there; `pip install uv` brings it, then run this again.")
+    with tempfile.TemporaryDirectory() as folder:
+        together = Path(folder, "all.txt")
+        together.write_text(resolved(uv, "--all-extras"))
+        for extra in environment.extras(ROOT):
+            pins = resolved(uv, "--extra", extra, "--constraint", str(together))
+            environment.pins_of(ROOT, extra).write_text(HEADING + pins)
     return 0
 
 

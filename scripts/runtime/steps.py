@@ -24,7 +24,7 @@ def make_bundle() -> None:
 
 def before_pages() -> list[Step]:
     """The slow part: the bundle, in build/."""
-    reads = ["build/wheel", "scripts/runtime", "package-lock.json", "constraints.txt"]
+    reads = ["build/wheel", "scripts/runtime", "package-lock.json", "pins/site.txt"]
     return [Step("Python for the browser", make_bundle, reads, makes=["build/runtime/listing.json"])]
 
 

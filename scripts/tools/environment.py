@@ -32,20 +32,18 @@ def extras(root: Path) -> list[str]:
     return list(project(root)["optional-dependencies"])
 
 
-def requirements(root: Path, *wanted: str) -> list[str]:
-    """The pinned packages that pyproject.toml asks for: its own and those of the extras wanted."""
-    known = project(root)
-    lists = [known["dependencies"], *(known["optional-dependencies"][extra] for extra in wanted)]
-    return list(dict.fromkeys(line for lines in lists for line in lines))
-
-
 def stamp_of(venv: Path, extra: str) -> Stamp:
     return Stamp(venv / "stamps" / extra)
 
 
+def pins_of(root: Path, extra: str) -> Path:
+    """The file with every package that an extra brings in, at one version and with hashes: see scripts/pin.py."""
+    return root / "pins" / f"{extra}.txt"
+
+
 def key_of(root: Path, extra: str) -> str:
     """What decides whether an extra must be installed again."""
-    return fingerprint(*requirements(root, extra), (root / "constraints.txt").read_text())
+    return fingerprint(pins_of(root, extra).read_text())
 
 
 def missing_extras(root: Path, venv: Path, extras: Iterable[str]) -> list[str]:
@@ -80,10 +78,10 @@ def make(venv: Path) -> None:
 
 
 def install_command(root: Path, venv: Path, extras: Sequence[str]) -> list[str]:
-    return [
-        str(python_of(venv)), "-m", "pip", "install", "-qq", "--disable-pip-version-check",
-        "--constraint", str(root / "constraints.txt"), *requirements(root, *extras),
-    ]  # fmt: skip
+    """What installs these extras: nothing that is not pinned, and no file whose hash is another than the pinned one."""
+    pins = [word for extra in extras for word in ("--requirement", str(pins_of(root, extra)))]
+    pip = [str(python_of(venv)), "-m", "pip", "install", "-qq", "--disable-pip-version-check"]
+    return [*pip, "--require-hashes", *pins]
 
 
 def ensure(root: Path, venv: Path, extras: Sequence[str]) -> Path:

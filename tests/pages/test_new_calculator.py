@@ -21,7 +21,7 @@ COPIED = [
     "tests",
     "mkdocs.yml",
     "pyproject.toml",
-    "constraints.txt",
+    "pins",
     "README.md",
     "DEVELOPERS.md",
 ]

@@ -3,6 +3,7 @@
 import shutil
 import subprocess
 import sys
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -24,12 +25,15 @@ test = ["needle==3.0"]
 def house(tmp_path, monkeypatch) -> SimpleNamespace:
     """A small repository whose commands are noted down and never run."""
     (tmp_path / "pyproject.toml").write_text(PYPROJECT)
-    (tmp_path / "constraints.txt").write_text("yarn==1.0\ncloth==2.0\nneedle==3.0\n")
+    (tmp_path / "pins").mkdir()
+    (tmp_path / "pins/site.txt").write_text("yarn==1.0 \\\n    --hash=sha256:1\ncloth==2.0 \\\n    --hash=sha256:2\n")
+    (tmp_path / "pins/test.txt").write_text("yarn==1.0 \\\n    --hash=sha256:1\nneedle==3.0 \\\n    --hash=sha256:3\n")
     house = SimpleNamespace(root=tmp_path, venv=tmp_path / ".venv", installs=[], fails=False, made=0)
 
     def run(command, **_):
         if "install" in command:
-            house.installs.append([word for word in command if "==" in word])
+            assert "--require-hashes" in command
+            house.installs.append([Path(word).name for word in command if word.endswith(".txt")])
             return SimpleNamespace(returncode=int(house.fails))
         if "venv" in command:
             python = environment.python_of(house.venv)
@@ -47,25 +51,29 @@ def test_a_second_run_installs_nothing(house):
     environment.ensure(house.root, house.venv, ["site", "test"])
     environment.ensure(house.root, house.venv, ["site", "test"])
     environment.ensure(house.root, house.venv, ["site"])
-    assert house.installs == [["yarn==1.0", "cloth==2.0", "needle==3.0"]]
+    assert house.installs == [["site.txt", "test.txt"]]
 
 
 def test_an_extra_asked_for_later_is_added_alone(house):
     environment.ensure(house.root, house.venv, ["site"])
     environment.ensure(house.root, house.venv, ["site", "test"])
-    assert house.installs == [["yarn==1.0", "cloth==2.0"], ["yarn==1.0", "needle==3.0"]]
+    assert house.installs == [["site.txt"], ["test.txt"]]
 
 
-@pytest.mark.parametrize("file, old, new", [
-    ("pyproject.toml", "cloth==2.0", "cloth==2.1"),
-    ("constraints.txt", "needle==3.0", "needle==3.1"),
-])  # fmt: skip
-def test_a_changed_pin_is_installed(house, file, old, new):
+@pytest.mark.parametrize(
+    ("extra", "old", "new", "again"),
+    [
+        ("site", "cloth==2.0", "cloth==2.1", True),
+        ("site", "sha256:2", "sha256:4", True),
+        ("test", "needle==3.0", "needle==3.1", False),
+    ],
+)
+def test_a_changed_pin_is_installed(house, extra, old, new, again):
     environment.ensure(house.root, house.venv, ["site"])
-    manifest = house.root / file
-    manifest.write_text(manifest.read_text().replace(old, new))
+    pins = environment.pins_of(house.root, extra)
+    pins.write_text(pins.read_text().replace(old, new))
     environment.ensure(house.root, house.venv, ["site"])
-    assert len(house.installs) == 2
+    assert len(house.installs) == 1 + again
 
 
 def test_what_a_failed_install_left_behind_is_made_afresh(house):
@@ -76,7 +84,7 @@ def test_what_a_failed_install_left_behind_is_made_afresh(house):
     house.fails = False
     environment.ensure(house.root, house.venv, ["site", "test"])
     assert house.made == 2
-    assert house.installs[-1] == ["yarn==1.0", "cloth==2.0", "needle==3.0"]
+    assert house.installs[-1] == ["site.txt", "test.txt"]
 
 
 def test_an_install_that_is_killed_is_no_environment(house, monkeypatch):

@@ -12,7 +12,7 @@ from packaging.specifiers import SpecifierSet
 
 from scripts.tools.places import ROOT
 
-CONSTRAINTS = [line for line in (ROOT / "constraints.txt").read_text().splitlines() if not line.startswith("#")]
+PINNED = {path.stem: path.read_text() for path in sorted((ROOT / "pins").glob("*.txt"))}
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
 # In two parts, so that this file does not name them itself.
 REGISTRIES = [
@@ -30,7 +30,12 @@ def plain(name: str) -> str:
     return re.sub(r"[-_.]+", "-", name).lower()
 
 
-PINS = {plain(line.split("==")[0]): line.split("==")[1] for line in CONSTRAINTS}
+_PIN = re.compile(
+    r"^(?P<name>[A-Za-z0-9._-]+)==(?P<version>[0-9][A-Za-z0-9.]*)(?P<only>| ; [^\\\n]+)"
+    r"(?P<hashes>(?: \\\n    --hash=sha256:[0-9a-f]{64})+)\n",
+    re.MULTILINE,
+)
+PINS = {plain(pin["name"]): pin["version"] for text in PINNED.values() for pin in _PIN.finditer(text)}
 
 
 def direct(extra: str) -> list[str]:
@@ -59,8 +64,24 @@ def test_package_json_pins_exactly():
         assert re.fullmatch(r"\d+\.\d+\.\d+", version)
 
 
-def test_constraints_are_names_and_versions():
-    assert [line for line in CONSTRAINTS if not re.fullmatch(r"[A-Za-z0-9._-]+==[0-9][A-Za-z0-9.]*", line)] == []
+def faults_of_pins(text: str) -> str:
+    """What is no package at one version with hashes."""
+    return "".join(line + "\n" for line in _PIN.sub("", text).splitlines() if not line.startswith("#"))
+
+
+@pytest.mark.parametrize("extra", PROJECT["optional-dependencies"])
+def test_pins_are_names_versions_and_hashes_alike_in_every_extra(extra):
+    assert faults_of_pins(PINNED[extra]) == ""
+    assert [pin["name"] for pin in _PIN.finditer(PINNED[extra]) if PINS[plain(pin["name"])] != pin["version"]] == []
+
+
+def test_there_are_pins_for_every_extra_and_no_other():
+    assert set(PINNED) == set(PROJECT["optional-dependencies"])
+
+
+@pytest.mark.parametrize("text", ["yarn==1.0\n", "yarn>=1.0 \\\n    --hash=sha256:12\n", "--extra-index-url x\n"])
+def test_a_pin_without_a_hash_is_found(text):
+    assert faults_of_pins(text)
 
 
 @pytest.mark.parametrize("extra", ["site", "test", "node", "bench"])
