@@ -76,7 +76,11 @@ def summary(found: list[tuple[Case, Row]]) -> list[str]:
     lines = []
     for rule in dict.fromkeys(case.rule for case, _ in found):
         rows = [(case, row) for case, row in found if case.rule == rule]
-        reached = [behind(case, row.ours) for case, row in rows if case.best_known and row.ours is not None]
+        reached = [
+            by
+            for case, row in rows
+            if case.best_known and row.ours is not None and (by := behind(case, row.ours)) is not None
+        ]
         gaps = [row.gap for _, row in rows if row.gap is not None]
         times = [row.seconds for _, row in rows]
         known = (

@@ -48,13 +48,17 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
     with ExitStack() as stack, sync_playwright() as playwright:
         plain_site = Path(stack.enter_context(tempfile.TemporaryDirectory()))
         plain.make(plain_site, QUESTION)
-        port = urlsplit(ADDRESS_FILE.read_text()).port
+        port = urlsplit(ADDRESS_FILE.read_text()).port or 0
         ours = serve(stack, SITE, port, headers_for(SITE))
         baseline = serve(stack, plain_site, 0)
+        starts: list[dict[str, float]] = []
+        typed: list = []
+        second: list[tuple[float, float]] = []
+        memory: list = []
         figures = {
             "page": weights.page_weight(playwright, SITE, ours),
             "offline": weights.offline_weight(SITE),
-            "starts": [], "typed": [], "second": [], "memory": [],
+            "starts": starts, "typed": typed, "second": second, "memory": memory,
         }  # fmt: skip
         for number in range(pairs):
             order = ("ours", "plain") if number % 2 else ("plain", "ours")
@@ -66,10 +70,10 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
                 with visits.visit(playwright) as page:
                     took[whose] = visits.first_answer(page, ours)
                     visits.wait_until_kept(page)
-                    figures["typed"].append(visits.typed_to_redrawn(page, keystrokes))
-                    figures["second"].append(visits.second_page(page))
-                    figures["memory"].append(visits.worker_memory(page))
-            figures["starts"].append(took)
+                    typed.append(visits.typed_to_redrawn(page, keystrokes))
+                    second.append(visits.second_page(page))
+                    memory.append(visits.worker_memory(page))
+            starts.append(took)
             say(
                 f"pair {number + 1}: ours {took['ours']:.0f} ms, plain {took['plain']:.0f} ms, ratio "
                 f"{took['ours'] / took['plain']:.3f}"

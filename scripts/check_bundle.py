@@ -20,7 +20,7 @@ def main() -> int:
         raise Trouble("Build the site first: python3 scripts/serve.py --build")
     with tempfile.TemporaryDirectory() as folder:
         again = Path(folder, "runtime")
-        bundle.make(bundle.Parts(node.find(VENV).node, NODE_MODULES / "pyodide", WHEEL), again)
+        bundle.make(bundle.Parts(node.found(VENV).node, NODE_MODULES / "pyodide", WHEEL), again)
         names = sorted({path.name for place in (BUNDLE, again) for path in place.iterdir()})
         differing = [name for name in names if not is_same(BUNDLE / name, again / name)]
     for name in names:

@@ -69,7 +69,7 @@ def run(pages: list[str]) -> list[dict]:
         )
         try:
             addresses = [server.address + page for page in pages]
-            words = [*node.find(VENV).node, str(TOOL / "run.mjs"), str(debugging_port(Path(profile))), *addresses]
+            words = [*node.found(VENV).node, str(TOOL / "run.mjs"), str(debugging_port(Path(profile))), *addresses]
             done = subprocess.run(words, cwd=TOOL, stdout=subprocess.PIPE, text=True)
         finally:
             opened.terminate()

@@ -176,7 +176,8 @@ class Calculator:
     @property
     def kinds(self) -> dict[str, Kind]:
         """How to show each field and result, by name."""
-        return {each.name: each.kind for each in (*self.fields, *self.results)}
+        fields = {each.name: each.kind for each in self.fields}
+        return fields | {each.name: each.kind for each in self.results}
 
     @property
     def asked_in_sentence(self) -> list[str]:

@@ -118,7 +118,7 @@ class Rows(Kind):
         return "" if value is None else column.kind.write(value, ruler)
 
     def _row(self, number: int, place: int, row: list[str], ruler: Ruler) -> SimpleNamespace:
-        values = {"place": place}
+        values: dict[str, Any] = {"place": place}
         for column, cell in zip(self.columns, row):
             text = cell or column.fixed or ""
             if not text and column.optional:

@@ -56,7 +56,7 @@ class WorkedOut:
 
     def out_of(self, known: Mapping[str, Mapping[str, Any]]) -> tuple[Any, str]:
         """The value, and the last of the steps it follows from. known: calculator → its values."""
-        return self.value(known), next(name for name in reversed(known) if name in self.steps)
+        return self.value(known), next(name for name in reversed(list(known)) if name in self.steps)
 
 
 @dataclass(frozen=True)
@@ -265,7 +265,7 @@ def _known_beforehand(
 
 
 def _given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]]) -> dict[str, Taken]:
-    found = {}
+    found: dict[str, Taken] = {}
     for step in walk.steps:
         back = step.given_back
         if back and back.calculator == calculator and back.applies({**step.settled, **typed.get(step.calculator, {})}):

@@ -19,6 +19,7 @@ def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
     """The chosen way's corner from above, each patch with its number of layers; the more, the darker, and the thickest
     heavily outlined."""
     way = next(each for each in ways if each.name == chosen)
+    assert way.bulk, f"{chosen} cannot be made at this corner"
     shapes = way.bulk.shapes
     xs, ys = zip(*((float(x), float(y)) for rings in shapes.values() for ring in rings for x, y in ring))
     sheet = Sheet((min(xs), min(ys), max(xs), max(ys)), margins=(24 + _LEADER, 16, 24, 28), tallest=300)
@@ -31,12 +32,12 @@ def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
     numbers = _numbers(way.bulk, sheet.scale)
     for cell_centre, count in numbers:
         sheet.words(str(count), cell_centre, shift=(0, 4))
-    if way.bulk.thickest not in dict(map(reversed, numbers)):
-        there = tuple(map(float, way.bulk.thickest_at))
+    if way.bulk.thickest not in {count for _, count in numbers}:
+        there = (float(way.bulk.thickest_at[0]), float(way.bulk.thickest_at[1]))
         beside = (float(min(xs)) - _LEADER / sheet.scale, there[1])
         sheet.line("dimension", beside, there)
         sheet.words(str(way.bulk.thickest), beside, anchor="end", shift=(-3, 4))
-    return sheet.finish(f"Layers: {way.title.lower()}", _in_words(way))
+    return sheet.finish(f"Layers: {way.title.lower()}", _in_words(way.bulk))
 
 
 def shade(count: int) -> float:
@@ -79,10 +80,10 @@ def _within(place: Point, ring: Sequence[Point]) -> bool:
     return sum(crossings) % 2 == 1
 
 
-def _in_words(way: Compared) -> str:
-    counts = sorted(way.bulk.shapes)
+def _in_words(bulk: Bulk) -> str:
+    counts = sorted(bulk.shapes)
     listed = ", ".join(map(str, counts))
     return (
-        f"From the finished edges inwards the corner has places of {listed} layers; the most, {way.bulk.thickest}, "
+        f"From the finished edges inwards the corner has places of {listed} layers; the most, {bulk.thickest}, "
         "in the part with the heavy outline."
     )

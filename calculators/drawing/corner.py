@@ -1,7 +1,7 @@
 """The corner of a piece, wrong side up, with its creases, marks, mitre line and trim line."""
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Point, Sheet
+from calculators.drawing.picture import Picture, Point, Real, Sheet
 from calculators.trade.corners.mitre_marks import MitreMarks
 from calculators.values.measure import Ruler, show_length
 
@@ -36,7 +36,7 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     share = (
         0.5 if marks.angle > ROOM_FOR_BOTH else 0.9
     )  # at a sharp corner clear of the words of the mark, which stand along the edge
-    beyond_2 = tuple(at + (end - at) * share for at, end in zip(mark_2, end_2))
+    beyond_2 = (mark_2[0] + (end_2[0] - mark_2[0]) * share, mark_2[1] + (end_2[1] - mark_2[1]) * share)
     sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12)
     inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))
@@ -71,7 +71,7 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     return sheet.finish("Distances to set a ruler to, wrong side up", words)
 
 
-def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
+def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, Real, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
     end_2 = _times(_along_2(marks), reach_2)
@@ -87,7 +87,8 @@ def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, float, Point]:
 
 def _places(marks: MitreMarks) -> tuple[Point, Point, Point]:
     """Mark 1, mark 2 and the crossing of the creases [mm]."""
-    return tuple(map(_in_floats, (marks.lines.mark_1, marks.lines.mark_2, marks.lines.crossing)))
+    found = marks.lines
+    return _in_floats(found.mark_1), _in_floats(found.mark_2), _in_floats(found.crossing)
 
 
 def _in_floats(place) -> Point:

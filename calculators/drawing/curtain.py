@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet, rectangle
+from calculators.drawing.picture import Picture, Point, Sheet, rectangle
 from calculators.trade.curtains import Drop, JoinedWidths
 from calculators.values.measure import Ruler, show_length
 from calculators.values.numerals import mixed
@@ -30,7 +30,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
         sheet.area(lines.REMNANT, rectangle(0, needed, drawn, whole), pattern=True)
         sheet.line(lines.CUT, (0, needed), (drawn, needed))
         sheet.along("cut", (0, needed), (drawn, needed))
-    around = [(drawn, 0), (0, 0), (0, whole), (drawn, whole)]
+    around: list[Point] = [(drawn, 0), (0, 0), (0, whole), (drawn, whole)]
     sheet.line(lines.CUT, *around, *(around[:1] if not runs_on else ()))
     if runs_on:
         sheet.cut_off(around[0], around[-1])

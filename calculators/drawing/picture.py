@@ -9,7 +9,8 @@ from math import atan2, degrees, hypot
 
 from calculators.drawing import lines
 
-Point = tuple[float, float]
+Real = Fraction | float
+Point = tuple[Real, Real]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
 ON_SCREENS = (
@@ -55,7 +56,7 @@ class Sheet:
     """
 
     def __init__(
-        self, box: tuple[float, float, float, float], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH
+        self, box: tuple[Real, Real, Real, Real], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH
     ):
         self.width = width
         self.left, self.low, right, high = (float(edge) for edge in box)
@@ -332,7 +333,7 @@ def _upright(lean: float) -> float:
     return (lean + 90.001) % 180 - 90.001
 
 
-def _round(value: float) -> str:
+def _round(value: Real) -> str:
     """Tenths, as they are written on the sheet; shifted a little, so that a float's last digit never decides over a
     half."""
     tenths = f"{float(value) + 1e-6:.1f}".removesuffix(".0")

@@ -57,13 +57,13 @@ def _cloth(svg: ET.Element, lay: Lay, number: int, down: Fraction, ruler: Ruler)
         size = min(40, float(box.width) / 4, float(box.length) / max(4, len(name) * 0.6))
         place = {"x": _mm(box.y + box.length / 2), "y": _mm(box.x + box.width / 2), "font-size": f"{size:.1f}"}
         ET.SubElement(group, "text", place).text = name
-    size = (
+    cloth = (
         f"{lay.cloth.cloth.name}: {show_length(lay.length, ruler, 'down')} by "
         f"{show_length(lay.cloth.width, ruler, 'down')}, grain along the drawing"
     )
     ET.SubElement(
         group, "text", {"text-anchor": "start", "x": "0", "y": _mm(lay.cloth.width + 40), "font-size": "28"}
-    ).text = size
+    ).text = cloth
 
 
 def _box(group: ET.Element, x: Fraction, y: Fraction, width: Fraction, height: Fraction, style: dict[str, str]) -> None:

@@ -23,7 +23,8 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     start, end = cloth.end_loss, drawn - cloth.end_loss
     sheet = Sheet((0, 0, drawn, cloth.full_width), margins=(24, 34, 76, 52), down=True)
     whole, out = drawn == cloth.whole_length, _LEFT_OUT / Fraction(sheet.scale)
-    parts = [(0, drawn)] if whole else [(0, (drawn - out) / 2), ((drawn + out) / 2, drawn)]
+    nought = Fraction(0)
+    parts = [(nought, drawn)] if whole else [(nought, (drawn - out) / 2), ((drawn + out) / 2, drawn)]
     for left, right in parts:
         sheet.area(lines.REMNANT, rectangle(left, 0, right, cloth.full_width), pattern=True)
         starts = (left, left) if left else (start, start + cloth.skew)

@@ -42,7 +42,8 @@ for _ready in (site_method, bibliography, catalogue, trade_rules):
 def replies(request_text: str) -> Iterator[str]:
     """Answer one question: an iterator of JSON texts, the last of them final."""
     request = json.loads(request_text)
-    latest, untold = {}, False  # an answer is held back one step, since it may be the last
+    latest: Reply = {}  # an answer is held back one step, since it may be the last
+    untold = False
     for reply in QUESTIONS[request["ask"]](request):
         if "working" in reply:
             yield json.dumps(latest if untold else reply)
@@ -89,7 +90,8 @@ def _numbers(request: Reply) -> Iterator[Reply]:
         key = json.dumps([each["calculator"], given], sort_keys=True)
         if key not in once:
             once[key] = _or_none(lambda: worked(each["calculator"], given, asking))
-        return once[key] and together(once[key][each["result"]])
+        results = once[key]
+        return together(results[each["result"]]) if results else None
 
     yield {
         "numbers": [number(each) for each in request.get("numbers", [])],

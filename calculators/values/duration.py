@@ -84,7 +84,7 @@ def _read(text: str) -> Fraction:
         (_number(parts.group(name)) for name in ("h", "min", "s")) if parts and tidy else (None, None, None)
     )
     too_many = hours is not None and (minutes or 0) >= _HOUR or minutes is not None and (seconds or 0) >= 60
-    loose = seconds is not None and minutes is not None and not parts.group("unit")
+    loose = seconds is not None and minutes is not None and not (parts and parts.group("unit"))
     if hours is minutes is seconds is None or too_many or loose:
         raise Refused(
             f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such "

@@ -207,8 +207,8 @@ def _read(text: str, money: str) -> Fraction:
     tidy = number_as_typed(_without_sign(number_as_typed(text), money))
     if _AMOUNT.fullmatch(tidy):
         return Fraction(tidy.replace(",", "."))
-    if _GROUPED.fullmatch(tidy):
-        whole, point, rest = re.fullmatch(r"(.*?)(?:([.,])(\d\d?))?", tidy).groups()
+    if _GROUPED.fullmatch(tidy) and (parts := re.fullmatch(r"(.*?)(?:([.,])(\d\d?))?", tidy)):
+        whole, point, rest = parts.groups()
         return Fraction(re.sub("[.,]", "", whole) + (f".{rest}" if point else ""))
     if two_ways := _THOUSANDS.fullmatch(tidy):
         whole, rest = two_ways.groups()

@@ -61,7 +61,7 @@ def quantity(text: str, results: Mapping[str, float]) -> float:
     text: names of results and numbers with + − * / between them. results: by name, in the units of a plain answer.
     Raises ValueError where the text is no such sum, KeyError for a result that is not there.
     """
-    tokens = [found.groups() for found in _TOKEN.finditer(text)]
+    tokens = [(found[1], found[2], found[3]) for found in _TOKEN.finditer(text)]
     if "".join(part or "" for found in tokens for part in found) != text.replace(" ", "") or len(tokens) % 2 == 0:
         raise ValueError(f"{text!r} is no sum of results")
     total, product = 0.0, _factor(tokens[0], results)
@@ -80,6 +80,8 @@ def quantity(text: str, results: Mapping[str, float]) -> float:
 
 def _factor(token: tuple[str | None, str | None, str | None], results: Mapping[str, float]) -> float:
     number, name, _ = token
-    if number is None and name is None:
-        raise ValueError("a sign stands where a result is due")
-    return float(number) if number else results[name]
+    if number is not None:
+        return float(number)
+    if name is not None:
+        return results[name]
+    raise ValueError("a sign stands where a result is due")

@@ -116,8 +116,8 @@ def cp_sat(case: Case, limit: float) -> Verdict | None:
 def _constrain(model: StripModel, opened: list, beside: dict, add: Callable, total: Callable):
     """Adds the constraints of the strip model; returns what is to be least or most."""
     copies = range(len(model.sizes))
-    in_strip = {copy: [] for copy in copies}
-    over = {copy: [] for copy in copies}
+    in_strip: dict[int, list] = {copy: [] for copy in copies}
+    over: dict[int, list] = {copy: [] for copy in copies}
     for (strip, copy), chosen in beside.items():
         in_strip[strip].append(model.sizes[copy][0] * chosen)
         over[copy].append(chosen)

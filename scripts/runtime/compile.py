@@ -8,6 +8,11 @@ import tempfile
 import zipfile
 from pathlib import Path
 
+# Set by compile.mjs.
+source: str
+target: str
+optimize: str
+
 MODE = py_compile.PycInvalidationMode.UNCHECKED_HASH
 
 with (

@@ -82,7 +82,7 @@ def _with_index(address: str) -> str:
     """A link to a folder, as a link to the page in it."""
     if re.match(r"[a-z]+:|#|/", address):
         return address
-    path, mark, rest = re.fullmatch(r"([^?#]*)([?#]?)(.*)", address).groups()
+    path, mark, rest = re.split(r"([?#]|$)", address, maxsplit=1)
     if path in (".", "..") or path.endswith("/.."):
         path += "/"
     return (path + "index.html" if path == "" or path.endswith("/") else path) + mark + rest

@@ -17,5 +17,5 @@ for name in ("_strptime", "datetime", "traceback", "linecache"):  # imported lat
     importlib.import_module(name)
 
 # The snapshot starts without the library's archive: nothing may remember where in it a module lay.
-zipimport._zip_directory_cache.clear()
+vars(zipimport)["_zip_directory_cache"].clear()
 sys.path_importer_cache.clear()

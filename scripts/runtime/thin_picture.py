@@ -77,8 +77,8 @@ def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
     head = int.from_bytes(picture[4:8], "little")
     memory = picture[head:]
     machine = bytearray(len(memory))
-    for address, content in data_of(wasm):
-        machine[address : address + len(content)] = content
+    for address, brought_there in data_of(wasm):
+        machine[address : address + len(brought_there)] = brought_there
     runs: dict[str, list[list[int]]] = {"kept": [], "brought": [], "empty": []}
     for address in range(0, len(memory), BLOCK):
         block, brought = memory[address : address + BLOCK], machine[address : address + BLOCK]

@@ -10,7 +10,7 @@ from .trouble import Trouble
 def run(*words: str, text: str | None = None) -> str:
     """What esbuild makes of a text, or else of the files it is told of. Raises: Trouble when it cannot."""
     command = [
-        *node.find(VENV).node,
+        *node.found(VENV).node,
         str(NODE_MODULES / "esbuild/bin/esbuild"),
         "--charset=utf8",
         "--log-level=warning",

@@ -61,6 +61,14 @@ def find(venv: Path) -> Node | None:
     return on_machine() or in_venv(venv)
 
 
+def found(venv: Path) -> Node:
+    """The Node that set-up has found or brought. Raises: Trouble when there is none."""
+    there = find(venv)
+    if there is None:
+        raise Trouble("Node is not there yet: python3 scripts/test.py --setup brings it.")
+    return there
+
+
 def ensure(root: Path, venv: Path) -> Node:
     """Find a Node, or install the pinned wheel of it.
 

@@ -26,9 +26,13 @@ def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
 def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
     best: Outcome | None = None
     for outcome in plan_order(order):
-        better = outcome and (best is None or (outcome.result, outcome.counts) != (best.result, best.counts))
-        best = outcome or best
+        if outcome is None:
+            yield None
+            continue
+        better = best is None or (outcome.result, outcome.counts) != (best.result, best.counts)
+        best = outcome
         yield answered(best, given) if better else None
+    assert best, "a plan is found, or CannotPlan is raised"
     advice = yield from advised(best, given.ruler)
     yield answered(best, given, advice)
 

@@ -233,7 +233,7 @@ def _part_words(line: Marked) -> str:
 
 
 def _cut_list(made: list[tuple[Lay, list[Work]]], given: SimpleNamespace) -> list[dict]:
-    rows = []
+    rows: list[dict] = []
     for lay, found in made:
         for work in found:
             rows.append({

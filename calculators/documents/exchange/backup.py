@@ -54,7 +54,8 @@ class Kept:
 
     def versions(self) -> list[dict[str, str]]:
         """Every state that can be read here, oldest first, as far as they are not too long together: {"at", "text"}."""
-        made, room = [], LONGEST_HISTORY
+        made: list[dict[str, str]] = []
+        room = LONGEST_HISTORY
         for at, state in reversed(self.states):
             try:
                 found = handed(self._data(state))

@@ -31,7 +31,7 @@ def differences(one: Document, other: Document) -> list[Difference]:
 
 def leaves(job: Document) -> dict[str, Any]:
     """Every single entry of a job by its path; lines that were measured are numbered, the method is left out."""
-    found = {name: job[name] for name in ("name", "archived", "cloth") if name in job}
+    found: dict[str, Any] = {name: job[name] for name in ("name", "archived", "cloth") if name in job}
     for calculator, texts in _in_order(job.get("typed", {})):
         found |= {f"typed.{calculator}.{field}": text for field, text in texts.items()}
     found |= {f"ticks.{step}": done for step, done in job.get("ticks", {}).items()}

@@ -84,7 +84,7 @@ def _left_out(text: str) -> list[ET.Element]:
 
 def _new(request: Reply) -> Reply:
     """{"id", "from": text or ""} → {"method": text}: an empty method, or a copy of one under a name of its own."""
-    document = {"format": FORMAT, "version": VERSION, "name": NEW_NAME}
+    document: dict[str, Any] = {"format": FORMAT, "version": VERSION, "name": NEW_NAME}
     if request.get("from"):
         document = read_method(request["from"])[0]
         document = {**document, "name": f"{document['name'][:70]}, a copy"}

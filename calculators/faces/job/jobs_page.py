@@ -89,7 +89,7 @@ def _item(job: Job | str, record: dict[str, str], ruler: str, home: str) -> ET.E
     here = f"#job={record['id']}"
     if isinstance(job, str):
         head, words, ways = element("strong", None, UNREADABLE), element("p", {"class": "trouble"}, job), []
-        can = ("file", "remove")
+        can: tuple[str, ...] = ("file", "remove")
     else:
         head = element("a", {"href": f"{home}batch/{here}"}, job.name)
         words = element("p", None, pieces_of(job, ruler))

@@ -1,6 +1,5 @@
 """The reference of a calculator: what it asks, what it answers, how, from which sources, and its worked examples."""
 
-import inspect
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
 
@@ -39,12 +38,11 @@ def reference(calculator: Calculator, held_against: Iterable[ET.Element] = ()) -
     if calculator.sources:
         cited = [element("li", None, source_named(key).cited) for key in calculator.sources]
         parts += [element("h2", {"id": "sources"}, "Sources"), element("ul", None, *cited)]
-    module = inspect.getmodule(calculator.work)
     return element(
         "div",
         {"class": "reference"},
         *parts,
-        element("p", {"class": "declared-in"}, "Declared in ", element("code", None, module.__name__), "."),
+        element("p", {"class": "declared-in"}, "Declared in ", element("code", None, calculator.work.__module__), "."),
     )
 
 

@@ -5,7 +5,7 @@ from typing import Literal
 
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, edges
-from calculators.trade.corners.plane import TOUCHING, Line, along, middle
+from calculators.trade.corners.plane import TOUCHING, Line, Number, absolute, along, middle
 from calculators.trade.corners.stack import Stack, common_edge, hinges
 from calculators.trade.corners.window import along_sides
 
@@ -59,21 +59,22 @@ def _lies_on(spot, edge: Edge) -> bool:
     line = Line.through(*edge)
     if line.side(spot) != 0:
         return False
-    axis = 0 if abs(line.direction[0]) >= abs(line.direction[1]) else 1
+    axis = 0 if absolute(line.direction[0]) >= absolute(line.direction[1]) else 1
     low, high = sorted((edge[0][axis], edge[1][axis]))
     return low - TOUCHING <= spot[axis] <= high + TOUCHING
 
 
 def _outside(edge: Edge, inner: list[Edge]) -> list[Edge]:
     """The parts of a flat edge that belong to none of the inner edges."""
-    axis = 0 if abs(edge[1][0] - edge[0][0]) >= abs(edge[1][1] - edge[0][1]) else 1
+    axis = 0 if absolute(edge[1][0] - edge[0][0]) >= absolute(edge[1][1] - edge[0][1]) else 1
     run = edge[1][axis] - edge[0][axis]
     taken = sorted(
         tuple((end[axis] - edge[0][axis]) / run for end in shared)
         for other in inner
         if (shared := common_edge(edge, other))
     )
-    parts, reached = [], 0
+    parts: list[Edge] = []
+    reached: Number = 0
     for low, high in [*taken, (1, 1)]:
         if low - reached > 1e-6:
             parts.append((along(*edge, reached), along(*edge, low)))

@@ -171,9 +171,9 @@ class Piece:
     inner: the largest miss at an inner corner.
     """
 
-    width: float
-    diagonals: float
-    unevenness: float
+    width: Number
+    diagonals: Number
+    unevenness: Number
     inner: float
 
 

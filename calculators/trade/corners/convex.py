@@ -13,6 +13,7 @@ from calculators.trade.corners.plane import (
     Line,
     Number,
     Point,
+    absolute,
     along,
     cross,
     dot,
@@ -72,7 +73,7 @@ def cut(ring: Polygon, line: Line) -> tuple[Polygon, Polygon]:
 
 def _divided(ring: Polygon, px: Number, py: Number, dx: Number, dy: Number) -> tuple[Polygon, Polygon]:
     """The parts of a polygon left and right of the line through (px, py) in the direction (dx, dy)."""
-    longer = max(abs(dx), abs(dy))
+    longer = max(absolute(dx), absolute(dy))
     heights = [(dx * (y - py) - dy * (x - px)) / longer for x, y in ring]
     if min(heights) > -TOUCHING:
         return ring, ()
@@ -134,7 +135,7 @@ def holds(ring: Polygon, place: Point) -> bool:
     """Whether a point lies in a polygon or on its border."""
     x, y = place
     return all(
-        (bx - ax) * (y - ay) - (by - ay) * (x - ax) > -TOUCHING * max(abs(bx - ax), abs(by - ay))
+        (bx - ax) * (y - ay) - (by - ay) * (x - ax) > -TOUCHING * max(absolute(bx - ax), absolute(by - ay))
         for (ax, ay), (bx, by) in edges(ring)
     )
 
@@ -142,13 +143,14 @@ def holds(ring: Polygon, place: Point) -> bool:
 def part_inside(edge: Edge, ring: Polygon) -> Edge | None:
     """The part of a straight line between two points that lies over a polygon, border included."""
     start, end = edge
-    low, high = 0, 1
+    low: Number = 0
+    high: Number = 1
     (x1, y1), (x2, y2) = start, end
     for (ax, ay), (bx, by) in edges(ring):
         dx, dy = bx - ax, by - ay
-        longer = max(abs(dx), abs(dy))
+        longer = max(absolute(dx), absolute(dy))
         at_start, at_end = ((dx * (y - ay) - dy * (x - ax)) / longer for x, y in ((x1, y1), (x2, y2)))
-        if abs(at_start) < TOUCHING and abs(at_end) < TOUCHING:
+        if absolute(at_start) < TOUCHING and absolute(at_end) < TOUCHING:
             continue
         if at_start < -TOUCHING and at_end < TOUCHING or at_end < -TOUCHING and at_start < TOUCHING:
             return None

@@ -110,7 +110,7 @@ class Corner:
     def sides(self, raw: Point, reaches: tuple[Number, Number]) -> tuple[Line, Line]:
         """The lines square to each edge at its reach from the raw corner, the corner on their left."""
         ways = (self.direction_1, self.direction_2)
-        ends = [tuple(r + reach * d for r, d in zip(raw, way)) for reach, way in zip(reaches, ways)]
+        ends = [(raw[0] + reach * way[0], raw[1] + reach * way[1]) for reach, way in zip(reaches, ways)]
         side_1, side_2 = (Line(end, (-way[1], way[0])) for end, way in zip(ends, ways))
         return side_1, side_2
 

@@ -4,6 +4,7 @@ Coordinates are millimetres: fractions, which stay exact through every fold alon
 where an angle makes them irrational. Places closer than TOUCHING are one place.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import atan2, degrees, isqrt
@@ -12,6 +13,9 @@ Number = Fraction | float
 Point = tuple[Number, Number]
 
 TOUCHING = 1e-7  # [mm], far above what floats lose over a dozen folds, far below any thread
+
+
+absolute: Callable[[Number], Number] = abs  # type: ignore[assignment] # abs is typed for one kind of number only
 
 
 def point(x: Number | int, y: Number | int) -> Point:
@@ -86,7 +90,7 @@ def steady(value: Number) -> int:
 
 
 def same_place(a: Point, b: Point) -> bool:
-    return abs(a[0] - b[0]) < TOUCHING and abs(a[1] - b[1]) < TOUCHING
+    return absolute(a[0] - b[0]) < TOUCHING and absolute(a[1] - b[1]) < TOUCHING
 
 
 @dataclass(frozen=True, init=False)
@@ -101,7 +105,7 @@ class Line:
         mine = self.__dict__  # the quick way into a frozen object: folding makes lines by the thousand
         mine["point"] = through = point(*through)
         mine["direction"] = direction = point(*direction)
-        mine["longer"] = max(abs(direction[0]), abs(direction[1]))
+        mine["longer"] = max(absolute(direction[0]), absolute(direction[1]))
 
     @classmethod
     def through(cls, a: Point, b: Point) -> "Line":
@@ -119,7 +123,7 @@ class Line:
     def side(self, place: Point) -> int:
         """1 left of the line, -1 right of it, 0 on it."""
         height = self.height(place)
-        return 0 if abs(height) < TOUCHING else (1 if height > 0 else -1)
+        return 0 if absolute(height) < TOUCHING else (1 if height > 0 else -1)
 
     def towards(self, place: Point) -> "Line":
         """The same line, turned so that a place lies on its left."""
@@ -134,7 +138,7 @@ class Line:
     def meets(self, other: "Line") -> Point:
         """Where two lines cross. Raises ValueError where they run side by side."""
         turn = cross(self.direction, other.direction) / (self.longer * other.longer)
-        if abs(turn) < 1e-12:
+        if absolute(turn) < 1e-12:
             raise ValueError("these two lines run side by side and never cross")
         share = cross(minus(other.point, self.point), other.direction) / cross(self.direction, other.direction)
         return along(self.point, (self.point[0] + self.direction[0], self.point[1] + self.direction[1]), share)

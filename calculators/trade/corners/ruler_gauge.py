@@ -37,11 +37,12 @@ class Way:
 def ways(marks: MitreMarks) -> list[Way]:
     """Every distance that finds a mark, those that serve both edges named once."""
     found = []
-    for name, distances in (
+    every: tuple[tuple[WayName, tuple[Number, Number]], ...] = (
         ("edge", (marks.mark_1, marks.mark_2)),
         ("crossing", (marks.half_line, marks.half_line)),
         ("line", (marks.to_line_1, marks.to_line_2)),
-    ):
+    )
+    for name, distances in every:
         if isclose(*distances, rel_tol=_LEVEL):
             found.append(Way(name, (1, 2), distances[0]))
         else:

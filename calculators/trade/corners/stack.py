@@ -10,7 +10,18 @@ from fractions import Fraction
 
 from calculators.trade.corners.cloth import Cloth, ClothLine, Facet
 from calculators.trade.corners.convex import Edge, box, centre, cut, edges, holds, part_inside
-from calculators.trade.corners.plane import TOUCHING, Lay, Line, Number, Point, along, distance, minus, same_place
+from calculators.trade.corners.plane import (
+    TOUCHING,
+    Lay,
+    Line,
+    Number,
+    Point,
+    absolute,
+    along,
+    distance,
+    minus,
+    same_place,
+)
 from calculators.trade.corners.seam import Seam, Thread
 
 Grip = tuple[str, Point]
@@ -86,7 +97,8 @@ class Stack:
         for part in sorted(parts, key=lambda each: each.level):
             meant = [facet for facet in self.layers if part.cloths is None or facet.cloth.name in part.cloths]
             block = [inner for facet in meant if (inner := _within(facet, part.inside))]
-            block = reversed(block) if part.movement.turned_over else block
+            if part.movement.turned_over:
+                block.reverse()
             layers += [facet.moved(part.movement) for facet in block]
         return replace(self, layers=tuple(layers), before=(*self.before, self))
 
@@ -132,8 +144,9 @@ class Stack:
                 for low, high in bare:
                     low, high = max(low, first), min(high, last)
                     if (high - low) * distance(start, end) > TOUCHING * 10:
-                        part = (along(*ends, (share - first) / (last - first)) for share in (low, high))
-                        drawn.append(ClothLine("mark", facet.cloth.name, *part, on_right_side=facet.right_side_up))
+                        low_end, high_end = (along(*ends, (share - first) / (last - first)) for share in (low, high))
+                        side = facet.right_side_up
+                        drawn.append(ClothLine("mark", facet.cloth.name, low_end, high_end, on_right_side=side))
                 bare = [
                     gap
                     for low, high in bare
@@ -193,9 +206,10 @@ def _divided(facet: Facet, line: Line) -> tuple[Facet | None, Facet | None]:
 
 def _within(facet: Facet, lines: tuple[Line, ...]) -> Facet | None:
     for line in lines:
-        facet, _ = _divided(facet, line)
-        if facet is None:
+        inside, _ = _divided(facet, line)
+        if inside is None:
             return None
+        facet = inside
     return facet
 
 
@@ -207,10 +221,10 @@ def _shared_border(left: Facet, right: Facet) -> Edge:
 def common_edge(one: Edge, other: Edge) -> Edge | None:
     """The part that two straight edges have in common, in the direction of the first."""
     (x, y), (dx, dy) = one[0], minus(one[1], one[0])
-    longer = max(abs(dx), abs(dy))
-    if any(abs(dx * (end[1] - y) - dy * (end[0] - x)) >= TOUCHING * longer for end in other):
+    longer = max(absolute(dx), absolute(dy))
+    if any(absolute(dx * (end[1] - y) - dy * (end[0] - x)) >= TOUCHING * longer for end in other):
         return None
-    axis, run = (0, dx) if abs(dx) >= abs(dy) else (1, dy)
+    axis, run = (0, dx) if absolute(dx) >= absolute(dy) else (1, dy)
     low, high = sorted((end[axis] - one[0][axis]) / run for end in other)
     low, high = max(low, 0), min(high, 1)
     return (along(*one, low), along(*one, high)) if (high - low) * longer > TOUCHING * 10 else None
@@ -268,5 +282,5 @@ def _on_flat(facets: Iterable[Facet], edge: Edge) -> list[tuple[Facet, Edge, tup
 
 
 def _share(edge: Edge, place: Point):
-    axis = 0 if abs(edge[1][0] - edge[0][0]) >= abs(edge[1][1] - edge[0][1]) else 1
+    axis = 0 if absolute(edge[1][0] - edge[0][0]) >= absolute(edge[1][1] - edge[0][1]) else 1
     return (place[axis] - edge[0][axis]) / (edge[1][axis] - edge[0][axis])

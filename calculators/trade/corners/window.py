@@ -9,7 +9,7 @@ from functools import reduce
 
 from calculators.trade.corners.convex import Edge, Polygon, cut, edges, overlap
 from calculators.trade.corners.corner import Corner
-from calculators.trade.corners.plane import TOUCHING, Number, along, minus
+from calculators.trade.corners.plane import TOUCHING, Number, absolute, along, minus
 from calculators.trade.corners.stack import Stack
 
 AMPLE = 4
@@ -24,7 +24,7 @@ def window(corner: Corner, reach: Number) -> Polygon:
     raw = corner.at(-corner.turn, -corner.turn)
     beside = [corner.parallel(edge, -corner.turn - reach * _BESIDE) for edge in (1, 2)]
     far = 100 * reach
-    everything = ((-far, -far), (far, -far), (far, far), (-far, far))
+    everything: Polygon = ((-far, -far), (far, -far), (far, far), (-far, far))
     ring = reduce(
         lambda shape, line: cut(shape, line)[0], (*beside, *corner.far_sides(raw, (reach, reach))), everything
     )
@@ -46,8 +46,8 @@ def along_sides(shape: Polygon, ring: Polygon) -> list[tuple[Edge, Edge]]:
     found = []
     for side in edges(ring):
         (x, y), (dx, dy) = side[0], minus(side[1], side[0])
-        touching = TOUCHING * max(abs(dx), abs(dy))
-        on_it = [abs(dx * (b - y) - dy * (a - x)) < touching for a, b in shape]
+        touching = TOUCHING * max(absolute(dx), absolute(dy))
+        on_it = [absolute(dx * (b - y) - dy * (a - x)) < touching for a, b in shape]
         if sum(on_it) > 1:
             found += [
                 (side, edge) for edge, here, next_ in zip(edges(shape), on_it, (*on_it[1:], on_it[0])) if here and next_
@@ -75,6 +75,6 @@ def cut_off(stack: Stack, ring: Polygon) -> list[Edge]:
 
 def _share(side: Edge, edge: Edge) -> tuple[Number, Number]:
     """From where to where an edge lies along a side, as shares of the side."""
-    axis = 0 if abs(side[1][0] - side[0][0]) >= abs(side[1][1] - side[0][1]) else 1
+    axis = 0 if absolute(side[1][0] - side[0][0]) >= absolute(side[1][1] - side[0][1]) else 1
     low, high = sorted((end[axis] - side[0][axis]) / (side[1][axis] - side[0][axis]) for end in edge)
     return low, high

@@ -1,7 +1,7 @@
 """What a maker is advised once her order is planned: one change with which everything fits, else what to buy; and near
 misses."""
 
-from collections.abc import Iterator
+from collections.abc import Generator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -28,7 +28,7 @@ class Advice:
     what_ifs: tuple[WhatIf, ...] = ()
 
 
-def advised(outcome: Outcome, ruler: Ruler) -> Iterator[None]:
+def advised(outcome: Outcome, ruler: Ruler) -> Generator[None, None, Advice]:
     """Looks for advice; a moment to look up between two steps.
 
     outcome: the order as planned. ruler: the one in hand, which near misses must be read on.
@@ -46,7 +46,7 @@ def advised(outcome: Outcome, ruler: Ruler) -> Iterator[None]:
     return Advice(None, rest, longer, tuple(found))
 
 
-def _for_the_rest(outcome: Outcome) -> Iterator[None]:
+def _for_the_rest(outcome: Outcome) -> Generator[None, None, Outcome | None]:
     """A plan for what did not fit, on the first cloth that takes it, bought anew."""
     if not outcome.missing:
         return None
@@ -55,7 +55,7 @@ def _for_the_rest(outcome: Outcome) -> Iterator[None]:
     return (yield from best_in_few_steps(Order(order.cloths, pieces, replace(order.rules, aim="buy", strips="across"))))
 
 
-def _longer(outcome: Outcome) -> Iterator[None]:
+def _longer(outcome: Outcome) -> Generator[None, None, Fraction]:
     """By how much the only cloth there is falls short of the whole order [mm]; 0 where there are several, or that is
     not known."""
     order = outcome.order

@@ -1,8 +1,9 @@
 """Before anything is bought: the one change to the way of cutting, or to what may turn, with which the whole order
 fits."""
 
-from collections.abc import Iterator
+from collections.abc import Generator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from calculators.trade.lay_plan.order import CannotPlan, Order
 from calculators.trade.lay_plan.planning import Outcome, plan_order
@@ -60,7 +61,7 @@ def turned_otherwise(order: Order) -> list[Change]:
     ]
 
 
-def change_that_fits(outcome: Outcome) -> Iterator[None]:
+def change_that_fits(outcome: Outcome) -> Generator[None, None, Change | None]:
     """Tries other ways of cutting, then turning, until the whole order fits; a moment to look up between two steps.
 
     outcome: the order as planned. Returns the change, or None where none was found. A piece that is turned has its warp
@@ -73,8 +74,11 @@ def change_that_fits(outcome: Outcome) -> Iterator[None]:
     for change in cut_otherwise(outcome.order):
         if (yield from _fits(change)):
             return change
-    *single, every = turned_otherwise(outcome.order) or [None]
-    fits = every and (yield from _fits(every))
+    turned = turned_otherwise(outcome.order)
+    if not turned:
+        return None
+    *single, every = turned
+    fits = yield from _fits(every)
     for change in single if fits is not False else ():
         if (yield from _fits(change)):
             return change
@@ -107,7 +111,7 @@ def _turned(order: Order, numbers: tuple[int, ...]) -> Change:
     return Change(replace(order, pieces=pieces), turned=numbers)
 
 
-def _fits(change: Change) -> Iterator[None]:
+def _fits(change: Change) -> Generator[None, None, bool | None]:
     """Whether the whole order fits with a change; False where that is proven not to be, None where it was not found."""
     try:
         for found in plan_order(change.order, keeping=False):
@@ -128,6 +132,11 @@ def _never(found: Outcome) -> bool:
         return False
     if found.open_ended:
         return found.result - found.short_by < found.bound
-    if any(piece.count is None for piece in found.pieces) or rules.aim != "most":
+    if rules.aim != "most":
         return False
-    return found.bound < sum(piece.count * piece.matters for piece in found.pieces)
+    wanted = Fraction(0)
+    for piece in found.pieces:
+        if piece.count is None:
+            return False
+        wanted += piece.count * piece.matters
+    return found.bound < wanted

@@ -1,7 +1,7 @@
 """A whole order planned: on one cloth or several, for each aim, with what any other plan could reach at best."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -238,7 +238,7 @@ class _Planning:
         best: Fit | None = None
         for fit in fitting.improving(steps or self.steps):
             best = fit or best
-            yield fit and self._from_fit(fit, fitting)
+            yield self._from_fit(fit, fitting) if fit else None
         if best is None or not best.lay.placed:
             between = "where the repeat starts" if fitting.matched else "beside the flaws"
             raise CannotPlan(
@@ -248,7 +248,7 @@ class _Planning:
     def _from_fit(self, fit: Fit, fitting: Fitting) -> Outcome:
         return Outcome(self.order, self.pieces, self.joins, (fit.lay,), fit.result, fit.bound, fitting.hindered)
 
-    def _one_after_another(self, shelf: list[Usable], goal: str) -> Iterator[Outcome | None]:
+    def _one_after_another(self, shelf: list[Usable], goal: str) -> Generator[Outcome | None, None, list[Lay]]:
         """Plans each cloth for what the ones before have left; returns the plans."""
         left, lays, first = list(self.pieces), [], self.first
         steps = max(FEW_STEPS, self.steps // len(shelf))
@@ -269,7 +269,7 @@ class _Planning:
                 yield self._outcome(lays, self._worth(lays) if goal == "count" else self._area(lays), None, shelf)
         return lays
 
-    def _together(self, shelf: list[Usable]) -> Iterator[Outcome | None]:
+    def _together(self, shelf: list[Usable]) -> Generator[None, None, Fraction | None]:
         """What all cloths together could hold at best: what each could alone, and no more than is wanted; None when
         unknown."""
         total = Fraction(0)
@@ -280,15 +280,16 @@ class _Planning:
                 for fit in Fitting(cloth, self.pieces, self.order.rules, "count").improving(FEW_STEPS):
                     known[id(cloth)] = fit.bound if fit else known[id(cloth)]
                     yield None
-            if known[id(cloth)] is None:
+            bound = known[id(cloth)]
+            if bound is None:
                 return None
-            total += known[id(cloth)]
-        wanted = (
-            None
-            if any(piece.count is None for piece in self.pieces)
-            else sum(piece.count * piece.matters for piece in self.pieces)
-        )
-        return total if wanted is None else min(total, Fraction(wanted))
+            total += bound
+        wanted = Fraction(0)
+        for piece in self.pieces:
+            if piece.count is None:
+                return total
+            wanted += piece.count * piece.matters
+        return min(total, wanted)
 
     def _shelf(self) -> list[Usable]:
         """Every cloth there is, the largest first."""

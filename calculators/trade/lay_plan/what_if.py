@@ -1,7 +1,7 @@
 """What a little more cloth, a slightly smaller piece, or one rule less would change. Each is planned anew, not
 estimated."""
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -118,7 +118,7 @@ def _changed(outcome: Outcome, kind: str, order: Order) -> Iterator[WhatIf | Non
         yield replace(found, kind=kind)
 
 
-def best_in_few_steps(order: Order) -> Iterator[None]:
+def best_in_few_steps(order: Order) -> Generator[None, None, Outcome | None]:
     """Plans an order with little work; returns the best outcome, or None where it cannot be planned."""
     best: Outcome | None = None
     try:
@@ -130,7 +130,7 @@ def best_in_few_steps(order: Order) -> Iterator[None]:
     return best
 
 
-def _gain(outcome: Outcome, order: Order) -> Iterator[WhatIf | None]:
+def _gain(outcome: Outcome, order: Order) -> Generator[None, None, WhatIf | None]:
     """Plans a changed order; returns what it gives, or None when nothing can be said."""
     best = yield from best_in_few_steps(order)
     if best is None:

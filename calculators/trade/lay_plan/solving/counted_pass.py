@@ -11,7 +11,7 @@ pieces, so that quantities hold), the best first. If no cell had to drop any, th
 """
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable, Iterator
+from collections.abc import Generator, Iterable, Iterator
 from dataclasses import dataclass
 from heapq import heappop, heappush
 from operator import itemgetter
@@ -89,7 +89,7 @@ class CountedPass(ABC):
             if count % self.pause_every == 0:
                 yield
 
-    def _cells_worth_looking_at(self, slack: int) -> Iterator[None]:
+    def _cells_worth_looking_at(self, slack: int) -> Generator[None, None, list[tuple[Cell, int, tuple]]]:
         """Each cell with the loss it may have and its cuts, found from the whole cloth downwards, least loss above
         first."""
         waiting = [(-slack, self.whole)]

@@ -131,7 +131,7 @@ class CountedSearch(ABC):
             if self._closed():
                 return
 
-    def _pass(self, target: int, breadth: Breadth) -> Iterator[Progress]:
+    def _pass(self, target: int, breadth: Breadth) -> Generator[Progress, None, bool]:
         """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
         relaxed = self.best
         search = self.counted_pass(

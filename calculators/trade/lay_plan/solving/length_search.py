@@ -8,7 +8,7 @@ dropped, the
 search is a proof.
 """
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
@@ -147,7 +147,9 @@ class LengthSearch:
         """Makes a pass that goes on look for nothing longer than this."""
         self._target = min(self._target, target)
 
-    def _place(self, piece: int, fitting: list[Listed], states: dict[int, State]) -> Iterator[None]:
+    def _place(
+        self, piece: int, fitting: list[Listed], states: dict[int, State]
+    ) -> Generator[None, None, dict[int, State]]:
         """Lays strips with a piece until none of it is left; returns the states that go on to other pieces."""
         mask = self.counts.field(piece)
         done: dict[int, State] = {}

@@ -6,7 +6,7 @@ on as a longer one does. Rows that cannot reach the target, by `bound_around`, a
 else is a proof.
 """
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field
 
 from calculators.trade.lay_plan.solving.bound_around import BoundAround, Relaxed
@@ -101,7 +101,7 @@ class SearchAround:
         if self.strips.complete:
             self.bound = min(self.bound, max(bound, self._have()))
 
-    def _pass(self, relaxed: Relaxed, target: int, breadth: int) -> Iterator[None]:
+    def _pass(self, relaxed: Relaxed, target: int, breadth: int) -> Generator[None, None, bool]:
         """One pass for a target; returns whether nothing was dropped, so that the bound comes down."""
         need = target * self.bounds.scale
         tail, guards, clear = relaxed.tail, self.strips.counts.guards, ~self.strips.counts.guards

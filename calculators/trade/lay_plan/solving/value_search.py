@@ -7,7 +7,7 @@ that
 was not found.
 """
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from dataclasses import dataclass
 from operator import mul
 
@@ -72,7 +72,7 @@ class ValueSearch:
                 return
             yield
 
-    def _lists(self, counts: PackedCounts) -> Iterator[None]:
+    def _lists(self, counts: PackedCounts) -> Generator[None, None, list[list[tuple]]]:
         """The strips of each height class that a plan of the target value can hold."""
         lists: list[list[tuple]] = []
         heights = self.bound.shapes.heights
