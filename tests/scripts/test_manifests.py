@@ -137,6 +137,9 @@ IMPORTED_AS = {
 }
 #: Used by a word in a file, without being imported.
 USED_BY_NAME = {
+    "ruff": ("tests/test_tools.py", '"ruff"'),
+    "mypy": ("tests/test_tools.py", '"mypy"'),
+    "types-pyyaml": ("calculators/trade/trade_rules.py", "import yaml"),
     "hatchling": ("pyproject.toml", "hatchling.build"),
     "pytest-xdist": ("scripts/test.py", "--numprocesses"),
     "mkdocs-material": ("mkdocs.yml", "name: material"),
