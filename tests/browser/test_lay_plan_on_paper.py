@@ -132,3 +132,22 @@ def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
     page.mouse.wheel(0, -300)  # only who scrolls back is offered the way to the top
     expect(page.locator(".md-top")).to_be_visible()
     assert "Back to top" not in " ".join(sheets(page))
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_one(page: Page, paper: str):
+    plan = opened(page)
+    blank(plan, "order").fill("Long hall")
+    row, cloth = (plan.locator(f"table.rows[data-field={each}] tbody tr").nth(0) for each in ("pieces", "cloths"))
+    row.locator("input").nth(3).fill("490")
+    cloth.locator("input").nth(2).fill("90 m")
+    says(plan, "500 pieces")
+    printed = sheets(page, paper)
+    assert len(printed) > 4
+    assert [sheet.splitlines()[0] for sheet in printed] == [f"Order Long hall Date {today()}"] * len(printed)
+    heads = ("Strip From To", "Step Cut At", "Cloth Width", "Piece Cut", "cut is")
+    assert [sheet.splitlines()[-1] for sheet in printed if sheet.splitlines()[-1].startswith(heads)] == []
+    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        drawn = [each for each in pdf.pages[0].curves + pdf.pages[0].rects + pdf.pages[0].lines if each["top"] > 90]
+        high = max(each["bottom"] for each in drawn) - min(each["top"] for each in drawn)
+    assert high > pdf.pages[0].height * 0.6, "a drawing of many stretches fills its sheet"

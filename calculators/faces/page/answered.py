@@ -20,6 +20,8 @@ from calculators.values.measure import Ruler
 from calculators.values.phrase import figure_parts, without_marks
 
 TAKE_UP = "Change it so"
+SHEET, TO_TABLE = "wide sheet", "wide to-table"
+TALL = 1.3  # heights to a width: such a drawing has a sheet of paper to itself
 FEW = 3  # columns that stand side by side on a phone
 
 
@@ -36,18 +38,20 @@ def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: boo
     tables = [
         *([measures] if measures is not None else []),
         *(
-            part
+            _table(each, table, answer.results[each.name], ruler)
             for each in calculator.results
             if (table := each.kind.table) is not None and answer.results[each.name]
-            for part in _tables(each, table, answer, ruler)
         ),
     ]
+    drawn = figure(calculator, answer, ruler) if calculator.drawing else None
+    is_tall = drawn is not None and "tall" in (drawn.get("class") or "").split()
+    tables = _headed_on_each_sheet(tables, _heading(answer), is_tall)
     if folded and tables:
         tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
     parts = [
         _heading(answer),
         element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
-        *([figure(calculator, answer, ruler)] if calculator.drawing else []),
+        drawn,
         *notes(calculator, answer, ruler),
         *(
             _marks(each, answer.results[each.name], ruler, other)
@@ -104,12 +108,17 @@ def _drawing(picture: Picture) -> ET.Element:
         return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
     return element(
         "figure",
-        {"class": "drawing", **NOT_SEARCHED},
+        {"class": "drawing tall" if _is_tall(picture) else "drawing", **NOT_SEARCHED},
         _sizes(),
         element("div", {"class": "frame"}, picture.svg, _for_screens(picture)),
         _told(picture),
         caption,
     )
+
+
+def _is_tall(picture: Picture) -> bool:
+    _, _, width, height = map(float, picture.svg.get("viewBox", "").split())
+    return height > TALL * width
 
 
 def _for_screens(picture: Picture) -> ET.Element | None:
@@ -233,12 +242,23 @@ def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Elemen
     )
 
 
-def _tables(result: Result, table: InColumns, answer: Answer, ruler: Ruler) -> Iterator[ET.Element]:
-    """A table of results, and over one that begins a sheet of its own what stands over each sheet."""
-    heading = _heading(answer) if result.sheet else None
-    if heading is not None:
-        yield heading
-    yield _table(result, table, answer.results[result.name], ruler)
+def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, all_of_them: bool) -> list[ET.Element]:
+    """The tables; those from the first that begins a sheet of its own in one group, whose heading paper repeats on
+    every sheet that they take.
+
+    all_of_them: whether all that go to the table are in it, since the drawing before them fills its sheet.
+    """
+    begins = (SHEET, TO_TABLE) if all_of_them else (SHEET,)
+    start = next((at for at, each in enumerate(tables) if each.get("class") in begins), None)
+    if heading is None or start is None:
+        return tables
+    listed = element(
+        "div",
+        {"class": "listed"},
+        element("div", {"class": "on-each-sheet"}, heading),
+        element("div", {"class": "lists"}, *tables[start:]),
+    )
+    return [*tables[:start], listed]
 
 
 def _table(result: Result, read: InColumns, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
@@ -262,7 +282,7 @@ def _table(result: Result, read: InColumns, rows: list[dict[str, Any]], ruler: R
         result.label,
     )
     if result.sheet or result.to_table:
-        table.set("class", "wide sheet" if result.sheet else "wide to-table")
+        table.set("class", SHEET if result.sheet else TO_TABLE)
     return table
 
 
