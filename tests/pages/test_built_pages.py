@@ -12,12 +12,14 @@ from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import catalogue
 from calculators.faces.page.markup import together
 from calculators.values.phrase import without_marks
-from scripts.tools.places import SITE
+from scripts.tools.places import ADDRESS_FILE, SITE
 
 
 def pages() -> dict[str, BeautifulSoup]:
     """Every page that the site map names, by its path in the site."""
-    names = [urlsplit(name.text).path for name in ElementTree.parse(SITE / "sitemap.xml").iterfind(".//{*}loc")]
+    below = urlsplit(ADDRESS_FILE.read_text()).path  # the site may be built for a folder of a host
+    found = ElementTree.parse(SITE / "sitemap.xml").iterfind(".//{*}loc")
+    names = ["/" + urlsplit(name.text).path.removeprefix(below) for name in found]
     return {
         name: BeautifulSoup((SITE / name.lstrip("/") / "index.html").read_text("utf-8"), "html.parser")
         for name in names
