@@ -101,8 +101,8 @@ def test_a_break_line_stands_where_the_one_window_cuts_cloth_that_goes_on(way, a
         for (ax, ay), (bx, by) in edges(step.window):
             length = math.dist((ax, ay), (bx, by))
             out = ((by - ay) / length * 0.01, (ax - bx) / length * 0.01)
-            for n in range(1, 16):
-                place = ax + (bx - ax) * n / 16, ay + (by - ay) * n / 16
+            for n in range(1, 64):
+                place = ax + (bx - ax) * n / 64, ay + (by - ay) * n / 64
                 goes_on = [
                     any(holds(facet.on_table, (place[0] + k * out[0], place[1] + k * out[1])) for facet in whole.layers)
                     for k in (-1, 1)
