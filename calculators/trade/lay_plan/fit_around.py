@@ -10,6 +10,7 @@ from typing import Protocol
 from calculators.trade.lay_plan.fitted import Fit
 from calculators.trade.lay_plan.order import Rules, Wanted
 from calculators.trade.lay_plan.solving.around import Around, Kind, Obstacles
+from calculators.trade.lay_plan.solving.divided_around import DividedAround
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
 from calculators.trade.lay_plan.solving.search_around import SearchAround
@@ -97,6 +98,22 @@ class FitAround:
                 yield self._kept(search.cloth(), way)
         if self.in_strips:
             yield self._lowered(max(bounds))
+        else:
+            yield from self._divided(steps)
+
+    def _divided(self, steps: int) -> Iterator[Fit | None]:
+        """Cuts the cloth in two first, which sections and cuts any way allow."""
+        is_free = self.fitting.rules.strips == "free"
+        for way in self.ways if is_free else ["across"]:
+            if self._proven():
+                return
+            width, length, kinds, obstacles = self._ground(way)
+            known = int(self.best.score / self._measure()) if self.best else 0
+            divided = DividedAround(width, length or 0, kinds, obstacles, known, steps)
+            for _ in islice(divided.run(), steps * SEARCHES):
+                yield None
+            if divided.best:
+                yield self._kept(divided.best, way, None if is_free else 3)
 
     def _shortened(self, steps: int) -> Iterator[Fit | None]:
         """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so
@@ -125,9 +142,10 @@ class FitAround:
             if length <= none:
                 return
 
-    def _kept(self, cloth: Part, way: str) -> Fit | None:
+    def _kept(self, cloth: Part, way: str, stages: int | None = 2) -> Fit | None:
         fitting = self.fitting
-        plan = Plan(replace(fitting.task, first_cut=way), cloth.mirrored() if way == "along" else cloth)
+        task = replace(fitting.task, first_cut="any" if stages is None else way, stages=stages)
+        plan = Plan(task, cloth.mirrored() if way == "along" else cloth)
         if self.best is not None and not fitting.better(fitting.score(plan), self.best.score):
             return None
         self.best = fitting.fit(plan, self.limit)
