@@ -7,7 +7,9 @@ RULERS = ["", "cm", "mm 1/2", "in 1/32", "in 1/2"]
 
 def any_text(field, chance):
     """A text for a blank that its kind lets through, near to the house's where that makes sense."""
-    return chance.choice(field.kind.samples(chance, Asking({}).text(field)))
+    usual = Asking({}).text(field)
+    samples = field.kind.samples(chance, usual)
+    return samples[0] if usual and chance.random() < 0.6 else chance.choice(samples)  # the nearest stands first
 
 
 def any_numbers(calculator, chance):

@@ -26,9 +26,18 @@ def questions(name, typed, ruler=""):
     yield {"ask": "plain", "calculator": name, "typed": typed, "ruler": ruler}
 
 
+def digits_apart(answer):
+    """Plain data with its floats at ten digits of the twelve written: the last may fall to either side of a half."""
+    if isinstance(answer, dict):
+        return {name: digits_apart(each) for name, each in answer.items()}
+    if isinstance(answer, list):
+        return [digits_apart(each) for each in answer]
+    return pytest.approx(answer, rel=1e-10) if isinstance(answer, float) else answer
+
+
 def same(in_pyodide, asked):
     for request in asked:
-        assert in_pyodide(request) == in_cpython(request), request
+        assert in_pyodide(request) == digits_apart(in_cpython(request)), request
 
 
 def test_it_is_another_python(line_to_pyodide):
@@ -54,7 +63,9 @@ def test_house_numbers_and_worked_examples(name, in_pyodide):
 def test_many_numbers(name, in_pyodide):
     chance = random.Random(f"many numbers for {name}")
     answered = 0
-    for _ in range(60):
+    for tried in range(300):
+        if tried >= 60 and answered >= 10:
+            break
         request, plain = questions(name, any_numbers(catalogue()[name], chance), chance.choice(RULERS))
         same(in_pyodide, [request, plain])
         answered += "results" in in_cpython(plain)[-1]
