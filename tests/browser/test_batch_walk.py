@@ -84,8 +84,8 @@ def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(
 
 
 def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
-    """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 10 m of cloth at 10 a metre and
-    no thread paid 498.76, 20.78 a piece."""
+    """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 8 of the 20 rows that 10 m of
+    cloth at 10 a metre give, 40, and no thread paid 438.76, 18.28 a piece."""
     page.goto("/batch/")
     last = calculator(page, "thread-time-cost")
     blank(calculator(page, "order"), "ordered").fill("24")
@@ -95,7 +95,7 @@ def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
     blank(calculator(page, "wash-test"), "cloth_length").fill("10 m")
     blank(last, "price_cloth").fill("10,00")
     blank(last, "price_spool").fill("0")
-    says(last, re.compile("13.h 18.min of work, about.*of thread; €498.76 for the batch, €20.78 a piece"))
+    says(last, re.compile("13.h 18.min of work, about.*of thread; €438.76 for the batch, €18.28 a piece"))
     blank(last, "minutes_piece").fill("soon")
     expect(refusal(last, "minutes_piece")).to_contain_text("such as 8.5")
     blank(last, "minutes_piece").fill("0:10")
@@ -104,7 +104,7 @@ def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
     says(last, re.compile("5.h of work"))
     expect(blank(last, "price_cloth")).to_have_value("€10,00 per m")
     blank(last, "rate").fill("")
-    says(last, re.compile("€260.00 for the batch"))  # 300 min at the house's 32 an hour are 160
+    says(last, re.compile("€200.00 for the batch"))  # 300 min at the house's 32 an hour are 160
     expect(page.get_by_role("heading", name="9. Your own figures and notes")).to_be_visible()
 
 
