@@ -300,4 +300,4 @@ def test_an_amount_typed_under_the_old_money_stands_there_and_is_kept_under_the_
     refusal.get_by_role("button", name="Make it £20").click()
     expect(rate).to_have_value("£20")
     expect(refusal).to_be_hidden()
-    expect(page.locator("section.calculator .answer .spoken")).to_contain_text("£")
+    expect(page.locator("[data-calculator=thread-time-cost] .answer .spoken")).to_contain_text("£")
