@@ -304,7 +304,7 @@ class Count(Kind):
 
     def refused_samples(self, chance):
         below = [str(self.least - 1)] if self.least else []
-        return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "½", "nan", "9" * 61]
+        return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "1/2", "nan", "9" * 61]
 
 
 @dataclass(frozen=True)
