@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from calculators.asking.answering import Asking, answer, filled, read
+from calculators.asking.answering import Asking, answers, filled, read
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import AskAgain
 from calculators.asking.house_method import RULER_STEPS
@@ -29,14 +29,29 @@ RULERS = [f"{unit} {step}" for unit, steps in RULER_STEPS.items() for step in st
 every_calculator = pytest.mark.parametrize("calculator", catalogue().values(), ids=lambda each: each.name)
 
 
-def answers_fully(calculator, asking):
-    """Work out, show on every face and return the answer; raises AskAgain as `answer` does."""
-    reply = answer(calculator, asking)
+def improved(calculator, asking, steps):
+    """The best answer of so many steps, of more where none has come by then, and whether that was all; raises AskAgain
+    as `answers` does."""
+    best = None
+    for number, better in enumerate(answers(calculator, asking)):
+        best = better or best
+        if best and number >= steps:
+            return best, False
+    return best, True
+
+
+def answers_fully(calculator, asking, steps=100_000):
+    """Work out, show on every face and return the answer; raises AskAgain as `answer` does.
+
+    steps: after so many of an answer that becomes better and better, what stands is judged.
+    """
+    reply, is_whole = improved(calculator, asking, steps)
     assert set(reply.results) == {result.name for result in calculator.results}
     for phrase in (reply.spoken, *reply.notes, *reply.working):
         text = filled(phrase, calculator, asking.ruler)
         assert without_marks(text)[:1] and text.rstrip("*").endswith((".", "…", ":")) and "{" not in text
-    json.dumps(plain_answer(calculator, asking), allow_nan=False)
+    if is_whole:
+        json.dumps(plain_answer(calculator, asking), allow_nan=False)
     page = "".join(html(each) for each in answered(calculator, reply, asking))
     assert "nan" not in page.lower().split() and "inf" not in page.lower().split()
     return reply
@@ -130,7 +145,7 @@ def typed(calculator, chance):
 def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, chance, ruler):
     asking = Asking(typed(calculator, chance), wanted_ruler=ruler)
     try:
-        reply = answers_fully(calculator, asking)
+        reply = answers_fully(calculator, asking, 12)
     except AskAgain as trouble:
         sentences = refusals(trouble, calculator, asking)
         assert sentences and set(sentences) <= {field.name for field in calculator.fields}
