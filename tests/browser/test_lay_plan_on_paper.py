@@ -97,6 +97,20 @@ def test_without_a_job_or_a_house_of_her_own_only_the_day_is_written(page: Page)
     assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order Date {today()}"] * 2
 
 
+def test_the_sheets_are_offered_once_the_browsers_menu_prints_them_too(page: Page):
+    """Who presses Ctrl+P the moment the button is seen prints what the button prints."""
+    late = []
+    page.route("**/headed-sheets*.js", lambda route: late.append(route))
+    page.goto("/plan/lay-plan/")
+    says(calculator(page, "lay-plan"), "22 pieces")
+    button = page.get_by_role("button", name="Print the cutting list")
+    expect(button).to_be_hidden()
+    for each in late:
+        each.continue_()
+    expect(button).to_be_visible(timeout=WAKING)
+    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order Date {today()}"] * 2
+
+
 def test_sheets_of_numbers_that_were_since_refused_say_so(page: Page):
     plan = opened(page)
     blank(plan, "selvedge").fill("9 m")

@@ -9,7 +9,7 @@ const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDo
  * @param {HTMLElement} section the calculator it belongs to, which keeps the size
  */
 export function dressDrawing(answer, section) {
-  for (const each of answer.querySelectorAll("button.sheets")) each.parentElement.hidden = false;
+  offerSheets(answer);
   const figure = answer.querySelector("figure.drawing:has(.frame)");
   if (!figure) return;
   for (const svg of figure.querySelectorAll(".frame > svg")) {
@@ -23,6 +23,14 @@ export function dressDrawing(answer, section) {
   }
   for (const each of figure.querySelectorAll(".sizes, .told")) each.hidden = false;
   show(section, figure, section.dataset.size ?? "1");
+}
+
+/** The button that prints the sheets is shown once the browser's own print would give them too. */
+async function offerSheets(answer) {
+  const buttons = answer.querySelectorAll("button.sheets");
+  if (!buttons.length) return;
+  await import("./headed-sheets.js");
+  for (const each of buttons) each.parentElement.hidden = false;
 }
 
 const piecesOf = (element) => [...element.querySelectorAll(".pointed-at")];
