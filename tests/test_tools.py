@@ -4,13 +4,16 @@ Modules whose types are not mended yet are listed in pyproject.toml: none of the
 """
 
 import re
+import shutil
 import subprocess
 import sys
 import tomllib
+from pathlib import Path
 
 import pytest
 
-from scripts.tools.places import ROOT
+from scripts.tools import node
+from scripts.tools.places import NODE_MODULES, ROOT, VENV
 
 CONFIGURATION = ROOT / "pyproject.toml"
 SETTINGS = tomllib.loads(CONFIGURATION.read_text())["tool"]["mypy"]
@@ -131,3 +134,69 @@ def test_the_formatter_finds_a_planted_fault():
 def test_the_type_checker_finds_a_planted_fault(elsewhere, fault):
     content, said = run("mypy", "--config-file", elsewhere, "-c", fault)
     assert not content and "<string>" in said and "Found 1 error" in said, said
+
+
+SCRIPTS = (".js", ".mjs")
+BIOME = "@biomejs/biome/bin/biome"
+
+
+def run_of_npm(tool: str, *words: str, folder: Path = ROOT) -> tuple[bool, str]:
+    """Whether a tool of npm, called in a folder, is content, and what it says."""
+    command = [*node.found(VENV).node, str(NODE_MODULES / tool), *words]
+    done = subprocess.run(command, cwd=folder, capture_output=True, text=True)
+    return done.returncode == 0, done.stdout + done.stderr
+
+
+def scripts() -> list[Path]:
+    """Every script of the repository, as git knows them."""
+    listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    return [path for name in listed.split("\0") if name.endswith(SCRIPTS) and (path := ROOT / name).is_file()]
+
+
+def test_every_script_is_formatted_and_the_linter_finds_nothing_in_it():
+    content, said = run_of_npm(BIOME, "check", "--error-on-warnings")
+    assert content, said
+    assert int(re.search(r"Checked (\d+) files", said)[1]) >= len(scripts())
+
+
+def test_no_line_of_a_script_is_long():
+    """The formatter breaks no comment and no text."""
+    assert [
+        f"{path.name}:{number}"
+        for path in scripts()
+        for number, line in enumerate(path.read_text("utf-8").splitlines(), 1)
+        if len(line) > 120
+    ] == []
+
+
+@pytest.mark.parametrize(
+    "fault",
+    [
+        'import { hem } from "./sound.js";\n\nexport const seam = 1;\n',
+        "export function seam() {\n  let hem = 1;\n  return hem;\n}\n",
+        "export const seam = { a: 1, a: 2 };\n",
+        "export function seam(hem) {\n  return (hem = 2);\n}\n",
+        "// biome-ignore lint/suspicious/noDebugger\ndebugger;\n",
+        "// biome-ignore lint/suspicious/noDebugger: there is none\nexport const seam = 1;\n",
+        'import { other } from "./other.js";\n\nexport const seam = () => other;\n',
+        "export const seam = [1,2];\n",
+    ],
+    ids=[
+        "unused import",
+        "let that stays",
+        "key twice",
+        "assignment inside",
+        "suppressed without a reason",
+        "suppressed in vain",
+        "circle",
+        "not formatted",
+    ],
+)
+def test_a_planted_fault_in_a_script_is_found(fault, tmp_path):
+    shutil.copy(ROOT / "biome.jsonc", tmp_path)
+    (tmp_path / "sound.js").write_text("export const hem = 1;\n")
+    (tmp_path / "other.js").write_text('import { seam } from "./planted.js";\n\nexport const other = () => seam;\n')
+    for text, well in (("export const seam = 1;\n", True), (fault, False)):
+        (tmp_path / "planted.js").write_text(text)
+        content, said = run_of_npm(BIOME, "check", "--error-on-warnings", "--vcs-enabled=false", folder=tmp_path)
+        assert content is well, said

@@ -6,14 +6,23 @@ const [port, ...addresses] = process.argv.slice(2);
 const CATEGORIES = ["performance", "accessibility", "best-practices", "seo"];
 
 for (const address of addresses) {
-  const { lhr } = await lighthouse(address, { port: Number(port), logLevel: "error", onlyCategories: CATEGORIES, formFactor: "mobile" });
+  const { lhr } = await lighthouse(address, {
+    port: Number(port),
+    logLevel: "error",
+    onlyCategories: CATEGORIES,
+    formFactor: "mobile",
+  });
   const scores = {};
   const below = {};
   for (const name of CATEGORIES) {
     const { score, auditRefs } = lhr.categories[name];
     scores[name] = Math.round(score * 100);
-    const kept = auditRefs.filter(({ id, weight }) => weight > 0 && lhr.audits[id].score !== null && lhr.audits[id].score < 1);
-    below[name] = kept.map(({ id }) => `${id}${lhr.audits[id].displayValue ? ` (${lhr.audits[id].displayValue})` : ""}`);
+    const kept = auditRefs.filter(
+      ({ id, weight }) => weight > 0 && lhr.audits[id].score !== null && lhr.audits[id].score < 1,
+    );
+    below[name] = kept.map(
+      ({ id }) => `${id}${lhr.audits[id].displayValue ? ` (${lhr.audits[id].displayValue})` : ""}`,
+    );
   }
   console.log(JSON.stringify({ address, scores, below }));
 }

@@ -1,5 +1,5 @@
-// The keeper of the offline copy. The build writes HANDBOOK in front of this: { edition, version, address, files }, where
-// files maps each path to [bytes, hash]. A copy is kept whole and in one version, or not at all.
+// The keeper of the offline copy. The build writes HANDBOOK in front of this: { edition, version, address, files },
+// where files maps each path to [bytes, hash]. A copy is kept whole and in one version, or not at all.
 
 const SCOPE = self.registration.scope;
 const FAMILY = `handbook ${SCOPE} `; // other sites may live on the same host
@@ -29,7 +29,11 @@ async function keepAll() {
     await Promise.all(Array.from({ length: AT_ONCE }, work));
   } catch (problem) {
     givenUp = true;
-    await tellAll({ say: "not kept", why: problem.name === "QuotaExceededError" ? "room" : "network", detail: String(problem) });
+    await tellAll({
+      say: "not kept",
+      why: problem.name === "QuotaExceededError" ? "room" : "network",
+      detail: String(problem),
+    });
     throw problem;
   }
 }
@@ -112,7 +116,9 @@ async function kept(path) {
 /** The site map names the address the site was built for; this copy may lie elsewhere. */
 async function siteMap() {
   const text = await (await kept("sitemap.xml")).text();
-  return new Response(text.replaceAll(`<loc>${HANDBOOK.address}`, `<loc>${SCOPE}`), { headers: { "Content-Type": "application/xml" } });
+  return new Response(text.replaceAll(`<loc>${HANDBOOK.address}`, `<loc>${SCOPE}`), {
+    headers: { "Content-Type": "application/xml" },
+  });
 }
 
 async function notFound() {

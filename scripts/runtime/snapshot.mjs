@@ -33,5 +33,7 @@ const python = await loadPyodide({
 for (const name of Object.keys(listing.lock.packages)) {
   python.unpackArchive(new Uint8Array(await readFile(`${bundle}/${listing.files[name].name}`)), "wheel");
 }
-python.runPython(await readFile(new URL("./snapshot.py", import.meta.url), "utf8"), { globals: python.globals.get("dict")() });
+python.runPython(await readFile(new URL("./snapshot.py", import.meta.url), "utf8"), {
+  globals: python.globals.get("dict")(),
+});
 await writeFile(target, python.makeMemorySnapshot());

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from . import environment
-from .stamps import Stamp, fingerprint_of_files
+from .stamps import Stamp, fingerprint, fingerprint_of_files
 from .trouble import Trouble
 
 OLDEST = 20
@@ -85,21 +85,26 @@ def ensure(root: Path, venv: Path) -> Node:
     return found
 
 
-def ensure_packages(root: Path, node: Node) -> None:
+def ensure_packages(root: Path, node: Node, *, for_tests: bool = True) -> None:
     """Bring in exactly what package-lock.json names, unless that is there already.
 
-    Raises: Trouble when npm does not manage it.
+    Parameters: for_tests, whether what only tests need comes as well. Raises: Trouble when npm does not manage it.
     """
-    key = fingerprint_of_files(root, MANIFESTS)
+    pinned = fingerprint_of_files(root, MANIFESTS)
+    everything, site_alone = fingerprint(pinned, "everything"), fingerprint(pinned, "site alone")
+    key = everything if for_tests else site_alone
     # Inside node_modules, which `npm ci` empties first: an interrupted run leaves no stamp.
     stamp = Stamp(root / "node_modules" / ".stamp")
-    if stamp.matches(key):
+    if stamp.matches(everything) or stamp.matches(key):
         return
     print("Installing npm packages", flush=True)
     stamp.lift()
     path = os.pathsep.join([str(Path(node.node[0]).parent), os.environ.get("PATH", "")])
     if subprocess.run(
-        [*node.npm, "ci", "--silent"], cwd=root, env=os.environ | {"PATH": path}, stdout=sys.stderr
+        [*node.npm, "ci", "--silent", *([] if for_tests else ["--omit=dev"])],
+        cwd=root,
+        env=os.environ | {"PATH": path},
+        stdout=sys.stderr,
     ).returncode:
         raise Trouble("The npm packages could not be installed; look at the lines above, and run this again.")
     stamp.press(key)

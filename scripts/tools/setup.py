@@ -23,7 +23,8 @@ def for_tests() -> Path:
 
 def set_up(extras: list[str]) -> Path:
     python = environment.ensure(ROOT, VENV, extras)
-    node.ensure_packages(ROOT, node.ensure(ROOT, VENV))
+    # Who has set up for tests once keeps what they need, whatever is built next.
+    node.ensure_packages(ROOT, node.ensure(ROOT, VENV), for_tests=environment.stamp_of(VENV, "test").file.is_file())
     return python
 
 

@@ -1,4 +1,5 @@
-// The browser's Python under Node, from the bundle the site ships: one question (JSON) a line in, a list of replies a line out.
+// The browser's Python under Node, from the bundle the site ships: one question (JSON) a line in, a list of replies a
+// line out.
 import { readFile } from "node:fs/promises";
 import { createInterface } from "node:readline";
 import { pathToFileURL } from "node:url";

@@ -1,8 +1,9 @@
-// Asks the browser's Python the same questions twice: started from its library, and from its snapshot.
-// node both_ways.mjs BUNDLE QUESTIONS ANSWERS; the files hold a JSON list of requests, and {library, snapshot}: lists of last replies.
+// Asks the browser's Python the same questions twice: started from its library, and from its snapshot. node
+// both_ways.mjs BUNDLE QUESTIONS ANSWERS; the files hold a JSON list of requests, and {library, snapshot}: lists of
+// last replies.
 import { readFile, writeFile } from "node:fs/promises";
-import { gunzipSync } from "node:zlib";
 import { pathToFileURL } from "node:url";
+import { gunzipSync } from "node:zlib";
 import { Picture } from "../../docs/assets/javascript/python-picture.js";
 
 const [bundle, questions, answers] = process.argv.slice(2);
@@ -10,10 +11,20 @@ const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
 const place = (role) => `${bundle}/${listing.files[role].name}`;
 const { loadPyodide } = await import(pathToFileURL(place("loader")));
 const { default: createPyodideModule } = await import(pathToFileURL(place("machine")));
-const common = () => ({ indexURL: bundle, lockFileContents: structuredClone(listing.lock), env: { ...listing.environment } });
+const common = () => ({
+  indexURL: bundle,
+  lockFileContents: structuredClone(listing.lock),
+  env: { ...listing.environment },
+});
 
 async function fromLibrary() {
-  return loadPyodide({ ...common(), stdLibURL: place("library"), packageBaseUrl: bundle, packages: listing.packages, stdout: () => {} });
+  return loadPyodide({
+    ...common(),
+    stdLibURL: place("library"),
+    packageBaseUrl: bundle,
+    packages: listing.packages,
+    stdout: () => {},
+  });
 }
 
 async function fromSnapshot() {

@@ -70,6 +70,18 @@ def test_npm_is_called_once(house):
     assert house.calls == [["/bin/npm", "ci", "--silent"]]
 
 
+def test_the_site_alone_is_spared_what_only_tests_need(house):
+    node.ensure_packages(house.root, THIS_NODE, for_tests=False)
+    node.ensure_packages(house.root, THIS_NODE, for_tests=False)
+    assert house.calls == [["/bin/npm", "ci", "--silent", "--omit=dev"]]
+
+
+def test_for_tests_the_rest_is_brought_in_and_then_serves_the_site_too(house):
+    for for_tests in (False, True, False):
+        node.ensure_packages(house.root, THIS_NODE, for_tests=for_tests)
+    assert house.calls == [["/bin/npm", "ci", "--silent", "--omit=dev"], ["/bin/npm", "ci", "--silent"]]
+
+
 @pytest.mark.parametrize("manifest", node.MANIFESTS)
 def test_a_changed_manifest_calls_npm_again(house, manifest):
     node.ensure_packages(house.root, THIS_NODE)

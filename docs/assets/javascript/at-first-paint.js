@@ -1,7 +1,7 @@
 /**
- * Starts Python's worker as soon as the page has been drawn and can be read, while the page's other scripts are still being
- * read. Not a module, since modules wait for one another; `python.js` takes the worker over. Where this script did not arrive in
- * time, `when-to-wake.js` brings its rules along, and no more.
+ * Starts Python's worker as soon as the page has been drawn and can be read, while the page's other scripts are still
+ * being read. Not a module, since modules wait for one another; `python.js` takes the worker over. Where this script
+ * did not arrive in time, `when-to-wake.js` brings its rules along, and no more.
  */
 if (!globalThis.atFirstPaint) {
   const src = document.currentScript?.src;
@@ -9,7 +9,12 @@ if (!globalThis.atFirstPaint) {
   /** Whether the reader's connection should be spared. */
   function isSpared() {
     const { saveData, type, effectiveType = "" } = navigator.connection ?? {};
-    return Boolean(saveData) || type === "cellular" || effectiveType.endsWith("2g") || matchMedia("(prefers-reduced-data: reduce)").matches;
+    return (
+      Boolean(saveData) ||
+      type === "cellular" ||
+      effectiveType.endsWith("2g") ||
+      matchMedia("(prefers-reduced-data: reduce)").matches
+    );
   }
 
   const hasWork = (page) => page.querySelector(".calculator, [data-number], [data-value], [data-figure]") !== null;

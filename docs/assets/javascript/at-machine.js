@@ -1,6 +1,6 @@
 /**
- * At the machine: one step of a ticket fills the screen until “Leave” is pressed. Nothing but the large buttons does anything:
- * no swipe, no pull, and the device's own way back stays here too, so that a damp thumb loses nothing.
+ * At the machine: one step of a ticket fills the screen until “Leave” is pressed. Nothing but the large buttons does
+ * anything: no swipe, no pull, and the device's own way back stays here too, so that a damp thumb loses nothing.
  */
 import { letSleep, stayAwake } from "./stay-awake.js";
 
@@ -23,7 +23,9 @@ export class AtMachine {
     this.element = element;
     this.frame = element.querySelector(".machine");
     this.tick = tick;
-    this.frame.addEventListener("click", ({ target, timeStamp }) => this.#do(target.closest("[data-do]")?.dataset.do, timeStamp));
+    this.frame.addEventListener("click", ({ target, timeStamp }) =>
+      this.#do(target.closest("[data-do]")?.dataset.do, timeStamp),
+    );
     this.onKey = (event) => this.#key(event);
     this.onRoom = () => this.#fit();
     this.onBack = () => history.pushState(history.state, "");
@@ -68,7 +70,10 @@ export class AtMachine {
     here?.scrollIntoView({ block: "center" });
   }
 
-  /** Let go of everything outside the ticket. The theme may put the page up anew when the device goes back; then it goes on here. */
+  /**
+   * Let go of everything outside the ticket. The theme may put the page up anew when the device goes back; then it goes
+   * on here.
+   */
   close() {
     letSleep();
     removeEventListener("popstate", this.onBack);
@@ -82,7 +87,10 @@ export class AtMachine {
   /** Show one step; once the sheets were drawn afresh, the same one again. */
   show(step = this.#step) {
     const steps = this.#steps;
-    const at = Math.max(0, steps.findIndex((each) => each.dataset.step === step));
+    const at = Math.max(
+      0,
+      steps.findIndex((each) => each.dataset.step === step),
+    );
     steps.forEach((each, index) => each.classList.toggle("now", index === at));
     this.#step = steps[at]?.dataset.step ?? "";
     this.ticked();

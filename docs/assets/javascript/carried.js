@@ -9,7 +9,8 @@ const MOST = 40_000; // letters; a longer one was not made here
  * @param {string} name the name under which the calculator is kept
  * @param {Record<string, string>} texts field name → text
  */
-export const carried = (name, texts) => `${location.pathname}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
+export const carried = (name, texts) =>
+  `${location.pathname}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
 
 /** What this page's address carries: {name, texts}, or null where it carries nothing that can be read. */
 export function arrived() {
@@ -31,7 +32,11 @@ export function offer(section, take) {
   asked.setAttribute("role", "group");
   const words = document.createElement("p");
   words.textContent = "This link carries numbers for the blanks below. They take the place of the ones you wrote here.";
-  asked.append(words, button("Use these numbers", take), button("Keep mine", () => {}));
+  asked.append(
+    words,
+    button("Use these numbers", take),
+    button("Keep mine", () => {}),
+  );
   section.element.before(asked);
 
   function button(label, act) {

@@ -1,4 +1,7 @@
-/** Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows them. */
+/**
+ * Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows
+ * them.
+ */
 import { onlySheetsOf } from "./only-sheets.js";
 
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
@@ -38,7 +41,8 @@ const piecesOf = (element) => [...element.querySelectorAll(".pointed-at")];
 /** The size is kept on the section, so that it outlives the answer. */
 function show(section, figure, size) {
   section.dataset.size = size;
-  for (const button of figure.querySelectorAll(".sizes button")) button.setAttribute("aria-pressed", String(button.dataset.size === size));
+  for (const button of figure.querySelectorAll(".sizes button"))
+    button.setAttribute("aria-pressed", String(button.dataset.size === size));
 }
 
 function point(piece) {
@@ -49,12 +53,18 @@ function point(piece) {
   piece.closest("figure").querySelector(".told").textContent = piece.dataset.words;
 }
 
-/** Change an answer; who points at a piece of its drawing then points at the same place in the new one, and is told of that. */
+/**
+ * Change an answer; who points at a piece of its drawing then points at the same place in the new one, and is told of
+ * that.
+ */
 export function changeUnder(answer, change) {
   const svg = answer.contains(document.activeElement) && document.activeElement.closest(".frame > svg");
   const at = svg ? piecesOf(svg).indexOf(document.activeElement) : -1;
   change();
-  const pieces = at < 0 ? [] : piecesOf([...answer.querySelectorAll(".frame > svg")].find((each) => each.checkVisibility()) ?? answer);
+  const pieces =
+    at < 0
+      ? []
+      : piecesOf([...answer.querySelectorAll(".frame > svg")].find((each) => each.checkVisibility()) ?? answer);
   const piece = pieces[at] ?? pieces.at(-1);
   piece?.focus({ preventScroll: true });
   if (piece) point(piece);

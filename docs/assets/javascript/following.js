@@ -36,7 +36,8 @@ export async function follow(id) {
 
 /** One look after another, so that an older one never has the last word. */
 function look() {
-  return (looking = looking.catch(() => {}).then(lookOnce));
+  looking = looking.catch(() => {}).then(lookOnce);
+  return looking;
 }
 
 async function lookOnce() {
@@ -76,14 +77,17 @@ async function upgrade(page) {
 async function ownWords(page) {
   const places = [...page.querySelectorAll("[data-own-words]")];
   if (!places.length) return;
-  const { words } = await askHouse({ ask: Question.OWN_WORDS, sections: places.map(({ dataset }) => dataset.ownWords) });
+  const { words } = await askHouse({
+    ask: Question.OWN_WORDS,
+    sections: places.map(({ dataset }) => dataset.ownWords),
+  });
   places.forEach((place, index) => {
     place.innerHTML = words[index]; // made by Python as elements: whatever was typed is escaped in it
     place.hidden = !words[index];
   });
 }
 
-let leave = [];
+const leave = [];
 const onPage = (stop) => leave.push(stop);
 
 document$.subscribe(({ body }) => {

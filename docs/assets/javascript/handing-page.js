@@ -1,10 +1,12 @@
-/** Opening what somebody handed over, and saving everything: nothing is kept before the reader has seen it and chosen. */
+/**
+ * Opening what somebody handed over, and saving everything: nothing is kept before the reader has seen it and chosen.
+ */
 import { saveFile } from "./files.js";
 import { follow, followedId } from "./following.js";
 import { keepRuler, ruler } from "./kept.js";
 import { Question } from "./messages.js";
 import { ask } from "./python.js";
-import { Overtaken, isSafe, keepAll, last, newId, newest, versions, whyNothingLasts } from "./store.js";
+import { isSafe, keepAll, last, newest, newId, Overtaken, versions, whyNothingLasts } from "./store.js";
 
 const LONGEST = 20_000_000; // [bytes] of a file; Python refuses a larger one by its size alone
 const KINDS = ["method", "job", "loose"]; // loose: ticked and measured for the batch that is kept as no job
@@ -20,8 +22,15 @@ class HandingPage {
     this.said = element.querySelector(".said");
     this.opened = element.querySelector(".opened");
     element.querySelector(".tools").hidden = false;
-    element.querySelector("[data-do=everything]").addEventListener("click", () => this.#careful(() => this.#saveEverything()));
-    element.querySelector("[name=file]").addEventListener("change", ({ target }) => target.files[0] && this.#careful(() => this.#openFile(target.files[0])));
+    element
+      .querySelector("[data-do=everything]")
+      .addEventListener("click", () => this.#careful(() => this.#saveEverything()));
+    element
+      .querySelector("[name=file]")
+      .addEventListener(
+        "change",
+        ({ target }) => target.files[0] && this.#careful(() => this.#openFile(target.files[0])),
+      );
     this.opened.addEventListener("click", ({ target }) => {
       const { keep: how, item } = target.closest("[data-keep]")?.dataset ?? {};
       if (how === "all") this.#careful(() => this.#keepNew());
@@ -32,7 +41,9 @@ class HandingPage {
 
   async start() {
     const fragment = inAddress();
-    const lasting = (await isSafe()) ? "This browser has promised not to clear away what is kept here." : "This browser has not promised to keep what is here when it needs room: save a file now and then.";
+    const lasting = (await isSafe())
+      ? "This browser has promised not to clear away what is kept here."
+      : "This browser has not promised to keep what is here when it needs room: save a file now and then.";
     this.#say((await whyNothingLasts()) || lasting);
     if (fragment) await this.open(fragment);
   }
@@ -40,7 +51,8 @@ class HandingPage {
   open(fragment) {
     return this.#careful(async () => {
       await this.#show({ fragment });
-      if (inAddress() === fragment) history.replaceState(history.state, "", location.pathname); // opened once, not again at every reload
+      // opened once, not again at every reload
+      if (inAddress() === fragment) history.replaceState(history.state, "", location.pathname);
     });
   }
 
@@ -48,7 +60,11 @@ class HandingPage {
     try {
       await act();
     } catch (problem) {
-      this.#say(problem instanceof Overtaken ? "This was changed in another window meanwhile. Open it again to see where it differs now." : problem.message);
+      this.#say(
+        problem instanceof Overtaken
+          ? "This was changed in another window meanwhile. Open it again to see where it differs now."
+          : problem.message,
+      );
     }
   }
 
@@ -75,7 +91,9 @@ class HandingPage {
       this.#say("Kept, and every page shows its numbers from now on. You find it under House.");
       return this.said.scrollIntoView({ block: "nearest" });
     }
-    this.#say(`Kept. You find it under House, ${kind === "loose" ? "on the work ticket" : "with your methods and your jobs"}.`);
+    this.#say(
+      `Kept. You find it under House, ${kind === "loose" ? "on the work ticket" : "with your methods and your jobs"}.`,
+    );
     if (kind === "method" && id !== followedId()) this.#offerToFollow(id);
     this.said.scrollIntoView({ block: "nearest" });
   }
@@ -104,7 +122,13 @@ class HandingPage {
     const { kind, id: own, known } = this.#opened.items[number];
     const id = how === "beside" && (known || !own) ? newId() : own;
     const mine = how === "replace" ? (await last(kind, id))?.text : "";
-    const { versions: states, trouble } = await ask({ ask: Question.ONE_HANDED, ...this.#given, item: number, id, mine });
+    const { versions: states, trouble } = await ask({
+      ask: Question.ONE_HANDED,
+      ...this.#given,
+      item: number,
+      id,
+      mine,
+    });
     if (trouble) throw new Error(trouble);
     await keepAll(kind, id, states, how === "replace" ? this.#revisions.get(`${kind} ${id}`) : 0);
     for (const each of this.#buttons(number)) each.remove();

@@ -1,6 +1,6 @@
 /**
- * Sheets for the work table, however the page is printed: only they, and over each the name of the open job where the order has none, whose house
- * it is, and the day.
+ * Sheets for the work table, however the page is printed: only they, and over each the name of the open job where the
+ * order has none, whose house it is, and the day.
  */
 import { methodText } from "./following.js";
 import { jobInHand } from "./kept.js";

@@ -31,7 +31,9 @@ export class JobInHand {
     this.blanks = [...element.querySelectorAll(".jobs :is(input, textarea)")];
     takeFromAddress();
     this.id = jobInHand();
-    this.line.addEventListener("click", ({ target }) => this.#press(target.closest("[data-do], [data-back-to]")?.dataset ?? {}));
+    this.line.addEventListener("click", ({ target }) =>
+      this.#press(target.closest("[data-do], [data-back-to]")?.dataset ?? {}),
+    );
     this.changes.addEventListener("toggle", () => this.#listChanges());
     for (const blank of this.blanks) {
       blank.addEventListener("input", () => this.#note(blank.name, blank.value));
@@ -46,7 +48,8 @@ export class JobInHand {
       read: (name) => (this.id ? { texts: {}, readOn: ruler(), refused: {} } : typedIn(name)),
       keep: (name, texts, readOn, calculator, latest, refused) => {
         if (!this.id) keepTyped(name, texts, readOn, refused);
-        else if (this.#held) this.#typed(calculator, texts, latest); // what is written before its numbers stand there is not the job's
+        // what is written before its numbers stand there is not the job's
+        else if (this.#held) this.#typed(calculator, texts, latest);
       },
     };
   }
@@ -121,8 +124,10 @@ export class JobInHand {
     if (trouble) return this.#letGo(trouble);
     [this.#method, this.#known, this.#cloth] = [method, typed, texts.cloth];
     this.#hideWhose(isApart);
-    this.line.querySelector(".about-job").innerHTML = about; // made by Python as elements: whatever was typed is escaped in it
-    for (const blank of this.blanks) if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
+    // made by Python as elements: whatever was typed is escaped in it
+    this.line.querySelector(".about-job").innerHTML = about;
+    for (const blank of this.blanks)
+      if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
     this.#standAgain(typed);
     this.#dress();
     this.element.inert = false;
@@ -130,7 +135,10 @@ export class JobInHand {
     this.answer();
   }
 
-  /** The job as it stands once everything typed so far is in it, so that nothing is overwritten on the page that came in meanwhile. */
+  /**
+   * The job as it stands once everything typed so far is in it, so that nothing is overwritten on the page that came in
+   * meanwhile.
+   */
   async #opened() {
     for (;;) {
       await this.#commit();
@@ -146,7 +154,9 @@ export class JobInHand {
   #standAgain(typed) {
     const refused = new RefusedTexts(`job/${this.id}`).all.map(([path, each]) => [path.split("."), each]);
     for (const section of this.sections) {
-      const own = refused.filter(([[place, calculator]]) => place === "typed" && calculator === section.calculator).map(([[, , field], each]) => [field, each]);
+      const own = refused
+        .filter(([[place, calculator]]) => place === "typed" && calculator === section.calculator)
+        .map(([[, , field], each]) => [field, each]);
       const texts = Object.fromEntries(own.map(([field, { text }]) => [field, text]));
       const sentences = Object.fromEntries(own.map(([field, { sentence }]) => [field, sentence]));
       section.hold({ ...typed[section.calculator], ...texts }, ruler(), sentences);
@@ -215,11 +225,20 @@ export class JobInHand {
     const id = newId();
     const typed = Object.fromEntries(this.sections.map((section) => [section.calculator, section.typed]));
     const loose = await last("loose", this.element.dataset.walk); // what its ticket has ticked so far
-    const { job, trouble } = await askHouse({ ask: Question.NEW_JOB, id, at: now(), walk: this.element.dataset.walk, typed, loose: loose?.text ?? "", ruler: this.sections[0].readOn });
+    const { job, trouble } = await askHouse({
+      ask: Question.NEW_JOB,
+      id,
+      at: now(),
+      walk: this.element.dataset.walk,
+      typed,
+      loose: loose?.text ?? "",
+      ruler: this.sections[0].readOn,
+    });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
     if (loose) await remove("loose", loose.id);
-    takeInHand((this.id = id));
+    this.id = id;
+    takeInHand(id);
     await this.#open();
     const name = this.line.querySelector("[name=name]");
     name.focus();
@@ -257,7 +276,8 @@ export class JobInHand {
     clearTimeout(this.#timer);
     const changes = this.#waiting;
     this.#waiting = {};
-    if (Object.keys(changes).length) await this.#keep(changes, this.#readOn).catch((problem) => this.#say(problem.message));
+    if (Object.keys(changes).length)
+      await this.#keep(changes, this.#readOn).catch((problem) => this.#say(problem.message));
   }
 
   /** Change and keep, and say how it went. What one refused entry stands beside is kept without it. */
@@ -271,7 +291,8 @@ export class JobInHand {
     if (reply.refusal && !isOne) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
     else if (reply.refusal ?? reply.trouble) this.#say(reply.refusal ?? reply.trouble);
     else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
-    if ("method" in changes || "cloth" in changes || (kept && reply.job !== this.#held.text)) await this.#show(); // another window's changes came in with it
+    if ("method" in changes || "cloth" in changes || (kept && reply.job !== this.#held.text))
+      await this.#show(); // another window's changes came in with it
     else if (kept) await this.#listChanges();
   }
 
@@ -286,7 +307,10 @@ export class JobInHand {
   }
 }
 
-/** Take the job in hand that the address names; the address is then free for the parts of the page. Returns whether it named one. */
+/**
+ * Take the job in hand that the address names; the address is then free for the parts of the page. Returns whether it
+ * named one.
+ */
 function takeFromAddress() {
   if (!location.hash.startsWith(MARK)) return false;
   takeInHand(location.hash.slice(MARK.length));
@@ -303,7 +327,10 @@ export function jobOf(element) {
   return job;
 }
 
-/** A link to a job takes it in hand when it is followed in this window: on the way the theme may write another part into the address. */
+/**
+ * A link to a job takes it in hand when it is followed in this window: on the way the theme may write another part into
+ * the address.
+ */
 addEventListener(
   "click",
   ({ target, button, ctrlKey, metaKey, shiftKey }) => {
@@ -313,6 +340,9 @@ addEventListener(
   { capture: true },
 );
 addEventListener("hashchange", () => here.forEach((job) => job.element.isConnected && job.arrive()));
-document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && here.forEach((job) => job.keepNow()));
+document.addEventListener(
+  "visibilitychange",
+  () => document.visibilityState === "hidden" && here.forEach((job) => job.keepNow()),
+);
 onChange((change) => here.forEach((job) => job.hear(change)));
 onFollow(() => here.forEach((job) => job.element.isConnected && job.followed()));

@@ -6,7 +6,7 @@ import { jobInHand, ruler, takeInHand } from "./kept.js";
 import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { share } from "./sharing.js";
-import { keep, keepAll, last, newId, newest, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
+import { keep, keepAll, last, newest, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const HOME = new URL("../../", import.meta.url).pathname;
 
@@ -33,7 +33,8 @@ class JobsPage {
 
   /** One thing after another, so that no button acts on what is still being fetched. */
   inTurn(act) {
-    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
+    this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message));
+    return this.#last;
   }
 
   async list() {
@@ -55,13 +56,21 @@ class JobsPage {
     if (what === "copy") await this.#copy(record);
     else if (what === "archive" || what === "back") await this.#putAway(record, what === "archive");
     else if (what === "file") await this.#save(record);
-    else if (what === "share") await share(this.listed.querySelector(`li[data-job="${id}"] .shared`), record.text, "job");
+    else if (what === "share")
+      await share(this.listed.querySelector(`li[data-job="${id}"] .shared`), record.text, "job");
     else if (what === "remove") await this.#remove(record);
   }
 
   async #begin() {
     const id = newId();
-    const { job, trouble } = await askHouse({ ask: Question.NEW_JOB, id, at: now(), walk: "batch", typed: {}, ruler: ruler() });
+    const { job, trouble } = await askHouse({
+      ask: Question.NEW_JOB,
+      id,
+      at: now(),
+      walk: "batch",
+      typed: {},
+      ruler: ruler(),
+    });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
     location.assign(`${HOME}batch/#job=${id}`);
@@ -76,11 +85,16 @@ class JobsPage {
   }
 
   async #putAway(record, away) {
-    const { reply } = await new Held("job", record).change((job) => ask({ ask: Question.JOB_CHANGE, job, changes: { archived: away ? "yes" : "" } }));
+    const { reply } = await new Held("job", record).change((job) =>
+      ask({ ask: Question.JOB_CHANGE, job, changes: { archived: away ? "yes" : "" } }),
+    );
     const trouble = reply.refusal ?? reply.trouble;
     if (trouble) return this.#say(trouble);
-    this.#say(away ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted." : "It stands among the jobs in work again.", async () =>
-      this.#putAway(await last("job", record.id), !away),
+    this.#say(
+      away
+        ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted."
+        : "It stands among the jobs in work again.",
+      async () => this.#putAway(await last("job", record.id), !away),
     );
   }
 
@@ -92,7 +106,9 @@ class JobsPage {
   async #remove({ id }) {
     if (this.#sure !== id) {
       this.#sure = id;
-      return this.#say("This deletes the job from this browser, with all that was ticked and measured. Press again if you are sure.");
+      return this.#say(
+        "This deletes the job from this browser, with all that was ticked and measured. Press again if you are sure.",
+      );
     }
     this.#sure = "";
     const name = this.listed.querySelector(`li[data-job="${id}"] h2`).textContent;
@@ -115,7 +131,8 @@ class JobsPage {
   #say(sentence, undo = null) {
     this.#undo = undo;
     this.said.textContent = sentence;
-    if (undo) this.said.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: "Undo" }));
+    if (undo)
+      this.said.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: "Undo" }));
     this.said.querySelector("button")?.setAttribute("data-do", "undo");
   }
 }

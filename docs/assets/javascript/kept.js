@@ -1,6 +1,6 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
-import { EDITION, asMeantThen } from "./kept-before.js";
+import { asMeantThen, EDITION } from "./kept-before.js";
 
 const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
@@ -24,19 +24,23 @@ function set(name, value) {
   }
 }
 
-/** The name under which a calculator is kept: in a walk, or filled in by a page in its own way, it has numbers of its own. */
+/**
+ * The name under which a calculator is kept: in a walk, or filled in by a page in its own way, it has numbers of its
+ * own.
+ */
 export const nameOf = (calculator, given, walk = "") =>
   [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
 
 /**
- * What the reader filled in herself, by the name of what she filled in: field name → text, the ruler on which a bare number among
- * them is to be read, and of the texts that could not be read field name → the sentence that says so.
+ * What the reader filled in herself, by the name of what she filled in: field name → text, the ruler on which a bare
+ * number among them is to be read, and of the texts that could not be read field name → the sentence that says so.
  */
 export function typedIn(name) {
   const { texts = {}, readOn = ruler(), refused = {}, edition } = get(`typed/${name}`) ?? {};
   return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn, refused };
 }
-export const keepTyped = (name, texts, readOn, refused = {}) => set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
+export const keepTyped = (name, texts, readOn, refused = {}) =>
+  set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
 
 /** The texts of a form that could not be taken: path → the text, and the sentence that says why. */
 export const refusedIn = (form) => get(`refused/${form}`) ?? {};

@@ -1,4 +1,7 @@
-/** Scripts that only one kind of page needs: each is fetched when such a page is first in view, and then follows the pages itself. */
+/**
+ * Scripts that only one kind of page needs: each is fetched when such a page is first in view, and then follows the
+ * pages itself.
+ */
 const SCRIPTS = {
   ".house-method": () => import("./method-page.js"),
   ".jobs-page": () => import("./jobs-page.js"),

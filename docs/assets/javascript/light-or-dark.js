@@ -1,4 +1,7 @@
-/** The choice of light or dark in the header. What was chosen before is applied by a script in the page, before anything is drawn. */
+/**
+ * The choice of light or dark in the header. What was chosen before is applied by a script in the page, before anything
+ * is drawn.
+ */
 const choices = [...document.querySelectorAll("[name=__palette]")];
 
 function show() {

@@ -21,7 +21,10 @@ export const FromWorker = Object.freeze({
   PRACTISED: "practised", // {times, milliseconds}: the practice has ended
 });
 
-/** What a page asks Python: every question that a script asks, in the words of `QUESTIONS` in `calculators/faces/browser.py`. */
+/**
+ * What a page asks Python: every question that a script asks, in the words of `QUESTIONS` in
+ * `calculators/faces/browser.py`.
+ */
 export const Question = Object.freeze({
   CALCULATOR: "calculator",
   WALK: "walk",
@@ -55,7 +58,11 @@ export const Question = Object.freeze({
 });
 
 /** The question that joins what two windows have kept of one thing, by its kind. */
-export const MERGE = Object.freeze({ method: Question.METHOD_MERGE, job: Question.JOB_MERGE, loose: Question.LOOSE_MERGE });
+export const MERGE = Object.freeze({
+  method: Question.METHOD_MERGE,
+  job: Question.JOB_MERGE,
+  loose: Question.LOOSE_MERGE,
+});
 
 /** An error as a plain object, since an Error loses its kind on the way. */
 export function plain(error) {

@@ -1,13 +1,14 @@
 /** The page of the house method: choose whose method the pages follow, change it, look back, compare, save. */
-import { follow, followedId, onFollow, ready } from "./following.js";
+
 import { saidAt, saveFile } from "./files.js";
+import { follow, followedId, onFollow, ready } from "./following.js";
 import { Held } from "./held.js";
 import { ruler } from "./kept.js";
 import { Question } from "./messages.js";
 import { ask } from "./python.js";
 import { RefusedTexts } from "./refused-texts.js";
 import { share } from "./sharing.js";
-import { keep, last, newId, newest, onChange, remove, versions, whyNothingLasts } from "./store.js";
+import { keep, last, newest, newId, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const PAUSE = 900; // [ms] without a keystroke before what was typed is kept
 
@@ -26,16 +27,29 @@ class MethodPage {
     this.said = element.querySelector(".said");
     this.followed = element.querySelector("[name=followed]");
     this.other = element.querySelector("[name=other]");
-    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#inTurn(() => this.#press(target.closest("[data-do]")?.dataset.do)));
-    this.followed.addEventListener("change", () => this.#inTurn(() => (this.#say(""), follow(this.followed.value))));
+    element
+      .querySelector(".tools")
+      .addEventListener("click", ({ target }) =>
+        this.#inTurn(() => this.#press(target.closest("[data-do]")?.dataset.do)),
+      );
+    this.followed.addEventListener("change", () => this.#inTurn(() => this.#followOther()));
     this.other.addEventListener("change", () => this.#inTurn(() => this.#compare()));
     this.body.addEventListener("change", ({ target }) => this.#commit(target));
     this.body.addEventListener("input", ({ target }) => this.#later(target));
     this.body.addEventListener("click", (event) => jump(event));
-    this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut)));
-    this.body.addEventListener("click", ({ target }) => this.#inTurn(() => this.#keepFigure(target.closest("[data-keep-figure]")?.dataset)));
-    element.querySelector(".house-changes").addEventListener("click", ({ target }) => this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)));
-    for (const each of element.querySelectorAll("details")) each.addEventListener("toggle", () => this.#inTurn(() => this.#fold()));
+    this.body.addEventListener("click", ({ target }) =>
+      this.#inTurn(() => this.#takeOut(target.closest("[data-take-out]")?.dataset.takeOut)),
+    );
+    this.body.addEventListener("click", ({ target }) =>
+      this.#inTurn(() => this.#keepFigure(target.closest("[data-keep-figure]")?.dataset)),
+    );
+    element
+      .querySelector(".house-changes")
+      .addEventListener("click", ({ target }) =>
+        this.#inTurn(() => this.#backTo(target.closest("[data-back-to]")?.dataset.backTo)),
+      );
+    for (const each of element.querySelectorAll("details"))
+      each.addEventListener("toggle", () => this.#inTurn(() => this.#fold()));
   }
 
   async start() {
@@ -70,31 +84,52 @@ class MethodPage {
     this.refused = new RefusedTexts(`method/${held?.id ?? ""}`);
   }
 
-  /** One thing after another, so that no button acts on what is still being fetched, or before what was typed is kept. */
+  /**
+   * One thing after another, so that no button acts on what is still being fetched, or before what was typed is kept.
+   */
   #inTurn(act) {
-    return (this.#last = this.#last.then(() => this.held?.rest()).then(act).catch((problem) => this.#say(problem.message)));
+    this.#last = this.#last
+      .then(() => this.held?.rest())
+      .then(act)
+      .catch((problem) => this.#say(problem.message));
+    return this.#last;
   }
 
   async #list() {
     const kept = await newest("method");
     const { names, site } = await ask({ ask: Question.METHODS, methods: kept.map(({ text }) => text) });
-    const options = () => [new Option(`${site}, the handbook’s own`, ""), ...kept.map(({ id }, at) => new Option(names[at].name, id))];
+    const options = () => [
+      new Option(`${site}, the handbook’s own`, ""),
+      ...kept.map(({ id }, at) => new Option(names[at].name, id)),
+    ];
     const compared = this.other.value;
     this.followed.replaceChildren(...options());
     this.followed.value = followedId();
     this.other.replaceChildren(...options().filter(({ value }) => value !== followedId()));
-    this.other.value = [...this.other.options].some(({ value }) => value === compared) ? compared : this.other.options[0]?.value;
+    this.other.value = [...this.other.options].some(({ value }) => value === compared)
+      ? compared
+      : this.other.options[0]?.value;
     this.file = names[kept.findIndex(({ id }) => id === followedId())]?.file;
-    for (const each of this.element.querySelectorAll("[data-do]")) each.hidden = !this.held && ["edit", "file", "share", "remove"].includes(each.dataset.do);
-    for (const each of this.element.querySelectorAll("details.house-changes, details.house-compare")) each.hidden = !this.held;
+    for (const each of this.element.querySelectorAll("[data-do]"))
+      each.hidden = !this.held && ["edit", "file", "share", "remove"].includes(each.dataset.do);
+    for (const each of this.element.querySelectorAll("details.house-changes, details.house-compare"))
+      each.hidden = !this.held;
   }
 
   /** Show the method, as a sheet or with its blanks; whatever stands in the blank in use stays there. */
   async #draw() {
     const drawing = ++this.#drawings;
-    const { body } = await ask({ ask: Question.METHOD_PAGE, method: this.held?.text ?? "", at: this.held?.at ?? "", ruler: ruler(), editing: this.#editing });
+    const { body } = await ask({
+      ask: Question.METHOD_PAGE,
+      method: this.held?.text ?? "",
+      at: this.held?.at ?? "",
+      ruler: ruler(),
+      editing: this.#editing,
+    });
     if (drawing !== this.#drawings) return; // overtaken by a newer one
-    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
+    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement)
+      ? document.activeElement
+      : {};
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
     this.drawn = true;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
@@ -146,6 +181,11 @@ class MethodPage {
     } catch (problem) {
       this.#say(problem.message);
     }
+  }
+
+  async #followOther() {
+    this.#say("");
+    await follow(this.followed.value);
   }
 
   async #toggle() {
@@ -216,15 +256,20 @@ class MethodPage {
     });
     if (refused || isAgain || !path.startsWith("tables.")) return;
     const line = path.split(".", 3).join(".");
-    const mayStandNow = ([each]) => each.startsWith(`${line}.`) || (line.startsWith("tables.pieces.") && each.endsWith(".kinds"));
-    for (const [each, { text }] of this.refused.all.filter(mayStandNow)) await this.#change(each, text, this.#blank(each), true);
+    const mayStandNow = ([each]) =>
+      each.startsWith(`${line}.`) || (line.startsWith("tables.pieces.") && each.endsWith(".kinds"));
+    for (const [each, { text }] of this.refused.all.filter(mayStandNow))
+      await this.#change(each, text, this.#blank(each), true);
     if (!blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
 
   async #backTo(revision) {
     if (!revision) return;
     const then = (await versions("method", this.held.id)).find((each) => each.revision === Number(revision));
-    await this.#keep(async () => ({ method: then.text }), () => {});
+    await this.#keep(
+      async () => ({ method: then.text }),
+      () => {},
+    );
     await this.#draw();
   }
 
@@ -259,7 +304,10 @@ class MethodPage {
 
   /** What is folded away is worked out when it is opened. */
   async #fold() {
-    const [changes, compare] = [this.element.querySelector(".house-changes"), this.element.querySelector(".house-compare")];
+    const [changes, compare] = [
+      this.element.querySelector(".house-changes"),
+      this.element.querySelector(".house-compare"),
+    ];
     if (this.held && changes.open) {
       const { body } = await ask({ ask: Question.METHOD_CHANGES, versions: await versions("method", this.held.id) });
       changes.querySelector(".listed").innerHTML = body; // made by Python, as all below
@@ -269,7 +317,11 @@ class MethodPage {
 
   async #compare() {
     const other = this.other.value && (await last("method", this.other.value));
-    const { body, trouble } = await ask({ ask: Question.METHOD_DIFFERENCE, method: this.held.text, other: other?.text ?? "" });
+    const { body, trouble } = await ask({
+      ask: Question.METHOD_DIFFERENCE,
+      method: this.held.text,
+      other: other?.text ?? "",
+    });
     this.element.querySelector(".house-compare .listed").innerHTML = body ?? "";
     if (trouble) this.#say(trouble);
   }
@@ -284,7 +336,10 @@ class MethodPage {
   }
 }
 
-/** A link of the jump list leads to its section; the page itself is drawn by this script, so the theme does not know its places. */
+/**
+ * A link of the jump list leads to its section; the page itself is drawn by this script, so the theme does not know its
+ * places.
+ */
 function jump(event) {
   const link = event.target.closest(".jump-list a");
   const heading = link && document.getElementById(link.hash.slice(1));

@@ -1,6 +1,6 @@
 /**
- * Short notices, one sentence each, at most one thing to press. Most are lines in the page, where they cover nothing: at its foot, or
- * at the place they are about. Only what a reader waits for stands at the foot of the window.
+ * Short notices, one sentence each, at most one thing to press. Most are lines in the page, where they cover nothing:
+ * at its foot, or at the place they are about. Only what a reader waits for stands at the foot of the window.
  */
 
 const shown = new Map(); // topic → element
@@ -16,11 +16,14 @@ const [quiet, shelf] = ["quiet-notices", "notices"].map((className) => {
   return made;
 });
 
-// What they cover is added to the foot of the page, which stays in reach above them, and what has the focus comes out from under them.
-// No variable: the whole page would be styled anew.
+// What they cover is added to the foot of the page, which stays in reach above them, and what has the focus comes out
+// from under them. No variable: the whole page would be styled anew.
 new ResizeObserver(() => {
   const covered = shelf.childElementCount ? `${shelf.offsetHeight}px` : "";
-  for (const [{ style }, property] of [[document.documentElement, "scrollPaddingBlockEnd"], [document.body, "paddingBlockEnd"]]) {
+  for (const [{ style }, property] of [
+    [document.documentElement, "scrollPaddingBlockEnd"],
+    [document.body, "paddingBlockEnd"],
+  ]) {
     if (style[property] !== covered) style[property] = covered;
   }
   const focused = document.activeElement;
@@ -75,7 +78,10 @@ export function notice(topic, sentence, { share, action, passes, tells, place = 
   if (passes) letPass(topic, row);
 }
 
-/** Takes a notice away after a while, which begins anew whenever the reader points at it, is in it by keyboard, or looks at another window. */
+/**
+ * Takes a notice away after a while, which begins anew whenever the reader points at it, is in it by keyboard, or looks
+ * at another window.
+ */
 function letPass(topic, row) {
   let left = READING;
   passing.set(

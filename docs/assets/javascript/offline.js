@@ -1,6 +1,6 @@
 /**
- * Keeps the whole handbook on the reader's device, says how far that is, and offers a newer copy when there is one. Never
- * interrupts: whatever changes waits until the reader presses.
+ * Keeps the whole handbook on the reader's device, says how far that is, and offers a newer copy when there is one.
+ * Never interrupts: whatever changes waits until the reader presses.
  */
 import { clear, notice } from "./notices.js";
 import { onState } from "./python.js";
@@ -32,7 +32,8 @@ async function keep() {
 function follow(incoming) {
   incoming?.addEventListener("statechange", () => {
     if (incoming.state === "installed" && registration.active) offer();
-    if (incoming.state === "activated" && !keeper.controller) incoming.postMessage({ say: "take over", edition: EDITION });
+    if (incoming.state === "activated" && !keeper.controller)
+      incoming.postMessage({ say: "take over", edition: EDITION });
   });
 }
 
@@ -56,19 +57,28 @@ function stopped(why, problem = "") {
 }
 
 const HEARD = {
-  keeping: ({ share, first }) => first && notice("keeping", "Keeping the handbook on this device.", { share, tells: true }),
+  keeping: ({ share, first }) =>
+    first && notice("keeping", "Keeping the handbook on this device.", { share, tells: true }),
   "not kept": ({ why, detail }) => stopped(why, detail),
   "in use": () => {
     clear("keeping");
     notice("ready", READY, { tells: true });
   },
   "other edition": offer,
-  "other windows": () => notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", { action: ["Use it now", useNewer], tells: true }),
+  "other windows": () =>
+    notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", {
+      action: ["Use it now", useNewer],
+      tells: true,
+    }),
 };
 
 function tellNetwork() {
   if (navigator.onLine) return clear("network");
-  notice("network", keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.", { tells: true });
+  notice(
+    "network",
+    keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.",
+    { tells: true },
+  );
 }
 
 function lookAgain() {
@@ -95,7 +105,10 @@ async function begin() {
   await readable();
   await pythonSettled();
   if (keeper.controller || !isSpared()) return keep();
-  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", { action: ["Keep it", keep], tells: true });
+  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", {
+    action: ["Keep it", keep],
+    tells: true,
+  });
 }
 
 begin();

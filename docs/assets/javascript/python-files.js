@@ -1,7 +1,8 @@
 /**
- * The files of the Python runtime, for the worker alone. Everything the runtime fetches passes through here: a file of the
- * bundle is checked against its hash, and nothing else is let through. What comes from the offline copy was checked when it
- * was put there; it is handed on untouched, since the browser keeps the compiled machine code of such files only.
+ * The files of the Python runtime, for the worker alone. Everything the runtime fetches passes through here: a file of
+ * the bundle is checked against its hash, and nothing else is let through. What comes from the offline copy was checked
+ * when it was put there; it is handed on untouched, since the browser keeps the compiled machine code of such files
+ * only.
  */
 import { hashOf } from "./hash.js";
 
@@ -124,7 +125,9 @@ export class RuntimeFiles {
     return alike(response, await whole(chunks, file));
   }
 
-  /** The file passed on as it arrives, but for the last part, which is held back until the whole is what the build made. */
+  /**
+   * The file passed on as it arrives, but for the last part, which is held back until the whole is what the build made.
+   */
   #checkedAtTheEnd(response, file, onWhole) {
     const chunks = [];
     const passOn = new TransformStream({
@@ -142,7 +145,10 @@ export class RuntimeFiles {
     return alike(response, response.body.pipeThrough(passOn));
   }
 
-  /** Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the cache. */
+  /**
+   * Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the
+   * cache.
+   */
   async module(role) {
     if (!this.#imported.has(role)) {
       await this.fetch(this.url(role));

@@ -1,6 +1,6 @@
 /**
- * The snapshot: a head that Pyodide reads, and of the picture of Python's memory what the machine does not bring along by
- * itself and what is not empty. The memory goes straight into the machine, so that it is held and copied only once.
+ * The snapshot: a head that Pyodide reads, and of the picture of Python's memory what the machine does not bring along
+ * by itself and what is not empty. The memory goes straight into the machine, so that it is held and copied only once.
  */
 import { hashOf } from "./hash.js";
 
@@ -10,8 +10,8 @@ export class Picture {
   #length = 0;
 
   /**
-   * @param {object} listed as the build wrote it: lengths of `head` and `memory` [bytes]; address and length of what is `kept`
-   *   and `brought`; `integrity` of all that is brought
+   * @param {object} listed as the build wrote it: lengths of `head` and `memory` [bytes]; address and length of what is
+   *   `kept` and `brought`; `integrity` of all that is brought
    */
   constructor(listed) {
     this.#listed = listed;
@@ -33,15 +33,16 @@ export class Picture {
   }
 
   /**
-   * Put the picture into the memory of a machine in which no Python runs yet. Rejects when the picture is not whole, or this
-   * machine's data is not what it was taken with.
+   * Put the picture into the memory of a machine in which no Python runs yet. Rejects when the picture is not whole, or
+   * this machine's data is not what it was taken with.
    */
   async putInto(machine) {
     if (machine.HEAPU8.length < this.memory) machine.growMemory(this.memory);
     const memory = machine.HEAPU8;
     const { kept, brought, integrity } = this.#listed;
     const data = joined(brought.map(([address, length]) => memory.subarray(address, address + length)));
-    if ((await hashOf(data)) !== integrity) throw new Error("this machine's data is not what the snapshot was made with");
+    if ((await hashOf(data)) !== integrity)
+      throw new Error("this machine's data is not what the snapshot was made with");
     const whole = this.head.length + kept.reduce((sum, [, length]) => sum + length, 0);
     if (this.#length !== whole) throw new Error(`the snapshot is ${this.#length} bytes long`);
     this.#write(memory);
@@ -66,7 +67,9 @@ export class Picture {
 
   /** What is neither kept nor brought is empty, and nearly always is so by itself. */
   #empty(memory) {
-    const taken = [...this.#listed.kept, ...this.#listed.brought, [this.memory, 0]].sort(([one], [other]) => one - other);
+    const taken = [...this.#listed.kept, ...this.#listed.brought, [this.memory, 0]].sort(
+      ([one], [other]) => one - other,
+    );
     let from = 0;
     for (const [address, length] of taken) {
       if (from < address && !isEmpty(memory, from, address)) memory.fill(0, from, address);
@@ -76,7 +79,8 @@ export class Picture {
 }
 
 function isEmpty(memory, from, to) {
-  const words = new Uint32Array(memory.buffer, memory.byteOffset + from, (to - from) >> 2); // blocks of the build are longer than a word
+  // blocks of the build are longer than a word
+  const words = new Uint32Array(memory.buffer, memory.byteOffset + from, (to - from) >> 2);
   for (let at = 0; at < words.length; at += 1) if (words[at] !== 0) return false;
   return true;
 }

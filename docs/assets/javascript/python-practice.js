@@ -1,7 +1,7 @@
 /**
- * A browser makes fast code of what Python runs most only after it has run for a while, and until then, while that code is being
- * made, everything on the page is slow: the first second of typing. So Python practises before: it answers a question over and
- * over, one step at a time, while nothing is asked.
+ * A browser makes fast code of what Python runs most only after it has run for a while, and until then, while that code
+ * is being made, everything on the page is slow: the first second of typing. So Python practises before: it answers a
+ * question over and over, one step at a time, while nothing is asked.
  */
 const TIMES = 300; // answers after which the browser has made its fast code
 const LONG_ENOUGH = 1500; // [ms] of work, on a slow device

@@ -1,6 +1,7 @@
 /**
- * Starts Python inside the worker. First choice is the snapshot: a picture of the memory of a Python that has everything
- * imported already. When it does not load, whatever the reason, Python starts from the compiled standard library instead.
+ * Starts Python inside the worker. First choice is the snapshot: a picture of the memory of a Python that has
+ * everything imported already. When it does not load, whatever the reason, Python starts from the compiled standard
+ * library instead.
  */
 import { RuntimeFiles } from "./python-files.js";
 import { Picture } from "./python-picture.js";
@@ -14,8 +15,8 @@ const ENTRY = "calculators.faces.browser";
  * @param {"snapshot" | "library"} from.way which way to try first
  * @param {boolean} from.kept whether the files come from the offline copy
  * @param {(bytes: number) => void} onArrival hears of everything that has arrived
- * @returns {Promise<{answers: (request: string) => object, way: string, passedOver: string}>} `answers` gives an iterator of
- *   replies; `passedOver` is why the snapshot was not used, or empty
+ * @returns {Promise<{answers: (request: string) => object, way: string, passedOver: string}>} `answers` gives an
+ *   iterator of replies; `passedOver` is why the snapshot was not used, or empty
  */
 export async function startPython({ bundle, way, kept }, onArrival) {
   new WebAssembly.Module(SMALLEST); // where this is refused Pyodide would wait for ever
@@ -59,7 +60,8 @@ async function fromSnapshot(bundle, files) {
     ...common(bundle, files),
     createPyodideModule: async (settings) => {
       settings.INITIAL_MEMORY = picture.memory;
-      // The machine is compiled beside this thread, which inflates the picture meanwhile; earlier that would hold up what arrives.
+      // The machine is compiled beside this thread, which inflates the picture meanwhile; earlier that would hold up
+      // what arrives.
       const [machine] = await Promise.all([createPyodideModule(settings), arrived.then(() => draw(files, picture))]);
       await picture.putInto(machine);
       return machine;
@@ -76,7 +78,10 @@ async function draw(files, picture) {
 }
 
 async function machinery(files) {
-  const [{ loadPyodide }, { default: createPyodideModule }] = await Promise.all([files.module("loader"), files.module("machine")]);
+  const [{ loadPyodide }, { default: createPyodideModule }] = await Promise.all([
+    files.module("loader"),
+    files.module("machine"),
+  ]);
   return { loadPyodide, createPyodideModule };
 }
 

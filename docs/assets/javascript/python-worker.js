@@ -1,11 +1,13 @@
 /**
- * Python in a worker. It answers questions one step at a time, taking turns between the questions that are open, and reads
- * its messages between two steps, so that a long lay plan neither blocks a short answer nor outlives the reader's interest.
+ * Python in a worker. It answers questions one step at a time, taking turns between the questions that are open, and
+ * reads its messages between two steps, so that a long lay plan neither blocks a short answer nor outlives the reader's
+ * interest.
  */
-import bundle from "./runtime-bundle.js";
-import { FromWorker, ToWorker, plain } from "./messages.js";
+
+import { FromWorker, plain, ToWorker } from "./messages.js";
 import { Practice } from "./python-practice.js";
 import { startPython } from "./python-start.js";
+import bundle from "./runtime-bundle.js";
 // What these import, named here so that all is asked for at once.
 import "./python-files.js";
 import "./python-picture.js";
@@ -36,7 +38,13 @@ async function wake({ way, kept }) {
     if (!bundle) throw new Error("this copy was built without a runtime");
     const started = await startPython({ bundle, way, kept }, arrive);
     answers = started.answers;
-    say({ say: FromWorker.READY, way: started.way, passedOver: started.passedOver, done: arrived, milliseconds: performance.now() - began });
+    say({
+      say: FromWorker.READY,
+      way: started.way,
+      passedOver: started.passedOver,
+      done: arrived,
+      milliseconds: performance.now() - began,
+    });
     waiting.splice(0).forEach(begin);
   } catch (error) {
     say({ say: FromWorker.ASLEEP, trouble: plain(error) });
@@ -121,7 +129,9 @@ function cancel(id) {
 
 /** Whether Python, as it is, can answer nothing more. */
 function isFatal(error) {
-  return error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError;
+  return (
+    error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError
+  );
 }
 
 function guard(id, step) {

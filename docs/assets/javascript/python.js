@@ -1,9 +1,10 @@
 /**
- * The page's one line to Python. A single worker serves the whole visit; it is started when first needed, replaced when it
- * dies, and every question asked of it ends in an answer or in one sentence that says why there is none.
+ * The page's one line to Python. A single worker serves the whole visit; it is started when first needed, replaced when
+ * it dies, and every question asked of it ends in an answer or in one sentence that says why there is none.
  */
-import bundle from "./runtime-bundle.js";
+
 import { FromWorker, ToWorker } from "./messages.js";
+import bundle from "./runtime-bundle.js";
 
 const SILENCE = 20_000; // [ms] without a sign from a working Python before it is given up
 const SLOW_START = 45_000; // [ms] without a byte or a sign while Python wakes
@@ -43,8 +44,8 @@ function tell(name, more = {}) {
 }
 
 /**
- * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived, and whether it is `awaited`), `ready` (with `way`,
- * `passedOver`, `done`), `absent`.
+ * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived, and whether it is `awaited`), `ready` (with
+ * `way`, `passedOver`, `done`), `absent`.
  * @param {(state: {name: string, sentence: string}) => void} callback called at once and at every change
  * @returns {() => void} stops following
  */
@@ -91,7 +92,15 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
       worker?.postMessage({ say: ToWorker.CANCEL, id });
       end(id)?.reject(aborted(signal));
     };
-    calls.set(id, { request, tries: 0, onPartial, resolve, reject, timeout, letGo: () => signal?.removeEventListener("abort", stop) });
+    calls.set(id, {
+      request,
+      tries: 0,
+      onPartial,
+      resolve,
+      reject,
+      timeout,
+      letGo: () => signal?.removeEventListener("abort", stop),
+    });
     signal?.addEventListener("abort", stop, { once: true });
     wake();
     if (state.name === "waking") tell("waking", { done: state.done });
@@ -101,7 +110,8 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
 }
 
 /**
- * Let Python practise on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life is enough.
+ * Let Python practise on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life
+ * is enough.
  * @param {object} request a question as for `ask`
  */
 export function practise(request) {
@@ -165,7 +175,8 @@ function bury(trouble) {
   console.warn(`Python was stopped: ${trouble.kind}: ${trouble.detail}`);
   if (trouble.kind === "Silence" && guilty !== null) end(guilty)?.reject(new NoAnswer("silent", trouble.detail));
   if (trouble.kind === "ModuleNotFoundError") way = "library"; // the snapshot lacks something the whole library has
-  for (const [id, call] of [...calls]) if (call.tries > 1) end(id).reject(new NoAnswer(asleep ? "absent" : "lost", trouble.detail));
+  for (const [id, call] of [...calls])
+    if (call.tries > 1) end(id).reject(new NoAnswer(asleep ? "absent" : "lost", trouble.detail));
   if (asleep && calls.size === 0) return tell("absent", trouble);
   if (calls.size === 0) return tell("asleep", { sentence: SENTENCES.restarted });
   wake();

@@ -1,4 +1,7 @@
-/** What was typed into a document's form and could not be taken: kept beside the document, never in it, until it is mended. */
+/**
+ * What was typed into a document's form and could not be taken: kept beside the document, never in it, until it is
+ * mended.
+ */
 import { keepRefused, refusedIn } from "./kept.js";
 
 export class RefusedTexts {
@@ -19,7 +22,10 @@ export class RefusedTexts {
     else if (_) keepRefused(this.form, others);
   }
 
-  /** A line of a table is taken out, or its last step of the path left out a whole table: what was refused in lines below moves up with them. */
+  /**
+   * A line of a table is taken out, or its last step of the path left out a whole table: what was refused in lines
+   * below moves up with them.
+   */
   takeOut(path) {
     const [table, line] = path.split(/\.(?=\d+$)/);
     const kept = this.all.flatMap(([each, refusal]) => {

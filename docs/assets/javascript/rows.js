@@ -89,7 +89,8 @@ export function builtText(control) {
 function rowsIn(text) {
   try {
     const rows = JSON.parse(text);
-    const sound = Array.isArray(rows) && rows.every((row) => Array.isArray(row) && row.every((cell) => typeof cell === "string"));
+    const sound =
+      Array.isArray(rows) && rows.every((row) => Array.isArray(row) && row.every((cell) => typeof cell === "string"));
     return sound ? rows : null;
   } catch {
     return null;

@@ -1,10 +1,10 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import morphdom from "morphdom";
-import { keepTyped, nameOf, ruler, typedIn } from "./kept.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
+import { keepTyped, nameOf, ruler, typedIn } from "./kept.js";
 import { clear, notice } from "./notices.js";
-import { RowsTable, builtText } from "./rows.js";
+import { builtText, RowsTable } from "./rows.js";
 
 export class Section {
   /**
@@ -16,7 +16,8 @@ export class Section {
     this.element = element;
     this.form = element.querySelector("form.asked");
     this.answer = element.querySelector(".answer");
-    this.told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" }); // what was done here last, and the way back
+    // what was done here last, and the way back
+    this.told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" });
     this.form.append(this.told);
     this.oldAnswer = element.querySelector(".old-answer");
     this.calculator = element.dataset.calculator;
@@ -26,7 +27,8 @@ export class Section {
     this.typed = this.written = {};
     this.refused = {}; // of what was typed and cannot be read: the sentence that says so
     this.hasAnswered = false; // whether the answer in the page is to numbers that were asked about since it was opened
-    this.rulers = new Map(); // of what was typed since the page was last read on one ruler: the ruler on which each is meant
+    // of what was typed since the page was last read on one ruler: the ruler on which each is meant
+    this.rulers = new Map();
     this.kept = ""; // what the keeper was last given
     this.fold = this.form.querySelector("details.more");
     this.unfolded = false; // whether that was opened for the sake of a refused blank, not by the reader
@@ -37,27 +39,39 @@ export class Section {
     }
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
     this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
-    this.form.addEventListener("click", ({ target }) => target.closest(".refusal button") && this.#putInstead(target.closest(".refusal button")));
+    this.form.addEventListener(
+      "click",
+      ({ target }) => target.closest(".refusal button") && this.#putInstead(target.closest(".refusal button")),
+    );
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
-    this.answer.addEventListener("click", ({ target }) => target.matches("button.offer") && this.#takeUp(target.dataset));
+    this.answer.addEventListener(
+      "click",
+      ({ target }) => target.matches("button.offer") && this.#takeUp(target.dataset),
+    );
     this.#dressAnswer(this.answer);
     const { texts, readOn, refused } = keeper.read(this.name);
     const early = this.#early();
-    this.hold({ ...texts, ...early }, readOn, Object.fromEntries(Object.entries(refused ?? {}).filter(([name]) => name in texts && !(name in early))));
+    this.hold(
+      { ...texts, ...early },
+      readOn,
+      Object.fromEntries(Object.entries(refused ?? {}).filter(([name]) => name in texts && !(name in early))),
+    );
     if (Object.keys(early).length) this.#keep();
   }
 
   /** What the reader wrote before this script came, as on a slow connection. */
   #early() {
     const blanks = this.#names.map((name) => [name, this.#blank(name)]);
-    return Object.fromEntries(blanks.filter(([, blank]) => blank.value !== blank.built).map(([name, blank]) => [name, blank.value]));
+    return Object.fromEntries(
+      blanks.filter(([, blank]) => blank.value !== blank.built).map(([name, blank]) => [name, blank.value]),
+    );
   }
 
   /**
-   * Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. Those that could
-   * not be read are at once marked as such, and no answer is taken for theirs.
+   * Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. Those
+   * that could not be read are at once marked as such, and no answer is taken for theirs.
    */
   hold(texts, readOn, refused = {}) {
     const before = this.typed;
@@ -93,7 +107,9 @@ export class Section {
    * @returns {boolean} whether anything is different here now
    */
   takeFrom(other, names) {
-    const shared = names.filter((name) => this.typed[name] !== other.typed[name] && this.#blank(name)?.takes?.(other.typed[name]));
+    const shared = names.filter(
+      (name) => this.typed[name] !== other.typed[name] && this.#blank(name)?.takes?.(other.typed[name]),
+    );
     for (const name of shared) {
       delete this.typed[name];
       delete this.written[name];
@@ -133,7 +149,10 @@ export class Section {
     this.#keep();
   }
 
-  /** Every number that was typed without its unit gets the one it was read in, so that it keeps its meaning on another ruler. */
+  /**
+   * Every number that was typed without its unit gets the one it was read in, so that it keeps its meaning on another
+   * ruler.
+   */
   settle(written, readOn) {
     this.written = written;
     this.rulers.clear();
@@ -150,7 +169,8 @@ export class Section {
     this.refused = Object.fromEntries(Object.entries(reply.refusals ?? {}).filter(([name]) => name in this.typed));
     this.#markTroubles(reply.refusals ?? {}, reply.instead);
     for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
-    for (const [name, text] of Object.entries(reply.texts ?? {})) if (!(name in this.typed)) this.#blank(name).value = text;
+    for (const [name, text] of Object.entries(reply.texts ?? {}))
+      if (!(name in this.typed)) this.#blank(name).value = text;
     this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
@@ -160,7 +180,7 @@ export class Section {
 
   /** Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves. */
   keepOld(sentence) {
-    this.#age(sentence ?? (this.hasAnswered ? this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent : NOT_HERS));
+    this.#age(sentence ?? (this.hasAnswered ? (this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent) : NOT_HERS));
   }
 
   #age(sentence) {
@@ -178,7 +198,15 @@ export class Section {
       const text = instead[place.dataset.field];
       if (place.textContent === sentence && place.hidden === !sentence && !text) continue; // as nearly always
       place.textContent = sentence;
-      if (text) place.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: `Make it ${text}`, value: text }));
+      if (text)
+        place.append(
+          " ",
+          Object.assign(document.createElement("button"), {
+            type: "button",
+            textContent: `Make it ${text}`,
+            value: text,
+          }),
+        );
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
       if (sentence && this.fold?.contains(place) && !this.fold.open) this.unfolded = this.fold.open = true;
@@ -187,7 +215,10 @@ export class Section {
     this.#foldAgain();
   }
 
-  /** What was unfolded for a refused blank, as while a number is half typed, is as the reader left it once nothing in it is refused. */
+  /**
+   * What was unfolded for a refused blank, as while a number is half typed, is as the reader left it once nothing in it
+   * is refused.
+   */
   #foldAgain() {
     if (!this.unfolded || this.fold.querySelector(".refusal:not([hidden])")) return;
     this.unfolded = false;
@@ -212,8 +243,11 @@ export class Section {
     for (const details of made.querySelectorAll("details")) details.open = open.has(details.className);
     this.#dressAnswer(made);
     const spoken = this.answer.querySelector(".spoken");
-    spoken.replaceChildren(...made.querySelector(".spoken").cloneNode(true).childNodes); // so that a screen reader hears it even when it says the same
-    changeUnder(this.answer, () => morphdom(this.answer, made, { childrenOnly: true, onBeforeElUpdated: (now, next) => !now.isEqualNode(next) }));
+    // so that a screen reader hears it even when it says the same
+    spoken.replaceChildren(...made.querySelector(".spoken").cloneNode(true).childNodes);
+    changeUnder(this.answer, () =>
+      morphdom(this.answer, made, { childrenOnly: true, onBeforeElUpdated: (now, next) => !now.isEqualNode(next) }),
+    );
   }
 
   /** Let what needs a script be used in an answer, whether it stands in the page yet or not. */
@@ -222,7 +256,10 @@ export class Section {
     for (const button of answer.querySelectorAll("button.offer")) button.hidden = false;
   }
 
-  /** Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told how to go back. */
+  /**
+   * Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told how to
+   * go back.
+   */
   #takeUp({ sets, does }) {
     const wanted = JSON.parse(sets).map(([name, text, row, column]) => ({ name, text, row, column }));
     const before = wanted.map((each) => ({ ...each, text: this.#control(each).value }));
@@ -355,13 +392,18 @@ class Blank {
     if (this.element.value === text) return;
     this.element.value = text;
     if (this.element.value === text || this.element.localName !== "select") return;
-    this.element.append(new Option(text, text)); // not on offer here, and hers all the same: Python says what is wrong with it
+    // not on offer here, and hers all the same: Python says what is wrong with it
+    this.element.append(new Option(text, text));
     this.element.value = text;
   }
 
   /** Whether this text, or none, can stand here. */
   takes(text = "") {
-    return this.element.localName !== "select" || text === "" || [...this.element.options].some(({ value }) => value === text);
+    return (
+      this.element.localName !== "select" ||
+      text === "" ||
+      [...this.element.options].some(({ value }) => value === text)
+    );
   }
 
   /** Let a list offer these: pairs of what is kept and the words for it. */
@@ -379,7 +421,10 @@ class Blank {
 }
 
 /** The numbers of this browser that belong to no job. */
-const LOOSE = { read: typedIn, keep: (name, texts, readOn, calculator, latest, refused) => keepTyped(name, texts, readOn, refused) };
+const LOOSE = {
+  read: typedIn,
+  keep: (name, texts, readOn, _calculator, _latest, refused) => keepTyped(name, texts, readOn, refused),
+};
 
 const NOT_HERS = "This answer is for the numbers this page came with. Correct the marked box and it will update.";
 

@@ -1,7 +1,8 @@
 /** A link that holds a method or a job itself, and a square code of it where it fits. */
+
+import { encode } from "uqr";
 import { Question } from "./messages.js";
 import { ask } from "./python.js";
-import { encode } from "uqr";
 
 const MOST_SQUARES = 125; // a side; smaller squares are hard to read off a screen with a phone
 const SVG = "http://www.w3.org/2000/svg";
@@ -36,7 +37,10 @@ export async function share(place, text, kind) {
 /** The code as a drawing, or a sentence when the link is too long for one. */
 function square(link, kind) {
   const made = coded(link);
-  if (!made || made.size > MOST_SQUARES) return Object.assign(document.createElement("p"), { textContent: `This ${kind} is too long for a square code. Send the link or a file.` });
+  if (!made || made.size > MOST_SQUARES)
+    return Object.assign(document.createElement("p"), {
+      textContent: `This ${kind} is too long for a square code. Send the link or a file.`,
+    });
   const path = made.data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : []))).join("");
   const [svg, light, dark] = ["svg", "rect", "path"].map((name) => document.createElementNS(SVG, name));
   svg.setAttribute("viewBox", `0 0 ${made.size} ${made.size}`);

@@ -14,7 +14,8 @@ let opening = null;
 
 /** The shelf, opened once. `trouble` is "" for the database, else why there is none: "denied" or "newer". */
 export function shelf() {
-  return (opening ??= open(TRIES));
+  opening ??= open(TRIES);
+  return opening;
 }
 
 async function open(tries) {
@@ -61,7 +62,10 @@ class Database {
   /** Change a store in one go: all of it happens or nothing, and when this returns it is on the disk. */
   async change(store, act) {
     const transaction = this.database.transaction(store, "readwrite", { durability: "strict" });
-    const failed = transaction.done.then(() => null, (problem) => problem ?? new Error("broken off"));
+    const failed = transaction.done.then(
+      () => null,
+      (problem) => problem ?? new Error("broken off"),
+    );
     let result;
     try {
       result = await act({
@@ -105,7 +109,8 @@ class Memory {
       this.#stores[store].set(JSON.stringify(key), { key, row });
     };
     const cut = (start, upTo) => {
-      for (const { key } of this.#under(store, start)) if (key.at(-1) <= upTo) this.#stores[store].delete(JSON.stringify(key));
+      for (const { key } of this.#under(store, start))
+        if (key.at(-1) <= upTo) this.#stores[store].delete(JSON.stringify(key));
     };
     return act({ keys: (start) => this.keys(store, start), put, cut });
   }

@@ -1,13 +1,17 @@
 /**
- * What this browser keeps: house methods, jobs, what was ticked and measured. Every change is a new record beside the old
- * ones, added whole or not at all, so that nothing is ever half-written and two windows cannot overwrite each other.
+ * What this browser keeps: house methods, jobs, what was ticked and measured. Every change is a new record beside the
+ * old ones, added whole or not at all, so that nothing is ever half-written and two windows cannot overwrite each
+ * other.
  */
 import { NAME, shelf } from "./shelf.js";
 
 const VERSIONS_KEPT = 200;
 const SENTENCES = {
-  denied: "This browser keeps nothing for this site, as in a private window. What you change lasts until you close the page: save it as a file first.",
-  newer: "What is kept here belongs to a newer handbook and is left as it is. Load this page again to get the newer one.",
+  denied:
+    "This browser keeps nothing for this site, as in a private window. " +
+    "What you change lasts until you close the page: save it as a file first.",
+  newer:
+    "What is kept here belongs to a newer handbook and is left as it is. Load this page again to get the newer one.",
   full: "This browser has no room left, so this was not kept. It still stands on this page: save it as a file.",
   lost: "This could not be kept. It still stands on this page: save it as a file, then load the page again.",
 };
@@ -91,7 +95,13 @@ export const keep = (kind, id, text, after) => keepAll(kind, id, [{ text }], aft
  * @param {{text: string, at?: string}[]} states oldest first; `at`: when it was so, if not now
  */
 export async function keepAll(kind, id, states, after) {
-  const records = states.map(({ text, at }, index) => ({ kind, id, revision: after + 1 + index, at: at || now(), text }));
+  const records = states.map(({ text, at }, index) => ({
+    kind,
+    id,
+    revision: after + 1 + index,
+    at: at || now(),
+    text,
+  }));
   const newest = records.at(-1);
   await change("versions", async ({ keys, put, cut }) => {
     const there = (await keys([kind, id])).at(-1)?.[2] ?? 0;
@@ -140,4 +150,5 @@ function askToLast() {
 export const isSafe = async () => Boolean(await navigator.storage?.persisted?.().catch(() => false));
 
 /** A name for a new document that no other browser will give. */
-export const newId = () => [...crypto.getRandomValues(new Uint8Array(10))].map((byte) => (byte % 36).toString(36)).join("");
+export const newId = () =>
+  [...crypto.getRandomValues(new Uint8Array(10))].map((byte) => (byte % 36).toString(36)).join("");

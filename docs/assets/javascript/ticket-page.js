@@ -9,7 +9,9 @@ import { last, onChange, whyNothingLasts } from "./store.js";
 import { today } from "./today.js";
 
 const MARK = "#job=";
-const GONE = "This job is not kept in this browser, so its ticket cannot be shown. What stands here is the batch as it is filled in now.";
+const GONE =
+  "This job is not kept in this browser, so its ticket cannot be shown. " +
+  "What stands here is the batch as it is filled in now.";
 const LOOSE = "batch"; // what is ticked for the batch that is kept as no job
 
 class TicketPage {
@@ -25,7 +27,9 @@ class TicketPage {
       takeInHand(location.hash.slice(MARK.length));
       history.replaceState(history.state, "", location.pathname);
     }
-    element.querySelector(".tools").addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
+    element
+      .querySelector(".tools")
+      .addEventListener("click", ({ target }) => this.#press(target.closest("[data-do]")?.dataset.do));
     this.settled.addEventListener("change", ({ target }) => this.#inTurn(() => this.#settle(target)));
     this.body.addEventListener("click", ({ target }) => {
       const { tick, box, step } = target.closest("[data-tick], [data-box]")?.dataset ?? {};
@@ -55,12 +59,21 @@ class TicketPage {
 
   /** One thing after another, so that no button acts on what is still being kept. */
   #inTurn(act) {
-    return (this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message)));
+    this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message));
+    return this.#last;
   }
 
   /** A question about this ticket; a loose batch brings the numbers that stand in the walk. */
   #ask(question, kept, more) {
-    return askHouse({ ask: question, kind: this.held.kind, kept, ruler: ruler(), home: this.element.dataset.home, ...this.#ofTheWalk(), ...more });
+    return askHouse({
+      ask: question,
+      kind: this.held.kind,
+      kept,
+      ruler: ruler(),
+      home: this.element.dataset.home,
+      ...this.#ofTheWalk(),
+      ...more,
+    });
   }
 
   #ofTheWalk() {
@@ -83,7 +96,9 @@ class TicketPage {
   async #draw() {
     const { body, settle, trouble } = await this.#ask(Question.TICKET, this.held.text);
     if (trouble) return this.#say(trouble);
-    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement) ? document.activeElement : {};
+    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement)
+      ? document.activeElement
+      : {};
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     const inUse = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
     if (inUse) {
@@ -140,7 +155,8 @@ class TicketPage {
     const reply = await this.#keep(Question.TICKET_SIZE, { piece, side, text: blank.value });
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
-    this.refused.note(blank.name, blank.value, reply.all === undefined ? reply.refusal : ""); // what is kept as typed is refused anew by Python
+    // what is kept as typed is refused anew by Python
+    this.refused.note(blank.name, blank.value, reply.all === undefined ? reply.refusal : "");
     const isThere = this.#compare(blank.name, reply.refusal || reply.said, !reply.refusal && reply.within);
     if (reply.refusal && !isThere) this.#say(reply.refusal);
     if (reply.all === undefined) return; // not kept
@@ -183,7 +199,8 @@ class TicketPage {
       const { reply, kept } = await this.held.change((text) => this.#ask(question, text, more));
       if (reply.trouble) return void this.#say(reply.trouble);
       this.#say(kept ? await whyNothingLasts() : "");
-      if (kept && reply[this.held.kind] !== this.held.text) await this.#draw(); // another window's ticks came in with it
+      // another window's ticks came in with it
+      if (kept && reply[this.held.kind] !== this.held.text) await this.#draw();
       return reply;
     } catch (problem) {
       this.#say(problem.message);
@@ -197,7 +214,7 @@ class TicketPage {
 
   /** Other numbers are followed, or another window has changed this ticket. */
   follow(anew) {
-    return this.#inTurn(async () => (await this.held.refresh()) || anew ? this.#draw() : null);
+    return this.#inTurn(async () => ((await this.held.refresh()) || anew ? this.#draw() : null));
   }
 
   close() {
@@ -213,7 +230,8 @@ function renew(place, html) {
   const { box } = place.contains(document.activeElement) ? document.activeElement.dataset : {};
   place.className = newer.className;
   place.dataset.left = newer.dataset.left;
-  for (const part of [".boxes", ".count"]) place.querySelector(part).replaceChildren(...newer.querySelector(part).childNodes);
+  for (const part of [".boxes", ".count"])
+    place.querySelector(part).replaceChildren(...newer.querySelector(part).childNodes);
   for (const button of place.querySelectorAll("[data-tick]")) {
     const idle = newer.querySelector(`[data-tick="${button.dataset.tick}"]`).getAttribute("aria-disabled");
     idle ? button.setAttribute("aria-disabled", idle) : button.removeAttribute("aria-disabled");

@@ -1,6 +1,6 @@
 /**
- * Who comes to a blank finds its whole value selected, so that typing replaces it: by touch, by mouse, by keyboard. A second tap
- * places the cursor, as does a drag across some of the letters.
+ * Who comes to a blank finds its whole value selected, so that typing replaces it: by touch, by mouse, by keyboard. A
+ * second tap places the cursor, as does a drag across some of the letters.
  */
 
 const BLANK = "article input:not([type]), article input[type=text]";
@@ -12,7 +12,8 @@ document.addEventListener(
   "pointerdown",
   ({ target }) => {
     const blank = target.matches?.(BLANK) ? target : null;
-    [pressed, again] = target === document.activeElement ? [null, blank && isWhole(blank) ? blank : null] : [blank, null];
+    [pressed, again] =
+      target === document.activeElement ? [null, blank && isWhole(blank) ? blank : null] : [blank, null];
   },
   { capture: true },
 );
@@ -33,4 +34,5 @@ document.addEventListener("click", ({ target, clientX, clientY }) => {
 
 document.addEventListener("pointercancel", () => (pressed = again = null));
 
-const isWhole = (blank) => blank.value !== "" && blank.selectionStart === 0 && blank.selectionEnd === blank.value.length;
+const isWhole = (blank) =>
+  blank.value !== "" && blank.selectionStart === 0 && blank.selectionEnd === blank.value.length;

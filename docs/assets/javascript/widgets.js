@@ -1,4 +1,6 @@
-/** Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date. */
+/**
+ * Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date.
+ */
 import { arrived, offer } from "./carried.js";
 import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { jobOf } from "./job-in-hand.js";
@@ -18,9 +20,13 @@ class Newest {
 
   async ask(request, show, fail) {
     this.#open?.abort();
-    const { signal } = (this.#open = new AbortController());
+    this.#open = new AbortController();
+    const { signal } = this.#open;
     try {
-      const reply = await askHouse(request, { signal, onPartial: (partial) => signal.aborted || partial.working || show(partial) });
+      const reply = await askHouse(request, {
+        signal,
+        onPartial: (partial) => signal.aborted || partial.working || show(partial),
+      });
       if (!signal.aborted) show(reply);
     } catch (problem) {
       if (!signal.aborted) fail(problem.message);
@@ -54,7 +60,10 @@ function alone(element, answered, changed) {
   return { ...live, section, take, example: { ask: Question.CALCULATOR, calculator, given, typed: {} } };
 }
 
-/** A measure that several calculators of a page ask for is written once: what stands in one of its blanks stands in the others. */
+/**
+ * A measure that several calculators of a page ask for is written once: what stands in one of its blanks stands in the
+ * others.
+ */
 function spread(lone, from, names) {
   for (const { section, answer } of lone) if (section !== from && section.takeFrom(from, names)) answer();
 }
@@ -62,7 +71,9 @@ function spread(lone, from, names) {
 /** Several calculators of which each takes over what the one before worked out. */
 function walk(element) {
   const job = jobOf(element);
-  const sections = [...element.querySelectorAll(".calculator")].map((each) => new Section(each, () => live.answer(), job.keeper));
+  const sections = [...element.querySelectorAll(".calculator")].map(
+    (each) => new Section(each, () => live.answer(), job.keeper),
+  );
   const live = liveForms(
     sections,
     (typedOf) => ({
@@ -88,16 +99,25 @@ function walk(element) {
 function liveForms(sections, question, split, answered = () => {}) {
   const newest = new Newest();
   const each = (act) => sections.forEach((section) => act(section));
-  const othersInUse = (now) => [...new Set(sections.flatMap((section) => section.rulersInUse))].filter((readOn) => readOn !== now);
+  const othersInUse = (now) =>
+    [...new Set(sections.flatMap((section) => section.rulersInUse))].filter((readOn) => readOn !== now);
   const ask = (readOn, show, typedOf = (section) => section.typed) =>
-    newest.ask({ ...question(typedOf), ruler: readOn }, (reply) => show(split(reply)), (sentence) => each((section) => section.keepOld(sentence)));
+    newest.ask(
+      { ...question(typedOf), ruler: readOn },
+      (reply) => show(split(reply)),
+      (sentence) => each((section) => section.keepOld(sentence)),
+    );
 
   async function answer() {
     const late = setTimeout(() => each((section) => section.keepOld(WAITING)), PATIENCE);
     try {
       const now = ruler();
       for (const other of othersInUse(now)) {
-        await ask(other, (replies) => each((section) => section.carryOver(replies[section.calculator].written, other, now)), (section) => section.typedOn(other));
+        await ask(
+          other,
+          (replies) => each((section) => section.carryOver(replies[section.calculator].written, other, now)),
+          (section) => section.typedOn(other),
+        );
       }
       if (othersInUse(now).length) return;
       await ask(now, (replies) => each((section) => section.show(replies[section.calculator])));
@@ -110,12 +130,14 @@ function liveForms(sections, question, split, answered = () => {}) {
 }
 
 /**
- * The numbers and figures that stand in the text. They follow what the reader writes into the calculator that is filled in
- * just as they are, here or on another page.
+ * The numbers and figures that stand in the text. They follow what the reader writes into the calculator that is filled
+ * in just as they are, here or on another page.
  */
 function numbers(page, sections) {
   const newest = new Newest();
-  const [inText, values, figures] = ["number", "value", "figure"].map((kind) => [...page.querySelectorAll(`[data-${kind}]`)]);
+  const [inText, values, figures] = ["number", "value", "figure"].map((kind) => [
+    ...page.querySelectorAll(`[data-${kind}]`),
+  ]);
   const here = new Map(sections.map((section) => [section.name, section]));
   const elsewhere = new Map();
   for (const each of [...inText, ...figures]) {
@@ -127,12 +149,17 @@ function numbers(page, sections) {
   const filled = (text) => {
     const wanted = JSON.parse(text);
     const name = nameOf(wanted.calculator, wanted.given);
-    const { texts, readOn } = here.has(name) ? { texts: here.get(name).typed, readOn: here.get(name).readOn } : elsewhere.get(name);
-    return { ...wanted, given: { ...wanted.given, ...texts }, readOn }; // what stands in `but` Python puts in place of the reader's own
+    const { texts, readOn } = here.has(name)
+      ? { texts: here.get(name).typed, readOn: here.get(name).readOn }
+      : elsewhere.get(name);
+    // what stands in `but` Python puts in place of the reader's own
+    return { ...wanted, given: { ...wanted.given, ...texts }, readOn };
   };
   const together = groups([...inText, ...figures]);
   const waits = ({ numbers, figures: drawings }) => {
-    const refused = new Set([...numbers, ...drawings].flatMap((each, index) => (each === null ? [together[index]] : [])));
+    const refused = new Set(
+      [...numbers, ...drawings].flatMap((each, index) => (each === null ? [together[index]] : [])),
+    );
     return [...inText, ...figures].map((_, index) => refused.has(together[index]));
   };
   const request = () => ({
@@ -146,7 +173,9 @@ function numbers(page, sections) {
   function show(reply) {
     const none = shownFor === methodText() ? null : reply.none; // a number of another method may not stay
     const waiting = none === null ? waits(reply) : []; // what shares a calculation waits together
-    inText.forEach((each, index) => waiting[index] || (each.textContent = reply.numbers[index] ?? none));
+    inText.forEach((each, index) => {
+      if (!waiting[index]) each.textContent = reply.numbers[index] ?? none;
+    });
     values.forEach((each, index) => (each.textContent = reply.values[index]));
     figures.forEach((each, index) => {
       if (waiting[inText.length + index]) return;
@@ -155,7 +184,8 @@ function numbers(page, sections) {
     });
     shownFor = methodText();
     const hers = [...inText, ...figures].filter((each, index) => isHers(calculationOf(each)) && !waiting[index]);
-    page.querySelector(".follows").hidden = !hers.length; // what she wrote elsewhere and cannot be used is not what stands here
+    // what she wrote elsewhere and cannot be used is not what stands here
+    page.querySelector(".follows").hidden = !hers.length;
   }
   const answer = () => newest.ask(request(), show, () => {});
   let soon = 0;
@@ -180,7 +210,8 @@ const SENTENCE = "p, li, td, th, dd, dt, figcaption";
  * @returns {object[]} for each of them its group: the same object for all that belong together
  */
 function groups(shown) {
-  const groupOf = new Map(); // a calculation by its name, or a sentence by its element → the calculation that speaks for all
+  // a calculation by its name, or a sentence by its element → the calculation that speaks for all
+  const groupOf = new Map();
   const leader = (each) => (groupOf.get(each) === each ? each : leader(groupOf.get(each)));
   const join = (one, other) => {
     for (const each of [one, other]) if (!groupOf.has(each)) groupOf.set(each, each);
@@ -209,9 +240,23 @@ async function upgrade(page) {
   if (!choice) return;
   const walks = [...page.querySelectorAll(".walk")].map(walk);
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
-  const lone = elements.map((each) => alone(each, () => inText.follow(), (from, names) => spread(lone, from, names)));
-  for (const { section } of lone) for (const { section: other } of lone) other.takeFrom(section, Object.keys(section.typed).filter((name) => !(name in other.typed)));
-  const inText = numbers(page, lone.map(({ section }) => section));
+  const lone = elements.map((each) =>
+    alone(
+      each,
+      () => inText.follow(),
+      (from, names) => spread(lone, from, names),
+    ),
+  );
+  for (const { section } of lone)
+    for (const { section: other } of lone)
+      other.takeFrom(
+        section,
+        Object.keys(section.typed).filter((name) => !(name in other.typed)),
+      );
+  const inText = numbers(
+    page,
+    lone.map(({ section }) => section),
+  );
   live = [...walks, ...lone, inText];
   practiseSoon();
   const select = choice.querySelector("select");

@@ -1,10 +1,13 @@
-// Turns modules given as text into addresses a browser can import, each with the addresses of what it imports written into it.
+// Turns modules given as text into addresses a browser can import, each with the addresses of what it imports written
+// into it.
+// biome-ignore lint/correctness/noUnusedVariables: the build puts what calls it behind it, in the same script.
 function assembler(modules, folder, address) {
   const made = {};
   return function assemble(name) {
     const inside = modules[name]
       .replace(/(from |import |import\()"\.\/([^"]+)"/g, (_, word, other) => `${word}"${assemble(other)}"`)
       .replaceAll("import.meta.url", JSON.stringify(folder + name));
-    return (made[name] ??= address(inside));
+    made[name] ??= address(inside);
+    return made[name];
   };
 }

@@ -15,7 +15,7 @@ export class RuntimeFiles {
   #onArrival;
   #fail;
 
-  constructor(bundle, kept, onArrival) {
+  constructor(bundle, _kept, onArrival) {
     this.folder = "handbook:///";
     this.nothing = `${this.folder}nothing`;
     this.files = bundle.files;
@@ -46,7 +46,9 @@ export class RuntimeFiles {
     if (url === this.nothing) return new Response(new Uint8Array());
     try {
       const name = url.slice(this.folder.length);
-      return new Response(await this.#content(name), { headers: { "Content-Type": name.endsWith(".wasm") ? "application/wasm" : "" } });
+      return new Response(await this.#content(name), {
+        headers: { "Content-Type": name.endsWith(".wasm") ? "application/wasm" : "" },
+      });
     } catch (error) {
       this.#fail?.(error);
       throw error;
@@ -55,7 +57,8 @@ export class RuntimeFiles {
 
   async module(role) {
     const name = this.files[role].name;
-    if (!this.#imported.has(name)) this.#imported.set(name, await import(self.handbookAddress(await this.#content(name))));
+    if (!this.#imported.has(name))
+      this.#imported.set(name, await import(self.handbookAddress(await this.#content(name))));
     return this.#imported.get(name);
   }
 

@@ -1,5 +1,5 @@
-// Makes the handbook work from a folder on a disk, where browsers load neither modules nor workers by their address: both are
-// handed over as text instead. The build fills in HANDBOOK: { modules, entries, searchWorker, workerStart }.
+// Makes the handbook work from a folder on a disk, where browsers load neither modules nor workers by their address:
+// both are handed over as text instead. The build fills in HANDBOOK: { modules, entries, searchWorker, workerStart }.
 {
   const HERE = document.currentScript.src;
   const address = (text) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
@@ -43,10 +43,14 @@
   };
 
   // A folder on a disk does not open its index by itself.
-  document.addEventListener("click", ({ target }) => {
-    const link = target.closest?.("a[href]");
-    if (link?.protocol === "file:" && link.pathname.endsWith("/")) link.pathname += "index.html";
-  }, { capture: true });
+  document.addEventListener(
+    "click",
+    ({ target }) => {
+      const link = target.closest?.("a[href]");
+      if (link?.protocol === "file:" && link.pathname.endsWith("/")) link.pathname += "index.html";
+    },
+    { capture: true },
+  );
 
   document.addEventListener("DOMContentLoaded", () => HANDBOOK.entries.forEach((name) => import(assemble(name))));
 }
