@@ -3,7 +3,8 @@
 To add a step, write what it does in a file of its own and give it a line in STEPS. Slow work belongs before the pages
 and leaves its result in build/, since making the pages empties site/; what goes into site/ comes after them.
 
-SITE_URL is the address it is built for, SITE_NAME what it is called. SITE_HOUSE is a folder whose files stand in place
+SITE_URL is the address it is built for, SITE_NAME what it is called, SITE_COLOUR the
+colour of its thread. SITE_HOUSE is a folder whose files stand in place
 of those of the same name in `calculators/asking`: the house method, and a studio's own over it.
 """
 
@@ -22,6 +23,7 @@ from tools.trouble import Trouble, run_main
 
 ADDRESS = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
 NAME = os.environ.get("SITE_NAME", "")
+COLOUR = os.environ.get("SITE_COLOUR", "")
 HOUSE = Path(os.environ.get("SITE_HOUSE", ""))
 ASKING = ROOT / "calculators/asking"
 
@@ -97,7 +99,7 @@ STEPS = [
             "package-lock.json",
         ],
         makes=["site/index.html", "build/address"],
-        settings=[ADDRESS, NAME, HOUSE_KEY],
+        settings=[ADDRESS, NAME, COLOUR, HOUSE_KEY],
     ),
     *join_scripts.after_pages,
     *fewer_requests.after_pages,

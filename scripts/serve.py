@@ -6,7 +6,7 @@ python3 scripts/serve.py --portable DIR  write a copy, as a folder and a zip, th
 python3 scripts/serve.py --headers DIR   write the headers a host should send, in the words of three kinds of host
 
 A handbook of one's own, with any of these: --house FILE is a house method saved on the page of that name, --name what
-the handbook is called, --address where it will be.
+the handbook is called, --address where it will be, --colour that of its thread.
 """
 
 import sys
@@ -61,10 +61,11 @@ def main() -> int:
     parser.add_argument("--headers", type=Path, metavar="DIR", help="write the headers a host should send")
     parser.add_argument("--house", type=Path, metavar="FILE", help="the house method the handbook is built with")
     parser.add_argument("--name", help="what the handbook is called")
+    parser.add_argument("--colour", metavar="#RRGGBB", help="of links, buttons and stitches")
     parser.add_argument("--address", metavar="URL", help="where the handbook will be, if not on this machine")
     parser.add_argument("--port", type=port, default=8000, help="the port on 127.0.0.1; 0 for any free one")
     asked = parser.parse_args()
-    own = Own(asked.house, asked.name, asked.address).checked()
+    own = Own(asked.house, asked.name, asked.address, asked.colour).checked()
     only_built = asked.build or asked.portable or asked.headers
     if only_built:
         python = setup.for_site()

@@ -17,6 +17,7 @@ if os.environ.get("SITE_HOUSE"):
 from markers import PageMarkers, UnknownMarker
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File
+from tools.thread_colour import colours_in, recoloured
 
 from calculators.asking.answering import Asking
 from calculators.catalogue import catalogue
@@ -44,6 +45,11 @@ def on_config(config):
 
 
 def on_post_build(config):
+    name_for_devices(config)
+    colour_thread(config)
+
+
+def name_for_devices(config):
     """What a device calls the handbook once it is installed there."""
     file = Path(config.site_dir) / "manifest.webmanifest"
     manifest = json.loads(file.read_text())
@@ -51,6 +57,22 @@ def on_post_build(config):
     if name:
         short = name if len(name) <= SHORT else name[: SHORT + 1].rpartition(" ")[0] or name[:SHORT]
         file.write_text(json.dumps({**manifest, "name": name, "short_name": short}, ensure_ascii=False, indent=2))
+
+
+def colour_thread(config):
+    """The studio's own colour, on the pages and in the icon of their tabs."""
+    colour = os.environ.get("SITE_COLOUR")
+    if not colour:
+        return
+    palette = Path(config.site_dir) / "assets/stylesheets/palette.css"
+    icon = Path(config.site_dir) / "assets/images/icon.svg"
+    before = palette.read_text(encoding="utf-8")
+    after = recoloured(before, colour)
+    drawn = icon.read_text(encoding="utf-8")
+    for name, old in colours_in(before.partition("}")[0]).items():
+        drawn = drawn.replace(f"#{old}", f"#{colours_in(after.partition('}')[0])[name]}")
+    palette.write_text(after, encoding="utf-8")
+    icon.write_text(drawn, encoding="utf-8")
 
 
 def on_files(files, config):

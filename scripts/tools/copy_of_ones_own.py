@@ -1,4 +1,4 @@
-"""What a studio says when it builds a handbook of its own: its method, its name, its address."""
+"""What a studio says when it builds a handbook of its own: its method, its name, its address, its colour."""
 
 import re
 import subprocess
@@ -7,6 +7,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from .places import BUILD, ROOT
+from .thread_colour import checked_colour
 from .trouble import Trouble
 
 LONGEST_NAME = 80
@@ -15,7 +16,8 @@ HOUSE = BUILD / "house"
 
 @dataclass(frozen=True)
 class Own:
-    """house: a file with the studio's method; name: of the handbook; address: where it will be served.
+    """house: a file with the studio's method; name: of the handbook; address: where it will be served;
+    colour: of its thread.
 
     Each is None where nothing was said.
     """
@@ -23,15 +25,17 @@ class Own:
     house: Path | None = None
     name: str | None = None
     address: str | None = None
+    colour: str | None = None
 
     def checked(self) -> "Own":
-        """The same, the name and the address as they are used. Raises: Trouble for what cannot be."""
+        """The same, the name, the address and the colour as they are used. Raises: Trouble for what cannot be."""
         if self.house is not None and not self.house.is_file():
             raise Trouble(f"There is no file {self.house}: --house wants a house method, as the handbook saves it.")
         return Own(
             self.house,
             None if self.name is None else checked_name(self.name),
             None if self.address is None else checked_address(self.address),
+            None if self.colour is None else checked_colour(self.colour),
         )
 
     def settings(self, python: Path) -> dict[str, str]:
@@ -39,7 +43,7 @@ class Own:
 
         Raises: Trouble when the method cannot be built with.
         """
-        told = {"SITE_NAME": self.name, "SITE_URL": self.address}
+        told = {"SITE_NAME": self.name, "SITE_URL": self.address, "SITE_COLOUR": self.colour}
         if self.house is not None:
             lay_ready(python, self.house)
             told["SITE_HOUSE"] = str(HOUSE)

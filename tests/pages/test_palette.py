@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from scripts.tools.thread_colour import contrast, recoloured
+
 PALETTE = Path(__file__).parents[2] / "docs/assets/stylesheets/palette.css"
 GROUNDS = (
     "ground",
@@ -23,21 +25,9 @@ GROUNDS = (
 TEXTS = ("ink", "ink-quiet", "thread", "caution")
 
 
-def colours(scheme: str) -> dict[str, str]:
-    block = re.search(rf'\[data-md-color-scheme="{scheme}"\] \{{(.*?)\}}', PALETTE.read_text("utf-8"), re.DOTALL)
+def colours(scheme: str, palette: str) -> dict[str, str]:
+    block = re.search(rf'\[data-md-color-scheme="{scheme}"\] \{{(.*?)\}}', palette, re.DOTALL)
     return dict(re.findall(r"--([\w-]+): #(\w{6});", block[1]))
-
-
-def luminance(colour: str) -> float:
-    """Relative luminance as WCAG 2.2 defines it."""
-    parts = [int(colour[i : i + 2], 16) / 255 for i in (0, 2, 4)]
-    red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    low, high = sorted((luminance(one), luminance(other)))
-    return (high + 0.05) / (low + 0.05)
 
 
 def test_contrast_agrees_with_the_known_ends_of_its_scale():
@@ -45,9 +35,19 @@ def test_contrast_agrees_with_the_known_ends_of_its_scale():
     assert contrast("777777", "ffffff") == pytest.approx(4.48, abs=0.005)  # the best-known near miss of 4.5:1
 
 
+@pytest.fixture(
+    params=[None, "7a1f1a", "ffff00", "00ff00", "000000", "ffffff", "777777"],
+    ids=lambda colour: colour or "as it comes",
+)
+def palette(request) -> str:
+    """The handbook's colours, and those of a studio that has a thread of its own."""
+    as_it_comes = PALETTE.read_text("utf-8")
+    return recoloured(as_it_comes, request.param) if request.param else as_it_comes
+
+
 @pytest.mark.parametrize("scheme", ["default", "slate"])
-def test_text_reads_on_every_ground(scheme):
-    found = colours(scheme)
+def test_text_reads_on_every_ground(scheme, palette):
+    found = colours(scheme, palette)
     faint = {
         f"{text} on {ground}": round(contrast(found[text], found[ground]), 2)
         for text, ground in itertools.product(TEXTS, GROUNDS)
@@ -57,12 +57,22 @@ def test_text_reads_on_every_ground(scheme):
 
 
 @pytest.mark.parametrize("scheme", ["default", "slate"])
-def test_outlines_stand_out_from_the_page(scheme):
-    found = colours(scheme)
+def test_outlines_stand_out_from_the_page(scheme, palette):
+    found = colours(scheme, palette)
     assert min(contrast(found["outline"], found[ground]) for ground in ("ground", "sheet")) >= 3
 
 
 @pytest.mark.parametrize("scheme", ["default", "slate"])
-def test_the_weave_of_the_wrong_side_can_be_seen(scheme):
-    found = colours(scheme)
+def test_the_weave_of_the_wrong_side_can_be_seen(scheme, palette):
+    found = colours(scheme, palette)
     assert contrast(found["weave"], found["cloth-wrong"]) >= 3
+
+
+@pytest.mark.parametrize("scheme", ["default", "slate"])
+def test_a_thread_of_ones_own_is_the_only_thing_that_changes(scheme):
+    before = colours(scheme, PALETTE.read_text("utf-8"))
+    after = colours(scheme, recoloured(PALETTE.read_text("utf-8"), "7a1f1a"))
+    changed = {name for name in before if before[name] != after[name]}
+    assert before.keys() == after.keys() and changed == {"thread", "thread-pale", "kind-odd"}
+    if scheme == "default":
+        assert after["thread"] == "7a1f1a", "a colour that reads is taken as it is"

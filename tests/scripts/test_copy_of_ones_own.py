@@ -10,6 +10,7 @@ import pytest
 from scripts.tools import copy_of_ones_own
 from scripts.tools.copy_of_ones_own import Own, checked_address, checked_name
 from scripts.tools.places import ROOT
+from scripts.tools.thread_colour import checked_colour
 from scripts.tools.trouble import Trouble
 
 sys.path.insert(0, str(ROOT / "scripts"))
@@ -87,7 +88,13 @@ def test_an_address_ends_with_a_slash(address, whole):
 
 @pytest.mark.parametrize(
     "options",
-    [["--house", "nowhere.json"], ["--house", "."], ["--name", " "], ["--address", "example.org"]],
+    [
+        ["--house", "nowhere.json"],
+        ["--house", "."],
+        ["--name", " "],
+        ["--address", "example.org"],
+        ["--colour", "bluish"],
+    ],
     ids=lambda each: " ".join(each),
 )
 def test_serve_tells_it_before_it_sets_anything_up(options, tmp_path):
@@ -96,6 +103,28 @@ def test_serve_tells_it_before_it_sets_anything_up(options, tmp_path):
     )
     assert done.returncode == 1 and done.stdout == "" and done.stderr.count("\n") == 1, done.stderr
     assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize("colour", ["", "blue", "#12345", "#gggggg", "rgb(1,2,3)", "#1d4270;}", "\u0661\u0662\u0663"])
+def test_what_is_no_colour_is_refused(colour):
+    with pytest.raises(Trouble, match="--colour wants"):
+        checked_colour(colour)
+
+
+@pytest.mark.parametrize("written, taken", [("#1D4270", "1d4270"), ("7a1f1a", "7a1f1a"), (" #Fa0 ", "ffaa00")])
+def test_a_colour_may_be_written_as_on_the_web(written, taken):
+    assert checked_colour(written) == taken
+
+
+def test_pages_and_the_icon_of_their_tabs_take_the_colour(tmp_path, monkeypatch):
+    monkeypatch.setenv("SITE_COLOUR", "7a1f1a")
+    for name in ("stylesheets/palette.css", "images/icon.svg"):
+        (tmp_path / "assets" / name).parent.mkdir(parents=True)
+        (tmp_path / "assets" / name).write_text((ROOT / "docs/assets" / name).read_text())
+    site_hooks.colour_thread(SimpleNamespace(site_dir=str(tmp_path)))
+    assert "--thread: #7a1f1a;" in (tmp_path / "assets/stylesheets/palette.css").read_text()
+    icon = (tmp_path / "assets/images/icon.svg").read_text()
+    assert icon.count("#7a1f1a") == 2 and "#1d4270" not in icon and "#e4e9ee" not in icon
 
 
 def test_a_name_is_written_out_as_it_stands():
@@ -112,5 +141,5 @@ def test_a_device_is_told_the_name(tmp_path, monkeypatch, name, short):
     monkeypatch.setenv("SITE_NAME", name)
     file = tmp_path / "manifest.webmanifest"
     file.write_text((ROOT / "docs/manifest.webmanifest").read_text())
-    site_hooks.on_post_build(SimpleNamespace(site_dir=str(tmp_path)))
+    site_hooks.name_for_devices(SimpleNamespace(site_dir=str(tmp_path)))
     assert f'"name": "{name}"' in file.read_text() and f'"short_name": "{short}"' in file.read_text()
