@@ -3,6 +3,7 @@
 python3 scripts/test.py                  all tests
 python3 scripts/test.py tests/test_x.py -k hem
 python3 scripts/test.py --setup          only set up: environment, npm packages, browser
+python3 scripts/test.py --below /linen/  all tests, of the handbook below a path as on a host that it shares
 """
 
 import sys
@@ -13,8 +14,10 @@ if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must read this f
 import argparse
 import os
 import subprocess
+from urllib.parse import urlsplit
 
 from tools import browser, setup
+from tools.copy_of_ones_own import checked_address
 from tools.places import ADDRESS_FILE, ROOT, SITE
 from tools.server import open_server
 from tools.trouble import Trouble, run_main
@@ -23,15 +26,14 @@ from tools.trouble import Trouble, run_main
 SIDE_BY_SIDE = ["--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile", "--no-loadscope-reorder"]
 
 
-def free_address() -> str:
+def free_address(below: str) -> str:
     """An address to build and serve the site for: the last one while its port is free, so as not to build again."""
-    last = ADDRESS_FILE.read_text() if ADDRESS_FILE.is_file() else ""
-    port = last.removeprefix("http://127.0.0.1:").rstrip("/")
+    last = urlsplit(ADDRESS_FILE.read_text() if ADDRESS_FILE.is_file() else "")
     try:
-        with open_server(SITE, int(port) if port.isdecimal() else 0) as server:
+        with open_server(SITE, last.port or 0, below=below) as server:
             return server.address
     except Trouble:
-        with open_server(SITE, 0) as server:
+        with open_server(SITE, 0, below=below) as server:
             return server.address
 
 
@@ -40,12 +42,14 @@ def main() -> int:
         description="Build the handbook and run every test.", epilog="Other words go to pytest.", allow_abbrev=False
     )
     parser.add_argument("--setup", action="store_true", help="only set up what is missing")
+    parser.add_argument("--below", metavar="PATH", default="/", help="the path that the handbook is served below")
     asked, for_pytest = parser.parse_known_args()
+    below = urlsplit(checked_address(f"http://127.0.0.1/{asked.below.strip('/')}")).path
     python = setup.for_tests()
     chromium = browser.ensure()
     if asked.setup:
         return 0
-    setup.build(python, {"SITE_URL": free_address(), "SITE_HOUSE": str(ROOT / "tests/house")})
+    setup.build(python, {"SITE_URL": free_address(below), "SITE_HOUSE": str(ROOT / "tests/house")})
     return subprocess.run(
         [python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}
     ).returncode

@@ -98,13 +98,15 @@ def width(request) -> int:
 
 @pytest.fixture
 def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
-    """A page in a fresh profile, which keeps no copy of the site; `page.goto("/")` opens the home page.
+    """A page in a fresh profile, which keeps no copy of the site; `page.goto("./")` opens the home page.
 
     Fails the test when anything was asked for beyond the served site, when a script of a page broke, or when a page
     went
     against the site's policy.
     """
-    context = browser.new_context(base_url=served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
+    context = browser.new_context(
+        base_url=f"{served}/", viewport={"width": width, "height": 844}, reduced_motion="reduce"
+    )
     context.add_init_script(KEEPS_NO_COPY)
     asked_for: list[str] = []
     broken: list[str] = []

@@ -50,7 +50,7 @@ def scripts_held_back(page: Page) -> Iterator[None]:
 
 def elsewhere(browser: Browser, served: str, **look) -> Page:
     """A page in another profile, as of another reader; closed with its context."""
-    context = browser.new_context(base_url=served, **look)
+    context = browser.new_context(base_url=f"{served}/", **look)
     context.add_init_script(KEEPS_NO_COPY)
     return context.new_page()
 

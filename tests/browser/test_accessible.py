@@ -18,7 +18,7 @@ AXE = NODE_MODULES / "axe-core/axe.min.js"
 def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Callable[[], list[str]]]]:
     """A page in a light or dark room, and what axe finds on it."""
     look = {"viewport": PHONE, "color_scheme": request.param, "reduced_motion": "reduce"}
-    context = browser.new_context(base_url=served, service_workers="block", **look)
+    context = browser.new_context(base_url=f"{served}/", service_workers="block", **look)
     context.add_init_script(path=AXE)
     page = context.new_page()
 
@@ -48,14 +48,14 @@ def test_every_page(checked, site, served):
 @pytest.mark.parametrize(
     "path",
     [
-        "/",
-        "/batch/",
-        "/plan/lay-plan/",
-        "/plan/cost/",
-        "/corners/mitre/",
-        "/house/",
-        "/house/ticket/",
-        "/reference/glossary/",
+        "./",
+        "./batch/",
+        "./plan/lay-plan/",
+        "./plan/cost/",
+        "./corners/mitre/",
+        "./house/",
+        "./house/ticket/",
+        "./reference/glossary/",
     ],
 )
 def test_the_kinds_of_page_on_a_wide_screen(checked, path):
@@ -69,7 +69,7 @@ def test_the_kinds_of_page_on_a_wide_screen(checked, path):
 
 def test_a_page_whose_value_is_in_trouble(checked):
     page, found = checked
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     blank(section, "least_width").fill("banana")
     blank(section, "piece_width").fill("36 banana")
@@ -90,7 +90,7 @@ def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):
     try:
         for width in (390, 1280):
             page.set_viewport_size({"width": width, "height": 844})
-            for address in ("/fold/hems/", "/house/hand-over/"):
+            for address in ("./fold/hems/", "./house/hand-over/"):
                 page.goto(address)
                 assert page.evaluate(small) == []
     finally:
@@ -99,7 +99,7 @@ def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):
 
 def test_a_planted_fault_is_found(checked):
     page, found = checked
-    page.goto("/")
+    page.goto("./")
     page.evaluate(
         "document.querySelector('article').append(Object.assign(document.createElement('input'), { type: 'text' }))"
     )

@@ -29,7 +29,7 @@ def sentences(name: str, typed: dict) -> dict:
 
 
 def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: Page):
-    page.goto("/" + PAGES["pieces-from-cloth"])
+    page.goto("./" + PAGES["pieces-from-cloth"])
     section = calculator(page, "pieces-from-cloth")
     piece = blank(section, "piece_width")
 
@@ -79,7 +79,7 @@ def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
     for name, typed, fields in IMPOSSIBLE_TOGETHER:
         if name not in PAGES:
             continue  # orders are tables; their own browser test writes into them
-        page.goto("/" + PAGES[name])
+        page.goto("./" + PAGES[name])
         section = calculator(page, name)
         for field, text in typed.items():
             control = blank(section, field)
@@ -91,7 +91,7 @@ def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
 
 
 def test_a_fold_opened_by_a_number_half_typed_is_folded_again(page: Page):
-    page.goto("/" + PAGES["pieces-from-cloth"])
+    page.goto("./" + PAGES["pieces-from-cloth"])
     section = calculator(page, "pieces-from-cloth")
     fold = section.locator("details.more")
     blank(section, "cloth_width").fill("1 cm")

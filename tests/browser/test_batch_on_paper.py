@@ -22,7 +22,7 @@ def squeezed(text: str) -> str:
     ("paper", "ruler", "spoken"), [("A4", "cm 1/10", "40 cm by 40 cm"), ("Letter", "in 1/16", "15 3/4 in")]
 )
 def test_a_batch_prints_each_answer_on_the_sheet_of_its_question(page: Page, paper: str, ruler: str, spoken: str):
-    page.goto("/batch/")
+    page.goto("./batch/")
     choose_ruler(page, ruler)
     says(page.locator("section[data-calculator=finished-size]"), spoken)
     with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:

@@ -9,7 +9,7 @@ from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoke
 
 
 def test_a_change_at_the_start_reaches_every_step(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     pieces, usable = calculator(page, "pieces-from-cloth"), calculator(page, "usable-cloth")
     before = spoken(pieces).inner_text()
     wash = calculator(page, "wash-test")
@@ -20,7 +20,7 @@ def test_a_change_at_the_start_reaches_every_step(page: Page):
 
 
 def test_a_step_in_trouble_stops_those_behind_it_and_only_those(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     usable = calculator(page, "usable-cloth")
     blank(usable, "selvedge").fill("36 banana")
     expect(refusal(usable, "selvedge")).to_be_visible(timeout=WAKING)
@@ -31,7 +31,7 @@ def test_a_step_in_trouble_stops_those_behind_it_and_only_those(page: Page):
 
 
 def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     first = blank(section, "cloth_width")
     for _ in range(150):
@@ -64,7 +64,7 @@ def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
 def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(page: Page):
     """46 − 2 × (0.8 + 1.2) = 42 cm for the house's tea towel; with a hem of 3 cm by hand 46 − 2 × (0.8 + 3) = 38.4
     cm."""
-    page.goto("/batch/")
+    page.goto("./batch/")
     order, finished = calculator(page, "order"), calculator(page, "finished-size")
     blank(order, "piece").select_option(label="Tea towel")
     blank(order, "ordered").fill("24")
@@ -86,7 +86,7 @@ def test_the_kind_of_piece_brings_its_turn_and_hem_until_one_is_written_by_hand(
 def test_the_last_step_tells_what_the_batch_takes_and_costs(page: Page):
     """24 pieces: 60 + 24 × 30.73 = 797.52 min, 13 h 18 min; at 30 an hour 398.76, with 8 of the 20 rows that 10 m of
     cloth at 10 a metre give, 40, and no thread paid 438.76, 18.28 a piece."""
-    page.goto("/batch/")
+    page.goto("./batch/")
     last = calculator(page, "thread-time-cost")
     blank(calculator(page, "order"), "ordered").fill("24")
     expect(blank(last, "pieces")).to_have_value("24", timeout=WAKING)
@@ -135,7 +135,7 @@ AS_SEEN = """(answer) => {
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_an_old_answer_steps_back_and_can_still_be_read(page: Page, scheme: str):
     page.emulate_media(color_scheme=scheme)
-    page.goto("/fold/hems/")
+    page.goto("./fold/hems/")
     section = calculator(page, "finished-size")
     blank(section, "hem").fill("3 cm")
     says(section, "Finished 38")
@@ -159,10 +159,10 @@ def test_an_old_answer_steps_back_and_can_still_be_read(page: Page, scheme: str)
 
 def test_a_ticket_that_cannot_be_made_leads_to_the_very_blank(page: Page):
     """The link on the ticket opens the batch with the blank in use, in view, and its sentence beside it."""
-    page.goto("/batch/")
+    page.goto("./batch/")
     blank(calculator(page, "finished-size"), "turn").fill("3 cm")
     expect(refusal(calculator(page, "finished-size"), "turn")).to_contain_text("deeper than the hem", timeout=WAKING)
-    page.goto("/house/ticket/")
+    page.goto("./house/ticket/")
     page.get_by_role("link", name="Mend it in the batch").click(timeout=WAKING)
     turn = blank(calculator(page, "finished-size"), "turn")
     expect(turn).to_be_focused(timeout=WAKING)

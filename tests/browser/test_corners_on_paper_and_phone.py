@@ -16,7 +16,7 @@ each_page = pytest.mark.parametrize("name", PAGES, ids=lambda name: name or "ind
 @pytest.fixture
 def opened(browser, served, name):
     page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
-    page.goto(f"/corners/{name}")
+    page.goto(f"./corners/{name}")
     expect(page.locator(".ruler-choice")).to_be_visible()  # the page is live
     page.evaluate("document.fonts.ready")
     yield page

@@ -6,7 +6,7 @@ from playwright.sync_api import Page, expect
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_the_drawer_of_pages_is_out_of_reach_of_the_keyboard_while_it_is_shut(page: Page):
-    page.goto("/")
+    page.goto("./")
     within = page.get_by_role("navigation", name="Navigation").get_by_role("link", name="Jobs")
     expect(within).to_have_count(0)
     page.locator(".md-header label[for=__drawer]").click()

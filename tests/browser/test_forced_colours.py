@@ -16,10 +16,10 @@ LOOK = """() => {
 
 def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
     for scheme in ("light", "dark"):
-        context = browser.new_context(base_url=served, forced_colors="active", color_scheme=scheme)
+        context = browser.new_context(base_url=f"{served}/", forced_colors="active", color_scheme=scheme)
         context.add_init_script(KEEPS_NO_COPY)
         page = context.new_page()
-        page.goto("/plan/lay-plan/")
+        page.goto("./plan/lay-plan/")
         page.locator(".sizes button").first.wait_for()
         look = page.evaluate(LOOK)
         context.close()
@@ -28,10 +28,10 @@ def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
 
 
 def test_the_words_of_a_large_button_are_seen(browser: Browser, served: str):
-    context = browser.new_context(base_url=served, forced_colors="active")
+    context = browser.new_context(base_url=f"{served}/", forced_colors="active")
     context.add_init_script(KEEPS_NO_COPY)
     page = context.new_page()
-    page.goto("/house/ticket/")
+    page.goto("./house/ticket/")
     colours = page.locator("button.first").evaluate_all(
         "them => them.map((it) => getComputedStyle(it)).map((it) => [it.forcedColorAdjust, it.color, "
         "it.backgroundColor])"

@@ -20,7 +20,7 @@ SIZES = {"A4": (210, 297), "Letter": (215.9, 279.4)}
 def sheets(request, browser, served):
     """The pages of the printed gauges that carry a gauge."""
     page = elsewhere(browser, served)
-    page.goto("/corners/gauges/")
+    page.goto("./corners/gauges/")
     printed = page.pdf(format=request.param, prefer_css_page_size=True)
     page.context.close()
     with pdfplumber.open(io.BytesIO(printed)) as pdf:
@@ -73,7 +73,7 @@ BAR_BELOW = 11  # [mm] from the gauge's lowest line to the first bar
 def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper, size):
     """Laid with their overlap, the printed sheets carry both marks where they belong, and bars on every one."""
     page = elsewhere(browser, served)
-    page.goto("/corners/gauges/")
+    page.goto("./corners/gauges/")
     gauge = calculator(page, "mitre-gauge")
     for name, text in LARGE.items():
         blank(gauge, name).fill(text)
@@ -114,7 +114,7 @@ def is_tick(line):
 
 
 def test_a_gauge_is_printed_without_the_page_around_it(page):
-    page.goto("/corners/gauges/")
+    page.goto("./corners/gauges/")
     page.evaluate("print = () => (window.printed = true)")
     page.get_by_role("button", name="Print the gauge alone").click()
     assert page.evaluate("window.printed")

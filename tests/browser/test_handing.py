@@ -23,7 +23,7 @@ pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
 def keep_and_follow(page: Page, text: str) -> None:
     """Put a method into the browser as if it had been set down there."""
     page.evaluate("""async (text) => {
-        const { keep, choose } = await import('/assets/javascript/store.js');
+        const { keep, choose } = await import(__md_scope + 'assets/javascript/store.js');
         await keep('method', 'summer-linen', text, 0);
         await choose('method', 'summer-linen');
     }""", text)  # fmt: skip
@@ -32,7 +32,7 @@ def keep_and_follow(page: Page, text: str) -> None:
 
 def numbers(page: Page) -> list[str]:
     """Every live number of the corner page, once they follow the method."""
-    page.goto("/corners/mitre/")
+    page.goto("./corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     expect(page.locator(".answer .figure").first).to_have_text(re.compile(r"4\.8\scm"))
     expect(page.locator("[data-number*='mark_1']").first).to_have_text("4.8 cm")
@@ -40,9 +40,9 @@ def numbers(page: Page) -> list[str]:
 
 
 def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     keep_and_follow(page, SAMPLE)
-    page.goto("/house/")
+    page.goto("./house/")
     page.get_by_role("button", name="Share it").click()
     link = page.get_by_label("A link that holds this method").input_value()
     expect(page.get_by_role("img", name="square code")).to_be_visible()
@@ -51,36 +51,39 @@ def test_a_link_opens_elsewhere_with_the_same_numbers(page, browser, served):
     other.goto(link)
     expect(other.locator(".opened h2").first).to_have_text("House method “Summer linen”")
     assert (
-        other.evaluate("async () => (await (await import('/assets/javascript/store.js')).newest('method')).length") == 0
+        other.evaluate(
+            "async () => (await (await import(__md_scope + 'assets/javascript/store.js')).newest('method')).length"
+        )
+        == 0
     )
     other.get_by_role("button", name="Keep it, and let every page show its numbers").first.click()
     expect(other.locator(".said")).to_contain_text("Kept, and every page shows its numbers from now on.")
-    other.goto("/house/")
+    other.goto("./house/")
     expect(other.locator("[name=followed] option:checked")).to_have_text("Summer linen")
     assert numbers(other) == here
     other.context.close()
 
 
 def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     keep_and_follow(page, SAMPLE)
     page.evaluate("""async (texts) => {
-        const { keep } = await import('/assets/javascript/store.js');
+        const { keep } = await import(__md_scope + 'assets/javascript/store.js');
         for (const [revision, text] of texts.entries()) await keep('job', 'sage-napkins', text, revision);
-        (await import('/assets/javascript/kept.js')).keepRuler('in 1/16');
+        (await import(__md_scope + 'assets/javascript/kept.js')).keepRuler('in 1/16');
     }""", [state["text"] for state in states()])  # fmt: skip
     with page.expect_download() as first:
         page.get_by_role("button", name="Save everything").click()
     saved = tmp_path / "workroom.json"
     first.value.save_as(saved)
     page.evaluate("""async () => {
-        const { choose, remove } = await import('/assets/javascript/store.js');
+        const { choose, remove } = await import(__md_scope + 'assets/javascript/store.js');
         await remove('method', 'summer-linen');
         await remove('job', 'sage-napkins');
         await choose('method', '');
         localStorage.clear();
     }""")  # fmt: skip
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     open_file(page, saved)
     expect(page.locator(".handed > h2")).to_have_text(
         ["Job “Napkins in sage linen”", "House method “Summer linen”", "Choices"]
@@ -96,20 +99,20 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
 
 
 def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(page, browser, served, tmp_path):
-    page.goto("/house/ticket/")
+    page.goto("./house/ticket/")
     expect(page.locator(".ticket.is-live")).to_be_visible()
     page.get_by_role("button", name="Bundle 2: Second fold").click()
     expect(page.locator('[data-ticks="hem"] .count')).to_contain_text("1 of 3 bundles")
     page.locator('[name="7.diagonal_1"]').fill("56.6")
     page.locator('[name="7.diagonal_1"]').blur()
     expect(page.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     with page.expect_download() as download:
         page.get_by_role("button", name="Save everything").click()
     saved = tmp_path / "workroom.json"
     download.value.save_as(saved)
     other = elsewhere(browser, served)
-    other.goto("/house/hand-over/")
+    other.goto("./house/hand-over/")
     open_file(other, saved)
     expect(other.locator(".handed > h2")).to_have_text(["Work ticket “This batch”"])
     other.get_by_role("button", name="Keep it").first.click()
@@ -117,20 +120,20 @@ def test_what_was_ticked_and_measured_without_a_job_comes_back_on_the_ticket(pag
     with other.expect_download() as again:
         other.get_by_role("button", name="Save everything").click()
     assert Path(again.value.path()).read_bytes() == saved.read_bytes()
-    other.goto("/house/ticket/")
+    other.goto("./house/ticket/")
     expect(other.get_by_role("button", name="Bundle 2: Second fold")).to_have_attribute("aria-pressed", "true")
     expect(other.locator('[name="7.diagonal_1"]')).to_have_value("56.6 cm")
     other.context.close()
 
 
 def test_nothing_is_overwritten_unseen(page):
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     keep_and_follow(page, SAMPLE)
     changed = written_down({**json.loads(SAMPLE), "name": "Winter linen"})
-    page.goto(f"/house/hand-over/#handed={packed(changed)}")
+    page.goto(f"./house/hand-over/#handed={packed(changed)}")
     expect(page.locator(".handed > .wide tbody tr")).to_have_text(["NameSummer linenWinter linen"])
     newest = (
-        "async () => JSON.parse((await (await import('/assets/javascript/store.js')).last('method', "
+        "async () => JSON.parse((await (await import(__md_scope + 'assets/javascript/store.js')).last('method', "
         "'summer-linen')).text).name"
     )
     assert page.evaluate(newest) == "Summer linen"

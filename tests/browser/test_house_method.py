@@ -12,7 +12,7 @@ from tests.browser.reader import ANSWERS_HELD_BACK, hold_back, let_through
 
 def begin(page: Page, name: str = "Summer linen") -> None:
     """Set down a new method under a name; the page then stands open for filling in."""
-    page.goto("/house/")
+    page.goto("./house/")
     expect(page.get_by_role("combobox", name="Ruler in hand")).to_be_visible()  # it moves what stands below it
     page.get_by_role("button", name="Set down your own").click()
     expect(blank(page, "name")).to_be_focused()
@@ -32,7 +32,7 @@ def fill(page: Page, path: str, text: str) -> None:
 def kept(page: Page) -> str:
     """The text of the method in hand as the store has it."""
     return page.evaluate(
-        "async () => (await (await import('/assets/javascript/store.js')).newest('method')).at(-1).text"
+        "async () => (await (await import(__md_scope + 'assets/javascript/store.js')).newest('method')).at(-1).text"
     )
 
 
@@ -41,7 +41,7 @@ def test_every_page_follows_the_method_and_goes_back(page):
     fill(page, "measures.hem", "3")
     expect(blank(page, "measures.hem")).to_have_value("3 cm")
     expect(page.locator(".said")).to_contain_text("Kept at")
-    page.goto("/corners/mitre/")
+    page.goto("./corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     expect(page.locator(".answer .figure").first).to_have_text("Mark 6 cm")
     number = page.locator("[data-number*='mark_1']").first
@@ -59,7 +59,7 @@ def test_what_is_typed_is_kept_without_leaving_its_blank_and_a_refused_value_sta
     blank(page, "measures.hem").fill("3")
     page.wait_for_function(
         "async () => (await (await "
-        "import('/assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')"
+        "import(__md_scope + 'assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')"
     )
     fill(page, "measures.turn", "36 banana")
     expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
@@ -167,7 +167,7 @@ def test_two_windows_change_one_method_and_neither_loses_a_change(page):
     page.context.add_init_script(ANSWERS_HELD_BACK)
     begin(page)
     other = page.context.new_page()
-    other.goto("/house/")
+    other.goto("./house/")
     other.get_by_role("button", name="Change it").click()
     expect(blank(other, "name")).to_have_value("Summer linen")
     # The other window is kept from hearing of it, as when both are changed in the same moment.
@@ -194,7 +194,7 @@ def test_two_windows_change_one_method_and_neither_loses_a_change(page):
 def test_a_window_hears_what_another_has_kept(page):
     begin(page)
     other = page.context.new_page()
-    other.goto("/corners/mitre/")
+    other.goto("./corners/mitre/")
     number = other.locator("[data-number*='mark_1']").first
     expect(number).to_have_text("4 cm")
     fill(page, "measures.hem", "3")
@@ -203,7 +203,7 @@ def test_a_window_hears_what_another_has_kept(page):
 
 
 def test_the_form_begins_with_a_list_of_its_sections_that_leads_to_each(page: Page):
-    page.goto("/house/")
+    page.goto("./house/")
     page.get_by_role("button", name="Set down your own").click()
     expect(page.locator("[name=name]")).to_be_visible(timeout=30_000)
     links = page.get_by_role("navigation", name="Sections of the method").get_by_role("link")
@@ -216,7 +216,7 @@ def test_the_form_begins_with_a_list_of_its_sections_that_leads_to_each(page: Pa
 
 
 def test_on_paper_a_rare_blank_left_empty_is_left_out(page: Page):
-    page.goto("/fold/hems/")
+    page.goto("./fold/hems/")
     rare = page.locator("section.calculator .more .field:has([name=hem_top])").first
     page.locator("section.calculator details.more > summary").first.click()
     expect(rare).to_be_visible()
@@ -243,7 +243,7 @@ def test_a_measure_written_on_one_ruler_is_followed_on_the_other_and_an_old_pair
     old = {**json.loads(kept(page)), "measures": {"hem": {"cm": "2 cm", "in": "1/2 in"}}}
     page.evaluate(
         """async (text) => {
-        const { keep, newest } = await import('/assets/javascript/store.js');
+        const { keep, newest } = await import(__md_scope + 'assets/javascript/store.js');
         const { id, revision } = (await newest('method')).at(-1);
         await keep('method', id, text, revision);
     }""",
@@ -284,16 +284,16 @@ def test_the_last_cloth_taken_out_brings_none_of_the_handbooks_back_and_nothing_
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_an_amount_typed_under_the_old_money_stands_there_and_is_kept_under_the_new_in_one_press(page):
     begin(page)
-    page.goto("/plan/cost/")
+    page.goto("./plan/cost/")
     rate = page.locator("section.calculator [name=rate]")
     rate.fill("20")
     rate.blur()
     expect(rate).to_have_value("€20")
-    page.goto("/house/")
+    page.goto("./house/")
     page.get_by_role("button", name="Change it").click()
     fill(page, "measures.money", "£")
     expect(page.locator(".said")).to_contain_text("Kept at")
-    page.goto("/plan/cost/")
+    page.goto("./plan/cost/")
     refusal = page.locator(".refusal[data-field=rate]")
     expect(refusal).to_contain_text("“€20” is in €, but the house’s money is £.")
     expect(rate).to_have_value("€20")

@@ -24,14 +24,14 @@ LARGE = """(input) => {
 
 def kept_jobs(page: Page) -> list[dict]:
     return page.evaluate(
-        "async () => (await (await import('/assets/javascript/store.js')).newest('job')).map(({ text }) => "
+        "async () => (await (await import(__md_scope + 'assets/javascript/store.js')).newest('job')).map(({ text }) => "
         "JSON.parse(text))"
     )
 
 
 def put(page: Page, kind: str, identity: str, text: str) -> None:
     page.evaluate(
-        "async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)",
+        "async ([kind, id, text]) => (await import(__md_scope + 'assets/javascript/store.js')).keep(kind, id, text, 0)",
         [kind, identity, text],
     )
 
@@ -56,7 +56,7 @@ def job_is(page: Page, **entries) -> None:
 
 
 def test_what_was_typed_last_is_kept_when_the_page_is_put_away(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
     page.evaluate("setTimeout = () => 0")  # the pause that a keystroke is kept after never ends
@@ -69,7 +69,7 @@ def test_what_was_typed_last_is_kept_when_the_page_is_put_away(page: Page):
 
 
 def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     pieces = calculator(page, "pieces-from-cloth")
     blank(pieces, "piece_width").fill("40")
     page.get_by_role("button", name="Keep this as a job").click()
@@ -91,7 +91,7 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     expect(blank(pieces, "piece_length")).not_to_have_value("18 in")
     expect(blank(pieces, "piece_width")).to_have_value(re.compile("40"))
     blank(pieces, "piece_width").fill("50 cm")
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     expect(page.locator(".job-list li")).to_contain_text("Each is cut 40 cm by 18 in.")
     page.get_by_role("button", name="Duplicate: Towels").click()
     page.get_by_role("button", name="Move to finished jobs: Towels, a copy").click()
@@ -102,9 +102,8 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     page.get_by_role("button", name="Move to finished jobs: Towels, a copy").click()
     expect(page.locator("details.finished summary")).to_have_text("Finished jobs: 1")
     versions = (
-        "async (id) => (await (await import('/assets/javascript/store.js')).versions('job', id)).map(({ at, "
-        "text }) "
-        "=> [at, text])"
+        "async (id) => (await (await import(__md_scope + 'assets/javascript/store.js')).versions('job', id))"
+        ".map(({ at, text }) => [at, text])"
     )
     towels = page.get_by_role("link", name="Towels", exact=True).locator("xpath=ancestor::li").get_attribute("data-job")
     before = page.evaluate(versions, towels)
@@ -128,11 +127,11 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
 
 def test_two_windows_on_one_job_lose_nothing_in_silence(page: Page):
     page.context.add_init_script(ANSWERS_HELD_BACK)
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     put(page, "job", "sage-napkins", JOB)
     other = page.context.new_page()
     for window in (page, other):
-        window.goto("/batch/#job=sage-napkins")
+        window.goto("./batch/#job=sage-napkins")
         expect(window.locator(".job-in-hand [name=name]")).to_have_value("Napkins in sage linen")
     write(page, "thread", "two spools")
     expect(other.locator(".walk .jobs [name=thread]")).to_have_value("two spools")
@@ -145,8 +144,8 @@ def test_two_windows_on_one_job_lose_nothing_in_silence(page: Page):
     says(page, "changed in another window too. Cost, your own figure: here “mine” stands, there it was “theirs”")
     job_is(page, thread="two spools", notes="kept by the other", cost="mine")
     history = page.evaluate(
-        "async () => (await (await import('/assets/javascript/store.js')).versions('job', 'sage-napkins')).map(({ "
-        "text }) => JSON.parse(text).cost)"
+        "async () => (await (await import(__md_scope + 'assets/javascript/store.js')).versions('job', 'sage-napkins'))"
+        ".map(({ text }) => JSON.parse(text).cost)"
     )
     assert {"mine", "theirs"} <= set(history), "each was kept before the other took its place"
     other.close()
@@ -171,7 +170,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
         "usable-cloth": {"x": NASTY},
         "x": {"y": NASTY},
     }
-    page.goto(f"/house/hand-over/#handed={packed(json.dumps(job))}")
+    page.goto(f"./house/hand-over/#handed={packed(json.dumps(job))}")
     expect(page.locator(".opened")).to_contain_text("<img src=x onerror=window.ran=1>")
     page.get_by_role("button", name="Keep it").first.click()
     says(page, "Kept.")
@@ -184,7 +183,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     open_file(page, {"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     says(page, "All that was new")
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     expect(page.locator(".job-list li")).to_have_count(2)
     expect(page.locator(".job-list")).to_contain_text("cannot be read here")
     page.get_by_role("link", name="Open").click()
@@ -193,13 +192,13 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     write(page, "notes", NASTY + "!")
     page.locator(".job-changes summary").click()
     expect(page.locator(".changes li")).to_contain_text("<script>window.ran=1</script>")
-    page.goto("/house/")
+    page.goto("./house/")
     page.locator("[name=followed]").select_option(index=1)
     expect(page.locator(".whose-method")).to_contain_text("<img src=x")
     page.get_by_role("button", name="Change it").click()
     expect(page.locator("[name='texts.opening']")).to_have_value(NASTY)
     assert page.locator("article img, article script").count() == 0
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     for broken, words in (
         ("{", "damaged"),
         ("[" * 5000, "nested"),
@@ -213,7 +212,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
 
 
 def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_followed(page: Page):
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     method = json.loads(WRITTEN)
     put(page, "method", method["id"], WRITTEN)
     put(
@@ -222,13 +221,13 @@ def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_fol
         "sage",
         json.dumps({"format": "job", "version": 2, "id": "sage", "name": "Sage", "walk": "batch", "method": method}),
     )
-    page.goto("/batch/#job=sage")
+    page.goto("./batch/#job=sage")
     about = page.locator(".about-job")
     expect(about).to_contain_text("Take over the measures")
-    choose = "async (id) => (await import('/assets/javascript/store.js')).choose('method', id)"
+    choose = "async (id) => (await import(__md_scope + 'assets/javascript/store.js')).choose('method', id)"
     page.evaluate(choose, method["id"])
     expect(about).not_to_contain_text("Take over the measures")
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     page.get_by_role("button", name="New job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_have_value(re.compile("Job of"))
     expect(page.locator(".walk")).not_to_have_attribute("inert", "")
@@ -236,7 +235,7 @@ def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_fol
 
 
 def test_the_cloth_that_a_job_names_brings_its_wash_and_its_price(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
     write(page, "cloth", "Half linen, light")
@@ -244,16 +243,18 @@ def test_the_cloth_that_a_job_names_brings_its_wash_and_its_price(page: Page):
     expect(wash.locator(".answer .spoken")).to_contain_text("−5.5 %")
     expect(wash.locator(".answer")).to_contain_text("The square after the wash is that of “Half linen, light”")
     expect(calculator(page, "thread-time-cost").locator("[name=price_cloth]")).to_have_value("")
-    page.goto("/house/ticket/")
+    page.goto("./house/ticket/")
     expect(page.locator(".ticket-step[data-step=wash]")).to_contain_text("−5.5 % along")
 
 
 def test_her_own_words_stand_on_the_page_they_are_about_and_leave_with_her_method(page: Page):
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     method = {**json.loads(WRITTEN), "texts": {"hems": "Press <b>twice</b>."}}
     put(page, "method", method["id"], json.dumps(method))
-    page.evaluate("async (id) => (await import('/assets/javascript/store.js')).choose('method', id)", method["id"])
-    page.goto("/fold/hems/")
+    page.evaluate(
+        "async (id) => (await import(__md_scope + 'assets/javascript/store.js')).choose('method', id)", method["id"]
+    )
+    page.goto("./fold/hems/")
     words = page.locator("[data-own-words=hems]")
     expect(words).to_contain_text("Press <b>twice</b>.")
     page.get_by_role("button", name="Show the handbook’s numbers").click()

@@ -18,19 +18,20 @@ FULL = """() => {
     window.put = IDBObjectStore.prototype.put;
     IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); };
 }"""
-KEEP = "async ([kind, id, text]) => (await import('/assets/javascript/store.js')).keep(kind, id, text, 0)"
+KEEP = "async ([kind, id, text]) => (await import(__md_scope + 'assets/javascript/store.js')).keep(kind, id, text, 0)"
 
 
 def newest(page: Page, kind: str) -> list[str]:
     return page.evaluate(
-        "async (kind) => (await (await import('/assets/javascript/store.js')).newest(kind)).map(({ text }) => text)",
+        "async (kind) => (await (await import(__md_scope + 'assets/javascript/store.js')).newest(kind))"
+        ".map(({ text }) => text)",
         kind,
     )
 
 
 def everything(page: Page):
     """The file of everything, as the page saves it."""
-    page.goto("/house/hand-over/")
+    page.goto("./house/hand-over/")
     with page.expect_download() as saved:
         page.get_by_role("button", name="Save everything").click()
     return read_file(Path(saved.value.path()).read_text("utf-8"))
@@ -43,9 +44,9 @@ def write(page: Page, name: str, text: str) -> None:
 
 @on_phone
 def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(page: Page):
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     page.evaluate(KEEP, ["job", "sage-napkins", JOB])
-    page.goto("/batch/#job=sage-napkins")
+    page.goto("./batch/#job=sage-napkins")
     expect(page.locator(".job-in-hand [name=name]")).to_have_value("Napkins in sage linen")
     page.evaluate(FULL)
     write(page, "time", "5 hours")
@@ -65,7 +66,7 @@ def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(pag
     ids=["damaged", "to come"],
 )
 def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: str, words: str):
-    page.goto("/house/jobs/")
+    page.goto("./house/jobs/")
     method = text.replace('"job"', '"house method"')
     for kept in (
         ["job", "odd", text],
@@ -74,14 +75,14 @@ def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: s
         ["method", "summer-linen", WRITTEN],
     ):
         page.evaluate(KEEP, kept)
-    page.evaluate("async () => (await import('/assets/javascript/store.js')).choose('method', 'odd')")
+    page.evaluate("async () => (await import(__md_scope + 'assets/javascript/store.js')).choose('method', 'odd')")
     expect(page.locator(".job-list .trouble")).to_contain_text(words)
     expect(page.locator(".job-list")).to_contain_text("20 pieces")
-    page.goto("/batch/#job=odd")
+    page.goto("./batch/#job=odd")
     expect(page.locator(".said").first).to_contain_text(words)
     expect(page.get_by_role("button", name="Keep this as a job")).to_be_visible()
     expect(page.locator(".whose-method")).to_contain_text("Until then these are the handbook’s numbers")
-    page.goto("/house/")
+    page.goto("./house/")
     expect(page.locator(".house-body .trouble")).to_contain_text(words)
     saved = {(each.kind, each.identity): each.raw for each in everything(page).kept}
     assert saved == {
@@ -100,10 +101,10 @@ def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served
         json.dumps({"profile": {"default_content_setting_values": {"cookies": 2}}})
     )
     context = browser.browser_type.launch_persistent_context(
-        tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=served
+        tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=f"{served}/"
     )
     page = context.pages[0]
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".said").first).to_contain_text("keeps nothing for this site")
     write(page, "name", "Towels")

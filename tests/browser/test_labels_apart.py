@@ -128,10 +128,13 @@ def drawings() -> Iterator[str]:
 def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
     """A drawing may be laid out anew for a screen: what is shown at this width is measured."""
     context = browser.new_context(
-        base_url=served, viewport={"width": width, "height": 844}, service_workers="block", java_script_enabled=True
+        base_url=f"{served}/",
+        viewport={"width": width, "height": 844},
+        service_workers="block",
+        java_script_enabled=True,
     )
     page = context.new_page()
-    page.goto("/corners/mitre/")
+    page.goto("./corners/mitre/")
     page.evaluate(
         "(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div "
         "class='answer'>${all}</div></section>`; }",

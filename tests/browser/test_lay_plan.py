@@ -11,7 +11,7 @@ AWAKE = 60_000
 
 
 def opened(page):
-    page.goto("/plan/lay-plan/")
+    page.goto("./plan/lay-plan/")
     return page.locator("#" + page.locator(".calculator").first.get_attribute("id"))
 
 
@@ -43,7 +43,7 @@ def test_an_order_is_typed_and_its_plan_seen(page):
 
 def test_a_row_that_is_changed_before_the_scripts_have_come_is_planned(page):
     with scripts_held_back(page):
-        page.goto("/plan/lay-plan/", wait_until="commit")
+        page.goto("./plan/lay-plan/", wait_until="commit")
         plan = page.locator(".calculator").first
         write(cell(plan, "pieces", 0, 3), "11")
     expect(plan.locator(".spoken")).to_contain_text("21 pieces", timeout=AWAKE)
@@ -171,7 +171,7 @@ def test_a_link_that_carries_nonsense_is_passed_over(page):
         "#carries=%7B%22name%22%3A%22lay-plan%22%2C%22texts%22%3A%7B%22pieces%22%3A5%7D%7D",
     ):
         page.goto("about:blank")
-        page.goto("/plan/lay-plan/" + nonsense)
+        page.goto("./plan/lay-plan/" + nonsense)
         expect(page.locator(".spoken").first).to_contain_text("22 pieces")
         expect(page.locator(".offered")).to_have_count(0)
 
@@ -220,7 +220,7 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
 
 
 def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(page, width):
-    page.goto("/plan/lay-plan/")
+    page.goto("./plan/lay-plan/")
     drawing = page.locator("figure.drawing:has(.on-screens)").first
     shown = drawing.locator("svg:visible")
     expect(shown).to_have_count(1)

@@ -30,7 +30,7 @@ def today() -> str:
 
 
 def opened(page: Page):
-    page.goto("/plan/lay-plan/")
+    page.goto("./plan/lay-plan/")
     expect(page.get_by_role("button", name="Print the cutting list")).to_be_visible(timeout=WAKING)
     return calculator(page, "lay-plan")
 
@@ -62,13 +62,13 @@ def test_the_button_prints_the_same_sheets(page: Page):
 
 
 def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
-    page.goto("/house/")
+    page.goto("./house/")
     page.get_by_role("button", name="Set down your own").click()
     name = page.locator('.house-body [name="name"]')
     name.fill("Blue door workroom")
     name.blur()
     expect(page.get_by_role("combobox", name="Method followed")).to_contain_text("Blue door workroom")
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     job = page.locator(".job-in-hand [name=name]")
     expect(job).to_be_visible(timeout=WAKING)
@@ -101,7 +101,7 @@ def test_the_sheets_are_offered_once_the_browsers_menu_prints_them_too(page: Pag
     """Who presses Ctrl+P the moment the button is seen prints what the button prints."""
     late = []
     page.route("**/headed-sheets*.js", lambda route: late.append(route))
-    page.goto("/plan/lay-plan/")
+    page.goto("./plan/lay-plan/")
     says(calculator(page, "lay-plan"), "22 pieces")
     button = page.get_by_role("button", name="Print the cutting list")
     expect(button).to_be_hidden()

@@ -34,7 +34,7 @@ def test_the_first_picture_of_a_page_is_as_the_device_says(browser: Browser, ser
 
 def test_a_choice_holds_on_other_pages_and_visits_until_it_is_given_back_to_the_device(page: Page):
     page.emulate_media(color_scheme="light")
-    page.goto("/")
+    page.goto("./")
     expect(chosen(page, AS_THE_DEVICE)).to_be_checked()
     expect_ground(page, "light")
     press(page, AS_THE_DEVICE)
@@ -45,7 +45,7 @@ def test_a_choice_holds_on_other_pages_and_visits_until_it_is_given_back_to_the_
     expect(chosen(page, DARK)).to_be_checked()
     page.emulate_media(color_scheme="light")
     expect_ground(page, "dark")
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     expect_ground(page, "dark")
     expect(chosen(page, DARK)).to_be_checked()
     press(page, DARK)
@@ -56,7 +56,7 @@ def test_a_choice_holds_on_other_pages_and_visits_until_it_is_given_back_to_the_
 
 def test_a_choice_is_made_with_the_keyboard(page: Page):
     page.emulate_media(color_scheme="light")
-    page.goto("/")
+    page.goto("./")
     expect(chosen(page, AS_THE_DEVICE)).to_be_checked()
     chosen(page, AS_THE_DEVICE).focus()
     page.keyboard.press("Enter")

@@ -69,7 +69,7 @@ def faults(page: Page) -> list[str]:
 
 @pytest.fixture(scope="module")
 def reader(browser: Browser, served: str):
-    context = browser.new_context(base_url=served, reduced_motion="reduce")
+    context = browser.new_context(base_url=f"{served}/", reduced_motion="reduce")
     context.add_init_script(KEEPS_NO_COPY)
     yield context.new_page()
     context.close()
@@ -80,14 +80,14 @@ def test_no_page_scrolls_sideways_at_any_width(reader: Page):
     assert len(pages) > 30
     found = {}
     for each in pages:
-        reader.goto("/" if each == "." else f"/{each}/")
+        reader.goto("./" if each == "." else f"/{each}/")
         if trouble := faults(reader):
             found[each] = trouble
     assert found == {}
 
 
 def test_the_longest_choice_of_a_row_stays_in_its_box(reader: Page):
-    reader.goto("/plan/lay-plan/")
+    reader.goto("./plan/lay-plan/")
     rows = reader.locator("table.rows[data-field=pieces] select")
     for number in range(rows.count()):
         longest = rows.nth(number).evaluate(
@@ -98,13 +98,13 @@ def test_the_longest_choice_of_a_row_stays_in_its_box(reader: Page):
 
 
 def test_the_house_method_stays_in_its_box(reader: Page):
-    reader.goto("/house/")
+    reader.goto("./house/")
     expect(reader.locator(".house-method select").first).to_be_visible(timeout=WAKING)
     assert faults(reader) == []
 
 
 def test_a_planted_wide_box_is_found(reader: Page):
-    reader.goto("/cut/marking/")
+    reader.goto("./cut/marking/")
     reader.evaluate(
         "document.querySelector('article').append(Object.assign(document.createElement('button'), { style: 'width: "
         "1400px' }))"
@@ -116,24 +116,24 @@ def test_a_planted_wide_box_is_found(reader: Page):
     ("page", "plant", "told"),
     [
         (
-            "/plan/sizes/",
+            "./plan/sizes/",
             "document.querySelector('.md-typeset__scrollwrap table').style.whiteSpace = 'nowrap'",
             "a table is cut off",
         ),
         (
-            "/plan/sizes/",
+            "./plan/sizes/",
             "document.querySelector('article table').style.cssText = 'table-layout: fixed; width: 100px; display: "
             "table'",
             "a cell is cut off",
         ),
         (
-            "/plan/pieces/",
+            "./plan/pieces/",
             "const blank = document.querySelector('.sentence .blank'); blank.style.display = 'block'; "
             "blank.after('.');",
             "stands alone",
         ),
         (
-            "/batch/",
+            "./batch/",
             "document.querySelector('article').append(Object.assign(document.createElement('p'), { role: 'status', "
             "style: 'min-height: 2em' }))",
             "takes room",
@@ -161,7 +161,7 @@ CUT_OFF = """() => {
 @pytest.mark.parametrize("width", [390, 1280])
 def test_what_is_chosen_in_a_row_of_an_order_can_be_read_whole(reader: Page, width):
     reader.set_viewport_size({"width": width, "height": 844})
-    reader.goto("/plan/lay-plan/")
+    reader.goto("./plan/lay-plan/")
     assert reader.evaluate(CUT_OFF) == []
     reader.evaluate("document.querySelector('table.rows td:nth-child(6) select').style.width = '3em'")
     assert reader.evaluate(CUT_OFF), "a choice without room is found"

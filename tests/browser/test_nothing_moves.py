@@ -12,7 +12,7 @@ HEIGHT = "it => it.getBoundingClientRect().height"
 def test_the_choice_of_a_ruler_has_its_place_before_it_works_and_keeps_its_width(page: Page):
     choice = page.locator(".ruler-choice")
     with scripts_held_back(page):
-        page.goto("/plan/pieces/", wait_until="commit")
+        page.goto("./plan/pieces/", wait_until="commit")
         page.wait_for_function(
             "() => performance.getEntriesByName('first-contentful-paint').length"
         )  # its style sheets are there
@@ -43,7 +43,7 @@ def test_style_sheets_stay_as_they_were_loaded_from_the_first_page_to_the_last(p
             }
         }).observe(document, { subtree: true, childList: true, attributeFilter: ["href"] });"""
     )
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     expect(page.locator(".ruler-choice")).to_be_visible()
     assert page.evaluate("touched") == ["childList at loading"]
     for link, title in (

@@ -30,7 +30,7 @@ def until(page: Page, holds) -> None:
 
 
 def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.evaluate("document.fonts.ready.then(() => true)")  # letters that come later change the height
     height = page.evaluate("document.documentElement.scrollHeight")
     page.evaluate(SHOW)
@@ -67,7 +67,7 @@ AT_THE_FOOT = """it => {
 
 def test_how_far_the_keeping_is_stands_in_a_line_at_the_foot_of_the_page_and_moves_nothing(page: Page):
     page.add_init_script(KEEPER)
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     page.evaluate("document.fonts.ready.then(() => true)")
     line = page.locator(".notice")
     title = page.locator("h1").bounding_box()
@@ -101,7 +101,7 @@ COVERS_NOTHING = """it => {
 
 def test_what_can_wait_is_a_line_at_the_foot_of_the_page_with_its_button(page: Page):
     page.add_init_script(KEEPER)
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     for said, told, press in (
         ({"say": "other edition"}, "A newer copy", "Use it now"),
         ({"say": "other windows"}, "open in another window", "Use it now"),
@@ -118,7 +118,7 @@ def test_what_can_wait_is_a_line_at_the_foot_of_the_page_with_its_button(page: P
 
 
 def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_nothing(page: Page):
-    page.goto("/plan/lay-plan/")
+    page.goto("./plan/lay-plan/")
     page.evaluate("document.fonts.ready.then(() => true)")
     plan = page.locator("section.calculator").first
     # whatever the plan offers is of no matter here: the offer is made up, and put where offers stand
@@ -138,7 +138,7 @@ def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_n
 
 
 def test_what_has_the_focus_comes_out_from_under_a_notice_that_must_be_seen_at_once(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.evaluate("document.fonts.ready.then(() => true)")
     under = """() => { const box = document.activeElement.getBoundingClientRect();
         return box.bottom - document.querySelector(".notices").getBoundingClientRect().top; }"""

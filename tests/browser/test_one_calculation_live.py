@@ -42,7 +42,11 @@ def mixed_pages(site: Path) -> Iterator[tuple[str, str, str]]:
             if not section.find_parent(class_="walk") and any(
                 (each["calculator"], each["given"]) == own for each in numbers
             ):
-                yield f"/{page.parent.relative_to(site).as_posix()}/", own[0], json.dumps(own[1], separators=(",", ":"))
+                yield (
+                    f"./{page.parent.relative_to(site).as_posix()}/",
+                    own[0],
+                    json.dumps(own[1], separators=(",", ":")),
+                )
 
 
 def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:

@@ -5,7 +5,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.reader import WAKING, blank, calculator, says
 
-PAGE = "/plan/pieces/"
+PAGE = "./plan/pieces/"
 #: Said to a page before it is opened: what passes between it and Python is written down.
 WRITTEN_DOWN = """{
     window.passed = [];

@@ -91,7 +91,7 @@ def test_a_refused_text_goes_with_its_line_and_once_it_is_mended(page: Page):
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_on_a_job_and_its_ticket_too(page: Page):
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     name = page.locator(".job-in-hand [name=name]")
     expect(name).to_be_focused(timeout=WAKING)

@@ -5,14 +5,14 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-CALCULATOR = "/plan/pieces/"
+CALCULATOR = "./plan/pieces/"
 LONG = 60_000  # [ms]
 SPARED = "Object.defineProperty(navigator, 'connection', { value: { saveData: true } })"
 
 
 @pytest.fixture
 def fresh(browser: Browser, served: str) -> Iterator[Page]:
-    context = browser.new_context(base_url=served)
+    context = browser.new_context(base_url=f"{served}/")
     page = context.new_page()
     yield page
     context.close()
@@ -51,7 +51,7 @@ def test_a_page_without_anything_to_work_out_starts_nothing(fresh: Page):
     fresh.on("request", lambda request: asked_for.append(request.url))
     fresh.context.set_default_timeout(LONG)
     fresh.add_init_script(SPARED)  # else the runtime is fetched to be kept, which is another matter
-    fresh.goto("/reference/sources/", wait_until="networkidle")
+    fresh.goto("./reference/sources/", wait_until="networkidle")
     fresh.wait_for_timeout(1500)
     assert [url for url in asked_for if is_runtime(url)] == []
 

@@ -11,14 +11,14 @@ from playwright.sync_api import Browser, Page, expect
 from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, elsewhere, hold_back, let_through
 from tests.same_origin import strangers
 
-TICKET = "/house/ticket/"
+TICKET = "./house/ticket/"
 
 
 @pytest.fixture(scope="module")
 def phone(browser: Browser, served: str) -> Iterator[Page]:
     """One page in one profile for all tests of this file, which follow one another as a day's work does."""
     context = browser.new_context(
-        base_url=served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
+        base_url=f"{served}/", viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
     )
     asked_for: list[str] = []
     broken: list[str] = []
@@ -267,7 +267,7 @@ def test_the_way_back_of_the_device_does_not_leave(phone: Page):
         "undefined)"
     )
     expect(now(phone)).to_contain_text("Second fold", timeout=WAKING)
-    assert phone.url.endswith(TICKET) and phone.evaluate("history.length") >= before
+    assert phone.url.endswith(TICKET[1:]) and phone.evaluate("history.length") >= before
 
 
 def test_it_says_plainly_whether_the_screen_stays_on(phone: Page):
@@ -384,7 +384,7 @@ def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(browser
     phone = elsewhere(
         browser, served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
     )  # where nothing is ticked yet that a new job could take over
-    phone.goto("/batch/")
+    phone.goto("./batch/")
     phone.locator("section[data-calculator=finished-size] [name=hem]").fill("3 cm")
     phone.get_by_role("button", name="Keep this as a job").tap()
     name = phone.locator(".job-in-hand [name=name]")
@@ -429,7 +429,7 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
     browser: Browser, served: str, pieces: int, cloth: str
 ):
     page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
     if cloth:
         page.locator("[data-calculator=wash-test] details.more > summary").click()
@@ -467,10 +467,10 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
     browser: Browser, served: str, figure: str, name: str
 ):
     """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
-    context = browser.new_context(base_url=served, viewport={"width": 722, "height": 1000})
+    context = browser.new_context(base_url=f"{served}/", viewport={"width": 722, "height": 1000})
     context.add_init_script("delete Navigator.prototype.serviceWorker")
     page = context.new_page()
-    page.goto("/batch/")
+    page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
     page.locator("[data-calculator=order] [name=ordered]").fill("54")

@@ -23,12 +23,12 @@ def opened(page: Page, where: str) -> Locator:
         expect(found).to_have_value("3 cm", timeout=WAKING)
         return found
     address, selector = {
-        "calculator": ("/plan/pieces/", 'section.calculator [name="piece_width"]'),
-        "behind more": ("/fold/hems/", 'section.calculator [name="hem_top"]'),
-        "order": ("/plan/lay-plan/", "table.rows[data-field=pieces] tbody tr:first-child td:nth-child(2) input"),
-        "batch": ("/batch/", '.walk [name="cloth_width"]'),
-        "ticket": ("/house/ticket/", ".ticket-body .size input"),
-        "bundles": ("/house/ticket/", ".ticket .settle [name=bundle]"),
+        "calculator": ("./plan/pieces/", 'section.calculator [name="piece_width"]'),
+        "behind more": ("./fold/hems/", 'section.calculator [name="hem_top"]'),
+        "order": ("./plan/lay-plan/", "table.rows[data-field=pieces] tbody tr:first-child td:nth-child(2) input"),
+        "batch": ("./batch/", '.walk [name="cloth_width"]'),
+        "ticket": ("./house/ticket/", ".ticket-body .size input"),
+        "bundles": ("./house/ticket/", ".ticket .settle [name=bundle]"),
     }[where]
     page.goto(address)
     found = page.locator(selector).first
@@ -106,7 +106,7 @@ def test_part_of_a_value_can_be_drawn_over_at_once(page: Page):
 def test_tap_type_done(browser, served):
     """Tap, type 112: read 147112 cm, and still there after the page was opened again."""
     page = elsewhere(browser, served, **PHONE)
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     width = blank(section, "cloth_width")
     page.touchscreen.tap(*centre(width))
@@ -123,7 +123,7 @@ def test_tap_type_done(browser, served):
 def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page, bad):
     """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a
     value."""
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     blank(section, "cloth_width").fill(bad)
     expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
@@ -140,16 +140,16 @@ def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page
 
 
 def test_a_refused_value_is_followed_nowhere_and_mended_in_place(page: Page):
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     blank(section, "cloth_width").fill("46 bananas")
     expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
-    page.goto("/cut/marking/")
+    page.goto("./cut/marking/")
     choose_ruler(page, "mm 1")  # so that an answer comes
     expect(page.locator(".whose-method")).to_be_attached()
     page.wait_for_timeout(1500)
     expect(page.locator(".follows")).to_be_hidden()
-    page.goto("/plan/pieces/")
+    page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     expect(refusal(section, "cloth_width")).to_be_visible()
     blank(section, "cloth_width").fill("112 cm")

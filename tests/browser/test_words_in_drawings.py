@@ -13,7 +13,7 @@ SMALL_WORDS = """(smallest) => [...document.querySelectorAll("svg.to-scale[role=
 
 def test_words_in_drawings_are_large_enough_on_a_phone(browser: Browser, served: str, site):
     context = browser.new_context(
-        base_url=served, viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True
+        base_url=f"{served}/", viewport={"width": 390, "height": 844}, service_workers="block", java_script_enabled=True
     )
     context.add_init_script("window.Worker = class { postMessage() {} terminate() {} };")
     page = context.new_page()
@@ -22,7 +22,7 @@ def test_words_in_drawings_are_large_enough_on_a_phone(browser: Browser, served:
         if 'class="to-scale" role="img"' not in file.read_text(encoding="utf-8"):
             continue
         name = file.parent.relative_to(site).as_posix()
-        page.goto("/" if name == "." else f"/{name}/")
+        page.goto("./" if name == "." else f"/{name}/")
         page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })")
         drawn += page.locator("svg.to-scale[role=img] text").count()
         if found := page.evaluate(SMALL_WORDS, SMALLEST):
