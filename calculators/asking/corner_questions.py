@@ -11,7 +11,7 @@ from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Number, distance
-from calculators.trade.corners.steps import Step
+from calculators.trade.corners.steps import CornerStep
 from calculators.trade.corners.turning_out import PokesOut
 from calculators.values.kinds import Angle, Choice, Length
 
@@ -129,7 +129,7 @@ def measures(given: SimpleNamespace) -> Measures:
     )  # fmt: skip
 
 
-def corner_steps(way: str, given: Measures) -> list[Step]:
+def corner_steps(way: str, given: Measures) -> list[CornerStep]:
     """The steps of a construction.
 
     Raises AskAgain with a sentence for the measure that makes this corner impossible.
@@ -192,7 +192,7 @@ def check_trim(seam_allowance: Number, room: Number) -> None:
 
 
 @lru_cache(maxsize=8)
-def _folded(way: str, given: Measures) -> list[Step]:
+def _folded(way: str, given: Measures) -> list[CornerStep]:
     """The steps, kept: a page shows some corners both whole and step by step."""
     return CONSTRUCTIONS[way].steps(given)
 

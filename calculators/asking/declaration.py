@@ -73,7 +73,7 @@ class File:
 
 
 @dataclass(frozen=True)
-class Setting:
+class FieldText:
     """A text that is put into a blank: of a field, or of one cell of its rows, by the place of the row and the name of
     its column."""
 
@@ -92,7 +92,7 @@ class Offer(Phrase):
     """
 
     does: str = ""
-    sets: tuple[Setting, ...] = ()
+    sets: tuple[FieldText, ...] = ()
 
 
 @dataclass(frozen=True)

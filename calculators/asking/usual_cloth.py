@@ -8,13 +8,13 @@ from fractions import Fraction
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.trade.cloth import UsableCloth, after_the_wash
 from calculators.values.kind import Refused
-from calculators.values.kinds import Change, Count, Length
+from calculators.values.kinds import Count, DimensionalChange, Length
 from calculators.values.measure import Ruler, parse_length, show_exactly
 
 WAYS = ("length", "width")
 FOLDED = ("layers", "folded_length", "extra_length")
 TRIMMED = ("selvedge", "end_loss", "skew")
-_CHANGE = Change(least=Fraction(-60), most=Fraction(60))
+_CHANGE = DimensionalChange(least=Fraction(-60), most=Fraction(60))
 
 
 def usual_cloth(method: HouseMethod) -> Mapping[str, Written]:

@@ -9,7 +9,7 @@ from calculators.asking.answering import Asking, answer, read
 from calculators.asking.corner_questions import check_before_folding, measures
 from calculators.asking.declaration import AskAgain
 from calculators.catalogue import calculator_named
-from calculators.trade.corners.steps import Step
+from calculators.trade.corners.steps import CornerStep
 from calculators.values.phrase import Phrase, say
 
 FOLDED = "corner-steps"
@@ -42,7 +42,7 @@ def _misses(given: SimpleNamespace) -> dict[str, Phrase]:
     return {narrow: say(sentence, edge_stitch=given.edge_stitch, hem=getattr(given, narrow))}
 
 
-def folded_steps(values: Mapping[str, Any], asking: Asking) -> list[Step]:
+def folded_steps(values: Mapping[str, Any], asking: Asking) -> list[CornerStep]:
     """The steps of the corner. values, asking: as for check_foldable, which has let them through."""
     _, steps, _ = answer(calculator_named(FOLDED), _as_folded(values, asking)).drawn_from
     return steps

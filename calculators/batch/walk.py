@@ -77,7 +77,7 @@ class GivenBack:
 
 
 @dataclass(frozen=True)
-class Step:
+class WalkStep:
     """One calculator of a walk.
 
     title: the heading of the step.
@@ -113,7 +113,7 @@ class Walk:
 
     name: str
     title: str
-    steps: tuple[Step, ...]
+    steps: tuple[WalkStep, ...]
     kind_in: tuple[str, str] = ("", "")
 
     def __post_init__(self):
@@ -143,7 +143,7 @@ class Walk:
         kind = typed.get(calculator, {}).get(name, "").strip().lower()
         return "" if kind == NO_KIND else kind
 
-    def calculator(self, step: Step, method: HouseMethod) -> Calculator:
+    def calculator(self, step: WalkStep, method: HouseMethod) -> Calculator:
         """The calculator of a step with the sentence of the step; where it asks for the kind of piece, with those of
         the method to choose from."""
         calculator = calculator_named(step.calculator)
@@ -173,7 +173,7 @@ class Stop:
     departures: what was written by hand and differs from what the other steps give.
     """
 
-    step: Step
+    step: WalkStep
     calculator: Calculator
     asking: Asking
     answer: Answer | None = None
@@ -294,8 +294,8 @@ BATCH = Walk(
     "batch",
     "A batch, from cloth to corners",
     (
-        Step("order", "The order"),
-        Step(
+        WalkStep("order", "The order"),
+        WalkStep(
             "wash-test",
             "The cloth and its wash test",
             settled={"needed_length": "", "needed_width": ""},
@@ -303,7 +303,7 @@ BATCH = Walk(
             "{before_length} apart along the length and {before_width} across, "
             "measures {after_length} and {after_width} between the same marks after the wash.",
         ),
-        Step(
+        WalkStep(
             "usable-cloth",
             "What can be used of it",
             taken={
@@ -312,7 +312,7 @@ BATCH = Walk(
             },
             settled={"layers": "1", "extra_length": "0"},
         ),
-        Step(
+        WalkStep(
             "pieces-from-cloth",
             "Pieces and marks",
             taken={
@@ -324,7 +324,7 @@ BATCH = Walk(
             asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and "
             "{piece_length} long.",
         ),
-        Step(
+        WalkStep(
             "finished-size",
             "Turn, hem and finished size",
             taken={
@@ -337,7 +337,7 @@ BATCH = Walk(
                 {"piece_width": "cut_width", "piece_length": "cut_length"},
             ),
         ),
-        Step(
+        WalkStep(
             "mitre-marks",
             "Corners",
             taken={
@@ -347,12 +347,12 @@ BATCH = Walk(
             },
             checked=check_foldable,
         ),
-        Step(
+        WalkStep(
             "bundles",
             "Bundles for the ticket",
             taken={"pieces": Taken("pieces-from-cloth", "count", rather=Taken("order", "pieces"))},
         ),
-        Step(
+        WalkStep(
             "thread-time-cost",
             "Thread, time and cost",
             taken={

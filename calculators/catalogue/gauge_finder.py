@@ -8,7 +8,7 @@ from calculators.asking.declaration import Answer, Calculator, Example, Field, R
 from calculators.asking.house_method import HouseMethod
 from calculators.drawing.corner import distances_at_corner
 from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
-from calculators.trade.corners.ruler_gauge import Way, layings, nearest, ways
+from calculators.trade.corners.ruler_gauge import RulerDistance, layings, nearest, ways
 from calculators.values.kinds import Choice, Column, Count, Length, Number, Table, Text
 from calculators.values.measure import MM_IN, Ruler
 from calculators.values.phrase import say
@@ -89,7 +89,7 @@ def _work(given) -> Answer:
     return Answer(results, spoken, tuple(_notes(marks, usual, quick)), tuple(_working(marks)), drawn_from=marks)
 
 
-def _row(marks: MitreMarks, way: Way, rulers: dict[str, Ruler]) -> dict:
+def _row(marks: MitreMarks, way: RulerDistance, rulers: dict[str, Ruler]) -> dict:
     (on_cm, off_cm), (on_in, off_in) = (nearest(marks, way, ruler) for ruler in rulers.values())
     edge = "" if len(way.edges) == 2 else f", edge {way.edges[0]}"
     return {

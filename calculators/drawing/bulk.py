@@ -6,7 +6,7 @@ from math import dist
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Sheet
 from calculators.trade.corners.bulk import Bulk
-from calculators.trade.corners.comparison import Compared
+from calculators.trade.corners.comparison import ComparedCorner
 from calculators.trade.corners.convex import area, centre, largest_first
 from calculators.trade.corners.plane import Point
 
@@ -15,7 +15,7 @@ _LEADER = 14  # [drawing units] how far beside the corner the number of the thic
 ROOM = 260  # [square drawing units] a number needs to stand in a patch
 
 
-def bulk_map(ways: Sequence[Compared], chosen: str) -> Picture:
+def bulk_map(ways: Sequence[ComparedCorner], chosen: str) -> Picture:
     """The chosen way's corner from above, each patch with its number of layers; the more, the darker, and the thickest
     heavily outlined."""
     way = next(each for each in ways if each.name == chosen)

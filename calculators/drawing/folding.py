@@ -9,9 +9,9 @@ from calculators.trade.corners.borders import borders
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
 from calculators.trade.corners.layers import seen_from_above
-from calculators.trade.corners.plane import Lay, Line, Point, steady
+from calculators.trade.corners.plane import Isometry, Line, Point, steady
 from calculators.trade.corners.stack import Stack, common_edge
-from calculators.trade.corners.steps import Measured, Step
+from calculators.trade.corners.steps import CornerStep, Measured
 from calculators.trade.corners.window import cut_off
 from calculators.values.measure import Ruler, show_length
 
@@ -24,12 +24,12 @@ BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
 
 
-def told(step: Step, ruler: Ruler) -> str:
+def told(step: CornerStep, ruler: Ruler) -> str:
     """What to do in a step, with this job's lengths."""
     return step.told.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
 
 
-def corner_step_by_step(steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
+def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale and in one column, and their key."""
     box = _box([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
@@ -42,7 +42,7 @@ def corner_step_by_step(steps: Sequence[Step], ruler: Ruler) -> PictureSeries:
     return PictureSeries(pictures, key_picture([style for style in lines.WORDS if style in used]))
 
 
-def corner_step(steps: Sequence[Step], number: int, ruler: Ruler) -> Picture:
+def corner_step(steps: Sequence[CornerStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
     before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
@@ -56,11 +56,11 @@ def _box(stacks: Sequence[Stack]) -> Box:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def _drawn(step: Step, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
+def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
     stack, window = step.seen, step.window
     if step.from_below:
         middle = (box[0] + box[2]) / 2
-        stack, window = stack.turned_over(middle), moved(window, Lay.folded_over(Line((middle, 0), (0, 1))))
+        stack, window = stack.turned_over(middle), moved(window, Isometry.folded_over(Line((middle, 0), (0, 1))))
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     _, own_low, _, own_high = _box([stack])
@@ -146,7 +146,7 @@ def _dimension(sheet: Sheet, measured: Measured, inside: Point, text: str) -> No
     sheet.dimension(start, end, text, away=14)
 
 
-def _in_words(step: Step, sheet: Sheet) -> str:
+def _in_words(step: CornerStep, sheet: Sheet) -> str:
     """What a drawing shows: which sides can be seen, and what has been sewn and cut."""
     sides = [lines.WORDS[style] for style in sheet.used if style in lines.AREAS]
     made = {line.kind for line in step.stack.lines}

@@ -11,10 +11,10 @@ from string import ascii_uppercase
 from calculators.drawing import lines
 from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
 from calculators.trade.lay_plan.cutting import remnants, waste_boxes
-from calculators.trade.lay_plan.laid import Box, LaidPiece, Lay
+from calculators.trade.lay_plan.laid import LaidPiece, Lay, Rectangle
 from calculators.trade.lay_plan.marking import piece_marks
 from calculators.trade.lay_plan.order import Wanted
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.values.measure import Ruler, show_length
 
 _LEFT, _TOP, _RIGHT, _LOW = 10, 46, 10, 32  # drawing units; on the left the marks from the long edge come on top
@@ -42,7 +42,7 @@ class Stretch:
         return float(y - self.start), self.down + float(x)
 
 
-def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
+def lay_plan(outcome: PlannedOrder, ruler: Ruler) -> Picture:
     """Every cloth that is cut, to one scale, with its pieces, strips, flaws, remnants and marks.
 
     outcome: the order as planned; ruler: the one the marks are read on.
@@ -62,7 +62,7 @@ def lay_plan(outcome: Outcome, ruler: Ruler) -> Picture:
     return replace(picture, wide=on_screen.finish(title, in_words).svg) if fewer < stretches else picture
 
 
-def _drawn(outcome: Outcome, drawn: list[tuple[Lay, int]], ruler: Ruler, width: int) -> tuple[Sheet, int]:
+def _drawn(outcome: PlannedOrder, drawn: list[tuple[Lay, int]], ruler: Ruler, width: int) -> tuple[Sheet, int]:
     """The cloths on a sheet so wide [drawing units], and in how many stretches."""
     longest = max(
         (len(bare(mark, ruler)) for lay, _ in drawn for placed in lay.placed for mark in piece_marks(placed)[1]),
@@ -156,7 +156,7 @@ def _break(lay: Lay, start: Fraction, latest: Fraction) -> Fraction:
     return last if last >= start + (latest - start) * 3 / 4 else latest
 
 
-def _seen(stretch: Stretch, box: Box) -> list | None:
+def _seen(stretch: Stretch, box: Rectangle) -> list | None:
     """What of a rectangle lies in a stretch, as corners on the sheet."""
     start, end = max(box.y, stretch.start), min(box.end, stretch.end)
     if end <= start:
@@ -165,9 +165,9 @@ def _seen(stretch: Stretch, box: Box) -> list | None:
     return rectangle(left, top, right, low)
 
 
-def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Box]) -> None:
+def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle]) -> None:
     lay = stretch.lay
-    sheet.area("cloth", _seen(stretch, Box(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
+    sheet.area("cloth", _seen(stretch, Rectangle(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
     for box in left_over:
         if seen := _seen(stretch, box):
             sheet.area(lines.REMNANT, seen, pattern=True)
@@ -176,7 +176,7 @@ def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Box]) -> None:
             sheet.area(lines.WASTE, seen, pattern=True)
             _label(sheet, seen, lines.WORDS[lines.WASTE], "")
     for flaw in lay.cloth.flaws:
-        if seen := _seen(stretch, Box(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
+        if seen := _seen(stretch, Rectangle(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
             sheet.area(lines.FLAW, seen, pattern=True)
 
 
@@ -189,9 +189,9 @@ def _kinds(sheet: Sheet, stretch: Stretch) -> None:
         sheet.boxes(lines.kind(number), [seen for box in _merged(boxes) if (seen := _seen(stretch, box))])
 
 
-def _merged(boxes: list[Box]) -> list[Box]:
+def _merged(boxes: list[Rectangle]) -> list[Rectangle]:
     """The boxes with those that touch along their whole length made one."""
-    found: list[Box] = []
+    found: list[Rectangle] = []
     for box in sorted(boxes, key=lambda box: (box.y, box.x)):
         last = found[-1] if found else None
         if last and (last.y, last.length, last.right) == (box.y, box.length, box.x):
@@ -217,7 +217,7 @@ def _starts(first: Fraction, distance: Fraction | None, end: Fraction) -> list[F
     return [first + number * distance for number in range(ceil((end - first) / distance))] if distance else []
 
 
-def _pieces(sheet: Sheet, stretch: Stretch, outcome: Outcome, ruler: Ruler) -> None:
+def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler) -> None:
     for placed in stretch.lay.placed:
         if not (seen := _seen(stretch, placed.box)):
             continue
@@ -246,7 +246,7 @@ def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
         sheet.words(text, ((left + right) / 2, (top + low) / 2), style="label in-middle", sizes=sizes)
 
 
-def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: Outcome, ruler: Ruler) -> str:
+def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: PlannedOrder, ruler: Ruler) -> str:
     along, across = ([show_length(mark, ruler).replace(" ", "\u00a0") for mark in pair] for pair in piece_marks(placed))
     edge = lay.cloth.cloth.edges(outcome.order.rules).name
     turned = ", turned" if placed.turned else ""
@@ -351,7 +351,7 @@ def _marks_across(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
         before = marks
 
 
-def _held(lay: Lay) -> list[list[Box]]:
+def _held(lay: Lay) -> list[list[Rectangle]]:
     """The pieces of each strip in turn."""
     return [[placed.box for placed in held] for _, held in groupby(lay.placed, key=lambda placed: placed.strip)]
 
@@ -366,7 +366,7 @@ def _strips(sheet: Sheet, stretch: Stretch) -> None:
     lay = stretch.lay
     across = lay.first_cut == "across"
     for number, held in enumerate(_held(lay), start=1):
-        box = Box(min(box.x for box in held), min(box.y for box in held), Fraction(0), Fraction(0))
+        box = Rectangle(min(box.x for box in held), min(box.y for box in held), Fraction(0), Fraction(0))
         box = replace(
             box, width=max(each.right for each in held) - box.x, length=max(each.end for each in held) - box.y
         )
@@ -443,7 +443,7 @@ def _on_one_line(name: str, after: str, room: int) -> str:
     return shown + after
 
 
-def _listed(outcome: Outcome, ruler: Ruler) -> str:
+def _listed(outcome: PlannedOrder, ruler: Ruler) -> str:
     counts = outcome.counts
     return "; ".join(
         f"{named(piece, number)}, {show_length(piece.width, ruler)} by {show_length(piece.length, ruler)}: "

@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from fractions import Fraction
 
 from calculators.trade.lay_plan.laid import Lay
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.values.measure import Ruler, show_length
 
 _MARGIN, _BETWEEN = 50, 150  # mm
@@ -15,7 +15,7 @@ _LETTERS = {
 }  # said once for a cloth, since there may be many pieces
 
 
-def true_scale(outcome: Outcome, ruler: Ruler) -> str:
+def true_scale(outcome: PlannedOrder, ruler: Ruler) -> str:
     """The text of an SVG file, in millimetres, every cloth under the one before; lengths lie across the drawing.
 
     outcome: the order as planned; ruler: the one that sizes are named on.

@@ -20,7 +20,7 @@ _FAR_OFF = Fraction(1, 2)  # a measure off by more than half is a slip of the pe
 
 
 @dataclass(frozen=True)
-class Compared:
+class SizeCheck:
     """A measured size: whether it is within what the house allows, and that in a sentence."""
 
     within: bool
@@ -43,7 +43,7 @@ def read_size(text: str, side: str, batch: Batch) -> Fraction:
     return size
 
 
-def compared(size: Fraction, side: str, batch: Batch) -> Compared:
+def compared(size: Fraction, side: str, batch: Batch) -> SizeCheck:
     """A measured size against the ticket.
 
     size: as measured [mm]. side: "width" or "length".
@@ -51,12 +51,12 @@ def compared(size: Fraction, side: str, batch: Batch) -> Compared:
     meant, tolerance = batch.finished[side], batch.settled("tolerance_finished")
     off = size - meant
     if is_slight(off, batch.ruler):
-        return Compared(True, say("As the ticket says."))
+        return SizeCheck(True, say("As the ticket says."))
     word = MORE_AND_LESS[side][off < 0]
     values = {"off": show_small(abs(off), batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
     if abs(off) <= tolerance:
-        return Compared(True, say(f"{{off:text}} {word} than the ticket says; within {{allowed:text}}.", **values))
-    return Compared(
+        return SizeCheck(True, say(f"{{off:text}} {word} than the ticket says; within {{allowed:text}}.", **values))
+    return SizeCheck(
         False,
         say(
             f"{{off:text}} {word} than the ticket says, more than the {{allowed:text}} allowed: put it aside.", **values
@@ -64,15 +64,15 @@ def compared(size: Fraction, side: str, batch: Batch) -> Compared:
     )
 
 
-def square(diagonals: Sequence[Fraction], batch: Batch) -> Compared:
+def square(diagonals: Sequence[Fraction], batch: Batch) -> SizeCheck:
     """Whether a piece is square. diagonals: both, as measured [mm]."""
     off, tolerance = abs(diagonals[0] - diagonals[1]), batch.settled("tolerance_square")
     if is_slight(off, batch.ruler):
-        return Compared(True, say("Both diagonals are the same: square."))
+        return SizeCheck(True, say("Both diagonals are the same: square."))
     values = {"off": show_small(off, batch.ruler), "allowed": show_small(tolerance, batch.ruler)}
     if off <= tolerance:
-        return Compared(True, say("The diagonals differ by {off:text}; within {allowed:text}.", **values))
-    return Compared(
+        return SizeCheck(True, say("The diagonals differ by {off:text}; within {allowed:text}.", **values))
+    return SizeCheck(
         False,
         say(
             "The diagonals differ by {off:text}, more than the {allowed:text} allowed: not square, put it aside.",

@@ -14,10 +14,10 @@ from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
 from calculators.ticket.small import show_small
 from calculators.trade.cloth import LongEdges, cloth_to_buy_for
-from calculators.trade.corners.steps import Step as CornerStep
+from calculators.trade.corners.steps import CornerStep as CornerStep
 from calculators.trade.pieces import Grid, further_length
 from calculators.trade.trade_rules import brief
-from calculators.values.kinds import Change
+from calculators.values.kinds import DimensionalChange
 from calculators.values.measure import CENTIMETRES, Ruler
 from calculators.values.phrase import Phrase, say
 
@@ -152,7 +152,7 @@ def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
 
 
 def _differs(listed: Written | None, change: Fraction) -> bool:
-    kind = Change(least=Fraction(-100), most=Fraction(100))
+    kind = DimensionalChange(least=Fraction(-100), most=Fraction(100))
     return bool(listed) and abs(kind.parse(str(listed), CENTIMETRES) - change) >= Fraction(1, 10)
 
 

@@ -7,7 +7,7 @@ larger or smaller; the numbers of the bundles once one was left out.
 
 from collections.abc import Set
 
-from calculators.trade.bundles import Box, Bundles
+from calculators.trade.bundles import Bundles, TickBox
 
 Kept = int | list[int]
 
@@ -32,12 +32,12 @@ def to_keep(whole: Set[int], bundles: Bundles) -> Kept:
     return min(bundles.pieces, len(whole) * bundles.size) if in_order else sorted(whole)
 
 
-def of_box(box: Box, bundles: Bundles) -> frozenset[int]:
+def of_box(box: TickBox, bundles: Bundles) -> frozenset[int]:
     """The bundles that a box stands for."""
     return frozenset(range((box.first - 1) // bundles.size + 1, (box.last - 1) // bundles.size + 2))
 
 
-def turned(kept: Kept, box: Box, bundles: Bundles) -> Kept:
+def turned(kept: Kept, box: TickBox, bundles: Bundles) -> Kept:
     """With the bundles of a box ticked, or taken back where all of them were."""
     whole, own = done(kept, bundles), of_box(box, bundles)
     return to_keep(whole - own if own <= whole else whole | own, bundles)

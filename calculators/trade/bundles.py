@@ -36,14 +36,14 @@ class Bundles:
         begun = whole < self.count and pieces_done > whole * self.size
         return whole * self.size if begun else max(0, whole - 1) * self.size
 
-    def boxes(self, most: int) -> list["Box"]:
+    def boxes(self, most: int) -> list["TickBox"]:
         """Boxes to tick, at most so many: one a bundle, or each for the same number of bundles."""
         each = -(-self.count // most) * self.size
-        return [Box(first, min(self.pieces, first + each - 1)) for first in range(1, self.pieces + 1, each)]
+        return [TickBox(first, min(self.pieces, first + each - 1)) for first in range(1, self.pieces + 1, each)]
 
 
 @dataclass(frozen=True)
-class Box:
+class TickBox:
     """A box of a ticket: it stands for the pieces first to last, counted from 1."""
 
     first: int

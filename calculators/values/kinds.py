@@ -229,7 +229,7 @@ class Percent(Number):
 
 
 @dataclass(frozen=True)
-class Change(Percent):
+class DimensionalChange(Percent):
     """A dimensional change, negative for shrinkage (ISO 5077). Its sign is written: most who write a bare 4 mean a
     cloth that loses 4 %."""
 

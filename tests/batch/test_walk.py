@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking
 from calculators.asking.site_method import site_method
-from calculators.batch.walk import BATCH, Step, Taken, Walk, go
+from calculators.batch.walk import BATCH, Taken, Walk, WalkStep, go
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.plain import refusals
 from calculators.values.money import two_decimals
@@ -214,8 +214,8 @@ def test_a_walk_cannot_take_what_no_earlier_step_has():
             "backwards",
             "Backwards",
             (
-                Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "usable_width")}),
-                Step("usable-cloth", "Cloth"),
+                WalkStep("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "usable_width")}),
+                WalkStep("usable-cloth", "Cloth"),
             ),
         )
     with pytest.raises(ValueError, match="no earlier step"):
@@ -223,8 +223,8 @@ def test_a_walk_cannot_take_what_no_earlier_step_has():
             "unknown",
             "Unknown",
             (
-                Step("usable-cloth", "Cloth"),
-                Step("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "no_such")}),
+                WalkStep("usable-cloth", "Cloth"),
+                WalkStep("pieces-from-cloth", "Pieces", taken={"cloth_width": Taken("usable-cloth", "no_such")}),
             ),
         )
 

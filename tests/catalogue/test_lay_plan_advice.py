@@ -6,7 +6,7 @@ import re
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import Offer, Setting
+from calculators.asking.declaration import FieldText, Offer
 from calculators.faces.page.answered import answered
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, parse_length
 from tests.catalogue.lay_plans import LAY, notes
@@ -108,7 +108,7 @@ def test_before_it_says_buy_it_says_which_one_change_would_fit_the_order():
     reply = answer(LAY, Asking(TIGHT))
     (offer,) = (note for note in reply.notes if isinstance(note, Offer))
     assert filled(offer, LAY, CENTIMETRES) == "Cut in strips along the cloth: all 17 fit." and offer.sets == (
-        Setting("strips", "along"),
+        FieldText("strips", "along"),
     )
     assert "buy" not in notes(reply) and "longer" not in notes(reply) and "costs" not in notes(reply)
     changed = answer(LAY, Asking({**TIGHT, **{each.field: each.text for each in offer.sets}}))
@@ -126,7 +126,7 @@ def test_the_row_that_must_turn_is_found_even_below_an_empty_one():
     reply = answer(LAY, Asking(typed))
     (offer,) = (note for note in reply.notes if isinstance(note, Offer))
     assert filled(offer, LAY, CENTIMETRES) == "Let “Towel” turn: all 4 fit." and offer.sets == (
-        Setting("pieces", "yes", 3, "may_turn"),
+        FieldText("pieces", "yes", 3, "may_turn"),
     )
     (button,) = (
         node

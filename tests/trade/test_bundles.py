@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.trade.bundles import Box, Bundles
+from calculators.trade.bundles import Bundles, TickBox
 
 
 @given(pieces=st.integers(1, 3000), size=st.integers(1, 60), most=st.integers(1, 30))
@@ -17,7 +17,7 @@ def test_the_boxes_hold_every_piece_once_and_are_never_too_many(pieces, size, mo
 def test_five_hundred_pieces_have_few_boxes():
     """500 ÷ 10 = 50 bundles; with at most 20 boxes each stands for 3 bundles, which makes 17 boxes."""
     boxes = Bundles(500, 10).boxes(20)
-    assert (len(boxes), boxes[0], boxes[-1]) == (17, Box(1, 30), Box(481, 500))
+    assert (len(boxes), boxes[0], boxes[-1]) == (17, TickBox(1, 30), TickBox(481, 500))
 
 
 @given(pieces=st.integers(1, 500), size=st.integers(1, 60))

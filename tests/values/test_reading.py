@@ -14,7 +14,7 @@ from calculators.asking.rows import Rows
 from calculators.catalogue import calculator_named, catalogue
 from calculators.values.duration import Minutes
 from calculators.values.kind import Refused
-from calculators.values.kinds import Angle, Change, Count, Length, LongLength, Number, Percent
+from calculators.values.kinds import Angle, Count, DimensionalChange, Length, LongLength, Number, Percent
 from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS, NotALength, parse_length, write_units
 from calculators.values.money import Amount, PriceOfLength
 from tests.sentences import is_one_message
@@ -108,7 +108,7 @@ def _means(kind, text, ruler):
 WIDE = F(10) ** 12
 KINDS = [
     Length(most=WIDE), LongLength(most=WIDE), Number(least=-WIDE, most=WIDE), Percent(least=-WIDE, most=WIDE),
-    Change(least=-WIDE, most=WIDE), Angle(least=-WIDE, most=WIDE),
+    DimensionalChange(least=-WIDE, most=WIDE), Angle(least=-WIDE, most=WIDE),
     Count(most=10**12), Amount(most=WIDE), Minutes(most=WIDE),
 ]  # fmt: skip
 

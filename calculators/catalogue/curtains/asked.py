@@ -11,7 +11,7 @@ from calculators.asking.house_measures import CLOTH_WIDTH, HEM_OR_NONE
 from calculators.asking.seams import JOINS, seam_fields
 from calculators.asking.usual_cloth import change_found
 from calculators.trade.curtains import Hem
-from calculators.values.kinds import Change, Choice, Count, Length, Number
+from calculators.values.kinds import Choice, Count, DimensionalChange, Length, Number
 from calculators.values.measure import Ruler, show_divisions
 from calculators.values.phrase import Phrase, say
 
@@ -27,7 +27,7 @@ class Bought(Length):
 
 
 FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
-_CHANGE = Change(least=Fraction(-40), most=Fraction(20), sample="−4.8")
+_CHANGE = DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−4.8")
 _BESIDE = Length(most=Fraction(1_000))
 
 

@@ -12,7 +12,7 @@ from calculators.drawing.true_scale import true_scale
 from calculators.trade.lay_plan.advice import advised
 from calculators.trade.lay_plan.listed import cuts_listed, marks_listed, pieces_listed
 from calculators.trade.lay_plan.order import CannotPlan, Order
-from calculators.trade.lay_plan.planning import Outcome, plan_order
+from calculators.trade.lay_plan.planning import PlannedOrder, plan_order
 from calculators.values.measure import Ruler, show_length
 
 
@@ -24,7 +24,7 @@ def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
 
 
 def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
-    best: Outcome | None = None
+    best: PlannedOrder | None = None
     for outcome in plan_order(order):
         if outcome is None:
             yield None
@@ -42,17 +42,17 @@ def _as_read(mark: Fraction, ruler: Ruler) -> str:
     return show_length(mark, ruler).removeprefix("about ")
 
 
-def _marking_file(outcome: Outcome, ruler: Ruler) -> str:
+def _marking_file(outcome: PlannedOrder, ruler: Ruler) -> str:
     return marks_listed(outcome.lays, lambda mark: _as_read(mark, ruler))
 
 
-def _cuts_file(outcome: Outcome, ruler: Ruler) -> str:
+def _cuts_file(outcome: PlannedOrder, ruler: Ruler) -> str:
     return cuts_listed(
         outcome.lays, outcome.order.rules, lambda mark: _as_read(mark, ruler).removesuffix(f" {ruler.unit}"), ruler.unit
     )
 
 
-def _pieces_file(outcome: Outcome, ruler: Ruler) -> str:
+def _pieces_file(outcome: PlannedOrder, ruler: Ruler) -> str:
     return pieces_listed(outcome.lays)
 
 

@@ -13,7 +13,7 @@ from calculators.trade.lay_plan.cut_list import Work, working_order
 from calculators.trade.lay_plan.cutting import remnants
 from calculators.trade.lay_plan.laid import Lay
 from calculators.trade.lay_plan.marking import Marked, marked
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.trade.lay_plan.usable import length_to_start_from
 from calculators.values.kinds import Column, Count, Length, Lengths, Percent, Table, Text
 from calculators.values.measure import Ruler, show_length
@@ -133,7 +133,7 @@ RESULTS = (
 )
 
 
-def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
+def answered(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
     """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being
     looked for."""
     made = [(lay, working_order(lay, outcome.order.rules)) for lay in outcome.lays]
@@ -178,12 +178,12 @@ def answered(outcome: Outcome, given: SimpleNamespace, advice: Advice | None = N
     )
 
 
-def _most_pieces(outcome: Outcome) -> int | None:
+def _most_pieces(outcome: PlannedOrder) -> int | None:
     bound, counts_alike = (outcome.instead or outcome).bound, all(piece.matters == 1 for piece in outcome.pieces)
     return int(bound) if outcome.order.rules.aim == "most" and counts_alike and bound is not None else None
 
 
-def _per_piece(outcome: Outcome) -> list[dict]:
+def _per_piece(outcome: PlannedOrder) -> list[dict]:
     rows = []
     for number, piece in enumerate(outcome.pieces):
         width, length = piece.finished or (None, None)
@@ -271,7 +271,7 @@ def _join_row(join) -> dict:
     }
 
 
-def _working(outcome: Outcome) -> tuple[Phrase, ...]:
+def _working(outcome: PlannedOrder) -> tuple[Phrase, ...]:
     lay = outcome.lays[0]
     steps = [
         say(

@@ -10,7 +10,7 @@ from calculators.asking.seams import JOINS, seam_fields
 from calculators.catalogue.lay_plan import from_method
 from calculators.catalogue.lay_plan.finished import FINISHED, HEMS, SIZES, cut_size
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
-from calculators.values.kinds import Change, Choice, Count, Length, Text, YesNo
+from calculators.values.kinds import Choice, Count, DimensionalChange, Length, Text, YesNo
 from calculators.values.phrase import say
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
@@ -163,7 +163,7 @@ FIELDS = (
     Field(
         "change_length",
         "Change in the wash, along",
-        Change(least=Fraction(-40), most=Fraction(20), sample="−4.8"),
+        DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−4.8"),
         "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.",
         fixed="0",
         from_method=from_method.wash("change_length"),
@@ -171,7 +171,7 @@ FIELDS = (
     Field(
         "change_width",
         "Change in the wash, across",
-        Change(least=Fraction(-40), most=Fraction(20), sample="−2.4"),
+        DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−2.4"),
         "As before, for the width.",
         fixed="0",
         from_method=from_method.wash("change_width"),

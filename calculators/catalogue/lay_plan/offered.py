@@ -2,28 +2,28 @@
 
 from types import SimpleNamespace
 
-from calculators.asking.declaration import Offer, Setting
+from calculators.asking.declaration import FieldText, Offer
 from calculators.catalogue.lay_plan.asked import STRIPS
-from calculators.trade.lay_plan.one_change import Change
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.one_change import OrderChange
+from calculators.trade.lay_plan.planning import PlannedOrder
 
 
-def change_offered(outcome: Outcome, change: Change, given: SimpleNamespace) -> Offer:
+def change_offered(outcome: PlannedOrder, change: OrderChange, given: SimpleNamespace) -> Offer:
     """What to change, that everything then fits, and the button that does it.
 
     outcome: the order as planned without it. given: what was asked, whose rows tell where each piece is written.
     """
     if change.strips:
         what = f"cut {STRIPS[change.strips]}"
-        aim = (Setting("aim", change.order.rules.aim),) if change.order.rules.aim != outcome.order.rules.aim else ()
-        sets = (*aim, Setting("strips", change.strips))
+        aim = (FieldText("aim", change.order.rules.aim),) if change.order.rules.aim != outcome.order.rules.aim else ()
+        sets = (*aim, FieldText("strips", change.strips))
     else:
         what = (
             "let every piece turn"
             if len(change.turned) > 1
             else f"let “{outcome.order.pieces[change.turned[0]].name}” turn"
         )
-        sets = tuple(Setting("pieces", "yes", given.pieces[number].place, "may_turn") for number in change.turned)
+        sets = tuple(FieldText("pieces", "yes", given.pieces[number].place, "may_turn") for number in change.turned)
     counts = [piece.count for piece in outcome.order.pieces]
     fits = "everything ordered by number fits" if None in counts else "all {total:count} fit"
     return Offer(

@@ -9,7 +9,7 @@ from calculators.catalogue.lay_plan.offered import change_offered
 from calculators.trade.cloth import LongEdges
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.one_change import cannot_hold, turned_otherwise
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.trade.lay_plan.solving.any_stage_value import is_too_fine
 from calculators.trade.lay_plan.what_if import WhatIf
 from calculators.trade.trade_rules import brief
@@ -17,7 +17,7 @@ from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 
 
-def spoken(outcome: Outcome) -> Phrase:
+def spoken(outcome: PlannedOrder) -> Phrase:
     """The one sentence that answers first."""
     rules, name = outcome.order.rules, outcome.lays[0].cloth.cloth.name
     if rules.aim == "buy":
@@ -53,11 +53,11 @@ def spoken(outcome: Outcome) -> Phrase:
     )
 
 
-def _all_counted(outcome: Outcome) -> bool:
+def _all_counted(outcome: PlannedOrder) -> bool:
     return all(piece.count is not None for piece in outcome.pieces)
 
 
-def bound_said(outcome: Outcome) -> Phrase:
+def bound_said(outcome: PlannedOrder) -> Phrase:
     """Whether another plan cut the same way could do better: proven, or by how much at most."""
     if outcome.open_ended:
         return _length_bound(outcome)
@@ -86,7 +86,7 @@ def bound_said(outcome: Outcome) -> Phrase:
     return say(f"It is not proven that no other plan{keeps} gives more.")
 
 
-def _length_bound(outcome: Outcome) -> Phrase:
+def _length_bound(outcome: PlannedOrder) -> Phrase:
     if outcome.proven:
         return say("No plan cut this way can use less.")
     if outcome.bound is None:
@@ -97,7 +97,7 @@ def _length_bound(outcome: Outcome) -> Phrase:
     )
 
 
-def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: SimpleNamespace) -> Iterator[Phrase]:
+def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given: SimpleNamespace) -> Iterator[Phrase]:
     """What to do next, and what a change would bring."""
     yield from _cut_otherwise(outcome)
     if outcome.missing:
@@ -127,7 +127,7 @@ def next_steps(outcome: Outcome, last_mark: Fraction, advice: Advice, given: Sim
         )
 
 
-def _left_out_instead(outcome: Outcome) -> Phrase:
+def _left_out_instead(outcome: PlannedOrder) -> Phrase:
     """What could be cut if something were given up that this plan keeps."""
     now, then = outcome.made, outcome.instead.made
     fewer = [(piece.name, left) for piece, kept, left in zip(outcome.order.pieces, now, then) if left < kept]
@@ -142,7 +142,7 @@ def _left_out_instead(outcome: Outcome) -> Phrase:
     )  # fmt: skip
 
 
-def _bought(outcome: Outcome, advice: Advice) -> Phrase:
+def _bought(outcome: PlannedOrder, advice: Advice) -> Phrase:
     """What to buy, once nothing else was found to do."""
     turning = ", and no turning," if turned_otherwise(outcome.order) else ""
     why = (
@@ -157,7 +157,7 @@ def _bought(outcome: Outcome, advice: Advice) -> Phrase:
     )  # fmt: skip
 
 
-def _starting_edges(outcome: Outcome, ruler: Ruler) -> Iterator[Phrase]:
+def _starting_edges(outcome: PlannedOrder, ruler: Ruler) -> Iterator[Phrase]:
     """The line that marks across start from, of every cloth that is used; where selvedges are trimmed, when."""
     edges: dict[LongEdges, list[str]] = {}
     for lay in outcome.lays:
@@ -175,7 +175,7 @@ def _starting_edges(outcome: Outcome, ruler: Ruler) -> Iterator[Phrase]:
         )
 
 
-def _room_taken(outcome: Outcome) -> Iterator[Phrase]:
+def _room_taken(outcome: PlannedOrder) -> Iterator[Phrase]:
     """That what was ordered by number may have been given up for pieces of which as many as fit are cut."""
     made = list(zip(outcome.order.pieces, outcome.made))
     without_number = [piece.name for piece, count in made if piece.count is None and count]
@@ -194,7 +194,7 @@ def _in_a_row(names: list[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
-def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
+def _cut_otherwise(outcome: PlannedOrder) -> Iterator[Phrase]:
     """Where the plan is cut in fewer ways than were asked for."""
     strips = outcome.order.rules.strips
     if outcome.hindered and strips in ("sections", "free") and not outcome.proven:
@@ -216,7 +216,7 @@ def _cut_otherwise(outcome: Outcome) -> Iterator[Phrase]:
         yield say("The least length was looked for in strips across the cloth, not along.")
 
 
-def _left_of_cloth(outcome: Outcome) -> Iterator[Phrase]:
+def _left_of_cloth(outcome: PlannedOrder) -> Iterator[Phrase]:
     left = outcome.order.cloths[0].length - outcome.to_start_from
     if left > 0:
         yield say("Not touched: {left:length_down} of the cloth, measured before the wash.", left=left)
@@ -231,7 +231,7 @@ _RULES = {
 }
 
 
-def _change_said(outcome: Outcome, change: WhatIf) -> Iterator[Phrase]:
+def _change_said(outcome: PlannedOrder, change: WhatIf) -> Iterator[Phrase]:
     if change.kind in _RULES:
         rule, otherwise = _RULES[change.kind]
         if change.saved:

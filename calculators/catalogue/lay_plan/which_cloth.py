@@ -5,8 +5,8 @@ from collections.abc import Iterator
 
 from calculators.trade.cloth import LongEdges, after_the_wash
 from calculators.trade.lay_plan.order import Rules
-from calculators.trade.lay_plan.planning import Outcome
-from calculators.values.kinds import Change, Column, Count, Length, Table, Text
+from calculators.trade.lay_plan.planning import PlannedOrder
+from calculators.values.kinds import Column, Count, DimensionalChange, Length, Table, Text
 from calculators.values.measure import Ruler, show_length
 
 CLOTHS = Table(
@@ -19,7 +19,7 @@ CLOTHS = Table(
 )  # fmt: skip
 
 
-def cloths_told(outcome: Outcome, ruler: Ruler) -> Iterator[dict]:
+def cloths_told(outcome: PlannedOrder, ruler: Ruler) -> Iterator[dict]:
     """A row for each cloth that is cut; one still to be bought is as long as what is bought."""
     rules = outcome.order.rules
     washed = bool(rules.change_length or rules.change_width)
@@ -42,4 +42,4 @@ def _selvedges_said(edges: LongEdges, ruler: Ruler) -> str:
 
 def _wash_said(rules: Rules, ruler: Ruler) -> str:
     changes = ((rules.change_length, "along"), (rules.change_width, "across"))
-    return ", ".join(f"{Change().show(change, ruler)} {way}" for change, way in changes if change) or "none"
+    return ", ".join(f"{DimensionalChange().show(change, ruler)} {way}" for change, way in changes if change) or "none"

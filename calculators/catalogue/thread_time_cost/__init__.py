@@ -26,7 +26,7 @@ _NANOMETRES = 10**6  # a seam measured on a fold is no exact number; so fine, it
 
 
 @dataclass(frozen=True)
-class _Piece:
+class _PieceWork:
     """One piece of the batch, whatever their number: its stitching and thread [mm], loose ends of it [mm], thread for
     each length, seam of a corner [mm]."""
 
@@ -92,7 +92,7 @@ def _work(given: SimpleNamespace) -> Answer:
     )
 
 
-def _piece(given: SimpleNamespace) -> _Piece:
+def _piece(given: SimpleNamespace) -> _PieceWork:
     corner = Fraction(given.mitre_seam).limit_denominator(_NANOMETRES)
     edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
     stitching = stitching_of_a_piece(edge, given.rows, given.corners, corner)
@@ -101,7 +101,7 @@ def _piece(given: SimpleNamespace) -> _Piece:
         given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0),
         given.thread_end,
     )
-    return _Piece(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
+    return _PieceWork(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
 
 
 def _cloth_for(given: SimpleNamespace, pieces: int) -> tuple[Fraction, int]:
@@ -113,7 +113,7 @@ def _cloth_for(given: SimpleNamespace, pieces: int) -> tuple[Fraction, int]:
     return taken, min(rows * given.across, given.gives)
 
 
-def _sums(given: SimpleNamespace, piece: _Piece, pieces: int, cloth: tuple[Fraction, int]) -> _Sums:
+def _sums(given: SimpleNamespace, piece: _PieceWork, pieces: int, cloth: tuple[Fraction, int]) -> _Sums:
     thread = pieces * piece.thread
     spools = whole_spools(thread, given.spool)
     time = hands_on(pieces, given.minutes_batch, given.minutes_piece)
@@ -212,7 +212,7 @@ def _notes(costs: Costs, results: dict) -> Iterator[Phrase]:
         )
 
 
-def _working(given: SimpleNamespace, piece: _Piece, costs: Costs, results: dict) -> Iterator[Phrase]:
+def _working(given: SimpleNamespace, piece: _PieceWork, costs: Costs, results: dict) -> Iterator[Phrase]:
     yield say(
         "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × "
         "{length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "

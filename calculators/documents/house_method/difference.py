@@ -9,7 +9,7 @@ from calculators.asking.house_method import RULER_STEPS, Written, on_ruler
 from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.format import OPENING, Document
-from calculators.documents.house_method.sections import Rows, entries, sections, tables
+from calculators.documents.house_method.sections import MethodTable, entries, sections, tables
 from calculators.values.kind import Kind, Refused
 from calculators.values.measure import Ruler
 
@@ -121,7 +121,7 @@ def _shown(document: Document, path: str, as_followed: bool) -> str:
     return f"{HANDBOOKS} {sites}" if sites else ""
 
 
-def _lines(table: Rows, one: list[dict[str, Any]], other: list[dict[str, Any]]) -> Iterator[Difference]:
+def _lines(table: MethodTable, one: list[dict[str, Any]], other: list[dict[str, Any]]) -> Iterator[Difference]:
     """Cell by cell; a line that only one of them has, as a whole."""
     first, *others = table.columns
     by_name = [{row[first.name].casefold(): row for row in rows} for rows in (one, other)]
@@ -142,7 +142,7 @@ def _lines(table: Rows, one: list[dict[str, Any]], other: list[dict[str, Any]]) 
                 )
 
 
-def _line(table: Rows, row: dict[str, Any] | None) -> str:
+def _line(table: MethodTable, row: dict[str, Any] | None) -> str:
     if row is None:
         return NOT_THERE
     parts = [

@@ -18,7 +18,7 @@ from calculators.asking.house_measures import (
 from calculators.asking.site_method import site_method
 from calculators.catalogue import catalogue
 from calculators.values.kind import Kind
-from calculators.values.kinds import Change, Choice, Length, Number, Text
+from calculators.values.kinds import Choice, DimensionalChange, Length, Number, Text
 from calculators.values.money import ListedPrice
 
 _SHORT = Length(most=Fraction(1_000))
@@ -39,7 +39,7 @@ class Entry:
 
 
 @dataclass(frozen=True)
-class Rows:
+class MethodTable:
     """A table of a house method; the first column names the row."""
 
     name: str
@@ -56,10 +56,10 @@ class Section:
     title: str
     about: str
     entries: tuple[Entry, ...] = ()
-    rows: Rows | None = None
+    rows: MethodTable | None = None
 
 
-PIECES = Rows(
+PIECES = MethodTable(
     "pieces",
     "Turn and hem by kind of piece",
     "a kind of piece",
@@ -69,8 +69,8 @@ PIECES = Rows(
         Entry("hem", "Hem depth", HEM_OR_NONE, "The visible border; empty for the usual hem."),
     ),
 )
-_CHANGE = Change(least=Fraction(-60), most=Fraction(60), sample="−3.5")
-CLOTHS = Rows(
+_CHANGE = DimensionalChange(least=Fraction(-60), most=Fraction(60), sample="−3.5")
+CLOTHS = MethodTable(
     "cloths",
     "Needle, thread and wash by cloth",
     "a cloth",
@@ -96,7 +96,7 @@ EACH = {
     "thread": "drawn thread",
     "batch": "batch",
 }
-STEPS = Rows(
+STEPS = MethodTable(
     "steps",
     "Time per step",
     "a step",
@@ -123,7 +123,7 @@ STEPS = Rows(
         ),
     ),
 )
-PRICES = Rows(
+PRICES = MethodTable(
     "prices",
     "Prices",
     "a price",
@@ -311,6 +311,6 @@ def entries() -> dict[str, Entry]:
 
 
 @cache
-def tables() -> dict[str, Rows]:
+def tables() -> dict[str, MethodTable]:
     """Every table by name."""
     return {section.rows.name: section.rows for section in sections() if section.rows}

@@ -10,7 +10,7 @@ from calculators.documents.house_method.difference import RULER_LABELS
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, unknown_kinds
 from calculators.documents.house_method.reading import house_of
-from calculators.documents.house_method.sections import Entry, Rows, Section, entries, sections, tables
+from calculators.documents.house_method.sections import Entry, MethodTable, Section, entries, sections, tables
 from calculators.faces.house_method.sheet import heading_id, jump_list
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
@@ -129,7 +129,7 @@ def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
     return _input(path, text, entry.kind.mode, in_words=entry.kind.in_words)
 
 
-def _lines(rows: Rows, document: Document, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+def _lines(rows: MethodTable, document: Document, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     lines = lines_of(document, rows.name)
     made = [_line(rows, document, number, line, method, ruler) for number, line in enumerate(lines)]
     if len(lines) < MOST_ROWS:
@@ -147,7 +147,9 @@ def _lines(rows: Rows, document: Document, method: HouseMethod, ruler: Ruler) ->
     return made
 
 
-def _line(rows: Rows, document: Document, number: int, line: dict, method: HouseMethod, ruler: Ruler) -> ET.Element:
+def _line(
+    rows: MethodTable, document: Document, number: int, line: dict, method: HouseMethod, ruler: Ruler
+) -> ET.Element:
     path = f"tables.{rows.name}.{number}"
     name = line.get(rows.columns[0].name, "")
     made = element(
@@ -178,7 +180,7 @@ def _line(rows: Rows, document: Document, number: int, line: dict, method: House
     return made
 
 
-def _unusable(column: str, now: Written, rows: Rows, document: Document) -> str:
+def _unusable(column: str, now: Written, rows: MethodTable, document: Document) -> str:
     """The sentence for a cell that names what the method no longer has, or never had; empty where all is well, or the
     line is the handbook’s."""
     if (rows.name, column) != (TABLE, COLUMN) or rows.name not in document.get("tables", {}):

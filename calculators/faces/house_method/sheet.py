@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ET
 from calculators.asking.house_method import HouseMethod, Written
 from calculators.documents.house_method.difference import HANDBOOKS
 from calculators.documents.house_method.format import OPENING
-from calculators.documents.house_method.sections import Entry, Rows, Section, sections
+from calculators.documents.house_method.sections import Entry, MethodTable, Section, sections
 from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.studio_text import studio_text
@@ -93,7 +93,7 @@ def is_handbooks(method: HouseMethod, path: str) -> bool:
     return not method.is_example and path not in method.own
 
 
-def _lines(rows: Rows, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
+def _lines(rows: MethodTable, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
     lines = method.tables[rows.name]
     head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
     body = element("tbody")

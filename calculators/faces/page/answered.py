@@ -9,7 +9,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking, filled
 from calculators.asking.bibliography import source_named
-from calculators.asking.declaration import Answer, Calculator, Offer, Result, Setting
+from calculators.asking.declaration import Answer, Calculator, FieldText, Offer, Result
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.page.markup import NOT_SEARCHED, add, element
@@ -195,7 +195,7 @@ def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:
     )
 
 
-def _column(calculator: Calculator, setting: Setting) -> int | None:
+def _column(calculator: Calculator, setting: FieldText) -> int | None:
     """Where in its row a cell stands, from 0."""
     rows = rows_of(calculator.field(setting.field).kind)
     if setting.row is None or rows is None:

@@ -9,7 +9,7 @@ from calculators.faces.page.markup import add, element
 from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
 from calculators.ticket.small import show_small
-from calculators.trade.bundles import Box
+from calculators.trade.bundles import TickBox
 from calculators.values.kind import Refused
 from calculators.values.measure import show_length
 
@@ -45,7 +45,7 @@ def sizes(batch: Batch, measured: Sequence[Line]) -> ET.Element:
     return made
 
 
-def _lines(box: Box, wanted: int, measured: Sequence[Line]) -> list[Line]:
+def _lines(box: TickBox, wanted: int, measured: Sequence[Line]) -> list[Line]:
     """What was written for pieces of a box, and empty lines for further pieces of it up to so many as are wanted."""
     own = [line for line in measured if _is_of(box.first, box.last, line)]
     taken = {int(line["piece"]) for line in own}
@@ -59,7 +59,7 @@ def _is_of(first: int, last: int, line: Line) -> bool:
     return piece.isdecimal() and first <= int(piece) <= last
 
 
-def _line(box: Box, number: int, line: Line, batch: Batch) -> ET.Element:
+def _line(box: TickBox, number: int, line: Line, batch: Batch) -> ET.Element:
     piece = line["piece"]
     pieces = f"Piece {box.first}" if box.first == box.last else f"Pieces {box.first}–{box.last}"
     which = pieces if number == 1 else f"{pieces}, no.\N{NO-BREAK SPACE}{number}"

@@ -12,7 +12,7 @@ from calculators.ticket.marking import markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ONCE, TicketStep
 from calculators.ticket.ticks import Kept, done, of_box, pieces_done
-from calculators.trade.bundles import Box, Bundles
+from calculators.trade.bundles import Bundles, TickBox
 
 MOST_BOXES = 10  # as many as stand beside a step on paper
 AS_WRITTEN = ("needle", "thread")
@@ -135,7 +135,7 @@ def ticked(key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
     )  # fmt: skip
 
 
-def _box(box: Box, key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
+def _box(box: TickBox, key: str, title: str, bundles: Bundles, kept: Kept) -> ET.Element:
     own = of_box(box, bundles)
     of_these = len(own & done(kept, bundles))
     state, sign = ("ticked", "✓") if of_these == len(own) else ("part", "–") if of_these else ("", None)

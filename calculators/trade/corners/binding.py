@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from calculators.trade.corners.cloth import Cloth, Facet
+from calculators.trade.corners.cloth import Facet, FlatCloth
 from calculators.trade.corners.convex import polygon
 from calculators.trade.corners.corner import Corner
-from calculators.trade.corners.plane import Lay, Line, Number, Point, distance, onward
+from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, onward
 from calculators.trade.corners.stack import Stack
-from calculators.trade.corners.steps import Measured, Step, through_one_window
+from calculators.trade.corners.steps import CornerStep, Measured, through_one_window
 from calculators.trade.corners.turning_out import PokesOut
 from calculators.trade.corners.window import AMPLE
 
@@ -18,7 +18,7 @@ Pleats = Literal["opposite ways", "the same way"]
 PIECE, STRIP = "piece", "binding"
 
 
-def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways") -> list[Step]:
+def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways") -> list[CornerStep]:
     """A single binding with a mitred corner: the strip is four times its finished width.
 
     width: finished width of the binding [mm].
@@ -37,7 +37,7 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
     from_edge = distance(outer, (stop[0], Fraction(0)))
     far = AMPLE * reach
     piece = corner.cloth(far, PIECE, right_side_up=True)
-    strip = Cloth(STRIP, (polygon([(-far, 0), (far, 0), (far, 4 * width), (-far, 4 * width)]),))
+    strip = FlatCloth(STRIP, (polygon([(-far, 0), (far, 0), (far, 4 * width), (-far, 4 * width)]),))
     laid = Stack.flat(piece, strip)
     first = laid.stitch(stop, (far, stop[1]))
     end: Point = (-far + width / 4, width)
@@ -49,37 +49,39 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
     finished = Stack(_Wrapping(strip, width, stop[0], far).around(piece, pleats), second.lines, second.seams)
     lengths = {"width": width, "strip_width": 4 * width, "stop": from_edge}
     steps = [
-        Step(
+        CornerStep(
             "Lay the strip on",
             "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.",
             laid,
             lengths,
         ),
-        Step(
+        CornerStep(
             "Stitch to the stop",
             "Stitch {width} from the edge, stop {stop} before the corner and fasten.",
             first,
             lengths,
             (Measured("stop", outer, (stop[0], Fraction(0))),),
         ),
-        Step(
+        CornerStep(
             "Fold away",
             "Fold the strip away from the piece, so that its raw edge runs on in line with the second edge.",
             up,
         ),
-        Step(
+        CornerStep(
             "Fold back",
             "Fold it back over the piece, the fold level with the corner, and lay its raw edge along the second edge.",
             down,
         ),
-        Step("Stitch the second side", "Stitch {width} from the second edge, from the stop onwards.", second, lengths),
-        Step(
+        CornerStep(
+            "Stitch the second side", "Stitch {width} from the second edge, from the stop onwards.", second, lengths
+        ),
+        CornerStep(
             "Wrap",
             "Turn the binding over the edge, fold the mitre on the front, turn the raw edge in and fold the mitre on "
             "the back.",
             finished,
         ),
-        Step(
+        CornerStep(
             "Back",
             "The back. Sew the binding's fold down by hand along the seam, and the mitres closed.",
             finished,
@@ -98,7 +100,7 @@ class _Wrapping:
     mitre; the other side ends in the mitre fold and has its half of the pleat tucked beneath it.
     """
 
-    strip: Cloth
+    strip: FlatCloth
     width: Number
     stop: Number
     reach: Number
@@ -107,15 +109,15 @@ class _Wrapping:
     def axis(self) -> Line:
         return Line((0, 0), (0, 1))
 
-    def lay(self, side: int, band: int) -> Lay:
+    def lay(self, side: int, band: int) -> Isometry:
         """How a side (1 or 2) lies in a band: it folds over at every border between bands."""
         if side == 2:
             mitre_fold = Line.through((0, 0), (self.stop, self.width))
-            lay = Lay.folded_over(self.axis).then(Lay.folded_over(mitre_fold))
+            lay = Isometry.folded_over(self.axis).then(Isometry.folded_over(mitre_fold))
         else:
-            lay = Lay()
+            lay = Isometry()
         for border in range(1, band + 1):
-            lay = Lay.folded_over(Line((0, border * self.width), (1, 0))).then(lay)
+            lay = Isometry.folded_over(Line((0, border * self.width), (1, 0))).then(lay)
         return lay
 
     def _mitre_end(self, side: int, border: int) -> Point:
@@ -130,7 +132,7 @@ class _Wrapping:
         ring = (self._mitre_end(side, band), *ends, self._mitre_end(side, band + 1))
         return Facet(self.strip, polygon(ring), self.lay(side, band))
 
-    def half_pleat(self, side: int, band: int, lay: Lay) -> Facet:
+    def half_pleat(self, side: int, band: int, lay: Isometry) -> Facet:
         """The half of the pleat next to a side, in a band."""
         middle = [(0, border * self.width) for border in (band, band + 1)]
         ring = (middle[0], self._mitre_end(side, band), self._mitre_end(side, band + 1), middle[1])
@@ -139,7 +141,7 @@ class _Wrapping:
     def face(self, inner: int, outer: int, under: int) -> list[Facet]:
         """One face of the binding from the piece outwards: its two bands, and the side that runs on under the mitre."""
         over = 3 - under
-        tucked = {band: Lay.folded_over(self.axis).then(self.lay(under, band)) for band in (inner, outer)}
+        tucked = {band: Isometry.folded_over(self.axis).then(self.lay(under, band)) for band in (inner, outer)}
 
         def running_on(band: int) -> list[Facet]:
             return [self.arm(under, band), self.half_pleat(under, band, self.lay(under, band))]
@@ -153,7 +155,7 @@ class _Wrapping:
             self.arm(over, outer),
         ]
 
-    def around(self, piece: Cloth, pleats: Pleats) -> tuple[Facet, ...]:
+    def around(self, piece: FlatCloth, pleats: Pleats) -> tuple[Facet, ...]:
         """Everything from the back upwards."""
         front = self.face(inner=0, outer=1, under=2)
         back = self.face(inner=3, outer=2, under=1 if pleats == "opposite ways" else 2)

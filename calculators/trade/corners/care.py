@@ -11,7 +11,7 @@ from random import Random
 
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.mitre_lines import MitreLines, mitre_lines
-from calculators.trade.corners.plane import Lay, Line, Number, Point, distance, dot, middle, minus, onward, unit
+from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, dot, middle, minus, onward, unit
 from calculators.trade.corners.slope import Sloping, slope_of
 
 
@@ -47,7 +47,7 @@ STEPS = {
 
 
 @dataclass(frozen=True)
-class Outcome:
+class CornerOutcome:
     """What became of a corner [mm], against what was meant.
 
     edge_1, edge_2: the finished edge lies so much too far in.
@@ -97,7 +97,7 @@ def _meant(corner: Corner) -> _Meant:
     return _Meant(lines, along, unit(minus(lines.inner, lines.crossing)), unit(minus(corner.at(1, 1), origin)))
 
 
-def made(corner: Corner, errors: Errors) -> Outcome:
+def made(corner: Corner, errors: Errors) -> CornerOutcome:
     """Make a mitred corner with errors.
 
     corner: as it is meant to be; marks are taken from its measures.
@@ -112,10 +112,10 @@ def made(corner: Corner, errors: Errors) -> Outcome:
     match = _fold_onto(mark_2, onward(mark_1, ways[0], errors.alignment))
     inwards = unit((crossing[1] - mark_1[1], mark_1[0] - crossing[0]))  # square to the seam, towards the hem
     sewn = (onward(mark_1, inwards, errors.stitch_inner), onward(crossing, inwards, errors.stitch_outer))
-    hem_over = [Lay.folded_over(corner.parallel(edge, depth)) for edge, depth in zip((1, 2), depths)]
+    hem_over = [Isometry.folded_over(corner.parallel(edge, depth)) for edge, depth in zip((1, 2), depths)]
     inner, outer = (minus(hem_over[0].place(end), hem_over[1].place(match.place(end))) for end in sewn)
     across = (-meant.mitre[1], meant.mitre[0])
-    return Outcome(
+    return CornerOutcome(
         edge_1=errors.turn_1 + errors.hem_1,
         edge_2=errors.turn_2 + errors.hem_2,
         diagonal=dot(minus(crossing, meant.lines.crossing), meant.middle),
@@ -128,18 +128,18 @@ def made(corner: Corner, errors: Errors) -> Outcome:
     )
 
 
-def _fold_onto(moving: Point, target: Point) -> Lay:
+def _fold_onto(moving: Point, target: Point) -> Isometry:
     """The fold that lays one place on another."""
     run = minus(target, moving)
-    return Lay.folded_over(Line(middle(moving, target), (-run[1], run[0])))
+    return Isometry.folded_over(Line(middle(moving, target), (-run[1], run[0])))
 
 
-def slopes(corner: Corner) -> dict[str, Outcome]:
+def slopes(corner: Corner) -> dict[str, CornerOutcome]:
     """For each error by name, how fast everything changes with it [mm for each mm], exactly."""
     found = {}
     for each in fields(Errors):
         outcome = made(corner, replace(Errors(), **{each.name: Sloping(0.0, 1.0)}))
-        found[each.name] = Outcome(*(slope_of(getattr(outcome, part.name)) for part in fields(Outcome)))
+        found[each.name] = CornerOutcome(*(slope_of(getattr(outcome, part.name)) for part in fields(CornerOutcome)))
     return found
 
 
@@ -164,7 +164,7 @@ def effects(corner: Corner, likely: dict[str, float]) -> dict[str, dict[str, flo
 
 
 @dataclass(frozen=True)
-class Piece:
+class MadePiece:
     """A finished piece of four corners [mm]: how it differs from what was meant.
 
     width: at one end. diagonals: by how much they differ. unevenness: widest hem less narrowest.
@@ -177,7 +177,7 @@ class Piece:
     inner: float
 
 
-def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[Piece]:
+def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[MadePiece]:
     """Pieces made one after another with likely errors, the same ones for the same seed.
 
     corner: each of the four corners [mm]. likely: step → likely error [mm], the standard deviation of a normal spread.
@@ -190,7 +190,7 @@ def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[
         corners = [made(corner, _chance(random, likely)) for _ in range(4)]
         diagonals = sum(-each.diagonal if n % 2 else each.diagonal for n, each in enumerate(corners))
         depths = [depth for each in corners for depth in (each.depth_1, each.depth_2)]
-        yield Piece(
+        yield MadePiece(
             -(corners[0].edge_1 + corners[1].edge_1),
             diagonals,
             max(depths) - min(depths),

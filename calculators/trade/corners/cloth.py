@@ -5,13 +5,13 @@ from functools import cached_property
 from typing import Literal
 
 from calculators.trade.corners.convex import Edge, Polygon, moved, part_inside
-from calculators.trade.corners.plane import Lay, Point
+from calculators.trade.corners.plane import Isometry, Point
 
 LineKind = Literal["crease", "stitch", "mark", "cut"]
 
 
 @dataclass(frozen=True)
-class Cloth:
+class FlatCloth:
     """One piece of cloth, flat.
 
     name: what the maker calls it, such as "napkin" or "border strip".
@@ -29,9 +29,9 @@ class Facet:
     """A convex part of a cloth that lies flat, and how it lies on the table. `flat` is its place in the flat cloth
     [mm]."""
 
-    cloth: Cloth
+    cloth: FlatCloth
     flat: Polygon
-    lay: Lay = Lay()
+    lay: Isometry = Isometry()
 
     @cached_property
     def on_table(self) -> Polygon:
@@ -42,7 +42,7 @@ class Facet:
     def right_side_up(self) -> bool:
         return self.cloth.right_side_up != self.lay.turned_over
 
-    def moved(self, movement: Lay) -> "Facet":
+    def moved(self, movement: Isometry) -> "Facet":
         return Facet(self.cloth, self.flat, self.lay.then(movement))
 
     def part(self, on_table: Polygon) -> "Facet":

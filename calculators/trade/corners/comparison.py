@@ -36,7 +36,7 @@ VARIANTS = {
 
 
 @dataclass(frozen=True)
-class Compared:
+class ComparedCorner:
     """One way to make the corner. bulk: its layers; None where this corner cannot be made that way."""
 
     name: str
@@ -44,10 +44,10 @@ class Compared:
     bulk: Bulk | None
 
 
-def compared(measures: Measures) -> Iterator[Compared]:
+def compared(measures: Measures) -> Iterator[ComparedCorner]:
     """Every way in turn, for the same hems, turn and angle."""
     for name, (title, way, own) in VARIANTS.items():
-        yield Compared(name, title, _layers(way, replace(measures, **own)))
+        yield ComparedCorner(name, title, _layers(way, replace(measures, **own)))
 
 
 @lru_cache(maxsize=4 * len(VARIANTS))

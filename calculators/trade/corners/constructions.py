@@ -11,7 +11,7 @@ from calculators.trade.corners.folded_corner import folded_corner
 from calculators.trade.corners.mitre import folded_mitre, mitre_opened_flat, mitre_with_turn_folded
 from calculators.trade.corners.plane import Number
 from calculators.trade.corners.self_bound import self_bound_edge
-from calculators.trade.corners.steps import Step
+from calculators.trade.corners.steps import CornerStep
 from calculators.trade.corners.turning_out import Pressing, Sewing, Trimming
 
 
@@ -63,7 +63,7 @@ class Construction:
     """A way to make a corner: its name in the trade and its steps for given measures."""
 
     title: str
-    steps: Callable[[Measures], list[Step]]
+    steps: Callable[[Measures], list[CornerStep]]
 
 
 CONSTRUCTIONS = {

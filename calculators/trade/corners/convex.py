@@ -9,7 +9,7 @@ from math import atan2
 
 from calculators.trade.corners.plane import (
     TOUCHING,
-    Lay,
+    Isometry,
     Line,
     Number,
     Point,
@@ -60,7 +60,7 @@ def largest_first(ring: Polygon) -> tuple[int, ...]:
     return -steady(area(ring)), *_key(centre(ring))
 
 
-def moved(ring: Polygon, lay: Lay) -> Polygon:
+def moved(ring: Polygon, lay: Isometry) -> Polygon:
     """A polygon where it lies on the table, counterclockwise again when it was turned over."""
     placed = tuple(lay.place(corner) for corner in ring)
     return placed[::-1] if lay.turned_over else placed

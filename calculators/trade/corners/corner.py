@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cached_property
 from math import cos, radians, sin, sqrt
 
-from calculators.trade.corners.cloth import Cloth
+from calculators.trade.corners.cloth import FlatCloth
 from calculators.trade.corners.convex import polygon
 from calculators.trade.corners.plane import Line, Number, Point, point
 
@@ -73,14 +73,14 @@ class Corner:
         name: str = "piece",
         inside: tuple[Number, Number] | None = None,
         right_side_up: bool = False,
-    ) -> Cloth:
+    ) -> FlatCloth:
         """A cloth with its corner here that goes as far as reach from the raw corner along each edge [mm].
 
         inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
         """
         from_1, from_2 = inside or (-self.turn, -self.turn)
         raw = self.at(-self.turn, -self.turn)
-        return Cloth(
+        return FlatCloth(
             name,
             (polygon(self.shown(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),),
             right_side_up,
@@ -114,11 +114,11 @@ class Corner:
         side_1, side_2 = (Line(end, (-way[1], way[0])) for end, way in zip(ends, ways))
         return side_1, side_2
 
-    def frame(self, reach: Number, name: str) -> Cloth:
+    def frame(self, reach: Number, name: str) -> FlatCloth:
         """A cloth that lies along both edges, from the raw edges to the hem depths, in one piece."""
         raw, inner = self.at(-self.turn, -self.turn), self.crossing
         side_1, side_2 = self.sides(raw, (reach, reach))
         end_1, end_2 = self.parallel(1, -self.turn).meets(side_1), self.parallel(2, -self.turn).meets(side_2)
         inner_1, inner_2 = self.crease(1).meets(side_1), self.crease(2).meets(side_2)
         arms = (polygon((raw, end_1, inner_1, inner)), polygon((raw, inner, inner_2, end_2)))
-        return Cloth(name, arms)
+        return FlatCloth(name, arms)

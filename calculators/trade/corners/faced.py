@@ -2,14 +2,14 @@
 
 from fractions import Fraction
 
-from calculators.trade.corners.cloth import Cloth, Facet
+from calculators.trade.corners.cloth import Facet, FlatCloth
 from calculators.trade.corners.convex import polygon
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.trade.corners.fan import fan, turned_by
-from calculators.trade.corners.plane import Lay, Line, Number, Point, distance, middle
-from calculators.trade.corners.stack import Part, Stack
-from calculators.trade.corners.steps import Measured, Step, through_one_window
+from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, middle
+from calculators.trade.corners.stack import FoldPart, Stack
+from calculators.trade.corners.steps import CornerStep, Measured, through_one_window
 from calculators.trade.corners.turning_out import PokesOut
 from calculators.trade.corners.window import AMPLE
 from calculators.trade.trade_rules import brief
@@ -18,7 +18,7 @@ SHARPEST = 60  # [degrees], below it an allowance folded in at one edge reaches 
 PIECE, FACING, STRIPS = "piece", "facing", ("strip 1", "strip 2")
 
 
-def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) -> list[Step]:
+def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) -> list[CornerStep]:
     """A corner faced with a shaped strip of cloth.
 
     corner: its hem depths are the facing's finished width, its turn the seam allowance.
@@ -28,25 +28,29 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     """
     reach = _reach(corner)
     laid = Stack.flat(corner.cloth(AMPLE * reach, PIECE, right_side_up=True), corner.frame(AMPLE * reach, FACING))
-    steps = [Step("Lay the facing on", "Lay the facing on the piece, right sides together, raw edges level.", laid)]
+    steps = [
+        CornerStep("Lay the facing on", "Lay the facing on the piece, right sides together, raw edges level.", laid)
+    ]
     steps += _seamed(laid, corner, clearance)
     turned = _turned(steps[-1].stack, corner, lowest=(FACING,))
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
     told = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief("point-out")
     steps += [
-        Step("Turn", told, turned),
-        Step(
+        CornerStep("Turn", told, turned),
+        CornerStep(
             "Edge stitch",
             "Stitch {edge_stitch} from the facing's neatened inner edge.",
             stitched,
             {"edge_stitch": edge_stitch},
         ),
-        Step("Wrong side", "The finished corner from the wrong side.", stitched, from_below=True),
+        CornerStep("Wrong side", "The finished corner from the wrong side.", stitched, from_below=True),
     ]
     return through_one_window(corner, reach, steps)
 
 
-def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None, edge_stitch: Number) -> list[Step]:
+def applied_border(
+    corner: Corner, inner_turn: Number, clearance: Number | None, edge_stitch: Number
+) -> list[CornerStep]:
     """A border of another cloth with a mitred corner, sewn to the wrong side and turned to the right side.
 
     corner: equal hem depths are the border's finished width, its turn the seam allowance.
@@ -62,7 +66,7 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     outer, inner = corner.at(0, 0), corner.crossing
     mitre = Line.through(outer, inner)
     strip_1, strip_2 = (Facet(cloth, cloth.shape[0]) for cloth in _strips(corner, AMPLE * reach, mitre, inner_turn))
-    together = Stack((strip_2.moved(Lay.folded_over(mitre)), strip_1))
+    together = Stack((strip_2.moved(Isometry.folded_over(mitre)), strip_1))
     joined = together.stitch(outer, inner)
     opened = joined.fold(mitre, over=False, take=(STRIPS[1], _on_arm(corner, 2)), pressed=False)
     opened = opened.fold(mitre.reversed(), take=(STRIPS[0], _in_allowance(strip_1, mitre)), pressed=False)
@@ -78,7 +82,7 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
         "mitre_seam": distance(outer, inner),
     }
     steps = [
-        Step(
+        CornerStep(
             "Lay the strips together",
             "Cut the strips {strip_width} wide and {beyond_corner} longer at each end than the finished side; cut "
             "the ends to the "
@@ -86,21 +90,21 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
             together,
             lengths,
         ),
-        Step(
+        CornerStep(
             "Stitch the mitre",
             "Stitch {mitre_seam}: from the crossing of the seam lines to the crease of the inner turn, and not beyond.",
             joined,
             lengths,
             (Measured("mitre_seam", outer, inner, outside=False),),
         ),
-        Step("Press", "Open the strips out and press the mitre seam open.", opened),
-        Step(
+        CornerStep("Press", "Open the strips out and press the mitre seam open.", opened),
+        CornerStep(
             "Turn the inner edge",
             "Turn {inner_turn} under along the inner edges.",
             turned_in,
             {"inner_turn": inner_turn},
         ),
-        Step(
+        CornerStep(
             "Lay the border on",
             "Lay the border on the wrong side of the piece, its own wrong side up, raw edges level.",
             laid,
@@ -111,8 +115,8 @@ def applied_border(corner: Corner, inner_turn: Number, clearance: Number | None,
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
     told = "Turn the border to the right side and press. " + brief("point-out")
     steps += [
-        Step("Turn", told, turned, from_below=True),
-        Step("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
+        CornerStep("Turn", told, turned, from_below=True),
+        CornerStep("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
     ]
     return through_one_window(corner, reach, steps)
 
@@ -121,15 +125,15 @@ def _reach(corner: Corner) -> Number:
     return 4 * (max(corner.hem_1, corner.hem_2) + corner.turn) / corner.direction_2[1] + corner.lean
 
 
-def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[Step]:
+def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[CornerStep]:
     """Stitch both edges through the corner, then cut across the point."""
     stitched = edge_stitched(laid, corner, 0, 0)
     told = "Stitch {seam_allowance} from the raw edges. " + brief("pivot")
-    steps = [Step("Stitch the edges", told, stitched, {"seam_allowance": corner.turn})]
+    steps = [CornerStep("Stitch the edges", told, stitched, {"seam_allowance": corner.turn})]
     if clearance is not None:
         across = _level(corner).shifted(-clearance)
         told = "Cut the point off {clearance} outside the corner of the seam."
-        steps.append(Step("Cut across the point", told, stitched.trim(across), {"clearance": clearance}))
+        steps.append(CornerStep("Cut across the point", told, stitched.trim(across), {"clearance": clearance}))
     return steps
 
 
@@ -147,12 +151,12 @@ def _turned(stack: Stack, corner: Corner, lowest: tuple[str, ...]) -> Stack:
     to_1, tuck_1 = turned_by(edge_1, -lean), turned_by(edge_1, -2 * lean)
     to_2, tuck_2 = turned_by(edge_2, lean), turned_by(edge_2, 2 * lean)
     body, *allowances = fan(corner.at(0, 0), [edge_1, edge_2, to_2, tuck_2, tuck_1, to_1], levels=[0, 5, 4, 1, 2, 3])
-    lower = Part(body.inside, body.movement, 0, lowest)
-    upper = Part(body.inside, body.movement, 6, (PIECE,))
+    lower = FoldPart(body.inside, body.movement, 0, lowest)
+    upper = FoldPart(body.inside, body.movement, 6, (PIECE,))
     return stack.fold_in_one([lower, *allowances, upper])
 
 
-def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> list[Cloth]:
+def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> list[FlatCloth]:
     """Two strips, wrong side up, each with a seam allowance beyond the mitre line."""
     inside = corner.hem_1 + inner_turn
     side_1, side_2 = corner.sides(corner.at(-corner.turn, -corner.turn), (reach, reach))
@@ -163,7 +167,7 @@ def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> l
     ):
         raw, inner = corner.parallel(edge, -corner.turn), corner.parallel(edge, inside)
         ring = polygon((raw.meets(cut), raw.meets(far), inner.meets(far), inner.meets(cut)))
-        strips.append(Cloth(STRIPS[edge - 1], (ring,)))
+        strips.append(FlatCloth(STRIPS[edge - 1], (ring,)))
     return strips
 
 

@@ -3,15 +3,15 @@
 from collections.abc import Sequence
 from math import cos, radians, sin
 
-from calculators.trade.corners.plane import Lay, Line, Point
-from calculators.trade.corners.stack import Part
+from calculators.trade.corners.plane import Isometry, Line, Point
+from calculators.trade.corners.stack import FoldPart
 
 
 class DoesNotLieFlat(ValueError):
     """Raised when folds that meet in a point cannot all be folded flat together."""
 
 
-def fan(centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int | None = None) -> list[Part]:
+def fan(centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int | None = None) -> list[FoldPart]:
     """The parts of the table between folds that all start at one point.
 
     centre: where the folds meet [mm].
@@ -22,20 +22,20 @@ def fan(centre: Point, folds: Sequence[Point], levels: Sequence[int], cut: int |
     to half a turn: the theorem of Kawasaki, here checked by folding once around.)
     """
     rays = [Line(centre, direction) for direction in folds]
-    movements = [Lay()]
+    movements = [Isometry()]
     for ray in rays[1:cut]:
-        movements.append(Lay.folded_over(ray).then(movements[-1]))
+        movements.append(Isometry.folded_over(ray).then(movements[-1]))
     if cut is None:
-        if not Lay.folded_over(rays[0]).then(movements[-1]).same_as(Lay()):
+        if not Isometry.folded_over(rays[0]).then(movements[-1]).same_as(Isometry()):
             raise DoesNotLieFlat("these folds cannot all lie flat together")
     else:
-        back = [Lay.folded_over(rays[0])]
+        back = [Isometry.folded_over(rays[0])]
         for ray in reversed(rays[cut + 1 :]):
-            back.append(Lay.folded_over(ray).then(back[-1]))
+            back.append(Isometry.folded_over(ray).then(back[-1]))
         movements += reversed(back)
     following = [*rays[1:], rays[0]]
     return [
-        Part((ray, after.reversed()), movement, level)
+        FoldPart((ray, after.reversed()), movement, level)
         for ray, after, movement, level in zip(rays, following, movements, levels)
     ]
 

@@ -6,11 +6,11 @@ from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.trade.corners.plane import Number
 from calculators.trade.corners.stack import Stack
-from calculators.trade.corners.steps import Step, through_one_window
+from calculators.trade.corners.steps import CornerStep, through_one_window
 from calculators.trade.corners.window import AMPLE
 
 
-def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
+def folded_corner(corner: Corner, edge_stitch: Number) -> list[CornerStep]:
     """Both hems folded and stitched one after the other; the second lies over the end of the first.
 
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
@@ -18,17 +18,17 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[Step]:
     depth = max(corner.hem_1, corner.hem_2) + corner.turn
     reach = depth * Fraction(9, 2) + corner.lean
     stack = Stack.flat(corner.cloth(AMPLE * reach))
-    steps = [Step("Cut", "Lay the corner flat, wrong side up.", stack)]
+    steps = [CornerStep("Cut", "Lay the corner flat, wrong side up.", stack)]
     for edge, name in ((1, "first"), (2, "second")):
         hem = corner.hem_1 if edge == 1 else corner.hem_2
         if corner.turn:
             stack = stack.fold(corner.parallel(edge, 0))
             told = f"Turn {{turn}} to the wrong side along the {name} edge and press."
-            steps.append(Step(f"Turn the {name} edge", told, stack, {"turn": corner.turn}))
+            steps.append(CornerStep(f"Turn the {name} edge", told, stack, {"turn": corner.turn}))
         stack = stack.fold(corner.crease(edge))
         told = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
-        steps.append(Step(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
+        steps.append(CornerStep(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
     stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
-    steps.append(Step("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
-    steps.append(Step("Right side", "The finished corner from the right side.", stack, from_below=True))
+    steps.append(CornerStep("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
+    steps.append(CornerStep("Right side", "The finished corner from the right side.", stack, from_below=True))
     return through_one_window(corner, reach, steps)

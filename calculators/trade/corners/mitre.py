@@ -7,13 +7,13 @@ from calculators.trade.corners.edge_stitching import EDGE_STITCH, edge_stitched
 from calculators.trade.corners.mitre_lines import MitreLines, mitre_lines
 from calculators.trade.corners.plane import Line, Number, distance
 from calculators.trade.corners.stack import Stack
-from calculators.trade.corners.steps import Measured, Step, through_one_window
+from calculators.trade.corners.steps import CornerStep, Measured, through_one_window
 from calculators.trade.corners.turning_out import Sewing, cut_off, turning_out
 from calculators.trade.corners.window import AMPLE
 from calculators.trade.trade_rules import brief
 
 
-def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
+def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     """A mitre stitched while the first turn stays folded.
 
     With no turn it is the mitre of a single turned hem.
@@ -23,7 +23,7 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     steps = _turned_and_creased(corner, lines)
     creased = steps[-1].stack.unfold().unfold()
     told = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
-    steps.append(Step("Open the hem", told, creased))
+    steps.append(CornerStep("Open the hem", told, creased))
     opened = mitre_line_drawn(creased, lines)
     steps.append(_mark_step(opened, corner, lines))
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
@@ -31,7 +31,7 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[Step]:
     return through_one_window(corner, corner_reach(corner, lines), steps)
 
 
-def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
+def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     """A mitre stitched with turn and hem opened flat; the seam stops at the crease of the turn.
 
     Were the seam to run on to the raw edge, the turn could not be folded in again: beyond that crease the two halves of
@@ -49,7 +49,7 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
     )
     lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     steps.append(
-        Step(
+        CornerStep(
             "Open and mark",
             f"Open turn and hem flat. Mark {places}, from the raw corner, and rule through the crossing of the hem "
             "creases.",
@@ -63,7 +63,7 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[Step]:
     return through_one_window(corner, corner_reach(corner, lines), steps)
 
 
-def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
+def folded_mitre(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     """A mitre without a seam: the corner is folded in along the mitre line, then turn and hem are folded again.
 
     The edges that meet on the mitre are slip stitched by hand.
@@ -72,12 +72,12 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
     creased = steps[-1].stack.lie_as(steps[0].stack)
-    steps.append(Step("Open flat", "Open everything flat.", creased))
+    steps.append(CornerStep("Open flat", "Open everything flat.", creased))
     opened = mitre_line_drawn(creased, lines, to_raw_edge=True)
     if sewing.trimming != "left whole":
         opened = cut_off(opened.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
         steps.append(
-            Step(
+            CornerStep(
                 "Cut the corner",
                 "Rule the mitre line through the crossing of the hem creases and cut the corner off, "
                 "{seam_allowance} outside it.",
@@ -88,20 +88,20 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[Step]:
     return through_one_window(corner, corner_reach(corner, lines), steps + folded_in(opened, corner, lines, sewing))
 
 
-def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
+def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[CornerStep]:
     """The last steps of a mitre without a seam, from cloth lying flat."""
     told = "the edges meet on the mitre. Slip stitch them together."
     if corner.angle != 90:
         folded = _turn(stack, corner).fold_in_one(turning_out(corner, lines, sewing))
         told = f"Fold the corner in around the crossing of the creases while you fold turn and hem again; {told}"
-        return [Step("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
+        return [CornerStep("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
     cornered = stack.fold(Line.through(lines.mark_1, lines.mark_2).towards(lines.inner), pressed=False)
-    steps = [Step("Fold the corner in", "Fold the corner in along the mitre line.", cornered)]
+    steps = [CornerStep("Fold the corner in", "Fold the corner in along the mitre line.", cornered)]
     turned = _turn(cornered, corner)
     if corner.turn:
-        steps.append(Step("Fold the turn again", "Fold the turn again along both edges.", turned))
+        steps.append(CornerStep("Fold the turn again", "Fold the turn again along both edges.", turned))
     folded = turned.fold(corner.crease(1)).fold(corner.crease(2))
-    steps.append(Step("Fold the hem again", f"Fold the hem again; {told}", folded))
+    steps.append(CornerStep("Fold the hem again", f"Fold the hem again; {told}", folded))
     return [*steps, *_edge_stitched_steps(folded, corner, sewing)]
 
 
@@ -122,20 +122,20 @@ def _turn(stack: Stack, corner: Corner) -> Stack:
     return stack.fold(corner.parallel(1, 0)).fold(corner.parallel(2, 0))
 
 
-def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[Step]:
+def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
     flat = Stack.flat(corner.cloth(AMPLE * corner_reach(corner, lines)))
-    steps = [Step("Cut", "Lay the corner flat, wrong side up.", flat)]
+    steps = [CornerStep("Cut", "Lay the corner flat, wrong side up.", flat)]
     turned = _turn(flat, corner)
     if corner.turn:
         steps.append(
-            Step(
+            CornerStep(
                 "First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn}
             )
         )
     hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
     depth = "{hem_1} deep" if corner.hem_1 == corner.hem_2 else "{hem_1} deep on edge 1 and {hem_2} on edge 2"
     steps.append(
-        Step(
+        CornerStep(
             "Second fold" if corner.turn else "Fold the hem",
             f"Fold the hem, {depth}, and press sharply: these two creases decide the corner.",
             hemmed,
@@ -151,7 +151,7 @@ def mitre_line_drawn(stack: Stack, lines: MitreLines, to_raw_edge: bool = False)
     return stack.mark(lines.crossing, ends[0]).mark(lines.crossing, ends[1])
 
 
-def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
+def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> CornerStep:
     origin = corner.at(0, 0)
     measured = (
         Measured("mark_1", origin, lines.mark_1),
@@ -163,7 +163,7 @@ def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
         if corner.hem_1 == corner.hem_2
         else "{mark_1} along edge 1 and {mark_2} along edge 2"
     )
-    return Step(
+    return CornerStep(
         "Mark",
         f"Mark {places}, from the folded corner; rule from each mark to the crossing of the creases, {{half_line}} "
         "on either side.",
@@ -173,7 +173,7 @@ def _mark_step(stack: Stack, corner: Corner, lines: MitreLines) -> Step:
     )
 
 
-def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
+def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[CornerStep]:
     matched = stack.fold(lines.matching_fold, over=False, pressed=False)
     stitched = matched.stitch(lines.crossing, lines.mark_1)
     edges = (
@@ -182,8 +182,8 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
         else "line on line; with unequal hems the folded edges do not lie level"
     )
     steps = [
-        Step("Right sides together", f"Fold the corner right sides together, mark on mark, {edges}.", matched),
-        Step(
+        CornerStep("Right sides together", f"Fold the corner right sides together, mark on mark, {edges}.", matched),
+        CornerStep(
             "Stitch",
             "Stitch from the mark to the crossing of the creases, {half_line}. " + brief("fasten"),
             stitched,
@@ -193,7 +193,7 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
     ]
     if sewing.trimming != "left whole":
         steps.append(
-            Step(
+            CornerStep(
                 "Trim",
                 "Trim {seam_allowance} outside the stitches.",
                 cut_off(stitched, corner, lines, sewing),
@@ -203,15 +203,15 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
     return steps
 
 
-def _turned_out(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Step]:
+def _turned_out(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[CornerStep]:
     turned_out = stack.fold_in_one(turning_out(corner, lines, sewing))
     told = "Turn the corner right side out and press; the hems meet on the mitre. " + brief("point-out")
-    return [Step("Turn out", told, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
+    return [CornerStep("Turn out", told, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
 
 
-def _edge_stitched_steps(stack: Stack, corner: Corner, sewing: Sewing) -> list[Step]:
+def _edge_stitched_steps(stack: Stack, corner: Corner, sewing: Sewing) -> list[CornerStep]:
     stitched = edge_stitched(stack, corner, *(2 * hem - sewing.edge_stitch for hem in (corner.hem_1, corner.hem_2)))
     return [
-        Step("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": sewing.edge_stitch}),
-        Step("Right side", "The finished corner from the right side.", stitched, from_below=True),
+        CornerStep("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": sewing.edge_stitch}),
+        CornerStep("Right side", "The finished corner from the right side.", stitched, from_below=True),
     ]

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from calculators.trade.corners.corner import Corner
-from calculators.trade.corners.plane import Lay, Line, Number, Point, distance, dot, minus
+from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, dot, minus
 
 _HAIR = 2e-9  # of the deeper hem: what floats leave where creases and edge meet in one point
 
@@ -56,7 +56,7 @@ def mitre_lines(corner: Corner) -> MitreLines:
 
     Raises CreasesMiss when the deeper hem's crease passes outside the other.
     """
-    hem_over = {edge: Lay.folded_over(corner.crease(edge)) for edge in (1, 2)}
+    hem_over = {edge: Isometry.folded_over(corner.crease(edge)) for edge in (1, 2)}
     inner_edges = [
         Line(hem_over[edge].place(corner.parallel(edge, 0).point), corner.parallel(edge, 0).direction)
         for edge in (1, 2)

@@ -150,7 +150,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Lay:
+class Isometry:
     """How a flat piece lies on the table: moved, turned, or turned over; never stretched.
 
     A flat point (x, y) lies at (a·x + b·y + e, c·x + d·y + f).
@@ -164,7 +164,7 @@ class Lay:
     f: Number = 0
 
     @classmethod
-    def folded_over(cls, line: Line) -> "Lay":
+    def folded_over(cls, line: Line) -> "Isometry":
         """The movement that folds the plane over along a line: a reflection."""
         dx, dy = line.direction
         square = dot(line.direction, line.direction)
@@ -181,9 +181,9 @@ class Lay:
         x, y = flat
         return (self.a * x + self.b * y + self.e, self.c * x + self.d * y + self.f)
 
-    def then(self, after: "Lay") -> "Lay":
+    def then(self, after: "Isometry") -> "Isometry":
         """This movement, followed by another."""
-        return Lay(
+        return Isometry(
             after.a * self.a + after.b * self.c,
             after.a * self.b + after.b * self.d,
             after.c * self.a + after.d * self.c,
@@ -192,14 +192,14 @@ class Lay:
             after.c * self.e + after.d * self.f + after.f,
         )
 
-    def undone(self) -> "Lay":
+    def undone(self) -> "Isometry":
         """The movement back. The turn of an isometry undoes itself by exchanging b and c."""
-        return Lay(
+        return Isometry(
             self.a, self.c, self.b, self.d, -(self.a * self.e + self.c * self.f), -(self.b * self.e + self.d * self.f)
         )
 
-    def in_floats(self) -> "Lay":
-        return Lay(*(float(part) for part in (self.a, self.b, self.c, self.d, self.e, self.f)))
+    def in_floats(self) -> "Isometry":
+        return Isometry(*(float(part) for part in (self.a, self.b, self.c, self.d, self.e, self.f)))
 
-    def same_as(self, other: "Lay") -> bool:
+    def same_as(self, other: "Isometry") -> bool:
         return all(same_place(self.place(spot), other.place(spot)) for spot in ((0, 0), (1000, 0), (0, 1000)))

@@ -14,12 +14,12 @@ from calculators.trade.corners.mitre_marks import MitreMarks
 from calculators.trade.corners.plane import Number
 from calculators.values.measure import Ruler
 
-WayName = Literal["edge", "crossing", "line"]
+DistanceName = Literal["edge", "crossing", "line"]
 _LEVEL = 1e-9
 
 
 @dataclass(frozen=True)
-class Way:
+class RulerDistance:
     """A distance to set a ruler to.
 
     name: what is measured. "edge": from O along the edge to the mark. "crossing": from C to the edge, along the mitre
@@ -29,28 +29,28 @@ class Way:
     distance: as it should be [mm].
     """
 
-    name: WayName
+    name: DistanceName
     edges: tuple[int, ...]
     distance: Number
 
 
-def ways(marks: MitreMarks) -> list[Way]:
+def ways(marks: MitreMarks) -> list[RulerDistance]:
     """Every distance that finds a mark, those that serve both edges named once."""
     found = []
-    every: tuple[tuple[WayName, tuple[Number, Number]], ...] = (
+    every: tuple[tuple[DistanceName, tuple[Number, Number]], ...] = (
         ("edge", (marks.mark_1, marks.mark_2)),
         ("crossing", (marks.half_line, marks.half_line)),
         ("line", (marks.to_line_1, marks.to_line_2)),
     )
     for name, distances in every:
         if isclose(*distances, rel_tol=_LEVEL):
-            found.append(Way(name, (1, 2), distances[0]))
+            found.append(RulerDistance(name, (1, 2), distances[0]))
         else:
-            found += [Way(name, (edge,), distance) for edge, distance in enumerate(distances, 1)]
+            found += [RulerDistance(name, (edge,), distance) for edge, distance in enumerate(distances, 1)]
     return found
 
 
-def layings(marks: MitreMarks, name: WayName) -> int:
+def layings(marks: MitreMarks, name: DistanceName) -> int:
     """How often a ruler is laid down at one corner until its line is drawn.
 
     Along the edges: once for each mark and once for every half of the line that is straight by itself. Otherwise once
@@ -60,7 +60,7 @@ def layings(marks: MitreMarks, name: WayName) -> int:
     return halves + 2 if name == "edge" else halves
 
 
-def off(marks: MitreMarks, way: Way, read: Number) -> float | None:
+def off(marks: MitreMarks, way: RulerDistance, read: Number) -> float | None:
     """How far too far out a mark comes to lie when a ruler is read at a division that is not quite the distance.
 
     marks: the mitre's measures.
@@ -80,7 +80,7 @@ def off(marks: MitreMarks, way: Way, read: Number) -> float | None:
     return max(errors, key=abs)
 
 
-def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Number) -> float | None:
+def mark_found(marks: MitreMarks, name: DistanceName, edge: int, read: Number) -> float | None:
     """Where the mark on an edge comes to lie when a ruler is read at a division.
 
     marks: the mitre's measures.
@@ -113,7 +113,7 @@ def mark_found(marks: MitreMarks, name: WayName, edge: int, read: Number) -> flo
     return read / across if across > _LEVEL else None
 
 
-def nearest(marks: MitreMarks, way: Way, ruler: Ruler) -> tuple[Number, float | None]:
+def nearest(marks: MitreMarks, way: RulerDistance, ruler: Ruler) -> tuple[Number, float | None]:
     """The division of a ruler nearest to a distance.
 
     marks: the mitre's measures.

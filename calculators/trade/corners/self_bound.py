@@ -5,14 +5,14 @@ from calculators.trade.corners.mitre import corner_reach, folded_in, mitre_line_
 from calculators.trade.corners.mitre_lines import mitre_lines
 from calculators.trade.corners.plane import distance
 from calculators.trade.corners.stack import Stack
-from calculators.trade.corners.steps import Measured, Step, through_one_window
+from calculators.trade.corners.steps import CornerStep, Measured, through_one_window
 from calculators.trade.corners.turning_out import Sewing, cut_off
 from calculators.trade.corners.window import AMPLE
 
 BACKING, TOP = "backing", "top cloth"
 
 
-def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
+def self_bound_edge(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     """A backing folded twice over the edge of the top cloth, its corner folded in as a mitre.
 
     corner: its hem depths are the visible border, its turn the first turn; the top cloth's edges lie on the hem
@@ -30,7 +30,7 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
         else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
     )
     told = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
-    steps = [Step("Lay together", told, laid, margins)]
+    steps = [CornerStep("Lay together", told, laid, margins)]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
     marks = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
@@ -44,13 +44,13 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[Step]:
         "top cloth."
     )
     measured = (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2))
-    steps.append(Step("Mark", told, ready, marks, measured))
+    steps.append(CornerStep("Mark", told, ready, marks, measured))
     if sewing.trimming != "left whole":
         ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
         told = (
             "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
         )
-        steps.append(Step("Cut the corner", told, ready, {"seam_allowance": sewing.seam_allowance}))
+        steps.append(CornerStep("Cut the corner", told, ready, {"seam_allowance": sewing.seam_allowance}))
     steps += folded_in(ready, corner, lines, sewing)
-    steps[-1] = Step("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)
+    steps[-1] = CornerStep("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)
     return through_one_window(corner, reach, steps)

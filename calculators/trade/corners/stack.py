@@ -8,11 +8,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.trade.corners.cloth import Cloth, ClothLine, Facet
+from calculators.trade.corners.cloth import ClothLine, Facet, FlatCloth
 from calculators.trade.corners.convex import Edge, box, centre, cut, edges, holds, part_inside
 from calculators.trade.corners.plane import (
     TOUCHING,
-    Lay,
+    Isometry,
     Line,
     Number,
     Point,
@@ -33,7 +33,7 @@ class NothingThere(ValueError):
 
 
 @dataclass(frozen=True)
-class Part:
+class FoldPart:
     """A part of the table in a fold made in one go: left of every line of `inside`, it moves and comes to lie at a
     level.
 
@@ -41,7 +41,7 @@ class Part:
     """
 
     inside: tuple[Line, ...]
-    movement: Lay
+    movement: Isometry
     level: int
     cloths: tuple[str, ...] | None = None
 
@@ -62,7 +62,7 @@ class Stack:
     before: tuple["Stack", ...] = ()
 
     @classmethod
-    def flat(cls, *cloths: Cloth) -> "Stack":
+    def flat(cls, *cloths: FlatCloth) -> "Stack":
         """Cloths lying flat over each other, the lowest first."""
         return cls(tuple(Facet(cloth, part) for cloth in cloths for part in cloth.shape))
 
@@ -79,7 +79,7 @@ class Stack:
         if not moving:
             raise NothingThere("no cloth lies beyond the line of this fold")
         staying = [each for both in parts for each in both if each and not _among(each, moving)]
-        turned = [facet.moved(Lay.folded_over(line)) for facet in reversed(moving)]
+        turned = [facet.moved(Isometry.folded_over(line)) for facet in reversed(moving)]
         creases = [
             ClothLine("crease", left.cloth.name, *_shared_border(left, rest))
             for left, rest in parts
@@ -88,7 +88,7 @@ class Stack:
         layers = (*staying, *turned) if over else (*turned, *staying)
         return replace(self, layers=layers, lines=(*self.lines, *creases), before=(*self.before, self))
 
-    def fold_in_one(self, parts: Iterable[Part]) -> "Stack":
+    def fold_in_one(self, parts: Iterable[FoldPart]) -> "Stack":
         """Move parts of the table at once, each as one block with all its layers, as when a corner is turned out.
 
         The parts must cover all the cloth. Within a part that is turned over, the order of its layers is reversed.
@@ -133,7 +133,7 @@ class Stack:
 
     def turned_over(self, middle: Number = Fraction(0)) -> "Stack":
         """The whole work turned over on the table, left for right about an upright line at `middle` [mm]."""
-        movement = Lay.folded_over(Line((middle, 0), (0, 1)))
+        movement = Isometry.folded_over(Line((middle, 0), (0, 1)))
         return replace(self, layers=tuple(facet.moved(movement) for facet in reversed(self.layers)))
 
     def mark(self, start: Point, end: Point) -> "Stack":

@@ -25,7 +25,7 @@ class Measured:
 
 
 @dataclass(frozen=True)
-class Step:
+class CornerStep:
     """One step.
 
     name: what it is called in the workroom.
@@ -51,7 +51,7 @@ class Step:
         return seen_through(self.stack, self.window)
 
 
-def through_one_window(corner: Corner, reach: Number, steps: Iterable[Step]) -> list[Step]:
+def through_one_window(corner: Corner, reach: Number, steps: Iterable[CornerStep]) -> list[CornerStep]:
     """The steps of a construction, all seen through one window that reaches so far along each edge from the raw corner
     [mm]."""
     ring = window(corner, reach)

@@ -7,7 +7,7 @@ from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.fan import fan, turned_by
 from calculators.trade.corners.mitre_lines import MitreLines
 from calculators.trade.corners.plane import Line, Number, angle_between, minus
-from calculators.trade.corners.stack import Part, Stack
+from calculators.trade.corners.stack import FoldPart, Stack
 
 Pressing = Literal["open", "to one side"]
 Trimming = Literal["left whole", "trimmed", "trimmed, point snipped"]
@@ -49,7 +49,7 @@ def cut_off(matched: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -
     return trimmed.trim(Line(lines.crossing, turned_by(to_1, -min(level, halfway))))
 
 
-def turning_out(corner: Corner, lines: MitreLines, sewing: Sewing) -> list[Part]:
+def turning_out(corner: Corner, lines: MitreLines, sewing: Sewing) -> list[FoldPart]:
     """How the cloth moves when a mitre is turned out: folds around the finished corner, with the turn folded in.
 
     Raises PokesOut when the corner's point is neither snipped nor fits behind the hems, as at any corner under 90°.

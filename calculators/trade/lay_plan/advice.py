@@ -5,9 +5,9 @@ from collections.abc import Generator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.trade.lay_plan.one_change import Change, change_that_fits, lacks
+from calculators.trade.lay_plan.one_change import OrderChange, change_that_fits, lacks
 from calculators.trade.lay_plan.order import Order
-from calculators.trade.lay_plan.planning import Outcome
+from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.trade.lay_plan.what_if import WhatIf, best_in_few_steps, what_ifs
 from calculators.values.measure import Ruler
 
@@ -22,13 +22,13 @@ class Advice:
     what_ifs: what else a small change would bring.
     """
 
-    change: Change | None = None
-    rest: Outcome | None = None
+    change: OrderChange | None = None
+    rest: PlannedOrder | None = None
     longer: Fraction = Fraction(0)
     what_ifs: tuple[WhatIf, ...] = ()
 
 
-def advised(outcome: Outcome, ruler: Ruler) -> Generator[None, None, Advice]:
+def advised(outcome: PlannedOrder, ruler: Ruler) -> Generator[None, None, Advice]:
     """Looks for advice; a moment to look up between two steps.
 
     outcome: the order as planned. ruler: the one in hand, which near misses must be read on.
@@ -46,7 +46,7 @@ def advised(outcome: Outcome, ruler: Ruler) -> Generator[None, None, Advice]:
     return Advice(None, rest, longer, tuple(found))
 
 
-def _for_the_rest(outcome: Outcome) -> Generator[None, None, Outcome | None]:
+def _for_the_rest(outcome: PlannedOrder) -> Generator[None, None, PlannedOrder | None]:
     """A plan for what did not fit, on the first cloth that takes it, bought anew."""
     if not outcome.missing:
         return None
@@ -55,7 +55,7 @@ def _for_the_rest(outcome: Outcome) -> Generator[None, None, Outcome | None]:
     return (yield from best_in_few_steps(Order(order.cloths, pieces, replace(order.rules, aim="buy", strips="across"))))
 
 
-def _longer(outcome: Outcome) -> Generator[None, None, Fraction]:
+def _longer(outcome: PlannedOrder) -> Generator[None, None, Fraction]:
     """By how much the only cloth there is falls short of the whole order [mm]; 0 where there are several, or that is
     not known."""
     order = outcome.order

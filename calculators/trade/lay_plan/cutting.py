@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.trade.lay_plan.laid import Box, Lay
+from calculators.trade.lay_plan.laid import Lay, Rectangle
 from calculators.trade.lay_plan.solving.plan import Part
 
 
@@ -22,7 +22,7 @@ class Cut:
     """
 
     across: bool
-    part: Box
+    part: Rectangle
     marks: tuple[Fraction, ...]
     length: Fraction
     first: int = 0
@@ -105,7 +105,7 @@ def holds_pieces(part: Part) -> bool:
     return any(leaf.piece is not None for leaf in part.leaves())
 
 
-def waste_boxes(lay: Lay, part: Part) -> Iterator[Box]:
+def waste_boxes(lay: Lay, part: Part) -> Iterator[Rectangle]:
     """What is left free before pieces that follow it in a part or further in, such as the room of a flaw.
 
     lay: the plan of one cloth. part: of it.
@@ -127,7 +127,7 @@ def waste_between(lay: Lay, part: Part) -> tuple[tuple[Fraction, Fraction], ...]
     return tuple((box.y, box.end) if part.cut == "across" else (box.x, box.right) for box in _free(lay, part))
 
 
-def _free(lay: Lay, part: Part) -> Iterator[Box]:
+def _free(lay: Lay, part: Part) -> Iterator[Rectangle]:
     last = max((number for number, inner in enumerate(part.parts) if holds_pieces(inner)), default=0)
     for inner in part.parts[:last]:
         if not holds_pieces(inner):
@@ -174,7 +174,7 @@ def trim_marks(lay: Lay, part: Part) -> Iterator[tuple[bool, Fraction]]:
         yield False, box.x + width
 
 
-def remnants(lay: Lay, keep: Fraction) -> list[Box]:
+def remnants(lay: Lay, keep: Fraction) -> list[Rectangle]:
     """What is left over and large enough to be kept, largest first.
 
     lay: the plan of one cloth. keep: least length and width worth keeping [mm].
@@ -189,8 +189,8 @@ def remnants(lay: Lay, keep: Fraction) -> list[Box]:
             continue
         wanted = lay.pieces[leaf.piece]
         width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
-        found.append(Box(box.x + width + lay.gap, box.y, box.width - width - lay.gap, box.length))
-        found.append(Box(box.x, box.y + length + lay.gap, box.width, box.length - length - lay.gap))
+        found.append(Rectangle(box.x + width + lay.gap, box.y, box.width - width - lay.gap, box.length))
+        found.append(Rectangle(box.x, box.y + length + lay.gap, box.width, box.length - length - lay.gap))
     kept = [
         box
         for box in found
@@ -199,7 +199,7 @@ def remnants(lay: Lay, keep: Fraction) -> list[Box]:
     return sorted(kept, key=lambda box: (-box.width * box.length, box.y, box.x))
 
 
-def _meets(box: Box, flaw) -> bool:
+def _meets(box: Rectangle, flaw) -> bool:
     return (
         box.x < flaw.from_selvedge + flaw.width
         and flaw.from_selvedge < box.right

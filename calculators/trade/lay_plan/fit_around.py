@@ -9,7 +9,7 @@ from typing import Protocol
 
 from calculators.trade.lay_plan.fitted import Fit
 from calculators.trade.lay_plan.order import Rules, Wanted
-from calculators.trade.lay_plan.solving.around import Around, Kind, Obstacles
+from calculators.trade.lay_plan.solving.around import Around, ItemType, Obstacles
 from calculators.trade.lay_plan.solving.divided_around import DividedAround
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
@@ -22,8 +22,8 @@ BREADTHS = (12, 40)
 SEARCHES = 6  # steps of a search for one of ours: they are short
 
 
-class Fitting(Protocol):
-    """What is known of the cloth, the pieces and the goal, as `fit.Fitting` has it; gap and unit [mm]."""
+class FittingProtocol(Protocol):
+    """What is known of the cloth, the pieces and the goal, as `fit.FittingProtocol` has it; gap and unit [mm]."""
 
     cloth: Usable
     pieces: tuple[Wanted, ...]
@@ -56,7 +56,7 @@ class FitAround:
     limit: what no plan could pass on the same cloth without it, in units of the goal; None where unknown.
     """
 
-    def __init__(self, fitting: Fitting, limit: Fraction | None):
+    def __init__(self, fitting: FittingProtocol, limit: Fraction | None):
         self.fitting, self.limit = fitting, limit
         strips = fitting.rules.strips
         self.in_strips = strips not in ("sections", "free")
@@ -169,7 +169,7 @@ class FitAround:
     def _aimed_at(self, unknown: int | None = 1) -> int | None:
         return unknown if self.limit is None else int(self.limit / self._measure())
 
-    def _ground(self, way: str) -> tuple[int, int | None, list[Kind], Obstacles]:
+    def _ground(self, way: str) -> tuple[int, int | None, list[ItemType], Obstacles]:
         """A cloth turned so that its strips lie across, the kinds of piece, and what is in the way."""
         fitting, along = self.fitting, way == "along"
         repeat = fitting.cloth.repeat if fitting.matched else None
@@ -192,7 +192,7 @@ class FitAround:
         )
         task = fitting.task
         kinds = [
-            Kind(
+            ItemType(
                 tuple((y, x, turned) if along else (x, y, turned) for x, y, turned in piece.sizes()),
                 min(MOST_COPIES, task.quantity(number)), piece.worth, wanted.matched and fitting.matched,
             )

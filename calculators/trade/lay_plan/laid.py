@@ -12,7 +12,7 @@ from calculators.trade.lay_plan.usable import Usable
 
 
 @dataclass(frozen=True)
-class Box:
+class Rectangle:
     """A rectangle on the usable cloth: x across from its first long edge, y along from its straight end [mm]."""
 
     x: Fraction
@@ -42,7 +42,7 @@ class LaidPiece:
     """Where one piece lies [mm]. piece: its number in the order; strip: number of the strip it is cut from, from 1."""
 
     piece: int
-    box: Box
+    box: Rectangle
     turned: bool
     strip: int
 
@@ -68,7 +68,7 @@ class Lay:
         return root.parts or (root,)
 
     @cached_property
-    def strip_boxes(self) -> tuple[Box, ...]:
+    def strip_boxes(self) -> tuple[Rectangle, ...]:
         """The strips as rectangles of cloth."""
         return tuple(self.extent(part) for part in self.strips)
 
@@ -91,7 +91,7 @@ class Lay:
                 wanted = self.pieces[leaf.piece]
                 width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
                 yield LaidPiece(
-                    leaf.piece, Box(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number
+                    leaf.piece, Rectangle(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number
                 )
 
     @cached_property
@@ -122,12 +122,12 @@ class Lay:
         """
         return sum((placed.box.width * placed.box.length for placed in self.placed), Fraction(0))
 
-    def extent(self, part: Part) -> Box:
+    def extent(self, part: Part) -> Rectangle:
         """A part of the plan as a rectangle of cloth, without the gap that follows it."""
         follows = part.piece is not None or bool(part.parts)
         x, width = self._across(part.x, part.x + part.width, follows)
         y, length = self._along(part.y, part.y + part.length, follows)
-        return Box(x, y, width, length)
+        return Rectangle(x, y, width, length)
 
     @cached_property
     def _across(self) -> Callable[[int, int, bool], tuple[Fraction, Fraction]]:

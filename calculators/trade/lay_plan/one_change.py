@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.trade.lay_plan.order import CannotPlan, Order
-from calculators.trade.lay_plan.planning import Outcome, plan_order
+from calculators.trade.lay_plan.planning import PlannedOrder, plan_order
 from calculators.trade.lay_plan.usable import usable_part
 
 WAYS = ("across", "along", "either", "sections", "free")  # the fewest turns of the cloth first
 
 
 @dataclass(frozen=True)
-class Change:
+class OrderChange:
     """One change to an order.
 
     order: with the change. strips: the way of cutting that was chosen, "" where it stays. turned: numbers of the pieces
@@ -25,7 +25,7 @@ class Change:
     turned: tuple[int, ...] = ()
 
 
-def cut_otherwise(order: Order) -> list[Change]:
+def cut_otherwise(order: Order) -> list[OrderChange]:
     """Every other way of cutting an order, in the sequence in which they are advised.
 
     order: as it was written.
@@ -35,13 +35,13 @@ def cut_otherwise(order: Order) -> list[Change]:
     """
     aim = "most" if order.rules.aim == "shortest" else order.rules.aim
     return [
-        Change(replace(order, rules=replace(order.rules, aim=aim, strips=strips)), strips)
+        OrderChange(replace(order, rules=replace(order.rules, aim=aim, strips=strips)), strips)
         for strips in WAYS
         if strips != order.rules.strips
     ]
 
 
-def turned_otherwise(order: Order) -> list[Change]:
+def turned_otherwise(order: Order) -> list[OrderChange]:
     """An order with one more piece that may turn, each in its turn, and last of all with every piece that could.
 
     order: as it was written.
@@ -61,7 +61,7 @@ def turned_otherwise(order: Order) -> list[Change]:
     ]
 
 
-def change_that_fits(outcome: Outcome) -> Generator[None, None, Change | None]:
+def change_that_fits(outcome: PlannedOrder) -> Generator[None, None, OrderChange | None]:
     """Tries other ways of cutting, then turning, until the whole order fits; a moment to look up between two steps.
 
     outcome: the order as planned. Returns the change, or None where none was found. A piece that is turned has its warp
@@ -95,7 +95,7 @@ def cannot_hold(order: Order) -> bool:
     return sum((piece.count or 0) * piece.width * piece.length for piece in order.pieces) > have
 
 
-def lacks(outcome: Outcome) -> bool:
+def lacks(outcome: PlannedOrder) -> bool:
     """Whether a plan does not take the whole order from the cloth there is.
 
     outcome: any plan. Returns False for an order whose cloth is still to be bought.
@@ -104,14 +104,14 @@ def lacks(outcome: Outcome) -> bool:
     return outcome.short_by > 0 if outcome.open_ended else bool(outcome.missing)
 
 
-def _turned(order: Order, numbers: tuple[int, ...]) -> Change:
+def _turned(order: Order, numbers: tuple[int, ...]) -> OrderChange:
     pieces = tuple(
         replace(piece, may_turn=piece.may_turn or number in numbers) for number, piece in enumerate(order.pieces)
     )
-    return Change(replace(order, pieces=pieces), turned=numbers)
+    return OrderChange(replace(order, pieces=pieces), turned=numbers)
 
 
-def _fits(change: Change) -> Generator[None, None, bool | None]:
+def _fits(change: OrderChange) -> Generator[None, None, bool | None]:
     """Whether the whole order fits with a change; False where that is proven not to be, None where it was not found."""
     try:
         for found in plan_order(change.order, keeping=False):
@@ -125,7 +125,7 @@ def _fits(change: Change) -> Generator[None, None, bool | None]:
     return None
 
 
-def _never(found: Outcome) -> bool:
+def _never(found: PlannedOrder) -> bool:
     """Whether it is proven by now that an order does not fit its cloth."""
     rules = found.order.rules
     if found.bound is None:

@@ -19,7 +19,7 @@ FEW_STEPS = 40
 
 
 @dataclass(frozen=True)
-class Outcome:
+class PlannedOrder:
     """An order as planned.
 
     pieces: what is cut, joins taken apart. lays: each cloth that is cut. result, bound: as in Fit, over all
@@ -37,7 +37,7 @@ class Outcome:
     result: Fraction
     bound: Fraction | None
     hindered: bool = False
-    instead: "Outcome | None" = None
+    instead: "PlannedOrder | None" = None
 
     @property
     def counts(self) -> Counter:
@@ -93,7 +93,7 @@ class Outcome:
         )
 
 
-def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterator[Outcome | None]:
+def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterator[PlannedOrder | None]:
     """Ever better plans for an order; None for a step that changed nothing.
 
     keeping: where not everything fits and no piece is said to count more than another, a plan that keeps every kind of
@@ -105,7 +105,7 @@ def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterat
     pieces, joins = with_joins(order.pieces, max(cloth.width for cloth in cloths), order.rules.seam_allowance)
     look_over(order, pieces, cloths)
     planning = _Planning(order, pieces, joins, cloths, steps)
-    best: Outcome | None = None
+    best: PlannedOrder | None = None
     for outcome in {
         "most": planning.most,
         "shortest": planning.shortest,
@@ -118,7 +118,7 @@ def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterat
         yield from planning.keeping(best)
 
 
-def _leaves_out(outcome: Outcome) -> bool:
+def _leaves_out(outcome: PlannedOrder) -> bool:
     """Whether a plan leaves out what nobody said could be spared: a kind of piece, or pieces ordered by number for
     others that were not."""
     pieces = outcome.order.pieces
@@ -127,7 +127,7 @@ def _leaves_out(outcome: Outcome) -> bool:
     return not all(outcome.made) or bool(outcome.missing) and any(piece.count is None for piece in pieces)
 
 
-def _kept(outcome: Outcome) -> tuple[int, int, Fraction]:
+def _kept(outcome: PlannedOrder) -> tuple[int, int, Fraction]:
     """How much a plan keeps: kinds of piece, then what was ordered by number where others were not, then all it
     gives."""
     open_ended = any(piece.count is None for piece in outcome.order.pieces)
@@ -159,7 +159,7 @@ class _Planning:
         self.order, self.pieces, self.joins, self.cloths, self.steps = order, pieces, joins, cloths, steps
         self.first: dict[int, int] = {}
 
-    def keeping(self, left_out: Outcome) -> Iterator[Outcome | None]:
+    def keeping(self, left_out: PlannedOrder) -> Iterator[PlannedOrder | None]:
         """Plans that keep more than the best without such a wish, if there are any."""
         self.first = {
             number: copies for parts in _parts_of_one(self.order, self.joins) for number, copies in parts.items()
@@ -174,7 +174,7 @@ class _Planning:
                 else:
                     yield None
 
-    def _on_shelf(self, goal: str) -> Iterator[Outcome | None]:
+    def _on_shelf(self, goal: str) -> Iterator[PlannedOrder | None]:
         """Plans on all cloths there are."""
         shelf = self._shelf()
         if len(shelf) == 1:
@@ -182,7 +182,7 @@ class _Planning:
         else:
             yield from self._one_after_another(shelf, goal)
 
-    def most(self) -> Iterator[Outcome | None]:
+    def most(self) -> Iterator[PlannedOrder | None]:
         shelf = self._shelf()
         if len(shelf) == 1:
             yield from self._on_one(shelf[0], "count")
@@ -191,12 +191,12 @@ class _Planning:
         bound = yield from self._together(shelf)
         yield self._outcome(lays, self._worth(lays), bound, shelf)
 
-    def shortest(self) -> Iterator[Outcome | None]:
+    def shortest(self) -> Iterator[PlannedOrder | None]:
         yield from self._on_one(replace(self.cloths[0], length=None), "length")
 
-    def to_buy(self) -> Iterator[Outcome | None]:
+    def to_buy(self) -> Iterator[PlannedOrder | None]:
         """The cloth of which the least area must be bought, bought in one length."""
-        best: Outcome | None = None
+        best: PlannedOrder | None = None
         steps = max(FEW_STEPS, self.steps // len(self.cloths))
         for cloth in self.cloths:
             if any(min((width for width, _ in _ways(piece, cloth))) > cloth.width for piece in self.pieces):
@@ -212,7 +212,7 @@ class _Planning:
                 else:
                     yield None
 
-    def from_shelf(self) -> Iterator[Outcome | None]:
+    def from_shelf(self) -> Iterator[PlannedOrder | None]:
         """The smallest cloth that takes the whole order, else cloth after cloth, the largest first."""
         wanted = sum(piece.count or 0 for piece in self.pieces)
         shelf = self._shelf()
@@ -233,7 +233,7 @@ class _Planning:
         bound = None if self._missing(lays) else self._area(lays)
         yield self._outcome(lays, self._area(lays), bound, shelf)
 
-    def _on_one(self, cloth: Usable, goal: str, steps: int | None = None) -> Iterator[Outcome | None]:
+    def _on_one(self, cloth: Usable, goal: str, steps: int | None = None) -> Iterator[PlannedOrder | None]:
         fitting = Fitting(cloth, self.pieces, self.order.rules, goal, self.first)
         best: Fit | None = None
         for fit in fitting.improving(steps or self.steps):
@@ -245,10 +245,10 @@ class _Planning:
                 "pieces", "No piece fits {between:text}. Write a smaller piece or a larger cloth.", between=between
             )
 
-    def _from_fit(self, fit: Fit, fitting: Fitting) -> Outcome:
-        return Outcome(self.order, self.pieces, self.joins, (fit.lay,), fit.result, fit.bound, fitting.hindered)
+    def _from_fit(self, fit: Fit, fitting: Fitting) -> PlannedOrder:
+        return PlannedOrder(self.order, self.pieces, self.joins, (fit.lay,), fit.result, fit.bound, fitting.hindered)
 
-    def _one_after_another(self, shelf: list[Usable], goal: str) -> Generator[Outcome | None, None, list[Lay]]:
+    def _one_after_another(self, shelf: list[Usable], goal: str) -> Generator[PlannedOrder | None, None, list[Lay]]:
         """Plans each cloth for what the ones before have left; returns the plans."""
         left, lays, first = list(self.pieces), [], self.first
         steps = max(FEW_STEPS, self.steps // len(shelf))
@@ -297,8 +297,8 @@ class _Planning:
             (cloth for cloth in self.cloths for _ in range(cloth.cloth.how_many)), key=lambda cloth: -cloth.area
         )
 
-    def _outcome(self, lays: list[Lay], result: Fraction, bound: Fraction | None, shelf: list[Usable]) -> Outcome:
-        return Outcome(
+    def _outcome(self, lays: list[Lay], result: Fraction, bound: Fraction | None, shelf: list[Usable]) -> PlannedOrder:
+        return PlannedOrder(
             self.order,
             self.pieces,
             self.joins,
@@ -318,7 +318,7 @@ class _Planning:
     def _missing(self, lays: list[Lay]) -> bool:
         return bool(self._outcome(lays, Fraction(0), None, []).missing)
 
-    def _bought(self, outcome: Outcome) -> Fraction:
+    def _bought(self, outcome: PlannedOrder) -> Fraction:
         return outcome.to_start_from * outcome.lays[0].cloth.cloth.width
 
 

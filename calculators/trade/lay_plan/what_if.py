@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.trade.lay_plan.order import CannotPlan, Order
-from calculators.trade.lay_plan.planning import FEW_STEPS, Outcome, plan_order
+from calculators.trade.lay_plan.planning import FEW_STEPS, PlannedOrder, plan_order
 from calculators.values.measure import Ruler
 
 SMALL_CHANGE = Fraction(5, 100)
@@ -32,7 +32,7 @@ class WhatIf:
     none: bool = False
 
 
-def what_ifs(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
+def what_ifs(outcome: PlannedOrder, ruler: Ruler) -> Iterator[WhatIf | None]:
     """Changes worth telling, one after another, as far as the ruler in hand can measure them; None for a moment to look
     up.
 
@@ -55,7 +55,7 @@ def what_ifs(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
     yield from _smaller_pieces(outcome, ruler)
 
 
-def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:
+def _without_a_rule(outcome: PlannedOrder) -> Iterator[WhatIf | None]:
     order = outcome.order
     rigid = any(not piece.may_turn and not piece.matched and piece.width != piece.length for piece in order.pieces)
     one_way = any(cloth.one_way for cloth in order.cloths)
@@ -75,7 +75,7 @@ def _without_a_rule(outcome: Outcome) -> Iterator[WhatIf | None]:
         )
 
 
-def _more_cloth(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
+def _more_cloth(outcome: PlannedOrder, ruler: Ruler) -> Iterator[WhatIf | None]:
     lay, (cloth,) = outcome.lays[0], outcome.order.cloths
     if lay.first_cut != "across":
         return
@@ -92,7 +92,7 @@ def _more_cloth(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
             return
 
 
-def _smaller_pieces(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
+def _smaller_pieces(outcome: PlannedOrder, ruler: Ruler) -> Iterator[WhatIf | None]:
     lay = outcome.lays[0]
     tried = 0
     for kind, room in (("shorter", lay.cloth.length), ("narrower", lay.cloth.width)):
@@ -112,15 +112,15 @@ def _smaller_pieces(outcome: Outcome, ruler: Ruler) -> Iterator[WhatIf | None]:
                 yield WhatIf(kind, found.pieces, found.saved, size - smaller, number)
 
 
-def _changed(outcome: Outcome, kind: str, order: Order) -> Iterator[WhatIf | None]:
+def _changed(outcome: PlannedOrder, kind: str, order: Order) -> Iterator[WhatIf | None]:
     found = yield from _gain(outcome, order)
     if found:
         yield replace(found, kind=kind)
 
 
-def best_in_few_steps(order: Order) -> Generator[None, None, Outcome | None]:
+def best_in_few_steps(order: Order) -> Generator[None, None, PlannedOrder | None]:
     """Plans an order with little work; returns the best outcome, or None where it cannot be planned."""
-    best: Outcome | None = None
+    best: PlannedOrder | None = None
     try:
         for found in plan_order(order, FEW_STEPS):
             best = found or best
@@ -130,7 +130,7 @@ def best_in_few_steps(order: Order) -> Generator[None, None, Outcome | None]:
     return best
 
 
-def _gain(outcome: Outcome, order: Order) -> Generator[None, None, WhatIf | None]:
+def _gain(outcome: PlannedOrder, order: Order) -> Generator[None, None, WhatIf | None]:
     """Plans a changed order; returns what it gives, or None when nothing can be said."""
     best = yield from best_in_few_steps(order)
     if best is None:

@@ -7,13 +7,13 @@ from hypothesis import strategies as st
 from shapely import unary_union
 from shapely.geometry import Polygon
 
-from calculators.trade.corners.cloth import Cloth
+from calculators.trade.corners.cloth import FlatCloth
 from calculators.trade.corners.convex import area, holds, polygon
 from calculators.trade.corners.plane import Line, Point
 from calculators.trade.corners.stack import NothingThere, Stack
 
 SIDE = 120
-CLOTH = Cloth("napkin", (polygon([(0, 0), (SIDE, 0), (SIDE, SIDE), (0, SIDE)]),))
+CLOTH = FlatCloth("napkin", (polygon([(0, 0), (SIDE, 0), (SIDE, SIDE), (0, SIDE)]),))
 WHOLE = SIDE * SIDE
 
 

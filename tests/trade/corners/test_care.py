@@ -11,7 +11,7 @@ from hypothesis import assume, example, given, reject, settings
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
-from calculators.trade.corners.care import EFFECTS, STEPS, Errors, Outcome, effects, made, pieces, slopes
+from calculators.trade.corners.care import EFFECTS, STEPS, CornerOutcome, Errors, effects, made, pieces, slopes
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Line, distance
@@ -20,7 +20,7 @@ from calculators.trade.corners.stack import Stack
 
 SQUARE = Corner(20.0, 20.0, 90, 10.0)
 ALIKE = dict.fromkeys(STEPS, 1.0)
-OUTCOMES = [each.name for each in fields(Outcome)]
+OUTCOMES = [each.name for each in fields(CornerOutcome)]
 
 errors = st.builds(Errors, *[st.floats(-1.5, 1.5) for _ in fields(Errors)])
 corners = st.builds(

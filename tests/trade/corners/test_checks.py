@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from calculators.trade.corners.fan import DoesNotLieFlat, fan
-from calculators.trade.corners.plane import Lay, Line
+from calculators.trade.corners.plane import Isometry, Line
 from calculators.trade.corners.stack import Stack
 from tests.trade.corners.checks import passings, tears, widest_gap
 from tests.trade.corners.cloths import CLOTH, SIDE
@@ -15,7 +15,7 @@ HALF, QUARTER = Line((60, 0), (0, 1)), Line((30, 0), (0, 1))
 
 def test_a_part_pulled_away_is_a_tear():
     stack = Stack.flat(CLOTH).fold(HALF).unfold()
-    pulled = replace(stack.layers[0], lay=Lay(e=3))
+    pulled = replace(stack.layers[0], lay=Isometry(e=3))
     assert tears(replace(stack, layers=(pulled, *stack.layers[1:])))
 
 

@@ -8,7 +8,7 @@ from shapely.geometry import Polygon as Shape
 from shapely.geometry import box
 
 from calculators.trade.corners.layers import cells, outline, seen_from_above
-from calculators.trade.corners.plane import Lay, Line
+from calculators.trade.corners.plane import Isometry, Line
 from calculators.trade.corners.stack import NothingThere, Stack
 from tests.trade.corners.checks import passings, tears
 from tests.trade.corners.cloths import (
@@ -60,7 +60,7 @@ def test_unfolding_undoes_a_fold(stack, line):
 def test_opening_all_folds_gives_the_flat_cloth(stack):
     while stack.before:
         stack = stack.unfold()
-    assert all(facet.lay.same_as(Lay()) for facet in stack.layers)
+    assert all(facet.lay.same_as(Isometry()) for facet in stack.layers)
 
 
 @FEW

@@ -11,7 +11,7 @@ from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.layers import cells
 from calculators.trade.corners.mitre import folded_mitre, mitre_opened_flat, mitre_with_turn_folded
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
-from calculators.trade.corners.plane import Lay, Line, distance
+from calculators.trade.corners.plane import Isometry, Line, distance
 from calculators.trade.corners.turning_out import PokesOut, Sewing
 from tests.trade.corners.checks import passings, tears, widest_gap
 
@@ -76,7 +76,7 @@ def test_hemstitching_thread():
     edge.
     In the folded cloth that thread lies under the hem's inner edge."""
     corner = Corner(INCH, INCH, Fraction(90), INCH / 4)
-    inner_edge = Lay.folded_over(corner.crease(1)).place((50, 0))[1]
+    inner_edge = Isometry.folded_over(corner.crease(1)).place((50, 0))[1]
     assert (inner_edge + corner.turn) / INCH == Fraction(9, 4)
 
 
@@ -153,5 +153,5 @@ def test_creases_that_miss():
 def test_the_fold_line_of_the_matching_carries_mark_to_mark():
     corner = Corner(Fraction(30), Fraction(12), Fraction(90), Fraction(6))
     lines = mitre_lines(corner)
-    assert Lay.folded_over(lines.matching_fold).place(lines.mark_2) == lines.mark_1
+    assert Isometry.folded_over(lines.matching_fold).place(lines.mark_2) == lines.mark_1
     assert Line.through(lines.mark_1, lines.mark_2).side(lines.crossing) == 0  # one straight line at a square corner

@@ -3,7 +3,7 @@
 
 from collections.abc import Iterator
 
-from calculators.trade.lay_plan.laid import Box, LaidPiece, Lay
+from calculators.trade.lay_plan.laid import LaidPiece, Lay, Rectangle
 from tests.trade.lay_plan.checker import faults
 
 
@@ -42,11 +42,11 @@ def _too_close(lay: Lay) -> Iterator[str]:
 def _on_flaws(lay: Lay) -> Iterator[str]:
     for placed in lay.placed:
         for flaw in lay.cloth.flaws:
-            if _overlap(placed.box, Box(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
+            if _overlap(placed.box, Rectangle(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
                 yield f"{_name(lay, placed)} lies over a flaw."
 
 
-def _overlap(one: Box, other: Box) -> bool:
+def _overlap(one: Rectangle, other: Rectangle) -> bool:
     return one.x < other.right and other.x < one.right and one.y < other.end and other.y < one.end
 
 

@@ -7,7 +7,7 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from calculators.trade.lay_plan.cutting import cuts, holds_pieces, remnants
-from calculators.trade.lay_plan.laid import Box
+from calculators.trade.lay_plan.laid import Rectangle
 from calculators.trade.lay_plan.marking import marked
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Rules, Wanted
 from calculators.trade.lay_plan.planning import plan_order
@@ -16,7 +16,7 @@ from calculators.trade.lay_plan.planning import plan_order
 def carried_out(lay):
     """Every rectangle in hand once all cuts are made; fails when a cut does not run from edge to edge of one in
     hand."""
-    in_hand = {Box(F(0), F(0), lay.cloth.width, lay.length)}
+    in_hand = {Rectangle(F(0), F(0), lay.cloth.width, lay.length)}
     boxes = dict(enumerate((lay.extent(part) for part in lay.strips if holds_pieces(part)), start=1))
     for cut in cuts(lay):
         for number in range(cut.first, cut.last + 1):

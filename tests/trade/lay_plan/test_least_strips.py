@@ -8,13 +8,13 @@ from hypothesis import assume, given, settings
 from calculators.trade.lay_plan.solving import two_stage_length
 from calculators.trade.lay_plan.solving.least_strips import least_strips
 from calculators.trade.lay_plan.solving.model import Piece, Task
-from calculators.trade.lay_plan.solving.order_kinds import Kinds
+from calculators.trade.lay_plan.solving.order_kinds import ItemTypes
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 
 def least(task: Task) -> list[int]:
     """The least numbers of strips for an order, from the lowest height to the highest."""
-    kinds = Kinds(task)
+    kinds = ItemTypes(task)
     return least_strips(kinds.shapes, kinds.copies)
 
 
@@ -41,5 +41,5 @@ def test_no_plan_has_fewer(task):
         if progress.plan.cloth.cut == "across"
         else [progress.plan.cloth.length]
     )
-    for height, number in zip(Kinds(task).shapes.heights, least(task)):
+    for height, number in zip(ItemTypes(task).shapes.heights, least(task)):
         assert number <= sum(strip >= height for strip in strips)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.strip_contents import contents, layers_of
-from calculators.trade.lay_plan.solving.strip_table import StripShapes, Way
+from calculators.trade.lay_plan.solving.strip_table import Orientation, StripShapes
 
 WIDTH = 12
 SIZES = st.lists(
@@ -27,7 +27,9 @@ class Case:
         self.values = [value for _, _, _, value, _ in sizes]
         self.counts = PackedCounts(self.copies)
         shapes = StripShapes(
-            WIDTH, [Way(number, across, height) for number, (across, height, *_) in enumerate(sizes)], self.copies
+            WIDTH,
+            [Orientation(number, across, height) for number, (across, height, *_) in enumerate(sizes)],
+            self.copies,
         )
         self.layers = layers_of(shapes.fill(self.values)[-1], self.left, self.counts, width)
         self.floor = shapes.widths.floor

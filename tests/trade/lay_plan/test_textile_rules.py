@@ -8,7 +8,7 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
 from calculators.trade.lay_plan.joins import joined_widths
-from calculators.trade.lay_plan.laid import Box
+from calculators.trade.lay_plan.laid import Rectangle
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
 from calculators.trade.lay_plan.planning import plan_order
 from calculators.trade.lay_plan.solving.plan import Plan
@@ -190,7 +190,7 @@ def test_the_check_finds_planted_faults():
     assert lay_faults(replace(lay, plan=Plan(lay.plan.task, moved)))
     turned = replace(lay, plan=Plan(lay.plan.task, _turned(lay.plan.cloth)))
     assert any("turned" in fault for fault in lay_faults(turned))
-    assert Box(F(0), F(0), F(1), F(1)).end == 1
+    assert Rectangle(F(0), F(0), F(1), F(1)).end == 1
 
 
 def _turned(part):

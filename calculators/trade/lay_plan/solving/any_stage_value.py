@@ -30,7 +30,7 @@ def solve(task: Task) -> Iterator[Progress]:
     if not recursion.ways:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
         return
-    yield from _Search(task, recursion).run()
+    yield from _AnyStageSearch(task, recursion).run()
 
 
 def is_too_fine(task: Task) -> bool:
@@ -63,7 +63,7 @@ def _in_two_stages(task: Task) -> Iterator[Progress]:
     yield Progress(plan, value if plan else None, bound, True)
 
 
-class _Search(CountedSearch):
+class _AnyStageSearch(CountedSearch):
     def __init__(self, task: Task, recursion: FreeRecursion):
         super().__init__(task, TwoStageStart(task))
         self.recursion = recursion

@@ -76,7 +76,7 @@ class Obstacles:
 
 
 @dataclass(frozen=True)
-class Kind:
+class ItemType:
     """A size of piece, its gap included: ways it can lie as (across, along, turned); how many; what one counts."""
 
     ways: tuple[tuple[int, int, bool], ...]
@@ -92,7 +92,7 @@ class Around:
     aimed_at: the most value, or the least length, that a plan could reach without flaws or repeat.
     """
 
-    def __init__(self, width: int, length: int | None, kinds: list[Kind], obstacles: Obstacles, aimed_at: int):
+    def __init__(self, width: int, length: int | None, kinds: list[ItemType], obstacles: Obstacles, aimed_at: int):
         self.width, self.length, self.kinds, self.obstacles = width, length, kinds, obstacles
         self.aimed_at = max(1, aimed_at)
         self.area = sum(kind.ways[0][0] * kind.ways[0][1] * kind.copies for kind in kinds)

@@ -18,7 +18,7 @@ PAUSE_EVERY = 4_000  # strips and contents
 
 
 @dataclass(frozen=True)
-class Relaxed:
+class RelaxedRow:
     """The best row of strips at given prices.
 
     bound: most value of any plan, in 1/scale units; prices: those it holds for; worth: value less price of each piece.
@@ -43,7 +43,7 @@ class BoundAround:
         self.scale = max(4, PRECISION // max(1, self.total))
         self._pairs: dict[tuple, list[tuple[Content, tuple[tuple[int, int], ...]]]] = {}
 
-    def improving(self, known: int) -> Iterator[Relaxed | None]:
+    def improving(self, known: int) -> Iterator[RelaxedRow | None]:
         """Relaxed plans at ever better prices, the first at those of the area alone; None where the work pauses. known:
         value of a plan in hand."""
         kinds = self.strips.kinds
@@ -65,7 +65,7 @@ class BoundAround:
             ]
         return self._pairs[signature]
 
-    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
+    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, RelaxedRow]:
         worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
         prices = [max(0, value * self.scale - each) for value, each in zip(self.values, worth)]
         best: dict[tuple, tuple[int, Content | None]] = {}
@@ -91,7 +91,7 @@ class BoundAround:
                 looked = 0
                 yield
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
-        return Relaxed(tail[0] + price_of_all, prices, worth, tail, self._used(taken), price_of_all)
+        return RelaxedRow(tail[0] + price_of_all, prices, worth, tail, self._used(taken), price_of_all)
 
     def _best(self, signature: tuple, worth: list[int]) -> tuple[int, Content | None]:
         return max(

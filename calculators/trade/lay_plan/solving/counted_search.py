@@ -30,7 +30,7 @@ FAR = 16  # part of the bound that is a wide gap
 
 
 @dataclass(frozen=True)
-class Relaxed:
+class RelaxedRecursion:
     """The recursion at given prices.
 
     bound: most value of any plan, in 1/scale units; prices: those it holds for; used: copies of each piece in its best
@@ -65,7 +65,7 @@ class CountedSearch(ABC):
         self.value = -1
         self.plan: Plan | None = None
         self.bound = task.value_of_area()
-        self.best: Relaxed | None = None
+        self.best: RelaxedRecursion | None = None
 
     @abstractmethod
     def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Any]]:
@@ -103,12 +103,12 @@ class CountedSearch(ABC):
     def _worth(self, prices: Sequence[int]) -> list[int]:
         return [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
 
-    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, Relaxed]:
+    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, RelaxedRecursion]:
         worth = self._worth(prices)
         prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
         best, used, tables = yield from self.tables(worth)
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
-        return Relaxed(best + price_of_all, prices, used, price_of_all, tables)
+        return RelaxedRecursion(best + price_of_all, prices, used, price_of_all, tables)
 
     def _lower_bound(
         self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()

@@ -6,7 +6,7 @@ from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field, replace
 from itertools import islice
 
-from calculators.trade.lay_plan.solving.around import Kind, Obstacles
+from calculators.trade.lay_plan.solving.around import ItemType, Obstacles
 from calculators.trade.lay_plan.solving.plan import Part
 from calculators.trade.lay_plan.solving.search_around import SearchAround
 from calculators.trade.lay_plan.solving.strips_around import StripsAround
@@ -27,7 +27,7 @@ class DividedAround:
 
     width: int
     length: int
-    kinds: list[Kind]
+    kinds: list[ItemType]
     obstacles: Obstacles
     known: int
     steps: int
@@ -60,7 +60,7 @@ class DividedAround:
             rows = [part for start, _ in parts for part in _across(cloth[start])]
             self.value, self.best = value, Part(0, 0, self.width, self.length, "across", tuple(rows))
 
-    def _in_strips(self, start: int, end: int, kinds: list[Kind]) -> Generator[None, None, Found]:
+    def _in_strips(self, start: int, end: int, kinds: list[ItemType]) -> Generator[None, None, Found]:
         """The best of a part in strips across and along, with as many of each kind as are left."""
         numbers = [number for number, kind in enumerate(kinds) if kind.copies > 0]
         obstacles = self._within(start, end)
@@ -104,7 +104,7 @@ def _across(part: Part) -> tuple[Part, ...]:
     return part.parts if part.cut == "across" else (part,)
 
 
-def _mirrored(kind: Kind) -> Kind:
+def _mirrored(kind: ItemType) -> ItemType:
     return replace(kind, ways=tuple((along, across, turned) for across, along, turned in kind.ways))
 
 

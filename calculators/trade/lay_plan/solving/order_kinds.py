@@ -4,10 +4,10 @@ from collections.abc import Iterable
 
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, stacked_strips
-from calculators.trade.lay_plan.solving.strip_table import StripShapes, Way
+from calculators.trade.lay_plan.solving.strip_table import Orientation, StripShapes
 
 
-class Kinds:
+class ItemTypes:
     """The kinds of piece in an order for a cloth of any length.
 
     copies: how many of each kind.
@@ -28,7 +28,11 @@ class Kinds:
         self.areas = [
             task.pieces[numbers[0]].width * task.pieces[numbers[0]].length for numbers in self._pieces.values()
         ]
-        ways = [Way(kind, width, length) for kind, sizes in enumerate(self._pieces) for width, length in sorted(sizes)]
+        ways = [
+            Orientation(kind, width, length)
+            for kind, sizes in enumerate(self._pieces)
+            for width, length in sorted(sizes)
+        ]
         self.shapes = StripShapes(task.width, ways, self.copies) if ways else None
 
     def cloth(self, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]]) -> Part:

@@ -1,6 +1,5 @@
 """What a solver tells while it works: the best plan so far, and how good any plan could be."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calculators.trade.lay_plan.solving.plan import Plan
@@ -25,6 +24,3 @@ class Progress:
     def proven(self) -> bool:
         """Whether the plan is known to be the best there is."""
         return self.result is not None and self.result == self.bound
-
-
-Solver = Iterator[Progress]

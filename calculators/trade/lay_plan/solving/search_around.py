@@ -9,7 +9,7 @@ else is a proof.
 from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field
 
-from calculators.trade.lay_plan.solving.bound_around import BoundAround, Relaxed
+from calculators.trade.lay_plan.solving.bound_around import BoundAround, RelaxedRow
 from calculators.trade.lay_plan.solving.plan import Part, row_of_parts
 from calculators.trade.lay_plan.solving.strips_around import StripsAround
 
@@ -101,7 +101,7 @@ class SearchAround:
         if self.strips.complete:
             self.bound = min(self.bound, max(bound, self._have()))
 
-    def _pass(self, relaxed: Relaxed, target: int, breadth: int) -> Generator[None, None, bool]:
+    def _pass(self, relaxed: RelaxedRow, target: int, breadth: int) -> Generator[None, None, bool]:
         """One pass for a target; returns whether nothing was dropped, so that the bound comes down."""
         need = target * self.bounds.scale
         tail, guards, clear = relaxed.tail, self.strips.counts.guards, ~self.strips.counts.guards
@@ -169,7 +169,7 @@ class SearchAround:
                     return
                 yield start
 
-    def _listed(self, signature: tuple, relaxed: Relaxed) -> list[tuple]:
+    def _listed(self, signature: tuple, relaxed: RelaxedRow) -> list[tuple]:
         """The contents of a strip with their worth at these prices and their value, those worth most first."""
         counts = self.strips.counts
         found = []

@@ -15,7 +15,7 @@ from typing import Any
 
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.positions import Positions
-from calculators.trade.lay_plan.solving.strip_table import StripShapes, Way
+from calculators.trade.lay_plan.solving.strip_table import Orientation, StripShapes
 from calculators.trade.lay_plan.solving.width_tables import WidthTables, width_tables
 
 PAUSE_EVERY = 8  # lengths of the table
@@ -23,11 +23,11 @@ PAUSE_EVERY_WIDTHS = 400
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class TableEntry:
     """One piece entered into the table of a strip height: the table before it, and how it was entered."""
 
     before: Any
-    way: Way
+    way: Orientation
     copies: int
     value: int
 
@@ -43,7 +43,7 @@ class Sections:
 
     tables: WidthTables
     strips: list[Any]
-    entries: list[list[Entry]]
+    entries: list[list[TableEntry]]
     stacks: list[Any]
     section: Sequence[int]
     beside: list[int]
@@ -67,7 +67,7 @@ class Sections:
 class SectionTables:
     """The strips, lengths and widths of a task whose sections lie side by side; it has a way for at least one piece."""
 
-    def __init__(self, task: Task, ways: Sequence[Way]):
+    def __init__(self, task: Task, ways: Sequence[Orientation]):
         self.task = task
         copies = [task.quantity(number) for number in range(len(task.pieces))]
         self.shapes = StripShapes(task.width, ways, copies)
@@ -121,9 +121,9 @@ class SectionTables:
                 yield
         return Sections(tables, strips, entries, stacks, section, beside)
 
-    def _strips(self, tables: WidthTables, worth: Sequence[int]) -> tuple[list[Any], list[list[Entry]]]:
+    def _strips(self, tables: WidthTables, worth: Sequence[int]) -> tuple[list[Any], list[list[TableEntry]]]:
         strips: list[Any] = []
-        entries: list[list[Entry]] = []
+        entries: list[list[TableEntry]] = []
         for height_class in range(len(self.heights)):
             ways = self.shapes.ways_in[height_class]
             known = entries[-1] if entries else []
@@ -134,7 +134,7 @@ class SectionTables:
             made = known[:same]
             for way in ways[same:]:
                 copies = min(self.shapes.copies[way.piece], self.task.width // way.width)
-                made.append(Entry(table, way, copies, worth[way.piece]))
+                made.append(TableEntry(table, way, copies, worth[way.piece]))
                 table = tables.with_item(table, way.width, worth[way.piece], copies)
             strips.append(table)
             entries.append(made)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.strip_contents import Content, contents, contents_in_steps, layers_of
-from calculators.trade.lay_plan.solving.strip_table import Filled, StripShapes, Way
+from calculators.trade.lay_plan.solving.strip_table import Filled, Orientation, StripShapes
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,18 +83,20 @@ def list_best_strips(
     return _as_strips(found, counts, ways), sure
 
 
-def _ways(shapes: StripShapes, counts: PackedCounts, copies: Sequence[int], height_class: int) -> tuple[list[Way], int]:
+def _ways(
+    shapes: StripShapes, counts: PackedCounts, copies: Sequence[int], height_class: int
+) -> tuple[list[Orientation], int]:
     """The ways in which pieces lie in strips of a height, and the fields of those that are as high."""
     ways = [way for way in shapes.ways_in[height_class] if copies[way.piece]]
     return ways, sum([counts.field(way.piece) for way in ways if way.height == shapes.heights[height_class]])
 
 
-def _as_strips(found: list[Content], counts: PackedCounts, ways: list[Way]) -> list[Strip]:
+def _as_strips(found: list[Content], counts: PackedCounts, ways: list[Orientation]) -> list[Strip]:
     widths, masks = _could_add(counts, ways)
     return [Strip(worth, packed, masks[bisect_right(widths, space)]) for worth, packed, space in found]
 
 
-def _could_add(counts: PackedCounts, ways: list[Way]) -> tuple[list[int], list[int]]:
+def _could_add(counts: PackedCounts, ways: list[Orientation]) -> tuple[list[int], list[int]]:
     """The widths of these ways, rising, and the fields of the pieces as narrow as the first so many."""
     rising = sorted([(way.width, counts.field(way.piece)) for way in ways])
     masks = [0]

@@ -25,14 +25,14 @@ Entry = tuple[Sequence[int], int, int, int, int]
 # The piece, its width, most copies, value of a copy.
 Entered = tuple[int, int, int, int]
 # A way with the first and the last height class in whose strips it is used.
-Span = tuple["Way", int, int]
+Span = tuple["Orientation", int, int]
 
 
 LIMITS = ((1 << 31) - 1, (1 << 62) - 1, 1 << 512)
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class Orientation:
     """One way for a piece to lie in a strip: `width` along the strip, `height` across it."""
 
     piece: int
@@ -94,7 +94,7 @@ class StripShapes:
         copies: for each piece the most copies in all.
     """
 
-    def __init__(self, width: int, ways: Sequence[Way], copies: Sequence[int]):
+    def __init__(self, width: int, ways: Sequence[Orientation], copies: Sequence[int]):
         self.width = width
         self.ways = list(ways)
         self.copies = list(copies)
@@ -106,11 +106,11 @@ class StripShapes:
         self._spans = self._spans_of(ways)
         self._one_span_each = all(last == len(self.heights) - 1 for _, _, last in self._spans)
 
-    def _spans_of(self, ways: Sequence[Way]) -> list[Span]:
+    def _spans_of(self, ways: Sequence[Orientation]) -> list[Span]:
         """Each way with its first and last strip height class, low ways ending where the narrower high way begins."""
         top = len(self.heights) - 1
         spans = []
-        by_piece: dict[int, list[Way]] = {}
+        by_piece: dict[int, list[Orientation]] = {}
         for way in ways:
             by_piece.setdefault(way.piece, []).append(way)
         for found in by_piece.values():
@@ -122,7 +122,7 @@ class StripShapes:
         return spans
 
     @cached_property
-    def ways_in(self) -> list[list[Way]]:
+    def ways_in(self) -> list[list[Orientation]]:
         """For each height class the ways used in its strips, in order of height; the ones as high as the strip come
         last."""
         return [
@@ -215,7 +215,7 @@ class StripShapes:
         return tuple(pieces)
 
 
-def _lowest_heights(ways: Sequence[Way], pieces: int) -> list[int]:
+def _lowest_heights(ways: Sequence[Orientation], pieces: int) -> list[int]:
     lowest = [0] * pieces
     for way in ways:
         known = lowest[way.piece]

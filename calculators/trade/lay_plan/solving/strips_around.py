@@ -10,7 +10,7 @@ flaw, or the repeat. So few places need to be looked at, and none that matters i
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.around import Kind, Obstacles
+from calculators.trade.lay_plan.solving.around import ItemType, Obstacles
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.plan import Part
 
@@ -49,7 +49,7 @@ class StripsAround:
     length: of the cloth with one gap added [units]. complete: whether no content of any strip was left out.
     """
 
-    def __init__(self, width: int, length: int, kinds: list[Kind], obstacles: Obstacles):
+    def __init__(self, width: int, length: int, kinds: list[ItemType], obstacles: Obstacles):
         self.width, self.length, self.kinds, self.obstacles = width, length, kinds, obstacles
         self.copies = [kind.copies for kind in kinds]
         self.counts = PackedCounts(self.copies)

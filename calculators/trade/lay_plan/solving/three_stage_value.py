@@ -25,12 +25,12 @@ def solve(task: Task) -> Iterator[Progress]:
         return
     start = TwoStageStart(task)
     if start.across.ways:
-        yield from _Search(task, start).run()
+        yield from _ThreeStageSearch(task, start).run()
     else:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
 
 
-class _Search(CountedSearch):
+class _ThreeStageSearch(CountedSearch):
     first = Breadth(16, 2_400, 60)
     later_steps = 4
 

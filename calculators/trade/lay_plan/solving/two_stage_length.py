@@ -18,7 +18,7 @@ from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.length_bound import LengthBound
 from calculators.trade.lay_plan.solving.length_search import LengthSearch
 from calculators.trade.lay_plan.solving.model import Task
-from calculators.trade.lay_plan.solving.order_kinds import Kinds
+from calculators.trade.lay_plan.solving.order_kinds import ItemTypes
 from calculators.trade.lay_plan.solving.plan import Plan
 from calculators.trade.lay_plan.solving.progress import Progress
 from calculators.trade.lay_plan.solving.take_up import Strip, TakeUp
@@ -33,15 +33,15 @@ WIDER = ((20, 6), (40, 9), (80, 13))
 
 def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds for a task with a cloth of any length and first cuts across."""
-    kinds = Kinds(task)
+    kinds = ItemTypes(task)
     if not kinds.copies:
         yield Progress(Plan(task, kinds.cloth([])), 0, 0, True)
         return
-    yield from _Solver(task, kinds).run()
+    yield from _LengthSolver(task, kinds).run()
 
 
-class _Solver:
-    def __init__(self, task: Task, kinds: Kinds):
+class _LengthSolver:
+    def __init__(self, task: Task, kinds: ItemTypes):
         self.task = task
         self.kinds = kinds
         self.shapes = kinds.shapes

@@ -14,7 +14,7 @@ class TwoStageStart:
     def __init__(self, task: Task):
         self._ways = {way: replace(task, stages=2, first_cut=way) for way in ("across", "along")}
         self._solvers = {
-            way: two_stage_value.Solver(strips.mirrored() if way == "along" else strips)
+            way: two_stage_value.ValueSolver(strips.mirrored() if way == "along" else strips)
             for way, strips in self._ways.items()
         }
         self.across = self._solvers["across"]

@@ -13,8 +13,8 @@ from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Plan, stacked_strips
 from calculators.trade.lay_plan.solving.progress import Progress
 from calculators.trade.lay_plan.solving.strip_list import TooManyStrips
-from calculators.trade.lay_plan.solving.strip_table import StripShapes, Way
-from calculators.trade.lay_plan.solving.value_bound import Relaxed, ValueBound
+from calculators.trade.lay_plan.solving.strip_table import Orientation, StripShapes
+from calculators.trade.lay_plan.solving.value_bound import RelaxedStack, ValueBound
 from calculators.trade.lay_plan.solving.value_search import ValueSearch
 
 FIRST_BREADTH = 200
@@ -29,7 +29,7 @@ def solve(task: Task) -> Iterator[Progress]:
         for found in solve(task.mirrored()):
             yield mirrored(task, found)
         return
-    solver = Solver(task)
+    solver = ValueSolver(task)
     if solver.ways:
         yield from solver.run()
     else:
@@ -42,20 +42,20 @@ def mirrored(task: Task, found: Progress) -> Progress:
     return Progress(plan, found.result, found.bound, found.finished)
 
 
-class Solver:
+class ValueSolver:
     """The method for first cuts across; after the run (or some of it) `relaxed` holds the best prices found."""
 
     def __init__(self, task: Task):
         self.task = task
         self.ways = [
-            Way(number, width, length)
+            Orientation(number, width, length)
             for number, piece in enumerate(task.pieces)
             for width, length, _ in piece.sizes()
             if width <= task.width and length <= task.length and task.quantity(number) > 0
         ]
         self.shapes = StripShapes(task.width, self.ways, [task.quantity(number) for number in range(len(task.pieces))])
         self.bounds = ValueBound(self.shapes, task.length, [piece.worth for piece in task.pieces])
-        self.relaxed: Relaxed | None = None
+        self.relaxed: RelaxedStack | None = None
         self.value = -1
         self.plan: Plan | None = None
         self.bound: int | None = None
@@ -127,7 +127,7 @@ class Solver:
         self._keep(value, strips)
         yield self._progress()
 
-    def _search(self, relaxed: Relaxed) -> Iterator[Progress]:
+    def _search(self, relaxed: RelaxedStack) -> Iterator[Progress]:
         gap = max(1, (self.bound - self.value) // 8)
         breadth, most_strips = FIRST_BREADTH, FIRST_STRIPS
         while not self._closed():

@@ -22,17 +22,17 @@ PRECISION = 1 << 24
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
+class StripStack:
     """Strips of one height entered into the table along the cloth."""
 
     before: Table
     height_class: int
     most: int
-    below: "Stack | None"
+    below: "StripStack | None"
 
 
 @dataclass(frozen=True)
-class Relaxed:
+class RelaxedStack:
     """The best plan at given prices.
 
     bound: most value of any plan, in 1/scale units.
@@ -74,7 +74,7 @@ class ValueBound:
             most[height_class] = min(copies, self.length // height)
         return most
 
-    def relaxed(self, prices: Sequence[int]) -> Relaxed:
+    def relaxed(self, prices: Sequence[int]) -> RelaxedStack:
         """The best plan when every copy has its price and quantities bind only within a strip."""
         worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
         prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
@@ -82,9 +82,9 @@ class ValueBound:
         tables, stack = self.stack_up(filled)
         price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
         used = self._used(filled, tables[-1], stack)
-        return Relaxed(tables[-1][-1] + price_of_all, prices, worth, filled, tables, used, price_of_all)
+        return RelaxedStack(tables[-1][-1] + price_of_all, prices, worth, filled, tables, used, price_of_all)
 
-    def stack_up(self, filled: list[Filled], sparing: bool = False) -> tuple[list[Table], Stack | None]:
+    def stack_up(self, filled: list[Filled], sparing: bool = False) -> tuple[list[Table], StripStack | None]:
         """Tables over lengths of the best stack of strips up to each height class.
 
         sparing: only with strips better than every lower one, however few there are of those; good for plans, but no
@@ -99,14 +99,16 @@ class ValueBound:
             value = filled[height_class].value
             if value > lower:  # else a lower strip is as good, and there are enough of those
                 most = self.most_strips[height_class]
-                stack = Stack(listed, height_class, most, stack)
+                stack = StripStack(listed, height_class, most, stack)
                 table = self._tables.with_item(table, height, value, most)
                 listed = self._tables.listed(table)
                 lower = value if sparing or most == self.length // height else lower
             tables.append(listed)
         return tables, stack
 
-    def stacked(self, filled: list[Filled], table: Table, stack: Stack | None, length: int) -> list[tuple[int, int]]:
+    def stacked(
+        self, filled: list[Filled], table: Table, stack: StripStack | None, length: int
+    ) -> list[tuple[int, int]]:
         """The strips of the best stack within a length: pairs (height class, number), highest first."""
         points, floor = self.lengths.points, self.lengths.floor
         index = floor[length]
@@ -126,14 +128,14 @@ class ValueBound:
             stack = stack.below
         return strips
 
-    def _used(self, filled: list[Filled], table: Table, stack: Stack | None) -> list[int]:
+    def _used(self, filled: list[Filled], table: Table, stack: StripStack | None) -> list[int]:
         used = [0] * len(self.copies)
         for height_class, number in self.stacked(filled, table, stack, self.length):
             for piece, count in self.shapes.content(filled[height_class]):
                 used[piece] += count * number
         return used
 
-    def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[Relaxed]:
+    def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[RelaxedStack]:
         """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in
         hand."""
         return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps)

@@ -13,7 +13,7 @@ from operator import mul
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.strip_list import Strip, list_strips
-from calculators.trade.lay_plan.solving.value_bound import Relaxed, ValueBound
+from calculators.trade.lay_plan.solving.value_bound import RelaxedStack, ValueBound
 
 PAUSE_EVERY = 8_000  # strips listed
 
@@ -34,7 +34,7 @@ class ValueSearch:
     """
 
     bound: ValueBound
-    relaxed: Relaxed
+    relaxed: RelaxedStack
     target: int
     most_strips: int
     breadth: int
