@@ -22,6 +22,7 @@ from tools.thread_colour import colours_in, recoloured
 from calculators.asking.answering import Asking
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.format import schema as method_schema
+from calculators.documents.house_method.sites_own import check_packaged
 from calculators.documents.job.format import schema as job_schema
 from calculators.documents.json_text import write_json
 from calculators.drawing.picture import fillings
@@ -40,7 +41,9 @@ SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by
 
 
 def on_config(config):
-    """The site's name, for templates that write it out as it stands."""
+    """The site's name, for templates that write it out as it stands; a method that pages could not begin with stops
+    here."""
+    check_packaged()
     config.site_name = text_as_html.escape(site_name(config))
 
 

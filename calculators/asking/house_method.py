@@ -4,7 +4,7 @@ A method is plain data (docs: reference/house-method). Every measure is a text a
 centimetre ruler and one for an inch ruler; beside it may stand why.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
@@ -165,8 +165,12 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     """The house method that a document of the format describes.
 
     under: the method that fills what the document leaves out; without one the document must be complete.
+    Raises: ValueError with a sentence where there is none and the document says nothing of its name or its rulers.
     """
     ruler = document.get("ruler", {})
+    settled = {"unit", *(f"{unit}_step" for unit in SETTLED_STEPS)}
+    if not under and (lacking := sorted({"name"} - document.keys()) + sorted(settled - ruler.keys())):
+        raise ValueError(incomplete(lacking))
     steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
     money = money_of(document) or (under.rulers["cm"].money if under else "")
     rulers = {
@@ -197,6 +201,14 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
         frozenset(own),
         is_example=under is None,
         settled_below=under.settled if under else frozenset(),
+    )
+
+
+def incomplete(lacking: Iterable[str]) -> str:
+    """What is told of a method that should fill whatever others leave out, and itself leaves something out."""
+    return (
+        f"The packaged house method leaves out {', '.join(lacking)}. It fills whatever a studio does not settle, so it "
+        "must say everything; a method saved from a browser is laid over it by scripts/serve.py --house FILE."
     )
 
 

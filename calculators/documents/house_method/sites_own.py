@@ -1,10 +1,12 @@
 """A studio's method as its own handbook carries it: checked, and every length with a figure for each ruler."""
 
-from calculators.asking.house_method import HouseMethod, parts_of, read_house_method
+from calculators.asking.house_method import HouseMethod, incomplete, parts_of, read_house_method
 from calculators.asking.site_method import example_method
+from calculators.catalogue import catalogue
 from calculators.documents.house_method.check import UNNAMED
 from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.reading import read_method
+from calculators.documents.house_method.sections import tables
 from calculators.documents.house_method.two_rulers import clashes_told, with_both_rulers
 from calculators.documents.json_text import Unreadable
 
@@ -21,6 +23,14 @@ def sites_own(text: str) -> Document:
         raise Unreadable("This house method has no name. Give it one on the page House method, and save it again.")
     whole = with_both_rulers(read_house_method(document, example_method()))
     return normal({**document, "measures": _measures(document, whole), "tables": _tables(document, whole)})
+
+
+def check_packaged() -> None:
+    """Raises: ValueError with a sentence where the packaged method leaves out what a page begins with."""
+    wanted = {field.default for calculator in catalogue().values() for field in calculator.fields if field.default}
+    lacking = sorted((wanted - example_method().measures.keys()) | (tables().keys() - example_method().tables.keys()))
+    if lacking:
+        raise ValueError(incomplete(lacking))
 
 
 def _measures(document: Document, whole: HouseMethod) -> Document:

@@ -1,5 +1,6 @@
 """A handbook of a studio's own: its method, partial as a browser saves it, lies over the packaged one."""
 
+import copy
 import json
 from collections.abc import Callable, Iterator
 from importlib.resources import files
@@ -13,7 +14,7 @@ from calculators.catalogue.lay_plan import from_method
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up
 from calculators.documents.house_method.reading import house_of, read_method
-from calculators.documents.house_method.sites_own import sites_own
+from calculators.documents.house_method.sites_own import check_packaged, sites_own
 from calculators.documents.json_text import Unreadable, write_json
 from calculators.faces.house_method.sheet import is_handbooks
 from calculators.faces.page.markup import html
@@ -134,3 +135,22 @@ def test_what_cannot_be_built_with_is_told_in_a_sentence(change, told):
 def test_a_file_that_is_no_method_is_told_in_a_sentence(text):
     with pytest.raises(Unreadable):
         sites_own(text)
+
+
+@pytest.mark.parametrize("lost", ["name", "ruler unit", "ruler in_step", "measures hem", "tables cloths"])
+def test_a_packaged_method_that_leaves_something_out_is_told_of_by_its_name(lost, monkeypatch):
+    document = copy.deepcopy(sites.packaged_document())
+    *groups, name = lost.split()
+    del (document[groups[0]] if groups else document)[name]
+    sites.example_method.cache_clear()
+    monkeypatch.setattr(sites, "packaged_document", lambda: document)
+    try:
+        with pytest.raises(ValueError, match=rf"leaves out {name}\..*--house FILE"):
+            check_packaged()
+    finally:
+        monkeypatch.undo()
+        sites.example_method.cache_clear()
+
+
+def test_the_packaged_method_is_whole():
+    check_packaged()
