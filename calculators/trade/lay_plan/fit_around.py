@@ -9,7 +9,7 @@ from typing import Protocol
 
 from calculators.trade.lay_plan.fitted import Fit
 from calculators.trade.lay_plan.order import Rules, Wanted
-from calculators.trade.lay_plan.solving.around import Around, ItemType, Obstacles
+from calculators.trade.lay_plan.solving.beam_around import BeamAround, ItemType, Obstacles
 from calculators.trade.lay_plan.solving.divided_around import DividedAround
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
@@ -18,7 +18,7 @@ from calculators.trade.lay_plan.solving.strips_around import StripsAround
 from calculators.trade.lay_plan.usable import Usable
 
 MOST_COPIES = 2_000
-BREADTHS = (12, 40)
+BEAM_WIDTHS = (12, 40)
 SEARCHES = 6  # steps of a search for one of ours: they are short
 
 
@@ -70,9 +70,9 @@ class FitAround:
     def improving(self, steps: int) -> Iterator[Fit | None]:
         """Ever better plans within so many steps of each search; None for a step that changed nothing."""
         for way in self.ways:
-            for breadth in BREADTHS:
-                grown = Around(*self._ground(way), self._aimed_at())
-                for _ in islice(grown.run(breadth), steps):
+            for beam_width in BEAM_WIDTHS:
+                grown = BeamAround(*self._ground(way), self._aimed_at())
+                for _ in islice(grown.run(beam_width), steps):
                     yield None
                 if grown.length is not None or grown.end is not None:
                     yield self._kept(grown.cloth(grown.length or grown.end), way)

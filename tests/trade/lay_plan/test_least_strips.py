@@ -6,9 +6,9 @@ import pytest
 from hypothesis import assume, given, settings
 
 from calculators.trade.lay_plan.solving import two_stage_length
+from calculators.trade.lay_plan.solving.item_types import ItemTypes
 from calculators.trade.lay_plan.solving.least_strips import least_strips
 from calculators.trade.lay_plan.solving.model import Piece, Task
-from calculators.trade.lay_plan.solving.order_kinds import ItemTypes
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from calculators.trade.lay_plan.solving import free_recursion, width_tables
-from calculators.trade.lay_plan.solving.fields import Fields
-from calculators.trade.lay_plan.solving.free_recursion import FreeRecursion
-from calculators.trade.lay_plan.solving.positions import Positions
+from calculators.trade.lay_plan.solving import unconstrained_recursion, width_tables
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
+from calculators.trade.lay_plan.solving.packed_fields import PackedFields
 from calculators.trade.lay_plan.solving.solvers import solve
+from calculators.trade.lay_plan.solving.unconstrained_recursion import UnconstrainedRecursion
 from tests.trade.lay_plan.small_tasks import small_tasks
 
 TABLES = st.integers(1, 40).flatmap(
@@ -28,7 +28,7 @@ def packed(fields, table):
 @pytest.mark.parametrize("most", [2**31 - 1, 2**60])
 @given(tables=TABLES)
 def test_the_largest_field_by_field(most, tables):
-    fields = Fields(len(tables[0]), most)
+    fields = PackedFields(len(tables[0]), most)
     assert [max(column) for column in zip(*tables)] == list(
         fields.listed(fields.largest(packed(fields, table) for table in tables))
     )
@@ -38,7 +38,7 @@ def test_the_largest_field_by_field(most, tables):
 
 @given(ITEMS, st.integers(1, 40))
 def test_knapsacks_are_the_same_in_lists(items, limit):
-    positions = Positions([(size, copies) for size, _, copies in items], limit)
+    positions = NormalPatterns([(size, copies) for size, _, copies in items], limit)
     kept = [width_tables.InFields(positions, 2**31 - 1), width_tables.InLists(positions)]
     tables = [each.nothing for each in kept]
     for size, value, copies in items:
@@ -49,7 +49,7 @@ def test_knapsacks_are_the_same_in_lists(items, limit):
 
 @given(st.sets(st.integers(1, 30), max_size=8), st.integers(31, 35))
 def test_holding_rises_at_its_points_alone(points, count):
-    fields, points = Fields(count, 1000), sorted({0, *points})
+    fields, points = PackedFields(count, 1000), sorted({0, *points})
     rising = [10 * field if field >= (points + [count])[1] else 0 for field in range(count)]
     held = list(fields.listed(fields.holding(points)(packed(fields, rising))))
     assert held == [rising[max(point for point in points if point <= field)] for field in range(count)]
@@ -59,7 +59,7 @@ def test_holding_rises_at_its_points_alone(points, count):
 def test_rows_in_fields_lie_between_true_plans_and_lists(task):
     """Where quantities leave holes among the reachable lengths, fields may bound more closely than lists, never
     less."""
-    recursion = FreeRecursion(task)
+    recursion = UnconstrainedRecursion(task)
     assume(recursion.ways)
     values = [piece.worth for piece in task.pieces]
     in_fields = [list(row) for row in recursion._rows_in_fields(values, 2**20)]
@@ -74,7 +74,7 @@ def test_rows_in_fields_lie_between_true_plans_and_lists(task):
 def test_the_same_value_whichever_way_tables_are_kept(task):
     task = task if task.stages else replace(task, first_cut="any")
     *_, in_fields = solve(task)
-    with patch.object(width_tables, "DENSE", 0), patch.object(free_recursion, "DENSE", 0):
+    with patch.object(width_tables, "DENSE", 0), patch.object(unconstrained_recursion, "DENSE", 0):
         *_, in_lists = solve(task)
     assert in_fields.proven and in_lists.proven
     assert in_fields.result == in_lists.result

@@ -1,19 +1,19 @@
-"""Most value with limited quantities and any number of stages: the free recursion at prices, and passes of it with
-counts."""
+"""Most value with limited quantities and any number of stages: the unconstrained recursion at multipliers, and passes
+of it with counts."""
 
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import replace
 
 from calculators.trade.lay_plan.solving import two_stage_value
-from calculators.trade.lay_plan.solving.counted_pass import Breadth
-from calculators.trade.lay_plan.solving.counted_search import CountedSearch
-from calculators.trade.lay_plan.solving.free_recursion import FreeRecursion
-from calculators.trade.lay_plan.solving.limited_recursion import LimitedRecursion
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth
+from calculators.trade.lay_plan.solving.constrained_recursion import ConstrainedRecursion
+from calculators.trade.lay_plan.solving.constrained_search import ConstrainedSearch
 from calculators.trade.lay_plan.solving.model import Task
+from calculators.trade.lay_plan.solving.normal_patterns import reachable_sums
 from calculators.trade.lay_plan.solving.plan import Part, Plan
-from calculators.trade.lay_plan.solving.positions import reachable_sums
 from calculators.trade.lay_plan.solving.progress import Progress
 from calculators.trade.lay_plan.solving.two_stage_start import TwoStageStart
+from calculators.trade.lay_plan.solving.unconstrained_recursion import UnconstrainedRecursion
 
 PAUSE_EVERY = 2_000  # cells of the table
 MOST_POSITIONS = 5_000  # across or along: their pairs would fill the memory
@@ -26,7 +26,7 @@ def solve(task: Task) -> Iterator[Progress]:
     if is_too_fine(task):
         yield from _in_two_stages(task)
         return
-    recursion = FreeRecursion(task)
+    recursion = UnconstrainedRecursion(task)
     if not recursion.ways:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
         return
@@ -63,8 +63,8 @@ def _in_two_stages(task: Task) -> Iterator[Progress]:
     yield Progress(plan, value if plan else None, bound, True)
 
 
-class _AnyStageSearch(CountedSearch):
-    def __init__(self, task: Task, recursion: FreeRecursion):
+class _AnyStageSearch(ConstrainedSearch):
+    def __init__(self, task: Task, recursion: UnconstrainedRecursion):
         super().__init__(task, TwoStageStart(task))
         self.recursion = recursion
 
@@ -77,5 +77,7 @@ class _AnyStageSearch(CountedSearch):
                 yield
         return rows[-1][-1], self.recursion.used(rows, worth), rows
 
-    def counted_pass(self, tables: Rows, worth: Sequence[int], least: int, breadth: Breadth) -> LimitedRecursion:
-        return LimitedRecursion(self.recursion, tables, worth, least, self.counts, breadth)
+    def constrained_pass(
+        self, tables: Rows, worth: Sequence[int], least: int, beam_width: BeamWidth
+    ) -> ConstrainedRecursion:
+        return ConstrainedRecursion(self.recursion, tables, worth, least, self.counts, beam_width)

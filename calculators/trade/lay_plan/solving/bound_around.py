@@ -1,37 +1,38 @@
-"""How much value can strips reach that step over flaws or a repeat? A bound that sees them, from prices on the pieces.
+"""How much value can strips reach that step over flaws or a repeat? A bound that sees them, from multipliers on the
+pieces.
 
-As in `value_bound`, a price on every copy lets quantities be ignored: the best strip between two places along the
-cloth, and
-the best row of such strips from each place to the end, are then found at once; with the price of all copies that is a
-limit.
+As in `value_bound`, a Lagrange multiplier on every copy lets quantities be ignored: the best strip between two places
+along the cloth, and the best row of such strips from each place to the end, are then found at once; with the multiplier
+of all copies that is a limit.
 """
 
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.prices import price_steps
 from calculators.trade.lay_plan.solving.strips_around import Content, Edge, StripsAround
+from calculators.trade.lay_plan.solving.subgradient import subgradient_steps
 
 PRECISION = 1 << 24
-STEPS, PACE = 24, 0.5
+STEPS, STEP_FACTOR = 24, 0.5
 PAUSE_EVERY = 4_000  # strips and contents
 
 
 @dataclass(frozen=True)
 class RelaxedRow:
-    """The best row of strips at given prices.
+    """The best row of strips at given multipliers.
 
-    bound: most value of any plan, in 1/scale units; prices: those it holds for; worth: value less price of each piece.
-    tail: what the cloth from a place on can be worth at these prices; used: copies in the best row; price_of_all: of
-    all copies.
+    bound: most value of any plan, in 1/scale units; multipliers: those it holds for; worth: value less multiplier of
+    each piece.
+    tail: what the cloth from a place on can be worth at these multipliers; used: copies in the best row;
+    multiplier_of_all: of all copies.
     """
 
     bound: int
-    prices: list[int]
+    multipliers: list[int]
     worth: list[int]
     tail: dict[int, int]
     used: list[int]
-    price_of_all: int
+    multiplier_of_all: int
 
 
 class BoundAround:
@@ -44,16 +45,23 @@ class BoundAround:
         self._pairs: dict[tuple, list[tuple[Content, tuple[tuple[int, int], ...]]]] = {}
 
     def improving(self, known: int) -> Iterator[RelaxedRow | None]:
-        """Relaxed plans at ever better prices, the first at those of the area alone; None where the work pauses. known:
-        value of a plan in hand."""
+        """Relaxed plans at ever better multipliers, the first at those of the area alone; None where the work pauses.
+        known: value of a plan in hand."""
         kinds = self.strips.kinds
         areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
         dense = min(
             ((value * self.scale, area) for value, area in zip(self.values, areas)), key=lambda pair: pair[0] / pair[1]
         )
-        prices = [value * self.scale - dense[0] * area // dense[1] for value, area in zip(self.values, areas)]
-        return price_steps(
-            self._relaxed, self.copies, lambda: known * self.scale, prices, STEPS, patience=3, drift=0.3, pace=PACE
+        multipliers = [value * self.scale - dense[0] * area // dense[1] for value, area in zip(self.values, areas)]
+        return subgradient_steps(
+            self._relaxed,
+            self.copies,
+            lambda: known * self.scale,
+            multipliers,
+            STEPS,
+            patience=3,
+            momentum=0.3,
+            step_factor=STEP_FACTOR,
         )
 
     def pairs(self, signature: tuple) -> list[tuple[Content, tuple[tuple[int, int], ...]]]:
@@ -65,9 +73,9 @@ class BoundAround:
             ]
         return self._pairs[signature]
 
-    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, RelaxedRow]:
-        worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
-        prices = [max(0, value * self.scale - each) for value, each in zip(self.values, worth)]
+    def _relaxed(self, multipliers: Sequence[int]) -> Generator[None, None, RelaxedRow]:
+        worth = [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
+        multipliers = [max(0, value * self.scale - each) for value, each in zip(self.values, worth)]
         best: dict[tuple, tuple[int, Content | None]] = {}
         tail: dict[int, int] = {}
         taken: dict[int, tuple[Edge, Content] | int | None] = {}
@@ -90,8 +98,8 @@ class BoundAround:
             if looked > PAUSE_EVERY:
                 looked = 0
                 yield
-        price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
-        return RelaxedRow(tail[0] + price_of_all, prices, worth, tail, self._used(taken), price_of_all)
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
+        return RelaxedRow(tail[0] + multiplier_of_all, multipliers, worth, tail, self._used(taken), multiplier_of_all)
 
     def _best(self, signature: tuple, worth: list[int]) -> tuple[int, Content | None]:
         return max(

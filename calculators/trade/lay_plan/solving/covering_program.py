@@ -48,7 +48,7 @@ class CoveringProgram:
             self.amounts[piece] = (ordered[piece] + NUDGE * (piece * 7919 % 101) / 101) / count
             self.values[piece] = height / count
 
-    def ask_for_strips(self, height: int, number: int, dearer: int) -> None:
+    def add_strip_row(self, height: int, number: int, dearer: int) -> None:
         """Adds a row: at least `number` strips at least so high, of which the programme so far has fewer.
 
         dearer: what raising the next lower strip to this height costs; the row begins with raised strips.
@@ -88,7 +88,7 @@ class CoveringProgram:
         values = self.values
         return column[0] - sum([values[row] * count for row, count in self._rows(column)])
 
-    def bring_in_best(self, columns: Iterable[Column]) -> int:
+    def enter_best(self, columns: Iterable[Column]) -> int:
         """Lets those of the columns enter the basis that promise most, as long as they still do; returns how many
         did."""
         promising = sorted(
@@ -105,7 +105,7 @@ class CoveringProgram:
                 entered += self._pivot(self._rows(column), reduced, column)
         return entered
 
-    def tidy(self) -> None:
+    def enter_slacks(self) -> None:
         """Lets more be cut than is asked for wherever a value has become negative, and strips be raised where one is
         too high."""
         for row in sorted(range(len(self.values)), key=self.values.__getitem__)[:10]:

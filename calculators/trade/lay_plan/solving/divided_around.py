@@ -6,7 +6,7 @@ from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field, replace
 from itertools import islice
 
-from calculators.trade.lay_plan.solving.around import ItemType, Obstacles
+from calculators.trade.lay_plan.solving.beam_around import ItemType, Obstacles
 from calculators.trade.lay_plan.solving.plan import Part
 from calculators.trade.lay_plan.solving.search_around import SearchAround
 from calculators.trade.lay_plan.solving.strips_around import StripsAround

@@ -3,16 +3,15 @@
 A state is what is left of the order. The next piece in a fixed order goes into some strip, so every strip that holds it
 and
 whose pieces are still there is tried. Fair values (length_bound) say how long the rest needs at least; states that
-cannot reach the target are dropped, and of many the most promising are kept. When nothing but hopeless states was
-dropped, the
-search is a proof.
+cannot reach the target are pruned, and of the others the most promising are kept, as many as the beam width. When it
+dropped none, the search is a proof.
 """
 
 from collections.abc import Generator, Iterator
 from dataclasses import dataclass, field
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
-from calculators.trade.lay_plan.solving.fair_values import FairValues
+from calculators.trade.lay_plan.solving.dual_values import DualValues
 from calculators.trade.lay_plan.solving.least_strips import least_strips
 from calculators.trade.lay_plan.solving.strip_contents import contents, layers_of
 from calculators.trade.lay_plan.solving.strip_list import Strip, list_best_strips
@@ -46,13 +45,13 @@ class LengthSearch:
     """Searches over an order (or a part of one) with fixed piece values.
 
     Parameters:
-        fair: what pieces and strips are worth.
+        duals: what pieces and strips are worth.
         order: packed copies wanted.
     """
 
     shapes: StripShapes
     counts: PackedCounts
-    fair: FairValues
+    duals: DualValues
     order: int
 
     lists: StripLists = StripLists([], -1)
@@ -65,10 +64,10 @@ class LengthSearch:
         self._least = least_strips(self.shapes, self._copies)
         # up to which climb any plan has at least so many strips, from one strip on
         self._climbs_needed = [
-            next(climb for least, climb in zip(reversed(self._least), reversed(self.fair.climbs)) if least > strips)
+            next(climb for least, climb in zip(reversed(self._least), reversed(self.duals.climbs)) if least > strips)
             for strips in range(self._least[0])
         ]
-        self.worth = self.fair.worth(self._copies, self._least)
+        self.worth = self.duals.worth(self._copies, self._least)
         pieces = [piece for piece, count in enumerate(self._copies) if count]
         self._turnable = any(len(heights) > 1 for heights in self.shapes.own_heights)
         self._by_demand = sorted(pieces, key=self._short_side if self._turnable else self._height, reverse=True)
@@ -84,11 +83,11 @@ class LengthSearch:
 
     def list_up(self, target: int, most: int) -> Iterator[None]:
         """Lists the strips that a plan of the target length can hold, at most about `most` of each height."""
-        slack = max(0, target * self.fair.scale - self.worth)
-        filled = self._filled = self.shapes.fill(self.fair.pieces, self._copies)
+        slack = max(0, target * self.duals.scale - self.worth)
+        filled = self._filled = self.shapes.fill(self.duals.pieces, self._copies)
         listed: list[Listed] = []
         sure = guess = slack
-        smallest = self.fair.scale // 8 + 1
+        smallest = self.duals.scale // 8 + 1
         opened = {height for piece in self._by_demand for height, _ in self.shapes.own_heights[piece]}
         for height_class, height in enumerate(self.shapes.heights):
             if height not in opened:
@@ -96,7 +95,7 @@ class LengthSearch:
             found, reach = self._list_class(height_class, filled[height_class], slack, guess, most)
             guess = max(smallest, 2 * reach)
             sure = min(sure, reach)
-            cost = self.fair.costs[height_class]
+            cost = self.duals.costs[height_class]
             listed.extend([(cost - strip.worth, strip.packed, strip.could_add, height) for strip in found])
             yield
         listed.sort()
@@ -105,8 +104,8 @@ class LengthSearch:
     def _list_class(self, height_class: int, filled, slack: int, guess: int, most: int) -> tuple[list[Strip], int]:
         """The strips of one height, and up to which loss of height they are all there; looked for up to the guessed
         loss first."""
-        cost = self.fair.costs[height_class]
-        enough = min(slack, self.shapes.heights[height_class] * self.fair.scale)
+        cost = self.duals.costs[height_class]
+        enough = min(slack, self.shapes.heights[height_class] * self.duals.scale)
         allowed = min(enough, guess)
         while True:
             least = cost - allowed
@@ -119,20 +118,20 @@ class LengthSearch:
                 return found, allowed
             allowed = min(enough, 2 * allowed)
 
-    def run(self, target: int, breadth: int, choices: int) -> Iterator[None]:
+    def run(self, target: int, beam_width: int, choices: int) -> Iterator[None]:
         """One pass for a target length, pausing often. Afterwards `best_length`, `strips` and `complete` tell what was
         found.
 
         Parameters:
-            breadth: how many states may be kept.
+            beam_width: how many states may be kept.
             choices: how many strips are tried from one state.
         """
         self.best_length = None
-        slack = target * self.fair.scale - self.worth
+        slack = target * self.duals.scale - self.worth
         if slack < 0:
             self.complete = True
             return
-        self._target, self._breadth, self._choices = target, breadth, choices
+        self._target, self._beam_width, self._choices = target, beam_width, choices
         self._all_listed = self.complete = slack <= self.lists.slack
         states: dict[int, State] = {self.order: (self.worth, 0, 0, None, None)}
         listed = self.lists.listed
@@ -178,7 +177,7 @@ class LengthSearch:
     def _try_strips(self, fitting: list[Listed], left: int, state: State, reached: dict[int, State]) -> int:
         guards, clear = self.counts.guards, ~self.counts.guards
         score, length, strips = state[0] + self._surplus(state[2], fitting), state[1], state[2] + 1
-        allowed = self._target * self.fair.scale - score
+        allowed = self._target * self.duals.scale - score
         guarded = left | guards
         tried = 0
         for lacking, packed, could_add, height in fitting:
@@ -204,7 +203,7 @@ class LengthSearch:
         low."""
         if self._turnable or not fitting:
             return 0
-        reached = self.fair.climbs[self.shapes.class_of[fitting[0][3]]]
+        reached = self.duals.climbs[self.shapes.class_of[fitting[0][3]]]
         return max(0, reached - self._climbs_needed[strips]) if strips < len(self._climbs_needed) else reached
 
     def _make_strips(self, piece: int, left: int, state: State, reached: dict[int, State]) -> None:
@@ -218,18 +217,18 @@ class LengthSearch:
             space = shapes.width - width
             layers = layers_of(self._filled[height_class], copies, self.counts, space)
             found, _ = contents(layers, shapes.widths.floor, space, 0, MADE, looks=LOOKS)
-            cost = self.fair.costs[height_class] - self.fair.pieces[piece]
+            cost = self.duals.costs[height_class] - self.duals.pieces[piece]
             made.extend([(cost - worth, packed + unit, 0, height) for worth, packed, _ in found])
         made.sort()
         self._try_strips(made, left, state, reached)
 
     def _thinned(self, states: dict[int, State]) -> dict[int, State]:
-        most = self._target * self.fair.scale
+        most = self._target * self.duals.scale
         kept = [(state[0], left) for left, state in states.items() if state[0] <= most]
-        if len(kept) > self._breadth:
+        if len(kept) > self._beam_width:
             self.complete = False
             kept.sort()
-            del kept[self._breadth :]
+            del kept[self._beam_width :]
         return {left: states[left] for _, left in kept}
 
     def strips(self) -> list[tuple[int, int]]:

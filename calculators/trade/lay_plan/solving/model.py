@@ -84,11 +84,11 @@ class Task:
             area -= used
         return int(value)
 
-    def prices_of_area(self, scale: int) -> list[int]:
+    def multipliers_of_area(self, scale: int) -> list[int]:
         """What a copy of each piece counts beyond the same area of the last piece that still finds room in
         `value_of_area`.
 
-        At these prices no plan can be worth more than that bound says. Counted in 1/scale of a unit of value.
+        At these multipliers no plan can be worth more than that bound says. Counted in 1/scale of a unit of value.
         """
         assert self.length is not None
         area, density = self.width * self.length, Fraction(0)

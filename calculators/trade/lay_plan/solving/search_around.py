@@ -2,8 +2,8 @@
 
 What is left to be cut says what was gained, so of all rows of strips that leave the same only the shortest is kept: it
 can always go
-on as a longer one does. Rows that cannot reach the target, by `bound_around`, are dropped. A pass that dropped nothing
-else is a proof.
+on as a longer one does. Rows that cannot reach the target, by `bound_around`, are pruned. A pass whose beam width
+dropped none besides is a proof.
 """
 
 from collections.abc import Generator, Iterator
@@ -14,12 +14,11 @@ from calculators.trade.lay_plan.solving.plan import Part, row_of_parts
 from calculators.trade.lay_plan.solving.strips_around import StripsAround
 
 PAUSE_EVERY = 4_000  # contents looked at
-BREADTHS = (60, 600, 6_000)
+BEAM_WIDTHS = (60, 600, 6_000)
 MOST_GAP = 8  # part of the gap that a first target leaves open
 
-# Strips that follow one another: where they end, the price of what is left and the value so far, the row before, and
-# the last strip as
-# (start, end, its signature, packed counts).
+# Strips that follow one another: where they end, the multiplier of what is left and the value so far, the row before,
+# and the last strip as (start, end, its signature, packed counts).
 Row = tuple[int, int, int, "Row | None", tuple | None]
 
 
@@ -60,21 +59,21 @@ class SearchAround:
                 relaxed = now
                 self._lowered(now.bound // self.bounds.scale)
             if first and not self._closed():
-                yield from self._pass(relaxed, self.bound, BREADTHS[0])
+                yield from self._pass(relaxed, self.bound, BEAM_WIDTHS[0])
             if self._closed():
                 return
             yield
-        breadths = iter(BREADTHS)
-        breadth = next(breadths)
+        beam_widths = iter(BEAM_WIDTHS)
+        beam_width = next(beam_widths)
         gap = 1 + (self.bound - self._have()) // MOST_GAP
         while not self._closed():
             target = max(self._have() + 1, self.bound - gap + 1)
-            complete = yield from self._pass(relaxed, target, breadth)
+            complete = yield from self._pass(relaxed, target, beam_width)
             if complete:
                 gap *= 2
                 continue
-            breadth = next(breadths, None)
-            if breadth is None:
+            beam_width = next(beam_widths, None)
+            if beam_width is None:
                 return
 
     def cloth(self, whole: bool = True) -> Part:
@@ -101,13 +100,13 @@ class SearchAround:
         if self.strips.complete:
             self.bound = min(self.bound, max(bound, self._have()))
 
-    def _pass(self, relaxed: RelaxedRow, target: int, breadth: int) -> Generator[None, None, bool]:
-        """One pass for a target; returns whether nothing was dropped, so that the bound comes down."""
+    def _pass(self, relaxed: RelaxedRow, target: int, beam_width: int) -> Generator[None, None, bool]:
+        """One pass for a target; returns whether the beam width dropped nothing, so that the bound comes down."""
         need = target * self.bounds.scale
         tail, guards, clear = relaxed.tail, self.strips.counts.guards, ~self.strips.counts.guards
         everything = self.strips.counts.all
         shortest = {everything: 0}
-        layer: dict[int, Row] = {everything: (0, relaxed.price_of_all, 0, None, None)}
+        layer: dict[int, Row] = {everything: (0, relaxed.multiplier_of_all, 0, None, None)}
         listed: dict[tuple, list[tuple]] = {}
         complete, looked = True, 0
         while layer:
@@ -147,10 +146,10 @@ class SearchAround:
                         yield
                 if self._closed():
                     return True
-            if len(longer) > breadth:
+            if len(longer) > beam_width:
                 complete = False
                 kept = sorted(longer, key=lambda left: (-longer[left][1] - tail.get(longer[left][0], 0), left))[
-                    :breadth
+                    :beam_width
                 ]
                 longer = {left: longer[left] for left in kept}
             layer = longer
@@ -170,7 +169,7 @@ class SearchAround:
                 yield start
 
     def _listed(self, signature: tuple, relaxed: RelaxedRow) -> list[tuple]:
-        """The contents of a strip with their worth at these prices and their value, those worth most first."""
+        """The contents of a strip with their worth at these multipliers and their value, those worth most first."""
         counts = self.strips.counts
         found = []
         for content in self.strips.contents(signature):

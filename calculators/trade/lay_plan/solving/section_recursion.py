@@ -1,4 +1,4 @@
-"""Plans with limited quantities in three stages, from the section tables at good prices (see `counted_pass`).
+"""Plans with limited quantities in three stages, from the section tables at good multipliers (see `constrained_pass`).
 
 A cell is (SIDE, width index), (STACK, width index, length index) or (STRIP, width index, height class).
 """
@@ -6,7 +6,7 @@ A cell is (SIDE, width index), (STACK, width index, length index) or (STRIP, wid
 from collections.abc import Iterator, Sequence
 from operator import itemgetter
 
-from calculators.trade.lay_plan.solving.counted_pass import Breadth, Cell, Content, CountedPass, Cut
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, Cell, ConstrainedPass, Content, Cut
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.plan import Part, row_of_parts, stacked_strips
 from calculators.trade.lay_plan.solving.section_tables import Sections, SectionTables
@@ -15,16 +15,18 @@ SIDE, STACK, STRIP = 0, 1, 2
 MANY_WIDTHS = 1_500
 
 
-class SectionRecursion(CountedPass):
+class SectionRecursion(ConstrainedPass):
     """One pass for a target.
 
     Parameters:
         tables, sections: the recursion without quantities, and what it gives.
-        least, counts, breadth: see `CountedPass`.
+        least, counts, beam_width: see `ConstrainedPass`.
     """
 
-    def __init__(self, tables: SectionTables, sections: Sections, least: int, counts: PackedCounts, breadth: Breadth):
-        super().__init__((SIDE, tables.widths.last), least, counts, breadth)
+    def __init__(
+        self, tables: SectionTables, sections: Sections, least: int, counts: PackedCounts, beam_width: BeamWidth
+    ):
+        super().__init__((SIDE, tables.widths.last), least, counts, beam_width)
         self.tables, self.sections = tables, sections
         self.top = tables.lengths.last
         self.pause_every = 1 + 15 // (1 + tables.widths.last // MANY_WIDTHS)
@@ -88,7 +90,7 @@ class SectionRecursion(CountedPass):
         if cell[0] != STRIP:
             return ()
         entries, still_full = self._layers(cell[2])
-        floor, kept, depth = self.tables.widths.floor, self.breadth.kept, len(entries)
+        floor, kept, depth = self.tables.widths.floor, self.beam_width.kept, len(entries)
         found: list[Content] = []
         stack = [(0, self.tables.widths.points[cell[1]], 0, 0)]
         while stack:

@@ -3,8 +3,8 @@ cloth.
 
 One set of strip tables serves sections of every width; strips stack along the cloth for all widths at once, and a
 knapsack
-across the cloth sets sections side by side (recursion: `gilmore-gomory-1965`). With prices on the
-pieces that is a bound for plans in three stages (see `prices`).
+across the cloth sets sections side by side (recursion: `gilmore-gomory-1965`). With multipliers on the
+pieces that is a bound for plans in three stages (see `multipliers`).
 """
 
 from bisect import bisect_right
@@ -14,7 +14,7 @@ from operator import add
 from typing import Any
 
 from calculators.trade.lay_plan.solving.model import Task
-from calculators.trade.lay_plan.solving.positions import Positions
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
 from calculators.trade.lay_plan.solving.strip_table import Orientation, StripShapes
 from calculators.trade.lay_plan.solving.width_tables import WidthTables, width_tables
 
@@ -74,7 +74,9 @@ class SectionTables:
         self.heights = self.shapes.heights
         self.widths = self.shapes.positions
         # Strips are always stacked from the end of the cloth, so that only lengths some rest of it can use matter.
-        self.lengths = Positions([(height, task.length // height) for height in self.heights], task.length).reduced()
+        self.lengths = NormalPatterns(
+            [(height, task.length // height) for height in self.heights], task.length
+        ).reduced()
         # Of several strips in a stack, one is not higher than half of it.
         self.fitting = [bisect_right(self.heights, point) for point in self.lengths.points]
         self.rests = [

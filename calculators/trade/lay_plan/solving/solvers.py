@@ -7,7 +7,7 @@ from calculators.trade.lay_plan.solving import (
     three_stage_value,
     two_stage_length,
     two_stage_value,
-    unlimited,
+    unconstrained,
 )
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.progress import Progress
@@ -32,5 +32,5 @@ def solve(task: Task) -> Iterator[Progress]:
     if task.stages is not None:
         raise ValueError(f"No method for {task.stages} stages with first cuts {task.first_cut}.")
     if all(piece.quantity is None for piece in task.pieces):
-        return unlimited.solve(task)
+        return unconstrained.solve(task)
     return any_stage_value.solve(task)

@@ -3,7 +3,7 @@
 from collections.abc import Generator, Sequence
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
-from calculators.trade.lay_plan.solving.strip_table import Filled
+from calculators.trade.lay_plan.solving.strip_table import KnapsackTable
 
 # One kind of piece: the table without it, width, most copies, value, and one copy packed.
 Layer = tuple[Sequence[int], int, int, int, int]
@@ -13,7 +13,9 @@ ENDLESS = 1 << 60
 PAUSE_EVERY = 8_000  # contents begun
 
 
-def layers_of(filled: Filled, copies: Sequence[int], counts: PackedCounts, width: int | None = None) -> list[Layer]:
+def layers_of(
+    filled: KnapsackTable, copies: Sequence[int], counts: PackedCounts, width: int | None = None
+) -> list[Layer]:
     """The pieces of a table of which there are still some (and that are not wider than `width`), last entered first."""
     return [
         (before, across, limit if limit < copies[piece] else copies[piece], value, counts.unit(piece))

@@ -3,7 +3,7 @@
 Piece values from a bound (multipliers or linear programme) tell how much every strip falls short of the best one. A
 strip
 that falls short by more than the gap between bound and target cannot be in any plan that reaches the target, so the few
-that remain can be listed whole, and a search over them that drops nothing is a proof.
+that remain can be listed whole, and a search over them whose beam width drops nothing is a proof.
 """
 
 from bisect import bisect_right
@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.strip_contents import Content, contents, contents_in_steps, layers_of
-from calculators.trade.lay_plan.solving.strip_table import Filled, Orientation, StripShapes
+from calculators.trade.lay_plan.solving.strip_table import KnapsackTable, Orientation, StripShapes
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ def list_strips(
     counts: PackedCounts,
     copies: Sequence[int],
     height_class: int,
-    filled: Filled,
+    filled: KnapsackTable,
     least_worth: int,
     most: int,
 ) -> Generator[None, None, list[Strip]]:
@@ -69,7 +69,7 @@ def list_best_strips(
     counts: PackedCounts,
     copies: Sequence[int],
     height_class: int,
-    filled: Filled,
+    filled: KnapsackTable,
     least_worth: int,
     most: int,
 ) -> tuple[list[Strip], int]:

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from calculators.trade.lay_plan.solving.positions import Positions
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
 from calculators.trade.lay_plan.solving.width_tables import WidthTables, fields_serve, width_tables
 
 # What entered a table: the table before, width of a copy, most copies, value of a copy, piece.
@@ -40,7 +40,7 @@ class Orientation:
     height: int
 
 
-class Filled:
+class KnapsackTable:
     """A table over widths with the last piece that entered it, and the table before that.
 
     entered: the piece that entered last, how wide a copy is, how many may be used, and what each is worth.
@@ -49,15 +49,17 @@ class Filled:
 
     __slots__ = ("_tables", "_kept", "_table", "_entries", "below", "entered")
 
-    def __init__(self, tables: WidthTables, kept: Any, below: "Filled | None" = None, entered: Entered = (-1, 0, 0, 0)):
+    def __init__(
+        self, tables: WidthTables, kept: Any, below: "KnapsackTable | None" = None, entered: Entered = (-1, 0, 0, 0)
+    ):
         self._tables, self._kept, self.below, self.entered = tables, kept, below, entered
         self._table = self._entries = None
 
-    def with_piece(self, entered: Entered) -> "Filled":
+    def with_piece(self, entered: Entered) -> "KnapsackTable":
         """The table after some copies of a piece may be used."""
         tables, kept = self._tables, self._kept
         _, width, copies, gain = entered
-        return Filled(tables, tables.with_item(kept, width, gain, copies) if gain else kept, self, entered)
+        return KnapsackTable(tables, tables.with_item(kept, width, gain, copies) if gain else kept, self, entered)
 
     @property
     def value(self) -> int:
@@ -100,7 +102,7 @@ class StripShapes:
         self.copies = list(copies)
         self.heights = sorted({way.height for way in ways})
         self.class_of = {height: index for index, height in enumerate(self.heights)}
-        self.positions = Positions([(way.width, copies[way.piece]) for way in ways], width)
+        self.positions = NormalPatterns([(way.width, copies[way.piece]) for way in ways], width)
         self.lowest = _lowest_heights(ways, len(copies))
         self.own_heights = [[(w.height, w.width) for w in ways if w.piece == piece] for piece in range(len(copies))]
         self._spans = self._spans_of(ways)
@@ -131,17 +133,17 @@ class StripShapes:
         ]
 
     @cached_property
-    def widths(self) -> Positions:
+    def widths(self) -> NormalPatterns:
         """The widths that strip tables know: every single one where they are kept all at once, else those pieces can
         reach."""
-        return Positions([(1, self.width)], self.width) if fields_serve(self.positions) else self.positions
+        return NormalPatterns([(1, self.width)], self.width) if fields_serve(self.positions) else self.positions
 
-    def _nothing(self, values: Sequence[int]) -> Filled:
+    def _nothing(self, values: Sequence[int]) -> KnapsackTable:
         """An empty table for pieces of these values."""
         most = max(self.width * values[way.piece] // way.width for way in self.ways)
         for limit, tables in self._tables:
             if most <= limit:
-                return Filled(tables, tables.nothing)
+                return KnapsackTable(tables, tables.nothing)
         raise ValueError("Values too large for a table.")
 
     @cached_property
@@ -149,7 +151,7 @@ class StripShapes:
         """Kinds of tables with the largest values that they hold, the quickest first."""
         return [(limit, width_tables(self.widths, limit)) for limit in LIMITS]
 
-    def fill_class(self, height_class: int, values: Sequence[int], copies: Sequence[int]) -> Filled:
+    def fill_class(self, height_class: int, values: Sequence[int], copies: Sequence[int]) -> KnapsackTable:
         """The best strip of one height class."""
         filled = self._nothing(values)
         for way in self.ways_in[height_class]:
@@ -158,7 +160,7 @@ class StripShapes:
                 filled = filled.with_piece((way.piece, way.width, most, values[way.piece]))
         return filled
 
-    def fill(self, values: Sequence[int], copies: Sequence[int] | None = None) -> list[Filled]:
+    def fill(self, values: Sequence[int], copies: Sequence[int] | None = None) -> list[KnapsackTable]:
         """The best strip of every height class for these whole-number piece values, none below 0."""
         copies = self.copies if copies is None else copies
         items = [
@@ -166,20 +168,22 @@ class StripShapes:
             for way, first, last in self._spans
             if copies[way.piece] > 0
         ]
-        filled: list[Filled] = []
+        filled: list[KnapsackTable] = []
         if self._one_span_each:
             self._fill_in_order(items, self._nothing(values), filled)
         else:
             self._fill_by_halves(items, self._nothing(values), 0, len(self.heights) - 1, filled)
         return filled
 
-    def _fill_in_order(self, items, current: Filled, filled: list[Filled]) -> None:
+    def _fill_in_order(self, items, current: KnapsackTable, filled: list[KnapsackTable]) -> None:
         for item, first, _ in items:
             filled.extend([current] * (first - len(filled)))
             current = current.with_piece(item)
         filled.extend([current] * (len(self.heights) - len(filled)))
 
-    def _fill_by_halves(self, items, current: Filled, first: int, last: int, filled: list[Filled]) -> None:
+    def _fill_by_halves(
+        self, items, current: KnapsackTable, first: int, last: int, filled: list[KnapsackTable]
+    ) -> None:
         rest = []
         for item in items:
             if item[1] <= first and item[2] >= last:
@@ -193,7 +197,7 @@ class StripShapes:
         self._fill_by_halves([item for item in rest if item[1] <= middle], current, first, middle, filled)
         self._fill_by_halves([item for item in rest if item[2] > middle], current, middle + 1, last, filled)
 
-    def content(self, filled: Filled, width: int | None = None) -> tuple[tuple[int, int], ...]:
+    def content(self, filled: KnapsackTable, width: int | None = None) -> tuple[tuple[int, int], ...]:
         """The pieces of the best strip (or of the best part of it `width` wide): pairs (piece, copies)."""
         points, floor = self.widths.points, self.widths.floor
         index = self.widths.last if width is None else floor[width]

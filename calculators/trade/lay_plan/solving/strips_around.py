@@ -10,7 +10,7 @@ flaw, or the repeat. So few places need to be looked at, and none that matters i
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.around import ItemType, Obstacles
+from calculators.trade.lay_plan.solving.beam_around import ItemType, Obstacles
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.plan import Part
 
@@ -24,8 +24,8 @@ PAUSE_AFTER = 3_000  # places looked at across it
 Interval = tuple[int, int]
 # One way of a kind in a strip: kind, width, length, turned, and for each place along where it may start what it may not
 # cover across.
-Way = tuple[int, int, int, bool, tuple[tuple[Interval, ...], ...]]
-Signature = tuple[Way, ...]  # strips of the same signature hold the same
+StripOrientation = tuple[int, int, int, bool, tuple[tuple[Interval, ...], ...]]
+Signature = tuple[StripOrientation, ...]  # strips of the same signature hold the same
 Edge = tuple[int, Signature]  # where a strip ends, and what it is like
 
 
@@ -186,7 +186,7 @@ class StripsAround:
             return list(range(y + (first - y) % distance, latest + 1, distance))
         return [y, *(end for end in self._flaw_ends if y < end <= latest)]
 
-    def _place_across(self, way: Way, x: int) -> tuple[int, int] | None:
+    def _place_across(self, way: StripOrientation, x: int) -> tuple[int, int] | None:
         """The first place across from x on, and which place along it is at."""
         kind, across, _, _, places = way
         matched, best = self.kinds[kind].matched, None

@@ -1,14 +1,14 @@
 """Most value in three stages: sections along the whole cloth, strips across each section, then pieces and a trimming
 cut.
 
-The section tables at prices, and passes of them with counts.
+The section tables at multipliers, and passes of them with counts.
 """
 
 from collections.abc import Generator, Iterator, Sequence
 
 from calculators.trade.lay_plan.solving import two_stage_value
-from calculators.trade.lay_plan.solving.counted_pass import Breadth
-from calculators.trade.lay_plan.solving.counted_search import CountedSearch
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth
+from calculators.trade.lay_plan.solving.constrained_search import ConstrainedSearch
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
 from calculators.trade.lay_plan.solving.progress import Progress
@@ -30,8 +30,8 @@ def solve(task: Task) -> Iterator[Progress]:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
 
 
-class _ThreeStageSearch(CountedSearch):
-    first = Breadth(16, 2_400, 60)
+class _ThreeStageSearch(ConstrainedSearch):
+    first = BeamWidth(16, 2_400, 60)
     later_steps = 4
 
     def __init__(self, task: Task, start: TwoStageStart):
@@ -42,5 +42,7 @@ class _ThreeStageSearch(CountedSearch):
         sections = yield from self.sections.made(worth)
         return sections.beside[-1], self.sections.used(sections), sections
 
-    def counted_pass(self, tables: Sections, worth: Sequence[int], least: int, breadth: Breadth) -> SectionRecursion:
-        return SectionRecursion(self.sections, tables, least, self.counts, breadth)
+    def constrained_pass(
+        self, tables: Sections, worth: Sequence[int], least: int, beam_width: BeamWidth
+    ) -> SectionRecursion:
+        return SectionRecursion(self.sections, tables, least, self.counts, beam_width)

@@ -2,32 +2,31 @@
 cut.
 
 1. A first plan at once: the largest piece left opens a strip, which is filled with the largest pieces that fit.
-2. Fair values and a bound by column generation (length_bound). The linear programme's strips, rounded down, with a
-search for
-   what is left, make a plan when pieces are many.
+2. Dual feasible values and a bound by column generation (length_bound). The linear programme's strips, rounded down,
+with a search for what is left, make a plan when pieces are many.
 3. Searches over the whole order (length_search) with these values, wider each time; one early, with rough values.
-4. Taking up a few strips at a time and laying their pieces again on less length (take_up), by turns with ever wider
-searches,
-   until the bound is met or the caller stops; with many sizes some of this goes on beside the linear programme.
+4. Ruin and recreate: a few strips at a time are taken up and their pieces laid again on less length
+(ruin_and_recreate), by turns with ever wider searches, until the bound is met or the caller stops; with many sizes some
+of this goes on beside the linear programme.
 """
 
 from collections import Counter
 from collections.abc import Iterator
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
+from calculators.trade.lay_plan.solving.item_types import ItemTypes
 from calculators.trade.lay_plan.solving.length_bound import LengthBound
 from calculators.trade.lay_plan.solving.length_search import LengthSearch
 from calculators.trade.lay_plan.solving.model import Task
-from calculators.trade.lay_plan.solving.order_kinds import ItemTypes
 from calculators.trade.lay_plan.solving.plan import Plan
 from calculators.trade.lay_plan.solving.progress import Progress
-from calculators.trade.lay_plan.solving.take_up import Strip, TakeUp
+from calculators.trade.lay_plan.solving.ruin_and_recreate import RuinAndRecreate, Strip
 
 MANY_COPIES = 400
 LISTED = 200
 PAUSES_A_STEP = 4  # of the linear programme, while some searching goes on beside it
 PAUSES_TOLD = 2  # callers count steps, and one pause is less than a step of other methods
-TURN = 4  # pauses of taking up strips for each pause, a longer step, of the search over the whole order
+TURN = 4  # pauses of ruin and recreate for each pause, a longer step, of the search over the whole order
 WIDER = ((20, 6), (40, 9), (80, 13))
 
 
@@ -51,7 +50,7 @@ class _LengthSolver:
         self.length: int | None = None
         self.laid: list[Strip] = []
         self.plan: Plan | None = None
-        self.take_up = TakeUp(self.counts)
+        self.ruin_and_recreate = RuinAndRecreate(self.counts)
         self._pauses = 0
 
     def run(self) -> Iterator[Progress]:
@@ -67,7 +66,7 @@ class _LengthSolver:
                 break
             if self.bounds.warm and few_copies and step >= bounding_until:
                 before = self._pauses
-                yield from self._lay_again() if searched_early else self._search(WIDER[:1])
+                yield from self._ruin_and_recreate() if searched_early else self._search(WIDER[:1])
                 searched_early = True
                 bounding_until = step + (self._pauses - before) // PAUSES_A_STEP
         if not few_copies and not self._closed():
@@ -85,7 +84,7 @@ class _LengthSolver:
         owed = 0
         while not self._closed():
             before = self._pauses
-            yield from self._lay_again()
+            yield from self._ruin_and_recreate()
             owed += self._pauses - before
             while owed > 0 and not self._closed():
                 before = self._pauses
@@ -94,11 +93,11 @@ class _LengthSolver:
 
     def _ever_wider(self) -> Iterator[Progress]:
         """Searches over the whole order until the plan is proven."""
-        breadth, choices = WIDER[-1]
+        beam_width, choices = WIDER[-1]
         listed = LISTED
         while not self._closed():
-            breadth, choices, listed = 2 * breadth, 2 * choices, 2 * listed
-            yield from self._search(((breadth, choices),), listed)
+            beam_width, choices, listed = 2 * beam_width, 2 * choices, 2 * listed
+            yield from self._search(((beam_width, choices),), listed)
 
     def _progress(self, finished: bool = False) -> Progress:
         self.bound = max(self.bound, self.bounds.bound)
@@ -141,7 +140,7 @@ class _LengthSolver:
         return strips
 
     def _searcher(self, order: int) -> LengthSearch:
-        return LengthSearch(self.shapes, self.counts, self.bounds.fair, order)
+        return LengthSearch(self.shapes, self.counts, self.bounds.duals, order)
 
     def _telling(self, work: Iterator[list[Strip] | None]) -> Iterator[Progress]:
         """Passes on progress, and plans that are found, while some work goes on."""
@@ -156,8 +155,8 @@ class _LengthSolver:
         """Searches over the whole order, wider and wider."""
         search = self._searcher(self.counts.all)
         yield from self._telling(search.list_up(self.length - 1, listed))
-        for breadth, choices in widths:
-            for progress in self._telling(search.run(self.length - 1, breadth, choices)):
+        for beam_width, choices in widths:
+            for progress in self._telling(search.run(self.length - 1, beam_width, choices)):
                 yield progress
                 search.aim(self.length - 1)  # plans may have been bettered meanwhile
             if search.best_length is not None:
@@ -182,14 +181,14 @@ class _LengthSolver:
         search = self._searcher(self.counts.pack(enumerate(left)))
         length = sum(height for height, _ in rest)
         yield from self._telling(search.list_up(length - 1, LISTED))
-        for breadth, choices in WIDER:
-            yield from self._telling(search.run(length - 1, breadth, choices))
+        for beam_width, choices in WIDER:
+            yield from self._telling(search.run(length - 1, beam_width, choices))
             if search.best_length is not None:
                 length = search.best_length
                 self._keep(strips + search.strips())
 
-    def _lay_again(self) -> Iterator[Progress]:
-        """Takes up a few strips and lays their pieces again."""
-        yield from self._telling(self.take_up.once(self.laid, self.bounds.fair))
-        if self.take_up.complete:
+    def _ruin_and_recreate(self) -> Iterator[Progress]:
+        """Ruins a few strips and recreates them."""
+        yield from self._telling(self.ruin_and_recreate.once(self.laid, self.bounds.duals))
+        if self.ruin_and_recreate.complete:
             self.bound = self.length

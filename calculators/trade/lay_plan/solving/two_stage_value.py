@@ -2,9 +2,10 @@
 
 1. A first plan by diving: fill the cloth with the best strips, fix those whose pieces are there, and fill again what is
 left.
-2. Prices on the pieces lower the bound (value_bound).
-3. A search over strips (value_search) for a target just below the bound. If it drops nothing and finds nothing, the
-   bound comes down to the target and the next target lies lower; if it finds a plan, that plan is the best there is.
+2. Multipliers on the pieces lower the bound (value_bound).
+3. A search over strips (value_search) for a target just below the bound. If its beam width drops nothing and it finds
+nothing, the bound comes down to the target and the next target lies lower; if it finds a plan, that plan is the best
+there is.
 """
 
 from collections.abc import Iterator
@@ -17,10 +18,10 @@ from calculators.trade.lay_plan.solving.strip_table import Orientation, StripSha
 from calculators.trade.lay_plan.solving.value_bound import RelaxedStack, ValueBound
 from calculators.trade.lay_plan.solving.value_search import ValueSearch
 
-FIRST_BREADTH = 200
+FIRST_BEAM_WIDTH = 200
 FIRST_STRIPS = 20_000
 MOST_STRIPS = 500_000
-MOST_BREADTH = 50_000
+MOST_BEAM_WIDTH = 50_000
 
 
 def solve(task: Task) -> Iterator[Progress]:
@@ -43,7 +44,7 @@ def mirrored(task: Task, found: Progress) -> Progress:
 
 
 class ValueSolver:
-    """The method for first cuts across; after the run (or some of it) `relaxed` holds the best prices found."""
+    """The method for first cuts across; after the run (or some of it) `relaxed` holds the best multipliers found."""
 
     def __init__(self, task: Task):
         self.task = task
@@ -74,9 +75,9 @@ class ValueSolver:
         """Plans by diving, at the values themselves and at what they count beyond their area."""
         values = [value * self.bounds.scale for value in self.bounds.values]
         yield from self._dive(values)
-        prices = self.task.prices_of_area(self.bounds.scale)
-        if any(prices):
-            yield from self._dive([max(1, value - price) for value, price in zip(values, prices)])
+        multipliers = self.task.multipliers_of_area(self.bounds.scale)
+        if any(multipliers):
+            yield from self._dive([max(1, value - multiplier) for value, multiplier in zip(values, multipliers)])
 
     def _progress(self, finished: bool = False) -> Progress:
         return Progress(self.plan, self.value if self.plan else None, self.bound, finished)
@@ -90,7 +91,7 @@ class ValueSolver:
             self.plan = Plan(self.task, stacked_strips(self.task, strips, self.task.length))
 
     def _lower_bound(self) -> Iterator[Progress]:
-        for relaxed in self.bounds.improving(self.value, self.task.prices_of_area(self.bounds.scale)):
+        for relaxed in self.bounds.improving(self.value, self.task.multipliers_of_area(self.bounds.scale)):
             if self.relaxed is None or relaxed.bound < self.relaxed.bound:
                 self.relaxed = relaxed
                 self.bound = relaxed.bound // self.bounds.scale
@@ -129,10 +130,10 @@ class ValueSolver:
 
     def _search(self, relaxed: RelaxedStack) -> Iterator[Progress]:
         gap = max(1, (self.bound - self.value) // 8)
-        breadth, most_strips = FIRST_BREADTH, FIRST_STRIPS
+        beam_width, most_strips = FIRST_BEAM_WIDTH, FIRST_STRIPS
         while not self._closed():
             target = max(self.value + 1, self.bound - gap)
-            search = ValueSearch(self.bounds, relaxed, target, most_strips, breadth)
+            search = ValueSearch(self.bounds, relaxed, target, most_strips, beam_width)
             try:
                 for _ in search.run():
                     yield self._progress()
@@ -149,8 +150,8 @@ class ValueSolver:
             if search.complete:
                 self.bound = self.value if self.value >= target else target - 1
                 gap *= 2
-            elif breadth < MOST_BREADTH:
-                breadth *= 4
+            elif beam_width < MOST_BEAM_WIDTH:
+                beam_width *= 4
             else:
                 return
             yield self._progress()

@@ -1,21 +1,21 @@
-"""How much value can any plan in strips reach? A bound from prices on the limited pieces.
+"""How much value can any plan in strips reach? A bound from multipliers on the limited pieces.
 
-Every limited piece gets a price a copy (a Lagrange multiplier). Pieces then count with their value less their price,
-quantities
+Every limited piece gets a price a copy (a Lagrange multiplier). Pieces then count with their value less their
+multiplier, quantities
 no longer bind over the whole cloth, and the best plan falls apart into knapsacks: one along each strip height, one that
 stacks
-strips along the cloth. That best value plus the price of all copies is never below the value of a true plan (strip
-model: `gilmore-gomory-1965`, `lodi-monaci-2003`; prices: see `prices`).
+strips along the cloth. That best value plus the multiplier of all copies is never below the value of a true plan (strip
+model: `gilmore-gomory-1965`, `lodi-monaci-2003`; multipliers: see `multipliers`).
 
-All numbers are whole, so a bound is exact: prices are counted in 1/scale of a unit of value.
+All numbers are whole, so a bound is exact: multipliers are counted in 1/scale of a unit of value.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.positions import Positions, Table
-from calculators.trade.lay_plan.solving.prices import price_steps, without_pause
-from calculators.trade.lay_plan.solving.strip_table import Filled, StripShapes
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns, Table
+from calculators.trade.lay_plan.solving.strip_table import KnapsackTable, StripShapes
+from calculators.trade.lay_plan.solving.subgradient import subgradient_steps, without_pause
 from calculators.trade.lay_plan.solving.width_tables import width_tables
 
 PRECISION = 1 << 24
@@ -33,24 +33,24 @@ class StripStack:
 
 @dataclass(frozen=True)
 class RelaxedStack:
-    """The best plan at given prices.
+    """The best plan at given multipliers.
 
     bound: most value of any plan, in 1/scale units.
-    prices: the prices it holds for.
-    worth: value less price of each piece.
+    multipliers: the multipliers it holds for.
+    worth: value less multiplier of each piece.
     filled: best strip of each height class.
     tables: best stack of strips up to each height class, over lengths.
     used: copies of each piece in the relaxed plan.
-    price_of_all: price of all copies together.
+    multiplier_of_all: multiplier of all copies together.
     """
 
     bound: int
-    prices: list[int]
+    multipliers: list[int]
     worth: list[int]
-    filled: list[Filled]
+    filled: list[KnapsackTable]
     tables: list[Table]
     used: list[int]
-    price_of_all: int
+    multiplier_of_all: int
 
 
 class ValueBound:
@@ -63,7 +63,7 @@ class ValueBound:
         self.copies = shapes.copies
         self.scale = max(4, PRECISION // max(1, sum(v * c for v, c in zip(values, self.copies))))
         self.most_strips = self._most_strips()
-        self.lengths = Positions(list(zip(shapes.heights, self.most_strips)), length)
+        self.lengths = NormalPatterns(list(zip(shapes.heights, self.most_strips)), length)
         self._tables = width_tables(self.lengths, self.scale * sum(v * c for v, c in zip(values, self.copies)))
 
     def _most_strips(self) -> list[int]:
@@ -74,17 +74,19 @@ class ValueBound:
             most[height_class] = min(copies, self.length // height)
         return most
 
-    def relaxed(self, prices: Sequence[int]) -> RelaxedStack:
-        """The best plan when every copy has its price and quantities bind only within a strip."""
-        worth = [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
-        prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+    def relaxed(self, multipliers: Sequence[int]) -> RelaxedStack:
+        """The best plan when every copy has its multiplier and quantities bind only within a strip."""
+        worth = [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
+        multipliers = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
         filled = self.shapes.fill(worth)
         tables, stack = self.stack_up(filled)
-        price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
         used = self._used(filled, tables[-1], stack)
-        return RelaxedStack(tables[-1][-1] + price_of_all, prices, worth, filled, tables, used, price_of_all)
+        return RelaxedStack(
+            tables[-1][-1] + multiplier_of_all, multipliers, worth, filled, tables, used, multiplier_of_all
+        )
 
-    def stack_up(self, filled: list[Filled], sparing: bool = False) -> tuple[list[Table], StripStack | None]:
+    def stack_up(self, filled: list[KnapsackTable], sparing: bool = False) -> tuple[list[Table], StripStack | None]:
         """Tables over lengths of the best stack of strips up to each height class.
 
         sparing: only with strips better than every lower one, however few there are of those; good for plans, but no
@@ -107,7 +109,7 @@ class ValueBound:
         return tables, stack
 
     def stacked(
-        self, filled: list[Filled], table: Table, stack: StripStack | None, length: int
+        self, filled: list[KnapsackTable], table: Table, stack: StripStack | None, length: int
     ) -> list[tuple[int, int]]:
         """The strips of the best stack within a length: pairs (height class, number), highest first."""
         points, floor = self.lengths.points, self.lengths.floor
@@ -128,7 +130,7 @@ class ValueBound:
             stack = stack.below
         return strips
 
-    def _used(self, filled: list[Filled], table: Table, stack: StripStack | None) -> list[int]:
+    def _used(self, filled: list[KnapsackTable], table: Table, stack: StripStack | None) -> list[int]:
         used = [0] * len(self.copies)
         for height_class, number in self.stacked(filled, table, stack, self.length):
             for piece, count in self.shapes.content(filled[height_class]):
@@ -136,6 +138,8 @@ class ValueBound:
         return used
 
     def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[RelaxedStack]:
-        """The relaxed plan at ever better prices, from those to start with; `known_value` is the value of a plan in
-        hand."""
-        return price_steps(without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps)
+        """The relaxed plan at ever better multipliers, from those to start with; `known_value` is the value of a plan
+        in hand."""
+        return subgradient_steps(
+            without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps
+        )

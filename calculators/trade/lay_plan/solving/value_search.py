@@ -2,7 +2,7 @@
 
 A state is what is left: cloth length and pieces. States with the same pieces left have the same value, so only the one
 with
-most cloth left is kept. When no state was dropped for want of room, the search is a proof: no plan reaches the target
+most cloth left is kept. When the beam width dropped no state, the search is a proof: no plan reaches the target
 that
 was not found.
 """
@@ -18,8 +18,8 @@ from calculators.trade.lay_plan.solving.value_bound import RelaxedStack, ValueBo
 PAUSE_EVERY = 8_000  # strips listed
 
 # A state: (length left, score, value so far, state before, strip taken as (height, packed pieces)); the score is value
-# so far plus the price of the pieces left, in 1/scale units, so score + best stack of strips in the length left is a
-# bound.
+# so far plus the multiplier of the pieces left, in 1/scale units, so score + best stack of strips in the length left is
+# a bound.
 State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 
 
@@ -27,17 +27,17 @@ State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 class ValueSearch:
     """One pass over the strip heights for a target value.
 
-    bound, relaxed: where prices and tables come from.
+    bound, relaxed: where multipliers and tables come from.
     target: value that a plan must reach.
     most_strips: how many strips may be listed.
-    breadth: how many states may be kept from one strip height to the next.
+    beam_width: how many states may be kept from one strip height to the next.
     """
 
     bound: ValueBound
     relaxed: RelaxedStack
     target: int
     most_strips: int
-    breadth: int
+    beam_width: int
 
     complete: bool = True
     best_value: int = -1
@@ -51,7 +51,7 @@ class ValueSearch:
         counts = PackedCounts(self.bound.copies)
         lists = yield from self._lists(counts)
         scale, floor = self.bound.scale, self.bound.lengths.floor
-        states = {counts.all: (self.bound.length, self.relaxed.price_of_all, 0, None, None)}
+        states = {counts.all: (self.bound.length, self.relaxed.multiplier_of_all, 0, None, None)}
         nothing = self.bound.lengths.empty_table()
         for height_class in range(len(lists) - 1, -1, -1):
             if lists[height_class]:
@@ -63,10 +63,10 @@ class ValueSearch:
                 for left, state in states.items()
                 if state[1] + lower[floor[state[0]]] >= need
             ]
-            if len(kept) > self.breadth:
+            if len(kept) > self.beam_width:
                 self.complete = False
                 kept.sort(reverse=True)
-                del kept[self.breadth :]
+                del kept[self.beam_width :]
             states = {left: states[left] for _, left in kept}
             if not states:
                 return
@@ -81,7 +81,7 @@ class ValueSearch:
         values = self.bound.values
         for height_class, filled in enumerate(self.relaxed.filled):
             beside = best_stack[floor[self.bound.length - heights[height_class]]]
-            least = self.target * self.bound.scale - self.relaxed.price_of_all - beside
+            least = self.target * self.bound.scale - self.relaxed.multiplier_of_all - beside
             found = yield from list_strips(
                 self.bound.shapes, counts, self.bound.copies, height_class, filled, least, room
             )
@@ -135,10 +135,10 @@ class ValueSearch:
                 looked += 1
                 if looked % 64 == 0:
                     yield
-            if len(reached) > 4 * self.breadth:
+            if len(reached) > 4 * self.beam_width:
                 self.complete = False
                 best = sorted(reached, key=lambda a: -(reached[a][1] + table[floor[reached[a][0]]]))
-                reached = {left: reached[left] for left in best[: 4 * self.breadth]}
+                reached = {left: reached[left] for left in best[: 4 * self.beam_width]}
             states.update(reached)
             layer = reached
 

@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterable, Sequence
 from operator import add, itemgetter
 from typing import Any, Protocol
 
-from calculators.trade.lay_plan.solving.fields import Fields
-from calculators.trade.lay_plan.solving.positions import Positions
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
+from calculators.trade.lay_plan.solving.packed_fields import PackedFields
 
 DENSE = 8  # as many single widths for each reachable one are quick enough all at once
 
@@ -35,14 +35,14 @@ class WidthTables(Protocol):
         """The value at the whole width."""
 
 
-def width_tables(positions: Positions, most: int) -> WidthTables:
+def width_tables(positions: NormalPatterns, most: int) -> WidthTables:
     """Tables over these positions for values up to `most`."""
     if fields_serve(positions) and most < 1 << 62:
         return InFields(positions, most)
     return InLists(positions)
 
 
-def fields_serve(positions: Positions) -> bool:
+def fields_serve(positions: NormalPatterns) -> bool:
     """Whether enough widths are reachable."""
     return len(positions.floor) <= DENSE * len(positions.points)
 
@@ -50,8 +50,8 @@ def fields_serve(positions: Positions) -> bool:
 class InFields:
     """Every single width has a field."""
 
-    def __init__(self, positions: Positions, most: int):
-        self.fields = Fields(len(positions.floor), most)
+    def __init__(self, positions: NormalPatterns, most: int):
+        self.fields = PackedFields(len(positions.floor), most)
         self.nothing = 0
         self.with_item: Callable[[int, int, int, int], int] = self.fields.with_item
         self.largest: Callable[[Iterable[int]], int] = self.fields.largest
@@ -77,7 +77,7 @@ class InFields:
 class InLists:
     """A list over the reachable widths."""
 
-    def __init__(self, positions: Positions):
+    def __init__(self, positions: NormalPatterns):
         self.nothing = positions.empty_table()
         self.with_item = positions.with_item
 

@@ -1,4 +1,4 @@
-"""Tables of whole numbers in one large whole number, a field of bits each: sums and the larger of two, all fields at
+"""Tables of whole numbers packed into one large whole number, a bit field each: sums and the larger of two, all at
 once.
 
 Each field has a guard bit on top that values never reach. Taking one table from another with all guards set leaves a
@@ -9,12 +9,12 @@ standing exactly where the first was not less; those guards, spread over their f
 from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 
-from calculators.trade.lay_plan.solving.positions import doublings
+from calculators.trade.lay_plan.solving.normal_patterns import doublings
 
 Packed = int
 
 
-class Fields:
+class PackedFields:
     """Tables of `count` numbers from 0 to `most`."""
 
     def __init__(self, count: int, most: int):

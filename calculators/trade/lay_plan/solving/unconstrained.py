@@ -4,17 +4,17 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from calculators.trade.lay_plan.solving import two_stage_value
-from calculators.trade.lay_plan.solving.free_recursion import FreeRecursion
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
 from calculators.trade.lay_plan.solving.progress import Progress
+from calculators.trade.lay_plan.solving.unconstrained_recursion import UnconstrainedRecursion
 
 MANY_CELLS = 50_000
 
 
 def solve(task: Task) -> Iterator[Progress]:
-    """Yields the best plan, proven (see `free_recursion`); where that takes a while, a plan in strips first."""
-    recursion = FreeRecursion(task, unlimited=True)
+    """Yields the best plan, proven (`unconstrained_recursion`); where that takes a while, a plan in strips first."""
+    recursion = UnconstrainedRecursion(task, unlimited=True)
     if not recursion.ways:
         yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
         return

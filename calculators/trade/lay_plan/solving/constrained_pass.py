@@ -1,4 +1,4 @@
-"""Plans with limited quantities from a recursion that ignores them, at good prices.
+"""Plans with limited quantities from a recursion that ignores them, at good multipliers.
 
 The recursion tells how much each cell (what one of its tables stands for: a part of the cloth) can be worth at most.
 Going down
@@ -6,7 +6,7 @@ from the whole cloth, a cut is worth looking at only if its loss against the bes
 it, stays
 within the gap between bound and target. Few cells remain. Going up again, each of them keeps several contents (counts
 of
-pieces, so that quantities hold), the best first. If no cell had to drop any, the result is proven
+pieces, so that quantities hold), the best first. If the beam width dropped none, the result is proven
 (for limited quantities `hadjiconstantinou-christofides-1995` go a like way).
 """
 
@@ -19,41 +19,40 @@ from operator import itemgetter
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 
 Cell = tuple[int, ...]
-# A content: (worth at prices, packed counts, how it was made); made is what the recursion says of a single piece or
-# strip, or
-# (the cell, its first part, the content of that, the content of the other part).
+# A content: (worth at multipliers, packed counts, how it was made); made is what the recursion says of a single piece
+# or strip, or (the cell, its first part, the content of that, the content of the other part).
 Content = tuple[int, int, tuple]
 Cut = tuple[int, tuple[Cell, ...]]  # its loss, and the cells it leaves: two, or one where it only trims
 
 
 @dataclass(frozen=True, slots=True)
-class Breadth:
-    """How much a pass may look at: contents a cell keeps, cells (the most promising first), cuts of a cell (the best
+class BeamWidth:
+    """The beam width of a pass: contents a cell keeps, cells (the most promising first), cuts of a cell (the best
     first)."""
 
     kept: int
     cells: int
     cuts: int
 
-    def wider(self) -> "Breadth":
+    def wider(self) -> "BeamWidth":
         """Twice as many cells, and more of the rest."""
-        return Breadth(self.kept * 3 // 2, 2 * self.cells, 2 * self.cuts)
+        return BeamWidth(self.kept * 3 // 2, 2 * self.cells, 2 * self.cuts)
 
 
-class CountedPass(ABC):
+class ConstrainedPass(ABC):
     """One pass for a target.
 
     Parameters:
         whole: the cell of the whole cloth.
-        least: what the whole cloth must be worth at these prices to reach the target.
+        least: what the whole cloth must be worth at these multipliers to reach the target.
 
     pause_every: after so many cells the work pauses.
     """
 
     pause_every = 16
 
-    def __init__(self, whole: Cell, least: int, counts: PackedCounts, breadth: Breadth):
-        self.whole, self.least, self.counts, self.breadth = whole, least, counts, breadth
+    def __init__(self, whole: Cell, least: int, counts: PackedCounts, beam_width: BeamWidth):
+        self.whole, self.least, self.counts, self.beam_width = whole, least, counts, beam_width
         self.complete = True
         self.contents: dict[Cell, list[Content]] = {}
 
@@ -74,7 +73,7 @@ class CountedPass(ABC):
         """Grows from every cell to those that are cut into it."""
 
     def found(self) -> list[Content]:
-        """The contents of the whole cloth, the best at these prices first."""
+        """The contents of the whole cloth, the best at these multipliers first."""
         return self.contents.get(self.whole, [])
 
     def run(self) -> Iterator[None]:
@@ -100,14 +99,14 @@ class CountedPass(ABC):
             room = -room
             if cell in found:
                 continue
-            if len(found) == self.breadth.cells:
+            if len(found) == self.beam_width.cells:
                 self.complete = False
                 break
             cuts = self.cuts(cell, self.most(cell) - room)
             cuts.sort()
-            if len(cuts) > self.breadth.cuts:
+            if len(cuts) > self.beam_width.cuts:
                 self.complete = False
-                del cuts[self.breadth.cuts :]
+                del cuts[self.beam_width.cuts :]
             found[cell] = (cell, room, cuts)
             for loss, parts in cuts:
                 left = room - loss
@@ -128,7 +127,7 @@ class CountedPass(ABC):
             best[0] = (0, 0, ())
         for content in self.uncut(cell, least):
             best[content[1]] = content
-        full = 2 * self.breadth.kept
+        full = 2 * self.beam_width.kept
         for loss, parts in cuts:
             if most - loss < least:
                 break
@@ -141,14 +140,14 @@ class CountedPass(ABC):
                     best.setdefault(content[1], content)
             else:
                 self._join(cell, parts, least, best)
-        if len(best) > self.breadth.kept:
+        if len(best) > self.beam_width.kept:
             best, _ = self._ranked(best)
         self.contents[cell] = sorted(best.values(), key=itemgetter(0), reverse=True)
 
     def _ranked(self, best: dict[int, Content]) -> tuple[dict[int, Content], int]:
         """The best contents alone, as many as are kept, and what another must be worth to come among them."""
         self.complete = False
-        ranked = sorted(best.values(), key=itemgetter(0), reverse=True)[: self.breadth.kept]
+        ranked = sorted(best.values(), key=itemgetter(0), reverse=True)[: self.beam_width.kept]
         return {content[1]: content for content in ranked}, ranked[-1][0]
 
     def _join(self, cell: Cell, parts: tuple[Cell, ...], least: int, best: dict[int, Content]) -> None:

@@ -1,35 +1,35 @@
-"""Plans with limited quantities and any number of stages, from the free recursion at good prices (see
-`counted_pass`)."""
+"""Plans with limited quantities and any number of stages, from the unconstrained recursion at good multipliers (see
+`constrained_pass`)."""
 
 from collections.abc import Iterator, Sequence
 from operator import add, itemgetter
 
-from calculators.trade.lay_plan.solving.counted_pass import Breadth, Content, CountedPass, Cut
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, ConstrainedPass, Content, Cut
 from calculators.trade.lay_plan.solving.counts import PackedCounts
-from calculators.trade.lay_plan.solving.free_recursion import Cell, FreeRecursion, piece_in_corner
 from calculators.trade.lay_plan.solving.plan import Part
+from calculators.trade.lay_plan.solving.unconstrained_recursion import Cell, UnconstrainedRecursion, piece_in_corner
 
 
-class LimitedRecursion(CountedPass):
+class ConstrainedRecursion(ConstrainedPass):
     """One pass for a target.
 
     Parameters:
         recursion: positions and splits.
-        rows: the free recursion's table at `worth`.
-        worth: value less price of each piece.
-        least, counts, breadth: see `CountedPass`.
+        rows: the unconstrained recursion's table at `worth`.
+        worth: value less multiplier of each piece.
+        least, counts, beam_width: see `ConstrainedPass`.
     """
 
     def __init__(
         self,
-        recursion: FreeRecursion,
+        recursion: UnconstrainedRecursion,
         rows: list[Sequence[int]],
         worth: Sequence[int],
         least: int,
         counts: PackedCounts,
-        breadth: Breadth,
+        beam_width: BeamWidth,
     ):
-        super().__init__(recursion.whole, least, counts, breadth)
+        super().__init__(recursion.whole, least, counts, beam_width)
         self.recursion, self.rows, self.worth = recursion, rows, worth
         self.columns = list(zip(*rows))
 

@@ -1,11 +1,11 @@
-"""Most value with limited quantities from any recursion that ignores them: prices for the bound, passes with counts for
-plans.
+"""Most value with limited quantities from any recursion that ignores them: multipliers for the bound, passes with
+counts for plans.
 
 1. Plans in two stages made at once, both ways, as a start.
-2. Prices lower the bound of the recursion, beginning with those of the bound by area; early passes give plans on the
-way.
-3. Passes at the best prices, for a target near the bound and for the next better value in turn; each that drops nothing
-   lowers the bound. When one had to drop some, the next looks at twice as much, at better prices.
+2. Multipliers lower the bound of the recursion, beginning with those of the bound by area; early passes give plans on
+the way.
+3. Passes at the best multipliers, for a target near the bound and for the next better value in turn; each whose beam
+width drops nothing lowers the bound. When one dropped some, the next looks at twice as much, at better multipliers.
 """
 
 from abc import ABC, abstractmethod
@@ -13,46 +13,45 @@ from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from calculators.trade.lay_plan.solving.counted_pass import Breadth, CountedPass
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, ConstrainedPass
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Part, Plan
-from calculators.trade.lay_plan.solving.prices import price_steps
 from calculators.trade.lay_plan.solving.progress import Progress
+from calculators.trade.lay_plan.solving.subgradient import subgradient_steps
 from calculators.trade.lay_plan.solving.two_stage_start import TwoStageStart
 
 PRECISION = 1 << 24
 MOST_KEPT = 400
-EARLY_PASSES = (4,)  # after so many steps of prices
-STEPS, PACE = 16, 0.4
-LATER_PACE = 0.2
+EARLY_PASSES = (4,)  # after so many steps of multipliers
+STEPS, STEP_FACTOR = 16, 0.4
+LATER_STEP_FACTOR = 0.2
 FAR = 16  # part of the bound that is a wide gap
 
 
 @dataclass(frozen=True)
 class RelaxedRecursion:
-    """The recursion at given prices.
+    """The recursion at given multipliers.
 
-    bound: most value of any plan, in 1/scale units; prices: those it holds for; used: copies of each piece in its best
-    plan; price_of_all: price
-    of all copies together; tables: what the recursion left.
+    bound: most value of any plan, in 1/scale units; multipliers: those it holds for; used: copies of each piece in its
+    best plan; multiplier_of_all: price of all copies together; tables: what the recursion left.
     """
 
     bound: int
-    prices: list[int]
+    multipliers: list[int]
     used: list[int]
-    price_of_all: int
+    multiplier_of_all: int
     tables: Any
 
 
-class CountedSearch(ABC):
+class ConstrainedSearch(ABC):
     """The method for one recursion; a task with a way for at least one piece.
 
-    first: how much the first passes near the bound look at; later_steps: how many steps of prices before each wider
-    ones.
+    first: how much the first passes near the bound look at; later_steps: how many steps of multipliers before each
+    wider ones.
     """
 
-    first = Breadth(8, 800, 8)
+    first = BeamWidth(8, 800, 8)
     later_steps = 12
 
     def __init__(self, task: Task, start: TwoStageStart):
@@ -73,7 +72,7 @@ class CountedSearch(ABC):
         tables."""
 
     @abstractmethod
-    def counted_pass(self, tables: Any, worth: Sequence[int], least: int, breadth: Breadth) -> CountedPass:
+    def constrained_pass(self, tables: Any, worth: Sequence[int], least: int, beam_width: BeamWidth) -> ConstrainedPass:
         """A pass over those tables."""
 
     def run(self) -> Iterator[Progress]:
@@ -82,7 +81,7 @@ class CountedSearch(ABC):
             if found.plan is not None:
                 self._keep(found.result, found.plan.cloth)
             yield self._progress()
-        yield from self._lower_bound(self.task.prices_of_area(self.scale), STEPS, PACE, EARLY_PASSES)
+        yield from self._lower_bound(self.task.multipliers_of_area(self.scale), STEPS, STEP_FACTOR, EARLY_PASSES)
         yield from self._close_gap()
         yield self._progress(True)
 
@@ -100,24 +99,26 @@ class CountedSearch(ABC):
         if value > self.value:
             self.value, self.plan = value, Plan(self.task, cloth)
 
-    def _worth(self, prices: Sequence[int]) -> list[int]:
-        return [max(1, value * self.scale - price) for value, price in zip(self.values, prices)]
+    def _worth(self, multipliers: Sequence[int]) -> list[int]:
+        return [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
 
-    def _relaxed(self, prices: Sequence[int]) -> Generator[None, None, RelaxedRecursion]:
-        worth = self._worth(prices)
-        prices = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+    def _relaxed(self, multipliers: Sequence[int]) -> Generator[None, None, RelaxedRecursion]:
+        worth = self._worth(multipliers)
+        multipliers = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
         best, used, tables = yield from self.tables(worth)
-        price_of_all = sum(price * copies for price, copies in zip(prices, self.copies))
-        return RelaxedRecursion(best + price_of_all, prices, used, price_of_all, tables)
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
+        return RelaxedRecursion(best + multiplier_of_all, multipliers, used, multiplier_of_all, tables)
 
     def _lower_bound(
-        self, prices: Sequence[int], steps: int, pace: float, passes: Sequence[int] = ()
+        self, multipliers: Sequence[int], steps: int, step_factor: float, passes: Sequence[int] = ()
     ) -> Iterator[Progress]:
         def known() -> int:
             return self.value * self.scale
 
         count = 0
-        for relaxed in price_steps(self._relaxed, self.copies, known, prices, steps, patience=2, drift=0.3, pace=pace):
+        for relaxed in subgradient_steps(
+            self._relaxed, self.copies, known, multipliers, steps, patience=2, momentum=0.3, step_factor=step_factor
+        ):
             if relaxed is None:
                 yield self._progress()
                 continue
@@ -131,11 +132,15 @@ class CountedSearch(ABC):
             if self._closed():
                 return
 
-    def _pass(self, target: int, breadth: Breadth) -> Generator[Progress, None, bool]:
-        """One pass for a target, keeping the plan and the bound it proves; returns whether nothing was dropped."""
+    def _pass(self, target: int, beam_width: BeamWidth) -> Generator[Progress, None, bool]:
+        """One pass for a target, keeping the plan and the bound it proves; returns whether the beam width dropped
+        nothing."""
         relaxed = self.best
-        search = self.counted_pass(
-            relaxed.tables, self._worth(relaxed.prices), target * self.scale - relaxed.price_of_all, breadth
+        search = self.constrained_pass(
+            relaxed.tables,
+            self._worth(relaxed.multipliers),
+            target * self.scale - relaxed.multiplier_of_all,
+            beam_width,
         )
         for _ in search.run():
             yield self._progress()
@@ -149,15 +154,15 @@ class CountedSearch(ABC):
         return search.complete
 
     def _close_gap(self) -> Iterator[Progress]:
-        breadth = self.first
-        while not self._closed() and breadth.kept < MOST_KEPT:
-            breadth = breadth.wider()
-            while self._near() and (yield from self._pass(self._target(), breadth)):
+        beam_width = self.first
+        while not self._closed() and beam_width.kept < MOST_KEPT:
+            beam_width = beam_width.wider()
+            while self._near() and (yield from self._pass(self._target(), beam_width)):
                 pass
             if not self._closed():
-                yield from self._pass(self.value + 1 + (self.bound - self.value) // 8, breadth)
+                yield from self._pass(self.value + 1 + (self.bound - self.value) // 8, beam_width)
             if not self._closed():
-                yield from self._lower_bound(self.best.prices, self.later_steps, LATER_PACE)
+                yield from self._lower_bound(self.best.multipliers, self.later_steps, LATER_STEP_FACTOR)
 
     def _target(self) -> int:
         """What a pass near the bound aims at."""

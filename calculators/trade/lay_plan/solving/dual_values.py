@@ -1,4 +1,5 @@
-"""Fair values: what pieces and the strips themselves are worth, so that worth tells how long any plan must be."""
+"""Dual feasible values: what pieces and the strips themselves are worth, so that worth tells how long any plan must
+be."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -9,7 +10,7 @@ from calculators.trade.lay_plan.solving.strip_table import StripShapes
 
 
 @dataclass(frozen=True)
-class FairValues:
+class DualValues:
     """Values at which no strip holds pieces worth more than its cost, all whole numbers in 1/scale units of length.
 
     pieces: value of each piece. steps: for each height class the value of a strip being at least so high. The cost of a

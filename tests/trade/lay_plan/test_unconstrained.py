@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from hypothesis import given, settings
 
-from calculators.trade.lay_plan.solving import unlimited
+from calculators.trade.lay_plan.solving import unconstrained
 from tests.trade.lay_plan.brute_force import most_value
 from tests.trade.lay_plan.checker import faults
 from tests.trade.lay_plan.small_tasks import small_tasks
@@ -20,7 +20,7 @@ def test_best_of_all_plans(task):
             replace(p, quantity=None, width=max(2, p.width), length=max(2, p.length)) for p in task.pieces[:2]
         ),
     )
-    *_, last = unlimited.solve(task)
+    *_, last = unconstrained.solve(task)
     assert last.proven and last.finished
     assert faults(last.plan) == []
     assert most_value(task) == last.result == last.plan.value

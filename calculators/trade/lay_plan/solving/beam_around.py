@@ -2,9 +2,8 @@
 
 Where a strip begins decides which flaws it meets and whether matched pieces can start in it, so strips cannot be chosen
 first
-and stacked afterwards, as the solvers without flaws do. Here many part-made plans grow side by side from the straight
-end; at
-each step only the most promising are kept. What comes out is a good plan, not a proven one.
+and stacked afterwards, as the solvers without flaws do. Here a beam search grows many part-made plans side by side from
+the straight end; at each step only the most promising are kept. What comes out is a good plan, not a proven one.
 """
 
 from collections.abc import Iterator
@@ -85,8 +84,8 @@ class ItemType:
     matched: bool
 
 
-class Around:
-    """A search for a plan on one cloth.
+class BeamAround:
+    """A beam search for a plan on one cloth.
 
     width, length: of the cloth with one gap added [units]; length None when the whole order is to lie on the shortest.
     aimed_at: the most value, or the least length, that a plan could reach without flaws or repeat.
@@ -100,8 +99,8 @@ class Around:
         self.end: int | None = None
         self.strips: list[Strip] = []
 
-    def run(self, breadth: int) -> Iterator[None]:
-        """Searches once, keeping `breadth` part-made plans at a time; a moment to look up between two steps."""
+    def run(self, beam_width: int) -> Iterator[None]:
+        """Searches once, keeping `beam_width` part-made plans at a time; a moment to look up between two steps."""
         states = [(0.0, 0, 0, tuple(kind.copies for kind in self.kinds), None)]
         while states:
             grown: dict = {}
@@ -110,7 +109,7 @@ class Around:
                     key = (then[1], then[3])
                     if key not in grown or then[0] > grown[key][0]:
                         grown[key] = then
-            states = sorted(grown.values(), key=lambda state: (-state[0], state[1], state[3]))[:breadth]
+            states = sorted(grown.values(), key=lambda state: (-state[0], state[1], state[3]))[:beam_width]
             yield
 
     def cloth(self, gap_length: int) -> Part:

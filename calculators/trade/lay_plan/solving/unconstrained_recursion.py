@@ -5,7 +5,7 @@
 
 over the positions that sums of piece sizes reach (`gilmore-gomory-1966`; `herz-1972` for the positions).
 Exact and fast;
-with prices on the pieces it bounds the plans with limited quantities.
+with multipliers on the pieces it bounds the plans with limited quantities.
 """
 
 from bisect import bisect_left, bisect_right
@@ -13,10 +13,10 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate
 from operator import add, itemgetter
 
-from calculators.trade.lay_plan.solving.fields import Fields
 from calculators.trade.lay_plan.solving.model import Task
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
+from calculators.trade.lay_plan.solving.packed_fields import PackedFields
 from calculators.trade.lay_plan.solving.plan import Part
-from calculators.trade.lay_plan.solving.positions import Positions
 
 DENSE = 4  # as many single lengths for each reachable one are quick enough all at once
 MOST_IN_FIELDS = 1 << 62
@@ -24,7 +24,7 @@ MOST_IN_FIELDS = 1 << 62
 Cell = tuple[int, int]  # indices of a width and a length
 
 
-class FreeRecursion:
+class UnconstrainedRecursion:
     """The positions of a task and the recursion over them.
 
     Parameters:
@@ -41,13 +41,13 @@ class FreeRecursion:
             if width <= task.width and length <= task.length and task.quantity(number) > 0
         ]
         copies = [task.quantity(number) for number in range(len(task.pieces))]
-        self.across = Positions([(width, copies[n]) for width, _, n in self.ways], task.width)
-        self.along = Positions([(length, copies[n]) for _, length, n in self.ways], task.length)
+        self.across = NormalPatterns([(width, copies[n]) for width, _, n in self.ways], task.width)
+        self.along = NormalPatterns([(length, copies[n]) for _, length, n in self.ways], task.length)
         if unlimited:
             self.across, self.along = self.across.reduced(), self.along.reduced()
         self.splits_across = _splits(self.across)
         self.splits_along = _splits(self.along)
-        self._fields: tuple[Fields, Callable[[int], int]] | None = None
+        self._fields: tuple[PackedFields, Callable[[int], int]] | None = None
         self.whole: Cell = (self.across.last, self.along.last)
 
     def single_ways(self, x: int, y: int) -> list[tuple[int, int, int]]:
@@ -66,7 +66,7 @@ class FreeRecursion:
         """The rows over every single length, all lengths at once."""
         pick = itemgetter(*self.along.points)
         if self._fields is None or most > self._fields[0].most:
-            fields = Fields(self.task.length + 1, most)
+            fields = PackedFields(self.task.length + 1, most)
             self._fields = fields, fields.holding(self.along.points)
         fields, held = self._fields
         starts: dict[int, int] = {}
@@ -98,7 +98,7 @@ class FreeRecursion:
             rows.append(row)
             yield listed
 
-    def _closed(self, row: int, fields: Fields, held: Callable[[int], int]) -> int:
+    def _closed(self, row: int, fields: PackedFields, held: Callable[[int], int]) -> int:
         """A row after any of its lengths may be cut into two or more."""
         given = fields.listed(row)
         length = self.task.length
@@ -222,7 +222,7 @@ def piece_in_corner(task: Task, number: int, x: int, y: int, width: int, length:
     return Part(x, y, width, length, "across", (strip, Part(x, y + along, width, length - along)))
 
 
-def _splits(positions: Positions) -> list[Sequence[int]]:
+def _splits(positions: NormalPatterns) -> list[Sequence[int]]:
     """For each point the index of the rest beside its first part 1, 2, …, as long as the part is not more than half."""
     points, floor = positions.points, positions.floor
     if len(points) == points[-1] + 1:

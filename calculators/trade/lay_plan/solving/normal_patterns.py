@@ -1,7 +1,7 @@
-"""Where a cut can usefully fall: the sums that pieces laid side by side can reach.
+"""Normal patterns: where a cut can usefully fall, the sums that pieces laid side by side can reach.
 
 Every plan can be pushed towards one corner without losing a piece, so only sums of piece sizes matter as positions
-(`herz-1972`, *normal patterns*; `christofides-whitlock-1977`). Tables indexed by these sums instead of by
+(`herz-1972`; `christofides-whitlock-1977`). Tables indexed by these sums instead of by
 every unit of length stay small when sizes are large numbers and few.
 """
 
@@ -46,7 +46,7 @@ def doublings(copies: int) -> tuple[int, ...]:
     return tuple(groups)
 
 
-class Positions:
+class NormalPatterns:
     """The reachable sums in one direction, with the index arithmetic that knapsack tables need.
 
     A table over positions holds, at index i, the best value within the length `points[i]`.
@@ -58,13 +58,13 @@ class Positions:
         self.floor = _floor_indices(self.points, limit)
         self._shifts: dict[int, Shift] = {}
 
-    def reduced(self) -> "Positions":
+    def reduced(self) -> "NormalPatterns":
         """Only the positions that some rest of the whole can use: enough when copies are unlimited, not when they are
         limited.
 
         Source: terno-scheithauer, the reduced raster points.
         """
-        fewer = Positions([], len(self.floor) - 1)
+        fewer = NormalPatterns([], len(self.floor) - 1)
         limit = len(self.floor) - 1
         fewer.points = sorted({self.points[self.floor[limit - point]] for point in self.points} | {0})
         fewer.last = len(fewer.points) - 1

@@ -1,8 +1,8 @@
-"""Betters a plan a few strips at a time: takes them up and lays their pieces again on less length.
+"""Ruin and recreate: takes a few strips of a plan up and lays their pieces again on less length.
 
 More strips are taken when a few brought nothing. Now and then pieces count a little less, by chance, and a plan of the
 same
-length is good enough: it is another place to go on from. Values that were fair stay fair when lowered.
+length is good enough: it is another place to go on from. Values that were dual feasible stay so when lowered.
 """
 
 from collections.abc import Iterator, Sequence
@@ -10,23 +10,23 @@ from itertools import accumulate
 from random import Random
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
-from calculators.trade.lay_plan.solving.fair_values import FairValues
+from calculators.trade.lay_plan.solving.dual_values import DualValues
 from calculators.trade.lay_plan.solving.length_search import LengthSearch
 
 Strip = tuple[int, int]  # height, packed pieces
 TRIES_AT_ONE_SIZE = 6
 NUMBERS = (3, 4, 5, 6, 8, 10, 14, 20)
 LISTED = 100
-BREADTH, CHOICES = 40, 10
+BEAM_WIDTH, CHOICES = 40, 10
 SIDEWAYS = 0.3
 LOWERED = 0.02
 REJECTED = 12
 
 
-class TakeUp:
-    """Takes up strips of a plan by chance, the same chance every time.
+class RuinAndRecreate:
+    """Ruins and recreates strips of a plan, chosen by a seeded chance: the same every time.
 
-    laid: the strips of the plan; `complete` tells whether all of it was taken up and nothing shorter can exist.
+    laid: the strips of the plan; `complete` tells whether all of it was ruined at once and nothing shorter can exist.
     """
 
     def __init__(self, counts: PackedCounts):
@@ -35,20 +35,20 @@ class TakeUp:
         self.complete = False
         self._fruitless = 0
         self._weighed: Sequence[Strip] = ()
-        self._weighed_at: FairValues | None = None
+        self._weighed_at: DualValues | None = None
 
-    def once(self, laid: Sequence[Strip], fair: FairValues) -> Iterator[list[Strip] | None]:
+    def once(self, laid: Sequence[Strip], duals: DualValues) -> Iterator[list[Strip] | None]:
         """One try, pausing often (None); last come the strips of a plan no longer than before, if there is one."""
         sideways = self.random.random() < SIDEWAYS
         for _ in range(REJECTED):
             number = 3 + self._fruitless // TRIES_AT_ONE_SIZE
             if number > 6:
                 number = self.random.choice(NUMBERS)
-            taken = self._choose(laid, fair, min(number, len(laid)))
+            taken = self._choose(laid, duals, min(number, len(laid)))
             height = sum(laid[index][0] for index in taken)
-            search = LengthSearch(fair.shapes, self.counts, fair, sum(laid[index][1] for index in taken))
+            search = LengthSearch(duals.shapes, self.counts, duals, sum(laid[index][1] for index in taken))
             self._fruitless += 1
-            if search.worth <= (height - 1) * fair.scale:
+            if search.worth <= (height - 1) * duals.scale:
                 break
             if len(taken) == len(laid):
                 self.complete = True
@@ -58,10 +58,10 @@ class TakeUp:
             return
         target = height - 1
         if sideways:
-            search.fair = self._lowered(fair)
+            search.duals = self._lowered(duals)
             target = height
         yield from search.list_up(target, LISTED)
-        yield from search.run(target, BREADTH, CHOICES)
+        yield from search.run(target, BEAM_WIDTH, CHOICES)
         if search.best_length is not None:
             if search.best_length < height:
                 self._fruitless = 0
@@ -69,15 +69,15 @@ class TakeUp:
         elif search.complete and len(taken) == len(laid) and target < height:
             self.complete = True
 
-    def _lowered(self, fair: FairValues) -> FairValues:
-        pieces = [int(value * (1 - LOWERED * self.random.random())) for value in fair.pieces]
-        return FairValues(fair.shapes, fair.scale, pieces, fair.steps)
+    def _lowered(self, duals: DualValues) -> DualValues:
+        pieces = [int(value * (1 - LOWERED * self.random.random())) for value in duals.pieces]
+        return DualValues(duals.shapes, duals.scale, pieces, duals.steps)
 
-    def _choose(self, laid: Sequence[Strip], fair: FairValues, number: int) -> set[int]:
+    def _choose(self, laid: Sequence[Strip], duals: DualValues, number: int) -> set[int]:
         """Which strips to take up: often those that waste most and neighbours in height, else any."""
-        if laid is not self._weighed or fair is not self._weighed_at:
-            self._weighed, self._weighed_at = laid, fair
-            self._waste = list(accumulate(self._wasted(strip, fair) for strip in laid))
+        if laid is not self._weighed or duals is not self._weighed_at:
+            self._weighed, self._weighed_at = laid, duals
+            self._waste = list(accumulate(self._wasted(strip, duals) for strip in laid))
         chosen: set[int] = set()
         while len(chosen) < number:
             luck = self.random.random()
@@ -92,8 +92,8 @@ class TakeUp:
             chosen.add(index)
         return chosen
 
-    def _wasted(self, strip: Strip, fair: FairValues) -> int:
+    def _wasted(self, strip: Strip, duals: DualValues) -> int:
         """What a strip costs more than its pieces are worth, and a little so that every strip has a chance."""
         height, packed = strip
-        worth = sum(fair.pieces[piece] * count for piece, count in self.counts.pairs(packed))
-        return max(0, fair.costs[fair.shapes.class_of[height]] - worth) + fair.scale // 8 + 1
+        worth = sum(duals.pieces[piece] * count for piece, count in self.counts.pairs(packed))
+        return max(0, duals.costs[duals.shapes.class_of[height]] - worth) + duals.scale // 8 + 1
