@@ -17,7 +17,7 @@ sys.path.insert(0, str(ROOT))
 
 from calculators.asking import site_method
 from calculators.documents.house_method.sites_own import sites_own
-from calculators.documents.json_text import Unreadable, write_json
+from calculators.documents.json_text import InvalidDocument, write_json
 
 
 def main() -> int:
@@ -28,7 +28,7 @@ def main() -> int:
         raise Trouble("It is not a text file: choose a method saved on the page House method.") from None
     except OSError as problem:
         raise Trouble(f"It cannot be read ({problem.strerror.lower()}).") from None
-    except Unreadable as problem:
+    except InvalidDocument as problem:
         raise Trouble(str(problem)) from None
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)

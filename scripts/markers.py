@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.bibliography import bibliography, source_named
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
@@ -142,7 +142,7 @@ def _number(
     wanted = json.dumps({"calculator": name, "result": result, "given": given, **({BUT: but} if but else {})})
     try:
         text = number_text(name, result, {**given, **but}, Asking({}))
-    except AskAgain:
+    except InvalidInput:
         if site_method().is_example:
             raise  # the page is wrong; a studio's cloth may be too small for an example, and no page is wrong then
         text = NO_NUMBER
@@ -169,7 +169,7 @@ def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None
         raise ValueError(f"{name} has no drawing")
     try:
         made = figure(calculator, answer(calculator, asking), asking.ruler)
-    except AskAgain:
+    except InvalidInput:
         if site_method().is_example:
             raise
         made = element("div", None, NO_NUMBER)

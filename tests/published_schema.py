@@ -7,7 +7,7 @@ import fastjsonschema
 import pytest
 
 from calculators.documents.json_schema import fits
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 
 
 def check_agreement(
@@ -23,5 +23,5 @@ def check_agreement(
     if fits(data, schema):
         assert agreed
     elif agreed:
-        with pytest.raises(Unreadable, match="characters that cannot be shown|no entry called"):
+        with pytest.raises(InvalidDocument, match="characters that cannot be shown|no entry called"):
             brought_up(data)

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
@@ -106,7 +106,7 @@ def test_every_calculator_reads_well(calculator, ruler):
             found |= {
                 fault for each in of_calculator(calculator, Asking(typed, wanted_ruler=ruler)) for fault in faults(each)
             }
-        except AskAgain:
+        except InvalidInput:
             continue
     assert found == set()
 

@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
@@ -154,7 +154,7 @@ def test_no_calculator_shows_a_length_as_nothing_on_any_ruler(calculator, ruler)
     for example in ({}, *(example.given for example in calculator.examples)):
         try:
             assert shown_by(calculator, asking(ruler, example)) == []
-        except AskAgain:
+        except InvalidInput:
             assert example  # written for another ruler's bare numbers
 
 
@@ -164,7 +164,7 @@ def test_no_calculator_shows_a_length_as_nothing_on_any_ruler(calculator, ruler)
 def test_nor_whatever_its_blanks_let_through(calculator, chance, ruler):
     try:
         assert shown_by(calculator, asking(ruler, typed(calculator, chance))) == []
-    except AskAgain as refused:
+    except InvalidInput as refused:
         assert refused.sentences  # and the test above shows that not everything is
 
 

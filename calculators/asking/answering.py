@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 from types import SimpleNamespace
 from typing import Any
 
-from calculators.asking.declaration import Answer, AskAgain, Calculator, Field
+from calculators.asking.declaration import Answer, Calculator, Field, InvalidInput
 from calculators.asking.house_method import HouseMethod, on_ruler
 from calculators.asking.site_method import site_method
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import Ruler, quote
 from calculators.values.phrase import Phrase
 
@@ -58,14 +58,14 @@ class Asking:
         return asked.kind.on_ruler(self._of_the_method(asked), self.ruler) or on_ruler(asked.fixed or "", self.ruler)
 
     def value(self, asked: Field) -> Any:
-        """The value of a field, None where it may stay empty and does; raises Refused when it cannot be read."""
+        """The value of a field, None where it may stay empty and does; raises InvalidValue when it cannot be read."""
         if not self.typed.get(asked.name, "").strip() and asked.name in self.taken:
             return asked.kind.carried(self.taken[asked.name], self.ruler)
         text = self.text(asked)
         if not text.strip():
             if asked.optional:
                 return None
-            raise Refused(f"nothing is written here. Write {_sample(asked, self)}.")
+            raise InvalidValue(f"nothing is written here. Write {_sample(asked, self)}.")
         as_the_house_wrote_it = (
             "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked) or self._exactly(asked)
         )
@@ -81,14 +81,14 @@ class Asking:
             return ""
         try:
             return asked.from_method(self.method, self.ruler, *map(self.value, asked.beside))
-        except Refused:
+        except InvalidValue:
             return ""  # a field beside it is asked again
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
     """Answers that may still improve, the best last; None between two of them is a moment to look up from the work.
 
-    Raises AskAgain with a sentence for every field whose value cannot be used.
+    Raises InvalidInput with a sentence for every field whose value cannot be used.
     """
     worked = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler))
     if isinstance(worked, Answer):
@@ -104,18 +104,18 @@ def answer(calculator: Calculator, asking: Asking) -> Answer:
 
 
 def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
-    """The value of every field; raises AskAgain naming all that cannot be read."""
+    """The value of every field; raises InvalidInput naming all that cannot be read."""
     values, troubles = {}, {}
     names = [f.name for f in calculator.fields]
     for asked in calculator.fields:
         try:
             values[asked.name] = asking.value(asked)
-        except Refused as problem:
+        except InvalidValue as problem:
             troubles[asked.name] = f"{asked.label}: {problem}"
     for stray in (name for name in asking.typed if name not in names):
         troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
     if troubles:
-        raise AskAgain(troubles)
+        raise InvalidInput(troubles)
     return values
 
 
@@ -129,7 +129,7 @@ def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
     texts = {}
     for asked in (each for each in calculator.fields if each.name in asking.typed):
         text = asking.typed[asked.name]
-        with suppress(Refused):
+        with suppress(InvalidValue):
             asked.kind.parse(text, asking.ruler)
             texts[asked.name] = asked.kind.write_out(text, asking.ruler)
     return texts

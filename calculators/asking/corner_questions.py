@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import lru_cache
 from types import SimpleNamespace
 
-from calculators.asking.declaration import AskAgain, Field, ask_again
+from calculators.asking.declaration import Field, InvalidInput, invalid_input
 from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
@@ -132,14 +132,14 @@ def measures(given: SimpleNamespace) -> Measures:
 def corner_steps(way: str, given: Measures) -> list[CornerStep]:
     """The steps of a construction.
 
-    Raises AskAgain with a sentence for the measure that makes this corner impossible.
+    Raises InvalidInput with a sentence for the measure that makes this corner impossible.
     """
     check_before_folding(way, given)
     try:
         with creases_that_meet():
             return _folded(way, given)
     except PokesOut:
-        raise AskAgain({"angle": _too_sharp(way)}) from None
+        raise InvalidInput({"angle": _too_sharp(way)}) from None
 
 
 @contextmanager
@@ -148,7 +148,7 @@ def creases_that_meet() -> Iterator[None]:
     try:
         yield
     except CreasesMiss:
-        raise AskAgain(
+        raise InvalidInput(
             {
                 "angle": "At this angle the two creases do not cross inside the corner. Make the hems more alike, or "
                 "the corner less open."
@@ -162,7 +162,7 @@ def check_turn(turn: Number, hem: Number) -> None:
     turn, hem: first turn and the narrower hem [mm].
     """
     if turn > hem:
-        raise ask_again(
+        raise invalid_input(
             "turn",
             "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.",
             hem=hem,
@@ -184,7 +184,7 @@ def check_trim(seam_allowance: Number, room: Number) -> None:
     seam_allowance: what trimming leaves [mm]. room: from the folded corner straight to the line, the shorter way [mm].
     """
     if seam_allowance >= room:
-        raise ask_again(
+        raise invalid_input(
             "seam_allowance",
             "Only {room:length_down} of cloth lies between the corner and the stitched line. Leave less than that.",
             room=room,
@@ -213,25 +213,25 @@ def _too_sharp(way: str) -> str:
 
 
 def check_before_folding(way: str, given: Measures) -> None:
-    """Refuse what can be seen to be too much before anything is folded; raises AskAgain as `corner_steps` does."""
+    """Refuse what can be seen to be too much before anything is folded; raises InvalidInput as `corner_steps` does."""
     narrower = min(given.hem_1, given.hem_2) if way not in SEAMED | {"binding"} else given.hem_1
     if way not in {"binding", *SEAMED}:
         check_turn(given.turn, narrower)
     if way == "applied-border" and not 0 < given.turn < narrower:
-        raise ask_again(
+        raise invalid_input(
             "turn",
             "A border’s inner edge has to be turned under, by less than the border is wide: between 0 and "
             "{hem:length}.",
             hem=narrower,
         )
     if way != "binding" and given.edge_stitch >= narrower:
-        raise ask_again(
+        raise invalid_input(
             "edge_stitch",
             "This row of stitches would miss the hem. Stitch less than {hem:length} from its inner edge.",
             hem=narrower,
         )
     if way in SEAMED and given.facing_seam >= narrower:
-        raise ask_again(
+        raise invalid_input(
             "facing_seam", "The allowance must be less than the width it lies in, {hem:length}.", hem=narrower
         )
     if way in MITRED and given.trimming != "left whole":

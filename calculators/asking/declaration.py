@@ -137,11 +137,9 @@ class Calculator:
 
     name: as typed at a terminal, words joined by hyphens.
     asked: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
-    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises AskAgain when
-    values cannot go together. Long work gives an
-        iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so
-        that
-        it can be broken off.
+    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises InvalidInput
+    when values cannot go together. Long work gives an iterator of ever better Answers instead, with None between them
+    at least every few hundredths of a second, so that it can be broken off.
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one
     another.
     files: what can be saved of an answer.
@@ -190,7 +188,7 @@ class Calculator:
         return [f.name for f in self.fields if f.name not in blanks]
 
 
-class AskAgain(ValueError):
+class InvalidInput(ValueError):
     """Raised when values cannot be used: one sentence for each field concerned, each the person's to mend."""
 
     def __init__(self, sentences: Mapping[str, Phrase | str]):
@@ -201,6 +199,6 @@ class AskAgain(ValueError):
         super().__init__("; ".join(f"{name}: {getattr(each, 'template', each)}" for name, each in sentences.items()))
 
 
-def ask_again(field_name: str, template: str, **values: Any) -> AskAgain:
+def invalid_input(field_name: str, template: str, **values: Any) -> InvalidInput:
     """The refusal of one field's value in one sentence."""
-    return AskAgain({field_name: say(template, **values)})
+    return InvalidInput({field_name: say(template, **values)})

@@ -4,7 +4,7 @@ off."""
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.asking.declaration import Field, ask_again
+from calculators.asking.declaration import Field, invalid_input
 from calculators.trade.cloth import LongEdges
 from calculators.values.kinds import Choice, Length
 
@@ -33,11 +33,11 @@ def long_edges(measured: str, selvedge: Fraction) -> LongEdges:
 
 
 def edges_that_leave_cloth(given: SimpleNamespace, width: Fraction) -> LongEdges:
-    """The long edges asked for, of a cloth so wide [mm]; raises AskAgain where its selvedges leave nothing between
+    """The long edges asked for, of a cloth so wide [mm]; raises InvalidInput where its selvedges leave nothing between
     them."""
     edges = long_edges(given.measured, given.selvedge)
     if edges.between(width) <= 0:
-        raise ask_again(
+        raise invalid_input(
             "selvedge",
             "Two selvedges of {selvedge:length} take up all of {width:length}. Write the strip trimmed off one side.",
             selvedge=given.selvedge,

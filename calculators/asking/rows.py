@@ -14,7 +14,7 @@ from types import SimpleNamespace
 from typing import Any, ClassVar
 
 from calculators.asking.declaration import Field
-from calculators.values.kind import Control, Kind, Refused
+from calculators.values.kind import Control, InvalidValue, Kind
 from calculators.values.measure import Ruler
 
 
@@ -36,9 +36,9 @@ class Rows(Kind):
     def parse(self, text: str, ruler: Ruler) -> tuple[SimpleNamespace, ...]:
         rows = [(place, row) for place, row in enumerate(self.cells(text)) if self._counts(row)]
         if len(rows) < self.least:
-            raise Refused(f"nothing is written here. Write at least one {self.one}.")
+            raise InvalidValue(f"nothing is written here. Write at least one {self.one}.")
         if len(rows) > self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order."
             )
         return tuple(self._row(number, place, row, ruler) for number, (place, row) in enumerate(rows, start=1))
@@ -47,12 +47,12 @@ class Rows(Kind):
         return any(cell != (column.fixed or "") for cell, column in zip(row, self.columns) if cell)
 
     def cells(self, text: str) -> list[list[str]]:
-        """The text of every cell, as many in each row as there are columns; raises Refused when a row has more."""
+        """The text of every cell, as many in each row as there are columns; raises InvalidValue when a row has more."""
         rows = (
             _from_json(text) if text.lstrip().startswith("[") else [row.split("|") for row in re.split(r"[;\n]", text)]
         )
         if too_long := next((number for number, row in enumerate(rows, start=1) if len(row) > len(self.columns)), None):
-            raise Refused(
+            raise InvalidValue(
                 f"row {too_long} has more than {len(self.columns)} parts. They are: "
                 f"{' | '.join(c.label for c in self.columns)}."
             )
@@ -90,12 +90,12 @@ class Rows(Kind):
         in_one_line = ["; ".join(" | ".join(row) for row in rows) for rows in orders if not _has_marks(rows)]
         return [text for text in (*texts, *in_one_line) if sum(map(self._counts, self.cells(text))) >= self.least]
 
-    def refused_samples(self, chance: Random) -> list[str]:
+    def invalid_samples(self, chance: Random) -> list[str]:
         row = self._sample(chance, [])
         told = [
             [*row[:place], wrong, *row[place + 1 :]]
             for place, column in enumerate(self.columns)
-            for wrong in column.kind.refused_samples(chance)
+            for wrong in column.kind.invalid_samples(chance)
         ]
         too_many = [[*row, "one more"]], [row] * (self.most + 1)
         orders = [json.dumps(rows) for rows in (*too_many, *([each] for each in told))]
@@ -126,10 +126,10 @@ class Rows(Kind):
                 continue
             try:
                 if not text:
-                    raise Refused("nothing is written here.")
+                    raise InvalidValue("nothing is written here.")
                 values[column.name] = column.kind.parse(text, ruler)
-            except Refused as problem:
-                raise Refused(f"row {number}, {column.label}: {problem}") from None
+            except InvalidValue as problem:
+                raise InvalidValue(f"row {number}, {column.label}: {problem}") from None
         return SimpleNamespace(**values)
 
 
@@ -151,5 +151,5 @@ def _from_json(text: str) -> list[list[str]]:
     if not isinstance(rows, list) or not all(
         isinstance(row, list) and all(isinstance(cell, str) for cell in row) for row in rows
     ):
-        raise Refused("this does not read as rows. Write one row after another, its parts separated by |.")
+        raise InvalidValue("this does not read as rows. Write one row after another, its parts separated by |.")
     return rows

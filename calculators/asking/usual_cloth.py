@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.trade.cloth import UsableCloth, after_the_wash
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Count, DimensionalChange, Length
 from calculators.values.measure import Ruler, parse_length, show_exactly
 
@@ -169,5 +169,5 @@ def _count(method: HouseMethod) -> int:
 def _change(line: Mapping[str, Written], column: str) -> Fraction | None:
     try:
         return _CHANGE.parse(str(line[column]), Ruler("cm", Fraction(1, 10))) if line.get(column) else None
-    except Refused:
+    except InvalidValue:
         return None

@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking, answer, read
 from calculators.asking.corner_questions import check_before_folding, measures
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.trade.corners.steps import CornerStep
 from calculators.values.phrase import Phrase, say
@@ -20,13 +20,13 @@ def check_foldable(values: Mapping[str, Any], asking: Asking) -> None:
     """Refuse a corner that has its marks and cannot be folded, before anything is folded.
 
     values: of mitre-marks, the fields that folding takes among them. asking: the circumstances they were asked in.
-    Raises AskAgain with one sentence for a field of mitre-marks.
+    Raises InvalidInput with one sentence for a field of mitre-marks.
     """
     given = SimpleNamespace(**read(calculator_named(FOLDED), _as_folded(values, asking)))
     try:
         check_before_folding(given.way, measures(given))
-    except AskAgain as trouble:
-        raise AskAgain(
+    except InvalidInput as trouble:
+        raise InvalidInput(
             {name: each for name, each in trouble.sentences.items() if name in _SHARED} or _misses(given)
         ) from None
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from calculators.asking.answering import Asking, answer, read
-from calculators.asking.declaration import Answer, AskAgain, Calculator
+from calculators.asking.declaration import Answer, Calculator, InvalidInput
 from calculators.asking.house_method import HouseMethod
 from calculators.batch.corner_of_a_batch import check_foldable
 from calculators.catalogue import calculator_named
@@ -177,7 +177,7 @@ class Stop:
     calculator: Calculator
     asking: Asking
     answer: Answer | None = None
-    refusal: AskAgain | None = None
+    refusal: InvalidInput | None = None
     waits_for: str = ""
     departures: tuple[Departure, ...] = ()
 
@@ -214,7 +214,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             known_here = {**read(calculator, here), **reply.results}
             if step.checked:
                 step.checked(known_here, here)
-        except AskAgain as refusal:
+        except InvalidInput as refusal:
             stops.append(Stop(step, calculator, here, refusal=refusal))
             troubled[step.calculator] = step.title
             continue
@@ -259,7 +259,7 @@ def _known_beforehand(
             calculator, here = calculator_named(step.calculator), replace(asking, typed=own)
             try:
                 known[step.calculator] = {**read(calculator, here), **answer(calculator, here).results}
-            except AskAgain:
+            except InvalidInput:
                 troubled[step.calculator] = step.title
     return known, troubled
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from calculators.asking.corner_questions import FIELDS, corner_steps, measures
-from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.bulk import bulk_map
 from calculators.trade.corners.comparison import VARIANTS, compared
 from calculators.values.kinds import Choice, Column, Count, Length, Table, Text
@@ -29,7 +29,7 @@ def _work(given) -> Iterator[Answer | None]:
         yield None
     possible = {each.name: each.bulk for each in ways if each.bulk}
     if given.shown not in possible:
-        raise ask_again("shown", "With these measures this corner cannot be made so. Choose another to draw.")
+        raise invalid_input("shown", "With these measures this corner cannot be made so. Choose another to draw.")
     thickness = float(given.cloth_thickness)
     best = min((found.thickest for name, found in possible.items() if name.startswith("mitre")), default=None)
     chosen = possible[given.shown]

@@ -1,7 +1,7 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
 from calculators.asking.corner_questions import FIELDS, WITHOUT, corner_steps, measures
-from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.folding import corner_step, corner_step_by_step
 from calculators.trade.corners.bulk import bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS
@@ -12,7 +12,7 @@ from calculators.values.phrase import say
 def _work(given) -> Answer:
     steps = corner_steps(given.way, measures(given))
     if given.step and given.step > len(steps):
-        raise ask_again(
+        raise invalid_input(
             "step",
             "This corner has {count:count} steps. Ask for one of them, or leave the blank empty to see all.",
             count=len(steps),

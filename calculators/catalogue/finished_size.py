@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from calculators.asking.corner_questions import check_turn
-from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.asking.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
 from calculators.drawing.piece import hemmed_piece
 from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
@@ -29,7 +29,7 @@ def _work(given) -> Answer:
     except HemsMeet as meeting:
         deepest = max(meeting.sides, key=lambda side: getattr(hems, side))
         size = given.width if deepest in ("left", "right") else given.length
-        raise ask_again(
+        raise invalid_input(
             "hem" if sides[deepest] is None else f"hem_{deepest}",
             "Hems this deep leave nothing between them on {size:length}. Write shallower hems or a larger piece.",
             size=size,

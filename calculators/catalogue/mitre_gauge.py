@@ -1,7 +1,7 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
 from calculators.asking.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet, room_to_trim
-from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.gauge import Gauge, hem_gauge, mitre_gauge
@@ -18,7 +18,7 @@ def _work(given) -> Answer:
     gauge = _mitre_gauge(given) if given.gauge == "mitre" else _hem_gauge(given)
     left, low, right, high = gauge.box
     if max(right - left, high - low) > LARGEST:
-        raise ask_again(
+        raise invalid_input(
             "hem_1",
             "This gauge would be {size:length} long. Take a narrower hem or a wider angle, and mark with a ruler.",
             size=max(right - left, high - low),

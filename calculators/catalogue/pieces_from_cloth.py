@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.asking.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
 from calculators.asking.house_measures import CLOTH_WIDTH
 from calculators.drawing.cloth import cloth_with_pieces
@@ -26,7 +26,7 @@ def _work(given) -> Answer:
         edges=edges,
     )
     if not grid.count:
-        raise AskAgain(_does_not_fit(given, usable))
+        raise InvalidInput(_does_not_fit(given, usable))
     least = {"across": given.least_width, "along": given.least_length}
     if grid.turned:
         least = {"across": given.least_length, "along": given.least_width}
@@ -95,7 +95,7 @@ def _refuse_limits_above_the_piece(given) -> None:
         if least is not None and least > piece
     }
     if troubles:
-        raise AskAgain(troubles)
+        raise InvalidInput(troubles)
 
 
 def _does_not_fit(given, usable):

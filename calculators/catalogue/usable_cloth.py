@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
 from calculators.asking.house_measures import CLOTH_WIDTH
 from calculators.drawing.usable import cloth_in_hand
@@ -17,7 +17,7 @@ _SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 def _work(given) -> Answer:
     strip = edges_that_leave_cloth(given, given.full_width).strip
     if given.skew >= given.full_width:
-        raise ask_again(
+        raise invalid_input(
             "skew",
             "The end cannot be off by more than the cloth is wide ({full_width:length}). Measure the offset along "
             "the selvedge.",
@@ -26,14 +26,14 @@ def _work(given) -> Answer:
     whole = given.layers * given.folded_length + given.extra_length
     if 2 * given.end_loss + given.skew >= whole:
         if given.skew > 2 * given.end_loss:
-            raise ask_again(
+            raise invalid_input(
                 "skew",
                 "Slanting by {skew:length}, the ends leave nothing of the {whole:length} there is. Measure the "
                 "offset along the selvedge.",
                 skew=given.skew,
                 whole=whole,
             )
-        raise ask_again(
+        raise invalid_input(
             "end_loss",
             "The ends take up all of the {whole:length} there is. Write what is cut off one end.",
             whole=whole,

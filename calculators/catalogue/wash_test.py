@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calculators.asking.declaration import Answer, AskAgain, Calculator, Example, Field, Result
+from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.house_measures import CLOTH_WIDTH
 from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.values.kinds import Length, Percent
@@ -30,7 +30,7 @@ def _work(given) -> Answer:
                 change=changes[way],
             )
     if troubles:
-        raise AskAgain(troubles)
+        raise InvalidInput(troubles)
     along, across = changes["length"], changes["width"]
     results = {
         "change_length": along,

@@ -11,7 +11,7 @@ _STRING_OR_BRACKET = re.compile(r'"(?:[^"\\]|\\.)*"|[\[\]{}]', re.DOTALL)
 _UNSHOWABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
 
 
-class Unreadable(ValueError):
+class InvalidDocument(ValueError):
     """Raised with one sentence for the person: what is wrong with a document and what would be right."""
 
 
@@ -19,10 +19,10 @@ def read_json(text: str, longest: int = LONGEST) -> Any:
     """The data in a JSON text.
 
     longest: how long the text may be [characters].
-    Raises Unreadable with a sentence when it is too long, nested too deeply, or not JSON.
+    Raises InvalidDocument with a sentence when it is too long, nested too deeply, or not JSON.
     """
     if len(text) > longest:
-        raise Unreadable(
+        raise InvalidDocument(
             f"This holds {len(text):,} characters, and at most {longest:,} are read. Choose a file saved by this "
             "handbook."
         )
@@ -30,7 +30,7 @@ def read_json(text: str, longest: int = LONGEST) -> Any:
     try:
         return json.loads(text, parse_constant=_no_constant)
     except (ValueError, RecursionError):
-        raise Unreadable(
+        raise InvalidDocument(
             "This is not a file of this handbook, or it has been damaged. Choose a file that the handbook saved."
         ) from None
 
@@ -52,7 +52,7 @@ def _measure_depth(text: str) -> None:
         if found.group() in "[{":
             depth += 1
             if depth > DEEPEST:
-                raise Unreadable(
+                raise InvalidDocument(
                     f"This is nested more than {DEEPEST} deep, which no file of this handbook is. Choose another file."
                 )
         elif found.group() in "]}":

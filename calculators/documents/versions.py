@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from calculators.documents.json_schema import Schema, misfits
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 
 Document = dict[str, Any]
 
@@ -28,15 +28,15 @@ class Format:
     def of_this_version(self, data: Any) -> Document:
         """A document of any version as one of the newest, its shape not yet checked.
 
-        Raises Unreadable with a sentence when it is of a version to come, or not of this format.
+        Raises InvalidDocument with a sentence when it is of a version to come, or not of this format.
         """
         if not isinstance(data, dict) or data.get("format") != self.name:
-            raise Unreadable(f"This is not a {self.name}. Choose a file that was saved as one.")
+            raise InvalidDocument(f"This is not a {self.name}. Choose a file that was saved as one.")
         version = data.get("version")
         if not isinstance(version, int) or isinstance(version, bool) or version < min(self.older, default=self.version):
-            raise Unreadable(f"This {self.name} does not say which version it is, so it is left as it is.")
+            raise InvalidDocument(f"This {self.name} does not say which version it is, so it is left as it is.")
         if version > self.version:
-            raise Unreadable(
+            raise InvalidDocument(
                 f"This {self.name} was kept by a newer handbook. It is left as it is; open it with the newer one."
             )
         while version < self.version:
@@ -44,7 +44,7 @@ class Format:
         return data
 
     def shaped(self, data: Document) -> Document:
-        """The same document, its shape checked. Raises Unreadable with a sentence that names the place."""
+        """The same document, its shape checked. Raises InvalidDocument with a sentence that names the place."""
         for path, sentence in misfits(data, self.schema()):
-            raise Unreadable(f"This {self.name} cannot be used: {path or 'at its start'}. {sentence}")
+            raise InvalidDocument(f"This {self.name} cannot be used: {path or 'at its start'}. {sentence}")
         return data

@@ -15,7 +15,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
@@ -63,7 +63,7 @@ def _calculator(request: Reply) -> Iterator[Reply]:
     try:
         for reply in answers(calculator, asking):
             yield shown(calculator, reply, asking) if reply else {"working": True}
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         yield refused(calculator, trouble, asking)
 
 
@@ -106,7 +106,7 @@ def _numbers(request: Reply) -> Iterator[Reply]:
 def _or_none(shown: Callable[[], Any]) -> Any:
     try:
         return shown()
-    except AskAgain:
+    except InvalidInput:
         return None
 
 
@@ -133,7 +133,7 @@ def _plain(request: Reply) -> Iterator[Reply]:
     asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
         yield plain_answer(calculator, asking)
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         yield {"errors": refusals(trouble, calculator, asking)}
 
 

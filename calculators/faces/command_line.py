@@ -6,7 +6,7 @@ import sys
 from collections.abc import Sequence
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain, Calculator, Field
+from calculators.asking.declaration import Calculator, Field, InvalidInput
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.page.answered import spoken_text
 from calculators.faces.page.plain import plain_answer, refusals
@@ -68,7 +68,7 @@ def _parser() -> argparse.ArgumentParser:
 def _answer(calculator: Calculator, asking: Asking, as_json: bool) -> int:
     try:
         print(json.dumps(plain_answer(calculator, asking)) if as_json else spoken(calculator, asking))
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         return _refuse(refusals(trouble, calculator, asking), as_json)
     return 0
 

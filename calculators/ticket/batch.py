@@ -20,7 +20,7 @@ SUMS = "thread-time-cost"
 cutting."""
 
 
-class NotYet(ValueError):
+class NoTicketYet(ValueError):
     """Raised with one sentence when a batch has no ticket yet.
 
     title, calculator: the step of the walk to mend. field: the blank in it.
@@ -85,12 +85,12 @@ def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Bat
     """The batch that a walk has worked out.
 
     cloth: what the cloth is called; empty for the one the house uses most.
-    Raises NotYet when a step of the walk has no answer, other than the one of its sums.
+    Raises NoTicketYet when a step of the walk has no answer, other than the one of its sums.
     """
     for stop in stops:
         if stop.refusal and stop.calculator.name != SUMS:
             field, first = next(iter(stop.refusal.sentences.items()))
-            raise NotYet(
+            raise NoTicketYet(
                 stop.step.title, filled(first, stop.calculator, stop.asking.ruler), stop.calculator.name, field
             )
     values = {

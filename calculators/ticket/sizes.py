@@ -8,7 +8,7 @@ from math import isqrt
 
 from calculators.ticket.batch import Batch
 from calculators.ticket.small import is_slight, show_small
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import quote, show_length
 from calculators.values.phrase import Phrase, say
@@ -31,12 +31,12 @@ def read_size(text: str, side: str, batch: Batch) -> Fraction:
     """A measured size [mm] as it was typed.
 
     side: "width", "length", or one of DIAGONALS.
-    Raises Refused with one sentence.
+    Raises InvalidValue with one sentence.
     """
     size = Length(least=Fraction(1)).parse(text, batch.ruler)
     meant = _diagonal(batch) if side in DIAGONALS else batch.finished[side]
     if abs(size - meant) > meant * _FAR_OFF:
-        raise Refused(
+        raise InvalidValue(
             f"{quote(text)} is far from the {show_length(meant, batch.ruler)} {_WHERE.get(side, 'of the ticket')}. "
             "Measure again, and write the unit with the number."
         )

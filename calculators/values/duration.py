@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, ClassVar
 
-from calculators.values.kind import Kind, Refused, number_as_typed, plain_number
+from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
 from calculators.values.measure import quote
 
 _NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
@@ -31,7 +31,7 @@ class Minutes(Kind):
     def parse(self, text, ruler):
         value = _read(text)
         if not self.least <= value <= self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to "
                 f"{self.show(self.most, ruler)}."
             )
@@ -64,7 +64,7 @@ class Minutes(Kind):
         ]
         return [each for each in texts if self.least <= _read(each) <= self.most]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         below = [self.show(self.least - 1, None)] if self.least >= 1 else []
         return [*below, f"{self.most // 1 + 1} min", "soon", "1:80", "1 h 80", "-5", "20 cm", "nan", "9" * 61]
 
@@ -75,7 +75,7 @@ def _one_decimal(value: Fraction) -> str:
 
 
 def _read(text: str) -> Fraction:
-    """A time as typed [min]; raises Refused with one sentence."""
+    """A time as typed [min]; raises InvalidValue with one sentence."""
     tidy = number_as_typed(text)
     if clock := _CLOCK.fullmatch(tidy):
         return Fraction(int(clock.group(1)) * _HOUR + int(clock.group(2)))
@@ -86,7 +86,7 @@ def _read(text: str) -> Fraction:
     too_many = hours is not None and (minutes or 0) >= _HOUR or minutes is not None and (seconds or 0) >= 60
     loose = seconds is not None and minutes is not None and not (parts and parts.group("unit"))
     if hours is minutes is seconds is None or too_many or loose:
-        raise Refused(
+        raise InvalidValue(
             f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such "
             "as 1 h 20 min."
         )

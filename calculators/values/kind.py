@@ -31,7 +31,7 @@ class InColumns(Protocol):
     def cells(self, row: Mapping[str, Any], ruler: Ruler) -> list[str]: ...
 
 
-class Refused(ValueError):
+class InvalidValue(ValueError):
     """Raised with one sentence for the person: what is wrong with what she typed and what would be right."""
 
 
@@ -39,10 +39,10 @@ LONGEST_NUMBER = 60
 
 
 def number_as_typed(text: str) -> str:
-    """What was typed where a number is asked for, without spaces around it; raises Refused where it is longer than any
-    number."""
+    """What was typed where a number is asked for, without spaces around it; raises InvalidValue where it is longer than
+    any number."""
     if len(text) > LONGEST_NUMBER:
-        raise Refused(
+        raise InvalidValue(
             f"that is {len(text)} characters long, and a number has at most {LONGEST_NUMBER}. Write it in fewer, "
             "such as 12.5."
         )
@@ -85,11 +85,11 @@ class Kind:
         return {}
 
     def parse(self, text: str, ruler: Ruler) -> Any:
-        """Read what was typed; raises Refused with one sentence."""
+        """Read what was typed; raises InvalidValue with one sentence."""
         raise NotImplementedError
 
     def carried(self, value: Any, ruler: Ruler) -> Any:
-        """A value taken over from elsewhere, if it can stand here; raises Refused with one sentence."""
+        """A value taken over from elsewhere, if it can stand here; raises InvalidValue with one sentence."""
         return value
 
     def instead(self, text: str, ruler: Ruler) -> str:
@@ -158,7 +158,7 @@ class Kind:
         """
         raise NotImplementedError(f"{type(self).__name__} gives no samples of what it lets through")
 
-    def refused_samples(self, chance: Random) -> list[str]:
+    def invalid_samples(self, chance: Random) -> list[str]:
         """Texts by chance that it refuses, those just beyond its limits among them."""
         raise NotImplementedError(f"{type(self).__name__} gives no samples of what it refuses")
 

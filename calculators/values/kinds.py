@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, ClassVar
 
-from calculators.values.kind import Control, InColumns, Kind, Layout, Refused, number_as_typed, plain_number
+from calculators.values.kind import Control, InColumns, InvalidValue, Kind, Layout, number_as_typed, plain_number
 from calculators.values.measure import (
     MM_IN,
-    NotALength,
+    InvalidLength,
     Ruler,
     Toward,
     parse_length,
@@ -20,7 +20,7 @@ from calculators.values.measure import (
     system_of,
     write_units,
 )
-from calculators.values.numerals import NotANumber, decimal, mixed, numeral
+from calculators.values.numerals import InvalidNumber, decimal, mixed, numeral
 
 
 @dataclass(frozen=True)
@@ -49,8 +49,8 @@ class Length(Kind):
     def parse(self, text, ruler):
         try:
             value = parse_length(text, ruler.unit)
-        except NotALength as problem:
-            raise Refused(str(problem)) from None
+        except InvalidLength as problem:
+            raise InvalidValue(str(problem)) from None
         return self._within(value, text, ruler)
 
     def carried(self, value, ruler):
@@ -61,12 +61,12 @@ class Length(Kind):
             return value
         if value < self.least:
             or_none = ", or 0 for none" if self.or_none else ""
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is too small here. The least that works is "
                 f"{show_length(self.least, ruler, 'up')}{or_none}."
             )
         if value > self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is too much here. The most that works is {show_length(self.most, ruler, 'down')}."
             )
         return value
@@ -106,7 +106,7 @@ class Length(Kind):
             for each in (*within, self.least, self.most, *none)
         ]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         beyond = [self.most + Fraction(1, 1000), *([self.least / 2] if self.least else [])]
         return [
             *(show_exactly(each, chance.choice(["mm", "cm", "in"])) for each in beyond),
@@ -175,7 +175,7 @@ class Number(Kind):
     def parse(self, text, ruler):
         value = self._read(text)
         if not self.least <= value <= self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to "
                 f"{self.show(self.most, ruler)}."
             )
@@ -188,10 +188,10 @@ class Number(Kind):
         below = size.startswith("-")
         try:
             found = numeral(size[1:] if below or size.startswith("+") else size)
-        except NotANumber as problem:
-            raise Refused(str(problem)) from None
+        except InvalidNumber as problem:
+            raise InvalidValue(str(problem)) from None
         if not found or (found.value >= 1 and re.match(r"\d+/", found.written)):  # 90/2 may be 45, or 90 1/2 gone wrong
-            raise Refused(
+            raise InvalidValue(
                 f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}."
             )
         return -found.value if below else found.value
@@ -210,7 +210,7 @@ class Number(Kind):
         signs = ["", "", self.sign, *(f" {word}" for word in self.words)]
         return [f"{_in_digits(each)}{chance.choice(signs)}" for each in (*within, self.least, self.most)]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         beyond = (self.most + Fraction(1, 100), self.least - Fraction(1, 100))
         return [*map(_in_digits, beyond), "banana", "1e2", "90 90", "1.2.3", "1,100", "nan", "36 cm", "9" * 61]
 
@@ -239,7 +239,7 @@ class DimensionalChange(Percent):
         value = super().parse(text, ruler)
         if value > 0 and not text.lstrip().startswith("+"):
             bare = text.strip().removesuffix("%").strip()
-            raise Refused(
+            raise InvalidValue(
                 f"does it shrink by {quote(bare)} %, or grow? Write −{quote(bare)} if it shrinks, +{quote(bare)} if "
                 "it grows."
             )
@@ -252,8 +252,8 @@ class DimensionalChange(Percent):
     def samples(self, chance, near=""):
         return [f"+{each}" if self._read(each) > 0 else each for each in super().samples(chance, near)]
 
-    def refused_samples(self, chance):
-        return [*super().refused_samples(chance), "4", "4 %"]
+    def invalid_samples(self, chance):
+        return [*super().invalid_samples(chance), "4", "4 %"]
 
 
 @dataclass(frozen=True)
@@ -280,11 +280,11 @@ class Count(Kind):
     def parse(self, text, ruler):
         found = _COUNT.fullmatch(number_as_typed(text).lower())
         if not found:
-            raise Refused(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
+            raise InvalidValue(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
         plain, dozens = found.groups()
         count = int(plain.replace(",", "")) if plain else _IN_WORDS.get(dozens) or 12 * int(dozens)
         if not self.least <= count <= self.most:
-            raise Refused(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
+            raise InvalidValue(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
         return count
 
     def show(self, value, ruler):
@@ -302,7 +302,7 @@ class Count(Kind):
             *([f"{dozens} dozen"] if self.least <= 12 * dozens <= self.most else []),
         ]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         below = [str(self.least - 1)] if self.least else []
         return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "1/2", "nan", "9" * 61]
 
@@ -321,7 +321,7 @@ class Choice(Kind):
     def parse(self, text, ruler):
         key = text.strip().lower()
         if key not in self.options:
-            raise Refused(f"“{quote(text)}” is not one of the choices: {', '.join(self.options)}.")
+            raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(self.options)}.")
         return key
 
     def show(self, value, ruler):
@@ -336,7 +336,7 @@ class Choice(Kind):
     def samples(self, chance, near=""):
         return [*self.options, f" {chance.choice(sorted(self.options)).upper()} "]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         return ["none of these", f"{chance.choice(sorted(self.options))} and more", "🧵"]
 
 
@@ -353,7 +353,7 @@ class YesNo(Kind):
 
     def parse(self, text, ruler):
         if text.strip().lower() not in YES_NO_WORDS:
-            raise Refused(f"“{quote(text)}” is neither yes nor no. Write yes or no.")
+            raise InvalidValue(f"“{quote(text)}” is neither yes nor no. Write yes or no.")
         return YES_NO_WORDS[text.strip().lower()]
 
     def show(self, value, ruler):
@@ -362,7 +362,7 @@ class YesNo(Kind):
     def samples(self, chance, near=""):
         return [*YES_NO_WORDS, chance.choice([" Yes", "NO"])]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         return ["perhaps", "1", "true", "ye", "yes no", "🧵"]
 
 
@@ -374,7 +374,7 @@ class Text(Kind):
 
     def parse(self, text, ruler):
         if len(text) > self.longest:
-            raise Refused(f"That is {len(text)} characters long. Keep it to {self.longest}.")
+            raise InvalidValue(f"That is {len(text)} characters long. Keep it to {self.longest}.")
         return text.strip()
 
     def show(self, value, ruler):
@@ -395,7 +395,7 @@ class Text(Kind):
         several = " ".join(chance.choices(marks, k=chance.randint(1, 6)))
         return [each[: self.longest].strip() for each in (*marks, several, "Linen napkin", "n" * self.longest)]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         return ["n" * (self.longest + 1)]
 
 

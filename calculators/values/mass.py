@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, ClassVar
 
-from calculators.values.kind import Kind, Refused, number_as_typed, plain_number
+from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
 from calculators.values.measure import MM_IN, quote
-from calculators.values.numerals import NotANumber, decimal, mixed, numeral, numeral_at_start
+from calculators.values.numerals import InvalidNumber, decimal, mixed, numeral, numeral_at_start
 
 _POUND = Fraction(45_359_237, 100_000)  # [g] exactly (NBS, agreement of 1 July 1959)
 _OUNCE = _POUND / 16
@@ -37,7 +37,7 @@ class Mass(Kind):
     def parse(self, text, ruler):
         value = self._read(text, ruler)
         if not self.least <= value <= self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is outside what works here: from {self.show(self.least, ruler)} to "
                 f"{self.show(self.most, ruler)}."
             )
@@ -51,12 +51,12 @@ class Mass(Kind):
                 name = behind.split(" ")[0] if len(self.bare[0]) == 1 else behind
                 terms.append((number.value, self.spellings.get(name, name)))
                 rest = behind[len(name) :].lstrip()
-        except NotANumber as problem:
-            raise Refused(str(problem)) from None
+        except InvalidNumber as problem:
+            raise InvalidValue(str(problem)) from None
         named = [unit or self._bare(ruler) for _, unit in terms]
         pounds = len(terms) == 2 and [unit for _, unit in terms] == ["lb", "oz"] and terms[1][0] < 16
         if rest or not (len(terms) == 1 or pounds) or any(unit not in self.units for unit in named):
-            raise Refused(f"“{quote(text)}” does not read here. Write {self.like}.")
+            raise InvalidValue(f"“{quote(text)}” does not read here. Write {self.like}.")
         return sum(number * self.units[unit] for (number, _), unit in zip(terms, named))
 
     def _bare(self, ruler):
@@ -94,7 +94,7 @@ class Mass(Kind):
         )
         return [*(f"{each} {metric}" for each in (low, few, high)), f"{few}{metric}", *in_ounces]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         metric, inch = self.bare
         below = [f"{mixed(self.least / 2)} {metric}"] if self.least else []
         return [

@@ -11,7 +11,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
-from calculators.values.numerals import VULGAR, NotANumber, Numeral, decimal, mixed, numeral_at_start, two_ways
+from calculators.values.numerals import VULGAR, InvalidNumber, Numeral, decimal, mixed, numeral_at_start, two_ways
 
 MM_IN = {
     "mm": Fraction(1),
@@ -85,7 +85,7 @@ _BETWEEN = {
 Toward = Literal["nearest", "down", "up"]
 
 
-class NotALength(NotANumber):
+class InvalidLength(InvalidNumber):
     """Raised with one sentence that says what is wrong with a typed length and what would be right."""
 
 
@@ -162,7 +162,7 @@ def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
     text: what the person typed.
     bare_unit: the unit of a number that stands alone.
     Returns the exact length [mm], never negative.
-    Raises NotALength with a sentence for the person.
+    Raises InvalidLength with a sentence for the person.
     """
     return sum((term.number.value * MM_IN[term.unit] for term in _read(text, bare_unit)), Fraction(0))
 
@@ -170,7 +170,7 @@ def parse_length(text: str, bare_unit: str = "cm") -> Fraction:
 def write_units(text: str, bare_unit: str) -> str:
     """A length as typed, with the units that go without saying written out, so that it means the same on every ruler.
 
-    Raises NotALength as parse_length does.
+    Raises InvalidLength as parse_length does.
     """
     terms = _read(text, bare_unit)
     if not any(term.is_unsaid for term in terms):
@@ -185,7 +185,7 @@ def write_units(text: str, bare_unit: str) -> str:
 def system_of(text: str) -> str:
     """The ruler a length was written for: "cm" for metric units, "in" for inches and yards, "" for a bare number.
 
-    Raises NotALength as parse_length does.
+    Raises InvalidLength as parse_length does.
     """
     said = [term.unit for term in _read(text, "in") if not term.is_unsaid]
     return "" if not said else "cm" if said[0] in METRIC else "in"
@@ -203,15 +203,15 @@ class _Term:
 def _read(text: str, bare_unit: str) -> list[_Term]:
     """Every number of a length as typed, with its unit."""
     if not text.strip():
-        raise NotALength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
+        raise InvalidLength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
     if len(text) > _LONGEST_TEXT:
-        raise NotALength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
+        raise InvalidLength(f"That is {len(text)} characters long. Write one length, such as 36 cm or 14 1/4 in.")
     tidy = _tidy(text)
     added = [_terms(part.strip(), text.strip()) for part in tidy.split("+")]
     said = {unit for terms in added for _, unit in terms if unit}
     bare = {unit: number for terms in added for number, unit in terms if len(terms) == 1 and unit is None}
     if bare and (len(said) > 1 or any(len(terms) > 1 for terms in added)):
-        raise NotALength(
+        raise InvalidLength(
             f"The {bare[None].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are "
             "added."
         )
@@ -239,7 +239,7 @@ def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str
     system = METRIC if made[0].unit in METRIC else INCH
     places = [system.index(term.unit) if term.unit in system else -1 for term in made]
     if -1 in places or any(later <= earlier for earlier, later in zip(places, places[1:])):
-        raise NotALength(
+        raise InvalidLength(
             f"“{quote(typed)}” does not read as one length: name each unit once, the larger first, such as 1 yd 4 in "
             "or 1 m 20 cm."
         )
@@ -251,7 +251,7 @@ def _unit_after(larger: str, before: Numeral, last: Numeral, typed: str) -> str:
     smaller = _SMALLER.get(larger)
     if not smaller or last.value * MM_IN[smaller] >= MM_IN[larger]:
         like = f"1 {larger} 4 {smaller}" if smaller else f"36 {larger}"
-        raise NotALength(
+        raise InvalidLength(
             f"“{quote(typed)}” is not a length yet: the {last.written} has no unit. Write it too, or leave the "
             f"number out, such as {like}."
         )
@@ -260,11 +260,11 @@ def _unit_after(larger: str, before: Numeral, last: Numeral, typed: str) -> str:
     either = f"{before.written} {larger} {last.written} {smaller}"
     if 0 < last.value < 1:
         joined = f"{before.written} {last.written}" if last.is_fraction else decimal(before.value + last.value, 6)
-        raise NotALength(f"“{quote(typed)}” can be read two ways. Write {either}, or {joined} {larger}.")
+        raise InvalidLength(f"“{quote(typed)}” can be read two ways. Write {either}, or {joined} {larger}.")
     if (
         larger == "m" and last.value and re.fullmatch(r"\d", last.written)
     ):  # one metre five is 1.05 m to one, 1.5 m to another
-        raise NotALength(
+        raise InvalidLength(
             f"“{quote(typed)}” can be read two ways. Write {either}, or {before.written}.{last.written} m."
         )
     return smaller
@@ -275,19 +275,19 @@ def _refuse_two_ways(term: _Term, is_bare: bool) -> None:
     so."""
     number, unit = term.number, term.unit
     if is_bare and unit in METRIC and number.is_fraction and number.value < 1:
-        raise NotALength(
+        raise InvalidLength(
             f"{number.written} can be read two ways. Write {number.written} in, or {decimal(number.value, 3)} {unit}."
         )
     if unit in ("cm", "mm") and _ENDING_IN_0.fullmatch(number.written):
-        raise NotALength(str(two_ways(number.written)))
+        raise InvalidLength(str(two_ways(number.written)))
 
 
 def _tidy(text: str) -> str:
     text = re.sub(r"\s+", " ", text.replace("⁄", "/")).strip()
     if text[:1] in ("-", "−", "–"):
-        raise NotALength("A length is never less than nothing. Write it without the minus sign.")
+        raise InvalidLength("A length is never less than nothing. Write it without the minus sign.")
     if text.endswith("+") and len(text) > 1:
-        raise NotALength(
+        raise InvalidLength(
             f"The sum in “{quote(text)}” is not finished. Write what is added as well, such as 38 + 20 cm."
         )
     return text.removeprefix("+").strip().lower()
@@ -296,13 +296,13 @@ def _tidy(text: str) -> str:
 def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
     """Each number of one length and its unit, None where it has none."""
     if re.search(r"/\s*(?!\s*\d)", rest):
-        raise NotALength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
+        raise InvalidLength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
     terms = []
     while rest:
         try:
             found = numeral_at_start(rest)
-        except NotANumber as problem:
-            raise NotALength(str(problem)) from None
+        except InvalidNumber as problem:
+            raise InvalidLength(str(problem)) from None
         if not found:
             raise _not_a_length(typed)
         number, rest = found[0], found[1].lstrip()
@@ -318,17 +318,17 @@ def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
     return terms
 
 
-def _not_a_length(typed: str) -> NotALength:
+def _not_a_length(typed: str) -> InvalidLength:
     if sign := _DIGIT_AFTER_FRACTION.search(typed):
-        return NotALength(
+        return InvalidLength(
             f"“{quote(typed)}” has a digit after {sign.group(1)}, so it is no number. Write it again, such as 14 1/4 "
             "in."
         )
     if _TWO_LENGTHS.search(typed.lower()):
-        return NotALength(
+        return InvalidLength(
             f"“{quote(typed)}” is not a length but two. Write one of them here, the other in a blank of its own."
         )
-    return NotALength(
+    return InvalidLength(
         f"“{quote(typed)}” is not a length. Write a number with cm, mm, m, in or yd, such as 36 cm or 14 1/4 in."
     )
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any, ClassVar
 
-from calculators.values.kind import Kind, Refused, number_as_typed, plain_number
+from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
 from calculators.values.measure import MM_IN, Ruler, quote
 
 _AMOUNT = re.compile(r"\d{1,9}(?:[.,]\d{1,2}|\.)?|[.,]\d{1,2}", re.ASCII)
@@ -45,7 +45,7 @@ class Amount(Kind):
 
     def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
         if not self.least <= value <= self.most:
-            raise Refused(
+            raise InvalidValue(
                 f"{quote(text)} is outside what works here: from "
                 f"{self.show(self.least, ruler).partition(' per ')[0]} to "
                 f"{self.show(self.most, ruler)}."
@@ -67,8 +67,8 @@ class Amount(Kind):
         text."""
         try:
             self.parse(text, ruler)
-        except Refused:
-            with suppress(Refused):
+        except InvalidValue:
+            with suppress(InvalidValue):
                 self.parse(text, replace(ruler, money=""))
                 return self.write_out(self._figure(text), ruler)
         return ""
@@ -82,7 +82,7 @@ class Amount(Kind):
         points = chance.choice([".", ","])
         return [f"{each // 100}{points}{each % 100:02d}" for each in hundredths]
 
-    def refused_samples(self, chance):
+    def invalid_samples(self, chance):
         beyond = [two_decimals(self.most + Fraction(1, 100)), *([two_decimals(self.least / 2)] if self.least else [])]
         return [*beyond, "dear", "-3", "1,250", "12.345,6", "12 cm", "1e2", "nan", "9" * 61]
 
@@ -133,8 +133,8 @@ class PriceOfLength(Amount):
         a_yard = f"{two_decimals(by_yards / 100).replace(',', '')}/yd" if self.least <= self.most / 20 else ""
         return [*(f"{each}{chance.choice([' per m', ' a metre'])}" for each in amounts), *([a_yard] if a_yard else [])]
 
-    def refused_samples(self, chance):
-        return [*super().refused_samples(chance), "18 per cm", "per m"]
+    def invalid_samples(self, chance):
+        return [*super().invalid_samples(chance), "18 per cm", "per m"]
 
 
 @dataclass(frozen=True)
@@ -179,8 +179,8 @@ def _also_written(money: str) -> tuple[str, ...]:
 
 
 def _without_sign(text: str, money: str) -> str:
-    """An amount as typed, without the house's money beside it; raises Refused where another money stands there. Without
-    a money of the house any is passed over."""
+    """An amount as typed, without the house's money beside it; raises InvalidValue where another money stands there.
+    Without a money of the house any is passed over."""
     for sign in _also_written(money):
         if text.casefold().startswith(sign.casefold()):
             return text[len(sign) :].strip()
@@ -191,7 +191,7 @@ def _without_sign(text: str, money: str) -> str:
         return text
     amount = f"{text[: found.start()]}{text[found.end() :]}".strip()
     if money and _AMOUNT.fullmatch(amount):
-        raise Refused(
+        raise InvalidValue(
             f"“{quote(text)}” is in {found.group(1)}, but the house’s money is {money}. Write how many {money} it "
             "is, or settle another money in the house method."
         )
@@ -203,7 +203,7 @@ def _is_money(sign: str) -> bool:
 
 
 def _read(text: str, money: str) -> Fraction:
-    """An amount as typed; raises Refused with one sentence."""
+    """An amount as typed; raises InvalidValue with one sentence."""
     tidy = number_as_typed(_without_sign(number_as_typed(text), money))
     if _AMOUNT.fullmatch(tidy):
         return Fraction(tidy.replace(",", "."))
@@ -212,7 +212,11 @@ def _read(text: str, money: str) -> Fraction:
         return Fraction(re.sub("[.,]", "", whole) + (f".{rest}" if point else ""))
     if two_ways := _THOUSANDS.fullmatch(tidy):
         whole, rest = two_ways.groups()
-        raise Refused(f"{tidy} can be read two ways. Write {whole}{rest} or {whole}.{rest[:2]}, whichever you mean.")
+        raise InvalidValue(
+            f"{tidy} can be read two ways. Write {whole}{rest} or {whole}.{rest[:2]}, whichever you mean."
+        )
     if tidy[:1] in ("-", "−", "–") and _AMOUNT.fullmatch(tidy[1:].strip()):
-        raise Refused("an amount is never less than nothing. Write it without the minus sign.")
-    raise Refused(f"“{quote(text)}” is not an amount. Write it in digits with at most two decimals, such as 12.50.")
+        raise InvalidValue("an amount is never less than nothing. Write it without the minus sign.")
+    raise InvalidValue(
+        f"“{quote(text)}” is not an amount. Write it in digits with at most two decimals, such as 12.50."
+    )

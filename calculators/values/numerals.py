@@ -23,7 +23,7 @@ _NUMERAL = re.compile(
 _THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}", re.ASCII)
 
 
-class NotANumber(ValueError):
+class InvalidNumber(ValueError):
     """Raised with one sentence that says what is wrong with a number as written and what would be right."""
 
 
@@ -42,7 +42,7 @@ class Numeral:
 def numeral_at_start(text: str) -> tuple[Numeral, str] | None:
     """The number that a text begins with, and the rest of the text; None where it begins with none.
 
-    Raises NotANumber where it begins with something that can be read two ways, or with a fraction that is none.
+    Raises InvalidNumber where it begins with something that can be read two ways, or with a fraction that is none.
     """
     found = _NUMERAL.match(text)
     if not found:
@@ -73,10 +73,10 @@ def mixed(value: Fraction) -> str:
     return f"{sign}{whole} {fraction}" if whole else f"{sign}{fraction}"
 
 
-def two_ways(written: str) -> NotANumber:
+def two_ways(written: str) -> InvalidNumber:
     """The refusal of a number whose point or comma may part thousands or begin decimals."""
     plain, value = re.sub("[.,]", "", written), decimal(Fraction(written.replace(",", ".")), 3)
-    return NotANumber(f"{written} can be read two ways. Write {plain} or {value}, whichever you mean.")
+    return InvalidNumber(f"{written} can be read two ways. Write {plain} or {value}, whichever you mean.")
 
 
 def _plainly(written: str) -> str:
@@ -94,12 +94,12 @@ def _value(written: str) -> Fraction:
     whole, _, fraction = written.rpartition(" ")
     top, bottom = (int(part) for part in fraction.split("/"))
     if bottom == 0:
-        raise NotANumber("Nothing can be divided into 0 parts. Write a fraction such as 1/4.")
+        raise InvalidNumber("Nothing can be divided into 0 parts. Write a fraction such as 1/4.")
     if whole and top >= bottom:
-        raise NotANumber(f"After a whole number the fraction must be less than one. Write “{written}” another way.")
+        raise InvalidNumber(f"After a whole number the fraction must be less than one. Write “{written}” another way.")
     if top > bottom and (apart := _run_together(fraction)):
         either = mixed(Fraction(top, bottom))
-        raise NotANumber(f"{fraction} can be read two ways. Write {apart} or {either}, whichever you mean.")
+        raise InvalidNumber(f"{fraction} can be read two ways. Write {apart} or {either}, whichever you mean.")
     return int(whole or 0) + Fraction(top, bottom)
 
 

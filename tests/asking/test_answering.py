@@ -5,7 +5,7 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled, read
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named
 from calculators.faces.page.plain import refusals
@@ -36,7 +36,7 @@ def test_a_value_taken_over_is_not_rounded_by_being_shown():
 
 @pytest.mark.parametrize("emptied", ["", "   "])
 def test_an_emptied_blank_is_asked_for_again_unless_something_stands_behind_it(emptied):
-    with pytest.raises(AskAgain) as refused:
+    with pytest.raises(InvalidInput) as refused:
         read(PIECES, Asking({"cloth_width": emptied}))
     assert "such as" in refusals(refused.value, PIECES, Asking({}))["cloth_width"]
     assert read(PIECES, Asking({"cloth_width": emptied}, taken={"cloth_width": F(1464)}))["cloth_width"] == 1464
@@ -47,7 +47,7 @@ def test_what_may_stay_empty_comes_as_nothing():
 
 
 def test_every_field_in_trouble_is_named_at_once():
-    with pytest.raises(AskAgain) as refused:
+    with pytest.raises(InvalidInput) as refused:
         read(PIECES, Asking({"cloth_width": "36 banana", "piece_width": "1/0", "may_turn": "perhaps", "colour": "red"}))
     sentences = refusals(refused.value, PIECES, Asking({}))
     assert set(sentences) == {"cloth_width", "piece_width", "may_turn", "colour"}
@@ -73,7 +73,7 @@ def test_an_unknown_ruler_is_answered_with_those_there_are():
 
 
 def test_values_that_cannot_go_together_are_refused_at_their_blank():
-    with pytest.raises(AskAgain) as refused:
+    with pytest.raises(InvalidInput) as refused:
         answer(PIECES, Asking({"piece_width": "9 m"}))
     sentence = filled(refused.value.sentences["piece_width"], PIECES, Asking({}).ruler)
     assert "900 cm" in sentence and "smaller piece" in sentence

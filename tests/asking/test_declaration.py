@@ -2,7 +2,7 @@
 
 import pytest
 
-from calculators.asking.declaration import AskAgain, Calculator, Field, Result, ask_again
+from calculators.asking.declaration import Calculator, Field, InvalidInput, Result, invalid_input
 from calculators.values.kinds import Count, Length
 from calculators.values.measure import CENTIMETRES
 from calculators.values.phrase import say
@@ -55,12 +55,12 @@ def test_a_sentence_with_an_unknown_blank_is_refused():
 
 
 def test_a_refusal_takes_texts_and_phrases_alike():
-    refusal = AskAgain({"width": "Too {wide} for this.", "rare": say("{n:piece|pieces} too many.", n=2)})
+    refusal = InvalidInput({"width": "Too {wide} for this.", "rare": say("{n:piece|pieces} too many.", n=2)})
     assert {name: phrase.filled(CENTIMETRES) for name, phrase in refusal.sentences.items()} == {
         "width": "Too {wide} for this.",
         "rare": "2 pieces too many.",
     }
     assert (
-        ask_again("width", "No room for {size:length}.", size=360).sentences["width"].filled(CENTIMETRES)
+        invalid_input("width", "No room for {size:length}.", size=360).sentences["width"].filled(CENTIMETRES)
         == "No room for 36 cm."
     )

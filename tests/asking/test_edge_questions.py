@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, read
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.edge_questions import MEASURED, SELVEDGE
 from calculators.asking.rows import Rows
 from calculators.catalogue import calculator_named, catalogue
@@ -132,7 +132,7 @@ def _places(line):
 
 
 def test_two_selvedges_that_leave_nothing_are_refused_at_their_blank():
-    with pytest.raises(AskAgain) as refused:
+    with pytest.raises(InvalidInput) as refused:
         answer(calculator_named("pieces-from-cloth"), Asking({"cloth_width": "6 cm", "selvedge": "3 cm"}))
     assert set(refused.value.sentences) == {"selvedge"}
     assert read(calculator_named("pieces-from-cloth"), Asking({}))["measured"] == "selvedges"

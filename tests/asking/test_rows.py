@@ -7,7 +7,7 @@ import pytest
 
 from calculators.asking.declaration import Field
 from calculators.asking.rows import Rows
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Count, Length, Text, YesNo
 from calculators.values.measure import CENTIMETRES
 
@@ -48,7 +48,7 @@ def test_a_page_may_put_any_character_into_a_cell():
     ],
 )
 def test_a_row_that_cannot_be_read_is_named(text, part_of_sentence):
-    with pytest.raises(Refused, match=part_of_sentence.replace("|", r"\|").replace("[", r"\[")):
+    with pytest.raises(InvalidValue, match=part_of_sentence.replace("|", r"\|").replace("[", r"\[")):
         ORDER.parse(text, CENTIMETRES)
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from playwright.sync_api import Browser
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import AskAgain, Calculator
+from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.catalogue import catalogue
 from calculators.faces.page.answered import figure
 from calculators.faces.page.markup import html
@@ -117,7 +117,7 @@ def drawings() -> Iterator[str]:
                 asking = Asking(given, wanted_ruler=ruler)
                 try:
                     drawn = figure(calculator, answer(calculator, asking), asking.ruler)
-                except AskAgain:
+                except InvalidInput:
                     continue  # some ways cannot be made with some measures
                 figures = [drawn] if drawn.tag == "figure" else list(drawn.iter("figure"))
                 for number, each in enumerate(figures, 1):

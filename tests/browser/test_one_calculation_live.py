@@ -10,7 +10,7 @@ from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, expect
 
 from calculators.asking.answering import Asking
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.faces.page.sentence_number import worked
 from calculators.values.kinds import Count, Length
@@ -65,7 +65,7 @@ def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:
                 if worked(name, {**given, field.name: text}, Asking({})) != before:
                     yield field.name, text
                     break
-            except AskAgain:
+            except InvalidInput:
                 continue
 
 

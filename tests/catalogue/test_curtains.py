@@ -6,7 +6,7 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named
 from calculators.faces.page.plain import refusals
@@ -30,7 +30,7 @@ def said(typed, ruler="cm", method=None):
 
 def asked_again(typed):
     asking = Asking({**PLAIN, **typed})
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(CALCULATOR, asking)
     return refusals(trouble.value, CALCULATOR, asking)
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answers, filled, read
 from calculators.asking.bibliography import source_named
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named, catalogue
@@ -30,8 +30,8 @@ every_calculator = pytest.mark.parametrize("calculator", catalogue().values(), i
 
 
 def improved(calculator, asking, steps):
-    """The best answer of so many steps, of more where none has come by then, and whether that was all; raises AskAgain
-    as `answers` does."""
+    """The best answer of so many steps, of more where none has come by then, and whether that was all; raises
+    InvalidInput as `answers` does."""
     best = None
     for number, better in enumerate(answers(calculator, asking)):
         best = better or best
@@ -41,7 +41,7 @@ def improved(calculator, asking, steps):
 
 
 def answers_fully(calculator, asking, steps=100_000):
-    """Work out, show on every face and return the answer; raises AskAgain as `answer` does.
+    """Work out, show on every face and return the answer; raises InvalidInput as `answer` does.
 
     steps: after so many of an answer that becomes better and better, what stands is judged.
     """
@@ -146,7 +146,7 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
     asking = Asking(typed(calculator, chance), wanted_ruler=ruler)
     try:
         reply = answers_fully(calculator, asking, 12)
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         sentences = refusals(trouble, calculator, asking)
         assert sentences and set(sentences) <= {field.name for field in calculator.fields}
         assert all(is_one_message(sentence) for sentence in sentences.values()), sentences
@@ -184,7 +184,7 @@ def test_a_length_a_hair_off_nothing_or_off_another_length_is_answered_or_asked_
     ways = data.draw(st.sampled_from(CORNER_WAYS)) if "way" in {each.name for each in calculator.fields} else {}
     try:
         answers_fully(calculator, Asking({**ways, field.name: show_exactly(max(value, hair), "mm")}))
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         assert trouble.sentences
 
 

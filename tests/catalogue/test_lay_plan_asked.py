@@ -3,7 +3,7 @@
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.faces.page.plain import refusals
 from tests.catalogue.lay_plans import LAY
 from tests.sentences import is_one_message
@@ -42,7 +42,7 @@ from tests.sentences import is_one_message
     ],
 )
 def test_what_cannot_be_planned_gets_one_sentence_at_its_field(typed, field, part):
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(LAY, Asking(typed))
     sentences = refusals(trouble.value, LAY, Asking(typed))
     assert set(sentences) == {field} and part in sentences[field] and is_one_message(sentences[field]), sentences

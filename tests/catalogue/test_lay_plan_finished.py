@@ -3,7 +3,7 @@
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import read_house_method
 from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import calculator_named
@@ -78,7 +78,7 @@ def test_hems_that_are_written_here_are_taken_and_one_of_nothing_leaves_the_side
 
 def test_a_piece_without_a_hem_is_asked_for_at_the_hems():
     asking = Asking({"sizes": "finished", "pieces": "Bag | 30 cm | 30 cm | 1", "hems": "Napkin | 1 cm | 2 cm"})
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(LAY, asking)
     assert refusals(trouble.value, LAY, asking) == {
         "hems": "There is no hem for “Bag”. Write a row for it, or one called “Any other”."
@@ -87,7 +87,7 @@ def test_a_piece_without_a_hem_is_asked_for_at_the_hems():
 
 def test_a_piece_that_is_too_wide_with_its_hems_is_said_to_be_so():
     asking = Asking({"sizes": "finished", "pieces": "Wide | 146 cm | 100 cm | 1"})
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(LAY, asking)
     assert "is 152 cm wide and 106 cm long with its hems" in refusals(trouble.value, LAY, asking)["pieces"]
 

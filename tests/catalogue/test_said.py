@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.faces.page.answered import answered
@@ -32,7 +32,7 @@ def said(name, typed, ruler="cm"):
 
 def asked_again(name, typed):
     calculator, asking = calculator_named(name), Asking(typed)
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(calculator, asking)
     return refusals(trouble.value, calculator, asking)
 

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
@@ -195,7 +195,7 @@ def test_a_piece_sewn_by_hand_needs_no_spool():
 )  # fmt: skip
 def test_what_cannot_be_is_asked_again_at_its_blank(field, bad):
     asking = Asking({field: bad})
-    with pytest.raises(AskAgain) as trouble:
+    with pytest.raises(InvalidInput) as trouble:
         answer(CALCULATOR, asking)
     assert set(refusals(trouble.value, CALCULATOR, asking)) == {field}
 

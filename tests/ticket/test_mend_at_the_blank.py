@@ -8,11 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
-from calculators.ticket.batch import NotYet, batch_of
+from calculators.ticket.batch import NoTicketYet, batch_of
 from calculators.ticket.steps import ticket_steps
 from calculators.values.measure import show_exactly
 
@@ -20,7 +20,7 @@ from calculators.values.measure import show_exactly
 def refused(calculator, typed):
     try:
         answer(calculator_named(calculator), Asking(typed))
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         return set(trouble.sentences)
     return set()
 
@@ -45,7 +45,7 @@ def test_what_is_left_at_a_mitre_is_taken_by_every_page_or_by_none(hem_1, hem_2,
 def test_half_an_inch_left_in_a_hem_of_half_an_inch_is_refused_in_the_batch_itself(ruler):
     typed = {"finished-size": {"hem": "1/2 in", "turn": "1/4 in"}, "mitre-marks": {"seam_allowance": "1/2 in"}}
     stops = go(BATCH, typed, Asking({}, wanted_ruler=ruler))
-    with pytest.raises(NotYet) as trouble:
+    with pytest.raises(NoTicketYet) as trouble:
         ticket_steps(batch_of(stops, stops[0].asking.method))
     assert (trouble.value.calculator, trouble.value.field) == ("mitre-marks", "seam_allowance")
     assert "seam_allowance" in next(stop for stop in stops if stop.calculator.name == "mitre-marks").refusal.sentences
@@ -65,7 +65,7 @@ def on_its_ticket(corner, edge_stitch):
     blanks = {stop.calculator.name: {field.name for field in stop.calculator.fields} for stop in stops}
     try:
         return ticket_steps(batch_of(stops, stops[0].asking.method))
-    except NotYet as trouble:
+    except NoTicketYet as trouble:
         stop = next(stop for stop in stops if stop.calculator.name == trouble.calculator)
         assert trouble.field in blanks[trouble.calculator]
         assert trouble.field in stop.refusal.sentences  # so that the page of the batch marks it too

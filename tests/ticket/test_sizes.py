@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from calculators.ticket.sizes import compared, read_size, square, squareness_together, together
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from tests.sentences import is_one_message
 from tests.ticket.test_ticket import batch
 
@@ -57,7 +57,7 @@ def test_a_coarse_ruler_hides_no_piece_that_is_off_by_more_than_is_allowed(ruler
 
 @pytest.mark.parametrize("text", ["banana", "", "-3", "40 40", "12 1/", "1e9", "9" * 80, "290 cm", "2,900"])
 def test_what_cannot_be_a_size_gets_one_sentence(text):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         read_size(text, "width", batch())
     assert is_one_message(str(refused.value))
 
@@ -82,7 +82,7 @@ def test_a_piece_is_square_when_its_diagonals_are_alike(one, other, within, said
 @pytest.mark.parametrize("text", ["61.6", "20.4", "290"])
 def test_a_diagonal_far_from_the_one_that_the_sizes_give_is_asked_about(text):
     """29 by 29 cm: 41.01 cm from corner to corner; half of it more or less is 20.5 to 61.5."""
-    with pytest.raises(Refused, match="about 41 cm that the sizes on the ticket give from corner to corner"):
+    with pytest.raises(InvalidValue, match="about 41 cm that the sizes on the ticket give from corner to corner"):
         read_size(text, "diagonal_1", batch())
     assert read_size("29", "diagonal_1", batch()) == 290
 

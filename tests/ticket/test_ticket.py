@@ -9,7 +9,7 @@ from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.ticket.batch import NotYet, batch_of
+from calculators.ticket.batch import NoTicketYet, batch_of
 from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
@@ -314,6 +314,6 @@ def test_every_sharp_or_hot_step_has_its_caution():
     ],
 )
 def test_a_batch_in_trouble_says_which_step_to_mend(typed, title, word):
-    with pytest.raises(NotYet, match=word) as trouble:
+    with pytest.raises(NoTicketYet, match=word) as trouble:
         ticket_steps(batch(typed))
     assert trouble.value.title == title

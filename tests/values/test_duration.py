@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators.values.duration import Minutes
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import CENTIMETRES
 from tests.sentences import is_one_message
 
@@ -55,13 +55,13 @@ def test_reads(text, minutes):
     ],
 )
 def test_refuses_with_what_would_be_right(text):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         Minutes().parse(text, CENTIMETRES)
     assert "such as" in str(refused.value) and is_one_message(str(refused.value))
 
 
 def test_refuses_what_is_beyond():
-    with pytest.raises(Refused, match="from 0 min to 10 h"):
+    with pytest.raises(InvalidValue, match="from 0 min to 10 h"):
         Minutes(most=F(600)).parse("11 h", CENTIMETRES)
 
 

@@ -11,7 +11,7 @@ import pytest
 
 from calculators.asking.declaration import Field
 from calculators.asking.rows import Rows
-from calculators.values.kind import Kind, Refused, kind_said_as, units
+from calculators.values.kind import InvalidValue, Kind, kind_said_as, units
 from calculators.values.kinds import Length
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from scripts.tools.places import ROOT
@@ -38,12 +38,12 @@ class Unsampled(Kind):
 def test_lets_through_what_it_says_and_refuses_what_it_says(kind):
     for seed in range(20):
         for ruler in ON:
-            taken, refused = kind.samples(Random(seed)), kind.refused_samples(Random(seed))
+            taken, refused = kind.samples(Random(seed)), kind.invalid_samples(Random(seed))
             assert taken and refused
             for text in taken:
                 kind.parse(text, ruler)
             for text in refused:
-                with pytest.raises(Refused) as told:
+                with pytest.raises(InvalidValue) as told:
                     kind.parse(text, ruler)
                 assert is_one_message(str(told.value)), str(told.value)
 
@@ -82,7 +82,7 @@ def test_a_kind_that_is_read_gives_samples():
 
 
 def test_a_kind_without_samples_is_found():
-    assert unsampled([Unsampled, Length]) == ["Unsampled gives no samples", "Unsampled gives no refused_samples"]
+    assert unsampled([Unsampled, Length]) == ["Unsampled gives no samples", "Unsampled gives no invalid_samples"]
     with pytest.raises(NotImplementedError, match="Unsampled"):
         Unsampled().samples(Random(1))
     with pytest.raises(NotImplementedError, match="Unsampled"):
@@ -94,7 +94,7 @@ def unsampled(kinds) -> list[str]:
         f"{kind.__name__} gives no {way}"
         for kind in kinds
         if kind.parse is not Kind.parse
-        for way in ("samples", "refused_samples")
+        for way in ("samples", "invalid_samples")
         if getattr(kind, way) is getattr(Kind, way)
     ]
 

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calculators.values.kind import Kind, Refused, plain_number
+from calculators.values.kind import InvalidValue, Kind, plain_number
 from calculators.values.kinds import Angle, Choice, Column, Count, Length, Lengths, Number, Percent, Table, Text, YesNo
-from calculators.values.measure import CENTIMETRES, SIXTEENTHS, NotALength, Ruler, parse_length
+from calculators.values.measure import CENTIMETRES, SIXTEENTHS, InvalidLength, Ruler, parse_length
 from tests.sentences import is_one_message
 
 CHOICE = Choice(options={"cut": "cut size", "finished": "finished size"})
@@ -50,7 +50,7 @@ def test_reads(kind, text, value):
     ],
 )  # fmt: skip
 def test_refuses_with_what_would_be_right(kind, text, says):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         kind.parse(text, CENTIMETRES)
     assert says in str(refused.value)
     assert is_one_message(str(refused.value))
@@ -61,7 +61,7 @@ def test_refuses_with_what_would_be_right(kind, text, says):
 def test_no_text_does_worse_than_being_refused(kind, text):
     try:
         value = kind.parse(text, CENTIMETRES)
-    except Refused as refused:
+    except InvalidValue as refused:
         assert is_one_message(str(refused))
     else:
         json.dumps(kind.plain(value))
@@ -76,7 +76,7 @@ def test_a_bare_number_written_out_means_the_same_on_the_other_ruler(text, ruler
     one, other = rulers
     try:
         meant = parse_length(text, one.unit)
-    except NotALength:
+    except InvalidLength:
         assume(False)
     assert parse_length(Length().write_out(text, one), other.unit) == meant
 

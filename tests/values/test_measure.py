@@ -12,7 +12,7 @@ from calculators.values.measure import (
     MILLIMETRES,
     MM_IN,
     SIXTEENTHS,
-    NotALength,
+    InvalidLength,
     Ruler,
     parse_length,
     quote,
@@ -92,7 +92,7 @@ def test_a_bare_number_is_in_the_unit_of_the_ruler_in_hand(unit):
     ],
 )  # fmt: skip
 def test_refuses_in_one_message_that_says_what_would_be_right(text, says):
-    with pytest.raises(NotALength) as refused:
+    with pytest.raises(InvalidLength) as refused:
         parse_length(text)
     assert says in str(refused.value)
     assert is_one_message(str(refused.value))
@@ -106,7 +106,7 @@ def test_a_bare_fraction_is_read_on_an_inch_ruler():
 def test_no_text_does_worse_than_being_refused(text):
     try:
         length = parse_length(text)
-    except NotALength as refused:
+    except InvalidLength as refused:
         assert is_one_message(str(refused))
     else:
         assert length >= 0

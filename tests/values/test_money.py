@@ -8,7 +8,7 @@ from babel import Locale
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS
 from calculators.values.money import CODES, Amount, ListedPrice, PriceOfLength, two_decimals, with_sign
 from tests.sentences import is_one_message
@@ -40,7 +40,7 @@ def test_an_amount_is_read_with_or_without_its_sign(text, value):
 )  # fmt: skip
 def test_what_is_no_amount_is_refused_with_what_would_be_right(text, says):
     for kind in (Amount(), PriceOfLength()):
-        with pytest.raises(Refused) as refused:
+        with pytest.raises(InvalidValue) as refused:
             kind.parse(text, CENTIMETRES)
         assert says in str(refused.value) and is_one_message(str(refused.value))
 
@@ -79,7 +79,7 @@ def test_what_stands_in_a_blank_reads_back(hundredths):
 def test_a_price_is_for_a_metre_or_a_yard(text, ruler, for_a_metre):
     """A yard is 0.9144 m exactly, so 9.144 a yard would be 10 a metre; three decimals are asked again."""
     if for_a_metre is None:
-        with pytest.raises(Refused):
+        with pytest.raises(InvalidValue):
             PriceOfLength().parse(text, CENTIMETRES)
     else:
         assert PriceOfLength().parse(text, ruler) == for_a_metre
@@ -87,7 +87,7 @@ def test_a_price_is_for_a_metre_or_a_yard(text, ruler, for_a_metre):
 
 @pytest.mark.parametrize("text", ["18.50 m", "18.50 per cm", "per m", "18.50 per", "18.50 per m per m"])
 def test_a_price_for_something_else_is_refused(text):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         PriceOfLength().parse(text, CENTIMETRES)
     assert is_one_message(str(refused.value))
 
@@ -156,7 +156,7 @@ def test_a_sign_and_its_code_are_one_money(money, text):
     ],
 )
 def test_another_money_is_refused_in_one_sentence_that_names_both(kind, money, text):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         kind.parse(text, in_hand(money))
     assert f"the house’s money is {money}" in str(refused.value) and is_one_message(str(refused.value))
 

@@ -13,9 +13,9 @@ from calculators.asking.answering import Asking, answer
 from calculators.asking.rows import Rows
 from calculators.catalogue import calculator_named, catalogue
 from calculators.values.duration import Minutes
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Angle, Count, DimensionalChange, Length, LongLength, Number, Percent
-from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS, NotALength, parse_length, write_units
+from calculators.values.measure import CENTIMETRES, MILLIMETRES, SIXTEENTHS, InvalidLength, parse_length, write_units
 from calculators.values.money import Amount, PriceOfLength
 from tests.sentences import is_one_message
 from tests.values import plain_reading
@@ -85,7 +85,7 @@ RUN_ON = [
 def _read(kind, text, ruler):
     try:
         return kind.parse(text, ruler)
-    except Refused as refused:
+    except InvalidValue as refused:
         assert is_one_message(str(refused)), refused
         return None
 
@@ -145,7 +145,7 @@ def test_a_digit_straight_after_a_fraction_is_read_by_no_kind(text):
     st.sampled_from(["", " cm", " in", '"']),
 )
 def test_the_sentence_says_that_a_digit_after_a_fraction_sign_is_wrong(sign, digits, before, unit):
-    with pytest.raises(NotALength, match="has a digit after"):
+    with pytest.raises(InvalidLength, match="has a digit after"):
         parse_length(f"{before}{sign}{digits}{unit}", "in")
 
 
@@ -213,7 +213,7 @@ def test_a_unit_that_goes_without_saying_and_a_sum_are_read_and_written_out(text
     ],
 )  # fmt: skip
 def test_what_can_be_meant_two_ways_is_asked_with_both(text, says):
-    with pytest.raises(NotALength) as refused:
+    with pytest.raises(InvalidLength) as refused:
         parse_length(text, "cm")
     assert says in str(refused.value) and is_one_message(str(refused.value))
 

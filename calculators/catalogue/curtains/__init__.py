@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import ceil
 from types import SimpleNamespace
 
-from calculators.asking.declaration import Answer, Calculator, Example, Result, ask_again
+from calculators.asking.declaration import Answer, Calculator, Example, Result, invalid_input
 from calculators.asking.edge_questions import edges_that_leave_cloth
 from calculators.catalogue.curtains.asked import (
     ASKED,
@@ -49,7 +49,7 @@ def _work(given: SimpleNamespace) -> Answer:
     )
     widths = _widths(given, window, cloth_width)
     if widths.number > _MOST_WIDTHS:
-        raise ask_again(
+        raise invalid_input(
             "cloth_width",
             "Of cloth this narrow a curtain takes {count:count} widths. Write the whole width of the cloth.",
             count=ceil(widths.number),

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.asking.declaration import AskAgain, Field
+from calculators.asking.declaration import Field, InvalidInput
 from calculators.asking.edge_questions import MEASURED, SELVEDGE
 from calculators.asking.house_measures import CLOTH_WIDTH, HEM_OR_NONE
 from calculators.asking.seams import JOINS, seam_fields
@@ -105,10 +105,10 @@ def off_the_ends(given: SimpleNamespace) -> Fraction:
 
 
 def refuse_what_cannot_be_sewn(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> None:
-    """Raises AskAgain where hems and seams leave nothing of a curtain so wide [mm], made of cloth so wide [mm] once
+    """Raises InvalidInput where hems and seams leave nothing of a curtain so wide [mm], made of cloth so wide [mm] once
     washed."""
     if troubles := dict(_troubles(given, curtain, cloth_width)):
-        raise AskAgain(troubles)
+        raise InvalidInput(troubles)
 
 
 def _troubles(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> Iterator[tuple[str, Phrase]]:

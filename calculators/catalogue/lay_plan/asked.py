@@ -3,7 +3,7 @@
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.asking.declaration import AskAgain, Field, ask_again
+from calculators.asking.declaration import Field, InvalidInput, invalid_input
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, TRIMMED
 from calculators.asking.rows import Rows
 from calculators.asking.seams import JOINS, seam_fields
@@ -197,14 +197,14 @@ FIELDS = (
 
 
 def order_from(given: SimpleNamespace) -> Order:
-    """The order that was written; raises AskAgain when its rows do not go together."""
+    """The order that was written; raises InvalidInput when its rows do not go together."""
     repeats = _by_cloth(given, "repeats")
     flaws = _by_cloth(given, "flaws")
     for each in (row for rows in repeats.values() for row in rows):
         _refuse_empty_repeat(each)
     for index, rows in repeats.items():
         if len(rows) > 1:
-            raise ask_again(
+            raise invalid_input(
                 "repeats",
                 "“{cloth:text}” has more than one repeat. Write one row for it.",
                 cloth=given.cloths[index].name,
@@ -237,7 +237,7 @@ def order_from(given: SimpleNamespace) -> Order:
         for row in given.pieces
     )  # fmt: skip
     if any(piece.matched for piece in pieces) and not any(cloth.repeat for cloth in cloths):
-        raise ask_again(
+        raise invalid_input(
             "repeats",
             "A piece is to be matched, but no repeat is written. Write after which distance the pattern starts again.",
         )
@@ -256,9 +256,9 @@ def order_from(given: SimpleNamespace) -> Order:
     return Order(cloths, pieces, rules)
 
 
-def asked_again(problem: CannotPlan) -> AskAgain:
+def asked_again(problem: CannotPlan) -> InvalidInput:
     """The refusal at the field where an order that cannot be planned is to be mended."""
-    return AskAgain({problem.part: say(problem.sentence, **problem.values)})
+    return InvalidInput({problem.part: say(problem.sentence, **problem.values)})
 
 
 def _by_cloth(given: SimpleNamespace, name: str) -> dict[int, list[SimpleNamespace]]:
@@ -267,7 +267,7 @@ def _by_cloth(given: SimpleNamespace, name: str) -> dict[int, list[SimpleNamespa
     found: dict[int, list[SimpleNamespace]] = {}
     for row in getattr(given, name) or ():
         if row.cloth and row.cloth not in numbers:
-            raise ask_again(
+            raise invalid_input(
                 name,
                 "There is no cloth called “{cloth:text}”. Write the name as it stands among the cloths.",
                 cloth=row.cloth,
@@ -278,17 +278,17 @@ def _by_cloth(given: SimpleNamespace, name: str) -> dict[int, list[SimpleNamespa
 
 def _refuse_empty_repeat(row: SimpleNamespace) -> None:
     if row.along == 0 or row.across == 0:
-        raise ask_again(
+        raise invalid_input(
             "repeats",
             "A repeat of 0 never starts again. Write the distance from one motif to the next, or leave it empty.",
         )
     if not row.along and not row.across:
-        raise ask_again(
+        raise invalid_input(
             "repeats", "This row says no distance. Write after which distance along or across the pattern starts again."
         )
     for distance, first, way in ((row.along, row.first_along, "along"), (row.across, row.first_across, "across")):
         if first is not None and distance is None:
-            raise ask_again(
+            raise invalid_input(
                 "repeats",
                 "There is a first repeat {way:text}, but no distance {way:text}. Write the distance as well.",
                 way=way,

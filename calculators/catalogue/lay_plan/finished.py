@@ -4,7 +4,7 @@ import json
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.asking.declaration import Field, ask_again
+from calculators.asking.declaration import Field, invalid_input
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.rows import Rows
 from calculators.trade.hems import Hems
@@ -56,7 +56,7 @@ HEMS = Field(
 
 
 def hems_for(name: str, given: SimpleNamespace) -> Hems:
-    """The hems on all four sides of a piece of that name; raises AskAgain where none are written.
+    """The hems on all four sides of a piece of that name; raises InvalidInput where none are written.
 
     name: as its row in the order is called; “Napkins” are Napkin too.
     """
@@ -64,7 +64,7 @@ def hems_for(name: str, given: SimpleNamespace) -> Hems:
     own = name.casefold()
     row = next((written[each] for each in (own, own.removesuffix("s"), ANY_OTHER.casefold()) if each in written), None)
     if row is None:
-        raise ask_again(
+        raise invalid_input(
             "hems",
             "There is no hem for “{name:text}”. Write a row for it, or one called “{other:text}”.",
             name=name,

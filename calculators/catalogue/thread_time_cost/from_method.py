@@ -8,7 +8,7 @@ from calculators.asking.house_method import HouseMethod, on_ruler
 from calculators.trade.cloth import LongEdges
 from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.trade.pieces import threads_of_a_piece
-from calculators.values.kind import Kind, Refused
+from calculators.values.kind import InvalidValue, Kind
 from calculators.values.kinds import Length, Number
 from calculators.values.measure import MM_IN, Ruler, show_exactly
 from calculators.values.money import Amount
@@ -133,5 +133,5 @@ def _read(kind: Kind, text: str, ruler: Ruler) -> Fraction | None:
     """The value of an entry; None where it is empty or cannot be read, which the page of the method says."""
     try:
         return kind.parse(text, ruler)
-    except Refused:
+    except InvalidValue:
         return None

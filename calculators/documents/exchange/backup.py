@@ -18,7 +18,7 @@ from calculators.documents.exchange.share_link import JOB, LONGEST_OF, METHOD, H
 from calculators.documents.house_method.format import ID
 from calculators.documents.job.format import RULER
 from calculators.documents.json_schema import Schema, group, listed, text
-from calculators.documents.json_text import Unreadable, read_json, write_json
+from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.documents.merge_patch import patch, patched
 from calculators.documents.versions import Document, Format
 
@@ -41,10 +41,10 @@ class Kept:
 
     @property
     def newest(self) -> Handed:
-        """What it is now. Raises Unreadable with a sentence."""
+        """What it is now. Raises InvalidDocument with a sentence."""
         found = handed(self._data(self.states[-1][1]))
         if found.kind != self._written_as:
-            raise Unreadable(f"This was saved as a {self._written_as} and is none. Choose another.")
+            raise InvalidDocument(f"This was saved as a {self._written_as} and is none. Choose another.")
         return found
 
     @property
@@ -59,7 +59,7 @@ class Kept:
         for at, state in reversed(self.states):
             try:
                 found = handed(self._data(state))
-            except Unreadable:
+            except InvalidDocument:
                 continue
             room -= len(found.text)
             if room < 0 and made:
@@ -114,7 +114,7 @@ def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Do
     for version in versions:
         try:
             data = read_json(version["text"], _LONGEST_OF[kind])
-        except Unreadable:
+        except InvalidDocument:
             data = None
         if not isinstance(data, dict) or _has_null(data):
             changes.append(
@@ -139,7 +139,8 @@ def file_of(kept: Iterable[Document], follows: str = "", ruler: str = "") -> str
 
 
 def read_file(text: str) -> Everything:
-    """What a file holds: everything, or one method or job as a file of its own. Raises Unreadable with a sentence."""
+    """What a file holds: everything, or one method or job as a file of its own. Raises InvalidDocument with a
+    sentence."""
     data = read_json(text, LONGEST)
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         one = handed(data)
@@ -184,7 +185,7 @@ def _from_1(file: Document) -> Document:
     """The first version held the newest of each method and nothing else."""
     methods = file.get("methods")
     if not isinstance(methods, list):
-        raise Unreadable("This file is not whole. Choose another.")
+        raise InvalidDocument("This file is not whole. Choose another.")
     kept = [
         {
             "kind": METHOD,

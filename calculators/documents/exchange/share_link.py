@@ -20,7 +20,7 @@ from calculators.documents.house_method.reading import LONGEST as LONGEST_METHOD
 from calculators.documents.job.format import FORMAT as JOB_FORMAT
 from calculators.documents.job.reading import LONGEST as LONGEST_JOB
 from calculators.documents.job.reading import opened as opened_job
-from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
+from calculators.documents.json_text import LONGEST, InvalidDocument, read_json, write_json
 from calculators.documents.versions import Document
 
 METHOD, JOB = "method", "job"
@@ -51,29 +51,31 @@ def packed(text: str) -> str:
 
 
 def unpacked(fragment: str) -> str:
-    """The text that a link holds. Raises Unreadable with a sentence."""
+    """The text that a link holds. Raises InvalidDocument with a sentence."""
     if len(fragment) > LONGEST_LINK:
-        raise Unreadable("This link is longer than any that this handbook makes. Ask for a file instead.")
+        raise InvalidDocument("This link is longer than any that this handbook makes. Ask for a file instead.")
     found = _PACKED.fullmatch(fragment)
     if not found:
         newer = re.match(r"[1-9]\d*\.", fragment, re.ASCII) and not fragment.startswith("1.")
-        raise Unreadable("This link was made by a newer handbook. Open it with the newer one." if newer else _BROKEN)
+        raise InvalidDocument(
+            "This link was made by a newer handbook. Open it with the newer one." if newer else _BROKEN
+        )
     try:
         squeezed = base64.urlsafe_b64decode(found[1] + "=" * (-len(found[1]) % 4))
         opened = zlib.decompressobj(wbits=-15)
         plain = opened.decompress(squeezed, LONGEST + 1)  # never more, however small the link
         if len(plain) > LONGEST or not opened.eof:
-            raise Unreadable(_BROKEN)
+            raise InvalidDocument(_BROKEN)
         return plain.decode()
     except (binascii.Error, zlib.error, UnicodeDecodeError):
-        raise Unreadable(_BROKEN) from None
+        raise InvalidDocument(_BROKEN) from None
 
 
 def handed(data: Any) -> Handed:
-    """The method or job that some data describes. Raises Unreadable with a sentence."""
+    """The method or job that some data describes. Raises InvalidDocument with a sentence."""
     kind = KINDS.get(data["format"]) if isinstance(data, dict) and isinstance(data.get("format"), str) else None
     if not kind:
-        raise Unreadable(
+        raise InvalidDocument(
             "This is neither a house method nor a job. Choose a file that this handbook saved, or ask for the link "
             "again."
         )
@@ -83,5 +85,5 @@ def handed(data: Any) -> Handed:
     else:
         made = Handed(kind, *mended(brought_up(data)))
     if len(made.text) > LONGEST_OF[kind]:
-        raise Unreadable(f"This {data['format']} is longer than any that this handbook keeps. Choose another.")
+        raise InvalidDocument(f"This {data['format']} is longer than any that this handbook keeps. Choose another.")
     return made

@@ -17,7 +17,7 @@ from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, che
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.documents.house_method.two_rulers import rewritten
 from calculators.documents.json_text import unshowable
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import quote
 
 
@@ -29,11 +29,11 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     ``why.tables.cloths.0``, ``tables.cloths.0`` to take the line out, or ``tables.cloths`` to go back to the site's
     lines.
     unit: of the ruler in hand, in which a bare number is read and for which a round figure is meant.
-    Raises Refused with a sentence for the person; KeyError for a path that no form has.
+    Raises InvalidValue with a sentence for the person; KeyError for a path that no form has.
     """
     typed = typed.replace("\r\n", "\n").strip()
     if unshowable(typed):
-        raise Refused("That holds characters that cannot be shown. Type it again.")
+        raise InvalidValue("That holds characters that cannot be shown. Type it again.")
     place, *rest = path.split(".")
     return normal(_CHANGES[place]({**document}, rest, typed, unit))
 
@@ -61,7 +61,7 @@ def written_at(document: Document, path: str) -> Written:
 
 def _name(document: Document, rest: list[str], typed: str, unit: str) -> Document:
     if not typed:
-        raise Refused("A method needs a name. Give it one, such as Summer linen.")
+        raise InvalidValue("A method needs a name. Give it one, such as Summer linen.")
     return {**document, "name": _short(typed, LONGEST_VALUE)}
 
 
@@ -69,7 +69,7 @@ def _ruler(document: Document, rest: list[str], typed: str, unit: str) -> Docume
     (name,) = rest
     choices = tuple(RULER_STEPS) if name == "unit" else RULER_STEPS[name.removesuffix("_step")]
     if typed and typed not in choices:
-        raise Refused(f"“{quote(typed)}” is not one of the choices: {', '.join(choices)}.")
+        raise InvalidValue(f"“{quote(typed)}” is not one of the choices: {', '.join(choices)}.")
     return {**document, "ruler": {**document.get("ruler", {}), name: typed}}
 
 
@@ -91,7 +91,7 @@ def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Docum
     table, lines = tables()[name], lines_of(document, name)
     place = int(number)
     if not 0 <= place <= len(lines) or place >= MOST_ROWS:
-        raise Refused(f"There is room for {MOST_ROWS} lines here.")
+        raise InvalidValue(f"There is room for {MOST_ROWS} lines here.")
     if not column:
         del lines[place : place + 1]
         return _with_lines(document, name, lines)
@@ -99,10 +99,10 @@ def _tables(document: Document, rest: list[str], typed: str, unit: str) -> Docum
     row = lines[place] if place < len(lines) else {}
     if entry is table.columns[0]:
         if not typed and row:
-            raise Refused(f"Name {table.one}, or take the whole line out.")
+            raise InvalidValue(f"Name {table.one}, or take the whole line out.")
         value: Written = _short(typed, LONGEST_VALUE)
     elif not row:
-        raise Refused(f"Name {table.one} first, in “{table.columns[0].label}”.")
+        raise InvalidValue(f"Name {table.one} first, in “{table.columns[0].label}”.")
     else:
         if (name, entry.name) == (TABLE, COLUMN):
             check_kinds(typed, lines_of(document, "pieces"))
@@ -120,7 +120,7 @@ def _reasons(document: Document, rest: list[str], typed: str, unit: str) -> Docu
         return {**document, "measures": {**measures, name: {"value": _value(measures.get(name, "")), "why": typed}}}
     lines = lines_of(document, name)
     if not 0 <= int(number[0]) < len(lines):
-        raise Refused(f"Name {tables()[name].one} first, in “{tables()[name].columns[0].label}”.")
+        raise InvalidValue(f"Name {tables()[name].one} first, in “{tables()[name].columns[0].label}”.")
     lines[int(number[0])] = {**lines[int(number[0])], "why": typed}
     return _with_lines(document, name, lines)
 
@@ -150,7 +150,7 @@ def _with_value(entry: Entry, old: Written, typed: str, unit: str, money: str) -
 
 def _short(text: str, longest: int) -> str:
     if len(text) > longest:
-        raise Refused(f"That is {len(text):,} characters long. Keep it to {longest:,}.")
+        raise InvalidValue(f"That is {len(text):,} characters long. Keep it to {longest:,}.")
     return text
 
 

@@ -9,7 +9,7 @@ from calculators.asking.house_method import RULER_STEPS, Written
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.sections import Entry, entries, tables
-from calculators.values.kind import Kind, Refused
+from calculators.values.kind import InvalidValue, Kind
 from calculators.values.measure import Ruler
 
 UNNAMED = "A method without a name"
@@ -42,7 +42,7 @@ def read_value(entry: Entry, written: Written, unit: str = "", money: str = "") 
 
     unit: the unit of a bare number; without one, the unit the house reads by habit. money: what a typed amount may be
     in; without one, in any.
-    Raises Refused with a sentence.
+    Raises InvalidValue with a sentence.
     """
     if not isinstance(written, str):
         return {each: _text(entry.kind, text, each, money) for each, text in written.items()}
@@ -62,7 +62,7 @@ def _kept(entry: Entry, written: Any, path: str, troubles: dict[str, str]) -> An
         return written
     try:
         value = read_value(entry, value)
-    except Refused as problem:
+    except InvalidValue as problem:
         troubles[path] = f"{entry.label}: {problem}"
         value = ""
     return {**written, "value": value} if isinstance(written, Mapping) and "why" in written else value

@@ -10,7 +10,7 @@ from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import lines_of, written_at
 from calculators.documents.house_method.format import OPENING, Document
 from calculators.documents.house_method.sections import MethodTable, entries, sections, tables
-from calculators.values.kind import Kind, Refused
+from calculators.values.kind import InvalidValue, Kind
 from calculators.values.measure import Ruler
 
 RULER_LABELS = {
@@ -75,7 +75,7 @@ def same(one: Written, other: Written, kind: Kind | None) -> bool:
         return one == other
     try:
         return all(_read(one, kind, ruler) == _read(other, kind, ruler) for ruler in _RULERS)
-    except Refused:
+    except InvalidValue:
         return False
 
 

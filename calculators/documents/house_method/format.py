@@ -76,7 +76,7 @@ _METHOD = Format(FORMAT, VERSION, schema, {1: _from_1})
 def brought_up(data: Any) -> Document:
     """A document of any version as one of this version, its shape checked.
 
-    Raises Unreadable with a sentence when it is of a version to come, or not a house method.
+    Raises InvalidDocument with a sentence when it is of a version to come, or not a house method.
     """
     return _METHOD.shaped(_METHOD.of_this_version(data))
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from calculators.asking.house_method import kinds_named
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import quote
 
 TABLE, COLUMN = "steps", "kinds"
@@ -33,6 +33,6 @@ def unknown_kinds(named: str, pieces: Iterable[Mapping[str, Any]]) -> str:
 
 
 def check_kinds(named: str, pieces: Iterable[Mapping[str, Any]]) -> None:
-    """Raises Refused with that sentence."""
+    """Raises InvalidValue with that sentence."""
     if sentence := unknown_kinds(named, pieces):
-        raise Refused(sentence)
+        raise InvalidValue(sentence)

@@ -18,7 +18,7 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
     """The document, the method it describes over the site's own, and a sentence for every value that had to be left
     out.
 
-    Raises Unreadable with a sentence.
+    Raises InvalidDocument with a sentence.
     """
     document, troubles = mended(brought_up(read_json(text, LONGEST)))
     return document, house_of(document), troubles
@@ -34,7 +34,7 @@ def house_of(document: Document, under: HouseMethod | None = None) -> HouseMetho
 
 
 def method_in_hand(text: str) -> HouseMethod:
-    """The method kept as that text; the site's own for an empty text. Raises Unreadable with a sentence."""
+    """The method kept as that text; the site's own for an empty text. Raises InvalidDocument with a sentence."""
     return read_method(text)[1] if text else site_method()
 
 

@@ -8,19 +8,19 @@ from calculators.documents.house_method.format import Document, normal
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.sections import tables
 from calculators.documents.house_method.two_rulers import clashes_told, with_both_rulers
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 
 
 def sites_own(text: str) -> Document:
     """The document that a handbook of the studio's own is built with, from a method as the studio saved it.
 
-    Raises Unreadable with a sentence where it cannot be read, or says something that no page could be right about.
+    Raises InvalidDocument with a sentence where it cannot be read, or says something that no page could be right about.
     """
     document, _, troubles = read_method(text)
     for sentence in (*troubles.values(), *clashes_told(document)):
-        raise Unreadable(f"This house method cannot be built with yet. {sentence}")
+        raise InvalidDocument(f"This house method cannot be built with yet. {sentence}")
     if document["name"] == UNNAMED:
-        raise Unreadable("This house method has no name. Give it one on the page House method, and save it again.")
+        raise InvalidDocument("This house method has no name. Give it one on the page House method, and save it again.")
     whole = with_both_rulers(read_house_method(document, example_method()))
     return normal({**document, "measures": _measures(document, whole), "tables": _tables(document, whole)})
 

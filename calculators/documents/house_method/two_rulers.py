@@ -8,7 +8,7 @@ from typing import Any
 
 from calculators.asking.house_method import HouseMethod, Written
 from calculators.documents.house_method.sections import Entry, entries, tables
-from calculators.values.kind import Kind, Refused
+from calculators.values.kind import InvalidValue, Kind
 from calculators.values.measure import METRIC, Ruler
 
 SIDES = ("cm", "in")
@@ -147,7 +147,7 @@ def _differ(written: Written, kind: Kind) -> tuple[str, str] | None:
         return None
     try:
         lengths = [kind.parse(written[side], _BARE[side]) for side in SIDES]
-    except Refused:
+    except InvalidValue:
         return None
     return None if agree(*lengths, roughly=True) else (written["cm"], written["in"])
 

@@ -7,9 +7,9 @@ from calculators.documents.house_method.reading import read_method
 from calculators.documents.job.format import FIGURES, FORMAT, VERSION, normal, schema
 from calculators.documents.job.reading import Job, opened
 from calculators.documents.json_schema import misfits
-from calculators.documents.json_text import Unreadable, read_json, unshowable
+from calculators.documents.json_text import InvalidDocument, read_json, unshowable
 from calculators.documents.versions import Document
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 WORDS = ("notes", *FIGURES)
 YES = "yes"
@@ -37,7 +37,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
     ``typed.CALCULATOR.FIELD``, ``ticks.STEP`` (a count, or a list of bundles as JSON), ``measured.LINE.COLUMN``,
     ``measured.LINE`` to take a line out, ``method`` (the text of a house method, empty for the handbook's own).
     ruler: on which bare numbers among them are read, such as ``in 1/16``.
-    Raises Refused with a sentence for the person; KeyError for a path that no job has.
+    Raises InvalidValue with a sentence for the person; KeyError for a path that no job has.
     """
     document = {**job.document}
     if ruler:
@@ -45,17 +45,17 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
     for path, text in changes.items():
         text = text.replace("\r\n", "\n").strip()
         if unshowable(text):
-            raise Refused("That holds characters that cannot be shown. Type it again.")
+            raise InvalidValue("That holds characters that cannot be shown. Type it again.")
         place, *rest = path.split(".")
         document = {**document, **_CHANGES[place](document, place, rest, text)}
     for _, sentence in misfits(document, schema()):
-        raise Refused(sentence)
+        raise InvalidValue(sentence)
     return opened(normal(document)).document
 
 
 def _name(document: Document, place: str, rest: list[str], text: str) -> Document:
     if not text:
-        raise Refused("A job needs a name. Give it one, such as Napkins for the long table.")
+        raise InvalidValue("A job needs a name. Give it one, such as Napkins for the long table.")
     return {"name": text}
 
 
@@ -85,15 +85,15 @@ def _ticks(document: Document, place: str, rest: list[str], text: str) -> Docume
 def _ticked(text: str) -> Any:
     try:
         return read_json(text) if text else None
-    except Unreadable:
-        raise Refused("Tick whole pieces or bundles, such as 12.") from None
+    except InvalidDocument:
+        raise InvalidValue("Tick whole pieces or bundles, such as 12.") from None
 
 
 def _measured(document: Document, place: str, rest: list[str], text: str) -> Document:
     rows = [*document.get("measured", [])]
     number = int(rest[0])
     if not 0 <= number <= len(rows):
-        raise Refused("This line is no longer there. Open the job again.")
+        raise InvalidValue("This line is no longer there. Open the job again.")
     if len(rest) == 1:
         return {"measured": rows[:number] + rows[number + 1 :]}
     (column,) = rest[1:]

@@ -108,7 +108,7 @@ _JOB = Format(FORMAT, VERSION, schema, {1: _from_1, 2: _from_2})
 def brought_up(data: Any) -> Document:
     """A job of any version as one of this version, the method in it too, its shape checked.
 
-    Raises Unreadable with a sentence when it is of a version to come, or not a job.
+    Raises InvalidDocument with a sentence when it is of a version to come, or not a job.
     """
     job = _JOB.of_this_version(data)
     if job.get("method") is not None:

@@ -13,7 +13,7 @@ from calculators.catalogue import calculator_named
 from calculators.documents.house_method.check import mended as mended_method
 from calculators.documents.house_method.reading import house_of
 from calculators.documents.job.format import brought_up, normal
-from calculators.documents.json_text import Unreadable, read_json, write_json
+from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.documents.versions import Document
 from calculators.values.measure import quote
 
@@ -49,12 +49,12 @@ class Job:
 
 @lru_cache(maxsize=64)
 def read_job(text: str) -> Job:
-    """The job kept as that text. Raises Unreadable with a sentence."""
+    """The job kept as that text. Raises InvalidDocument with a sentence."""
     return opened(read_json(text, LONGEST))
 
 
 def opened(data: object) -> Job:
-    """The job that some data describes. Raises Unreadable with a sentence."""
+    """The job that some data describes. Raises InvalidDocument with a sentence."""
     document = brought_up(data)
     document = normal({**document, "name": document["name"].strip() or UNNAMED})
     troubles: dict[str, str] = {}
@@ -63,7 +63,7 @@ def opened(data: object) -> Job:
         troubles |= {f"method.{path}": sentence for path, sentence in of_method.items()}
     walk = WALKS.get(document["walk"])
     if not walk:
-        raise Unreadable(
+        raise InvalidDocument(
             f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It "
             "is left as it is."
         )

@@ -6,7 +6,7 @@ from typing import Any
 
 from calculators.documents.exchange.backup import LONGEST, Everything, Kept, file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked
-from calculators.documents.json_text import Unreadable, read_json, write_json
+from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.faces.handing.shown import opened_parts
 from calculators.faces.page.markup import html
 
@@ -35,7 +35,7 @@ def open_handed(request: Reply) -> Reply:
     """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id",
     "known", "same"}], "follows", "ruler"}."""
     if request.get("size", 0) > LONGEST:
-        raise Unreadable(
+        raise InvalidDocument(
             f"This file is {request['size'] / 1e6:,.1f} MB large, and none of this handbook is larger than "
             f"{LONGEST / 1e6:.0f} MB. Choose another."
         )
@@ -86,7 +86,7 @@ def _under(identity: str, text: str) -> str:
 def _is_readable(kept: Kept) -> bool:
     try:
         return bool(kept.newest)
-    except Unreadable:
+    except InvalidDocument:
         return False
 
 

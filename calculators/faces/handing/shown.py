@@ -13,7 +13,7 @@ from calculators.documents.house_method.reading import house_of
 from calculators.documents.house_method.two_rulers import clashes_told
 from calculators.documents.job.difference import differences as job_differences
 from calculators.documents.job.reading import opened as opened_job
-from calculators.documents.json_text import Unreadable, read_json
+from calculators.documents.json_text import InvalidDocument, read_json
 from calculators.faces.house_method.compare import differences_table, in_words
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.job.jobs_page import pieces_of
@@ -48,7 +48,7 @@ def opened_parts(found: Everything, kept: Mapping[str, str]) -> list[ET.Element]
 def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     try:
         newest = kept.newest
-    except Unreadable as trouble:
+    except InvalidDocument as trouble:
         return _unreadable(kept, number, mine, str(trouble))
     parts = [element("h2", None, f"{_WORDS[kept.kind]} “{newest.document['name']}”"), *_dated(kept)]
     if kept.kind == JOB:
@@ -133,7 +133,7 @@ def _as_new(newest: Handed) -> list[ET.Element]:
 def _compared(mine: str, newest: Handed) -> ET.Element:
     try:
         own = handed(read_json(mine))
-    except Unreadable as trouble:
+    except InvalidDocument as trouble:
         return element("p", None, str(trouble))
     differences = job_differences if newest.kind == JOB else method_differences
     return differences_table("Yours", "This one", differences(own.document, newest.document))
@@ -162,7 +162,7 @@ def _choices(found: Everything) -> list[ET.Element]:
     if followed := next(
         (each for each in found.kept if each.identity == found.follows and each.kind == "method"), None
     ):
-        with suppress(Unreadable):
+        with suppress(InvalidDocument):
             words.append(f"“{followed.newest.document['name']}” was followed on every page")
     if found.ruler:
         words.append(

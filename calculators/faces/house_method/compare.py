@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from calculators.documents.house_method.difference import Difference
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import element
 from calculators.faces.page.studio_text import studio_text
@@ -85,7 +85,7 @@ def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], l
 def _said(before: str, after: str, found: Callable[[str, str], list[Difference]]) -> str:
     try:
         listed = found(before, after)
-    except Unreadable:
+    except InvalidDocument:
         return "a version that cannot be read here."
     return (
         "; ".join(f"{each.label}, {_plain(each, each.one)} → {_plain(each, each.other)}" for each in listed)

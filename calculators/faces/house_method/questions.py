@@ -12,7 +12,7 @@ from calculators.documents.house_method.difference import differences
 from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.merge import merged
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 from calculators.faces.house_method.compare import changes_listed, differences_table, in_words
 from calculators.faces.house_method.form import form, stands_in_blank
 from calculators.faces.house_method.sheet import sheet
@@ -20,7 +20,7 @@ from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import words_on_page
 from calculators.faces.page.questions import file_name, house, ruler_wanted
 from calculators.faces.page.whose import whose_line
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 Reply = dict[str, Any]
 NEW_NAME = "My workroom"
@@ -45,7 +45,7 @@ def _page(request: Reply) -> Reply:
     text = request["method"]
     try:
         method = method_in_hand(text)
-    except Unreadable as trouble:
+    except InvalidDocument as trouble:
         return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
     ruler = method.ruler(ruler_wanted(request))
     parts = (
@@ -97,7 +97,7 @@ def _change(request: Reply) -> Reply:
     ruler = house(request).ruler(ruler_wanted(request))
     try:
         document = changed(read_method(request["method"])[0], request["path"], request["typed"], ruler.unit)
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return {"refusal": str(trouble)}
     path = request["path"]
     has_blank = not (path.startswith("tables.") and path.count(".") < 3)
@@ -149,7 +149,7 @@ def _name(text: str) -> Reply:
     try:
         name = read_method(text)[1].name
         return {"name": name, "trouble": "", "file": file_name("house-method", name)}
-    except Unreadable as trouble:
+    except InvalidDocument as trouble:
         return {
             "name": "A method that cannot be read here",
             "trouble": str(trouble),

@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking
 from calculators.documents.job.reading import Job, read_job
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 from calculators.faces.house_method.compare import in_words
 from calculators.faces.page.answered import spoken_text
 from calculators.faces.page.markup import element
@@ -81,7 +81,7 @@ def pieces_of(job: Job, ruler: str) -> str:
 def _opened(text: str) -> Job | str:
     try:
         return read_job(text)
-    except Unreadable as trouble:
+    except InvalidDocument as trouble:
         return str(trouble)
 
 

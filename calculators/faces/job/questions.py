@@ -14,14 +14,14 @@ from calculators.documents.job.difference import differences
 from calculators.documents.job.format import normal
 from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import Job, opened, read_job, written_down
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 from calculators.faces.house_method.compare import changes_listed, in_words
 from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
 from calculators.faces.job.in_hand import cloths_known
 from calculators.faces.job.jobs_page import jobs_listed
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.questions import file_name, followed, house, ruler_wanted
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 Reply = dict[str, Any]
 
@@ -53,7 +53,7 @@ def _new(request: Reply) -> Reply:
 
 
 def _so_far(loose: str) -> Reply:
-    with suppress(Unreadable):
+    with suppress(InvalidDocument):
         kept = read_job(loose).document if loose else {}
         return {name: kept[name] for name in ("ticks", "measured", "cloth", "notes") if name in kept}
     return {}
@@ -103,7 +103,7 @@ def _change(request: Reply) -> Reply:
     calculators.documents.job.change."""
     try:
         return {"job": written_down(changed(read_job(request["job"]), request["changes"], ruler_wanted(request)))}
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return {"refusal": str(trouble)}
 
 

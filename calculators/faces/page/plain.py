@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from calculators.asking.answering import Asking, answer, filled, read
-from calculators.asking.declaration import AskAgain, Calculator
+from calculators.asking.declaration import Calculator, InvalidInput
 
 
 def plain_answer(calculator: Calculator, asking: Asking) -> dict[str, Any]:
-    """``{"calculator", "inputs", "results", "notes"}``; raises AskAgain when values cannot be used."""
+    """``{"calculator", "inputs", "results", "notes"}``; raises InvalidInput when values cannot be used."""
     values = read(calculator, asking)
     reply = answer(calculator, asking)
     return {
@@ -19,7 +19,7 @@ def plain_answer(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     }
 
 
-def refusals(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
+def refusals(trouble: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
     """The sentence for each field in trouble."""
     return {name: filled(sentence, calculator, asking.ruler) for name, sentence in trouble.sentences.items()}
 

@@ -8,7 +8,7 @@ from typing import Any
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 
 Reply = dict[str, Any]
 
@@ -17,7 +17,7 @@ def house(request: Reply) -> HouseMethod:
     """The method a question is to be answered with: the one it carries, or the site's where that cannot be read."""
     try:
         return method_in_hand(request.get("method", ""))
-    except Unreadable:
+    except InvalidDocument:
         return site_method()
 
 
@@ -26,7 +26,7 @@ def followed(request: Reply) -> str:
     read."""
     try:
         return written_down(read_method(request["method"])[0]) if request.get("method") else ""
-    except Unreadable:
+    except InvalidDocument:
         return ""
 
 
@@ -47,7 +47,7 @@ def careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Re
     def asked(request: Reply) -> Iterator[Reply]:
         try:
             yield question(request)
-        except Unreadable as trouble:
+        except InvalidDocument as trouble:
             yield {"trouble": str(trouble)}
 
     return asked

@@ -5,9 +5,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from calculators.asking.answering import Asking, answer, read
-from calculators.asking.declaration import ask_again
+from calculators.asking.declaration import invalid_input
 from calculators.catalogue import calculator_named
-from calculators.values.measure import METRIC, NotALength, parse_length, show_length
+from calculators.values.measure import METRIC, InvalidLength, parse_length, show_length
 
 _UNIT = re.compile(r"[a-z'\"″”’′]")
 _RANGE = re.compile(r"\s*–\s*")
@@ -22,7 +22,7 @@ def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> di
 
     calculator_name: HOUSE for what the house method settles. given: field name → text, filled in by the page or by the
     reader; the rest comes from the house method.
-    Raises AskAgain when the values given cannot be used.
+    Raises InvalidInput when the values given cannot be used.
     """
     if calculator_name == HOUSE:
         return {name: asking.method.measure(name, asking.ruler) for name in asking.method.measures}
@@ -36,10 +36,10 @@ def worked(calculator_name: str, given: Mapping[str, str], asking: Asking) -> di
 
 
 def number_text(calculator_name: str, wanted: str, given: Mapping[str, str], asking: Asking) -> str:
-    """One of them. Raises AskAgain as `worked` does, or where there is no such result with these values."""
+    """One of them. Raises InvalidInput as `worked` does, or where there is no such result with these values."""
     text = worked(calculator_name, given, asking)[wanted]
     if text == NONE:
-        raise ask_again(wanted, "There is no such number here: it comes only with other values.")
+        raise invalid_input(wanted, "There is no such number here: it comes only with other values.")
     return text
 
 
@@ -56,7 +56,7 @@ def value_text(text: str, asking: Asking) -> str:
         return text
     try:
         lengths = [parse_length(part if part.endswith(unit) else f"{part} {unit}") for part in _RANGE.split(text)]
-    except NotALength:
+    except InvalidLength:
         return text
     if unit == ruler.unit:
         return text

@@ -4,11 +4,11 @@ from contextlib import suppress
 from typing import Any
 
 from calculators.asking.answering import Asking, written
-from calculators.asking.declaration import Answer, AskAgain, Calculator
+from calculators.asking.declaration import Answer, Calculator, InvalidInput
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import refusals
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 
 def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
@@ -20,7 +20,7 @@ def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool =
     }
 
 
-def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[str, Any]:
+def refused(calculator: Calculator, trouble: InvalidInput, asking: Asking) -> dict[str, Any]:
     """``refusals``: a sentence for each field in trouble; ``instead``: what a button beside one puts there; ``texts``,
     ``written`` as below."""
     return {
@@ -31,7 +31,7 @@ def refused(calculator: Calculator, trouble: AskAgain, asking: Asking) -> dict[s
     }
 
 
-def _instead(trouble: AskAgain, calculator: Calculator, asking: Asking) -> dict[str, str]:
+def _instead(trouble: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
     """What the kind of a field in trouble offers instead, such as an amount under the house's money."""
     fields = (field for field in calculator.fields if field.name in trouble.sentences)
     return {field.name: text for field in fields if (text := field.kind.instead(asking.text(field), asking.ruler))}
@@ -41,6 +41,6 @@ def standing(calculator: Calculator, asking: Asking) -> dict[str, str]:
     """What now stands in every field that can be read at all."""
     texts = {}
     for field in calculator.fields:
-        with suppress(Refused):
+        with suppress(InvalidValue):
             texts[field.name] = field.kind.standing(asking.text(field))
     return texts

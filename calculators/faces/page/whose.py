@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import read_method
-from calculators.documents.json_text import Unreadable
+from calculators.documents.json_text import InvalidDocument
 from calculators.faces.page.markup import NOT_SEARCHED, element
 
 SITE, MINE = "site", "mine"
@@ -26,7 +26,7 @@ def whose_line(text: str, other: str, home: str) -> list:
     trouble = ""
     try:
         mine = read_method(text)[1].name if text else ""
-    except Unreadable as problem:
+    except InvalidDocument as problem:
         mine, trouble = "", f"{problem} Until then these are the handbook’s numbers. "
     if mine:
         return ["Numbers by ", _link(mine, home), ". ", _switch("Show the handbook’s numbers", SITE)]
@@ -39,7 +39,7 @@ def whose_line(text: str, other: str, home: str) -> list:
 def _name(text: str) -> str:
     try:
         return read_method(text)[1].name
-    except Unreadable:
+    except InvalidDocument:
         return "your own method"
 
 

@@ -4,7 +4,7 @@ import json
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import AskAgain, Calculator
+from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.faces.page.answered import answered
 from calculators.faces.page.asked import asked_form
 from calculators.faces.page.markup import NOT_SEARCHED, element
@@ -21,15 +21,15 @@ def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, 
     """
     try:
         in_answer = answered(calculator, answer(calculator, asking), asking)
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         in_answer = unanswered(calculator, trouble, asking)
     return section(calculator, asking, place, given, in_answer)
 
 
-def unanswered(calculator: Calculator, trouble: AskAgain, asking: Asking) -> list[ET.Element]:
+def unanswered(calculator: Calculator, trouble: InvalidInput, asking: Asking) -> list[ET.Element]:
     """What a built page says where a studio's own numbers have no answer: why, in the words that a blank would get.
 
-    Raises AskAgain where no studio settled them, since then the page is wrong.
+    Raises InvalidInput where no studio settled them, since then the page is wrong.
     """
     if asking.method.is_example:
         raise trouble

@@ -8,7 +8,7 @@ from calculators.asking.site_method import site_method
 from calculators.batch.walk import Walk, go
 from calculators.faces.page.markup import element
 from calculators.faces.ticket.sheets import ticket_sheets
-from calculators.ticket.batch import Batch, NotYet, batch_of
+from calculators.ticket.batch import Batch, NoTicketYet, batch_of
 
 WAKE = {
     "on": "The screen stays on.",
@@ -26,7 +26,7 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     method = site_method()
     try:
         sheets = ticket_sheets("The house’s batch", batch_of(go(walk, {}, Asking({})), method), {}, ())
-    except NotYet as trouble:
+    except NoTicketYet as trouble:
         if method.is_example:
             raise
         sheets = [no_ticket(trouble)]
@@ -49,7 +49,7 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     )  # fmt: skip
 
 
-def no_ticket(trouble: NotYet) -> ET.Element:
+def no_ticket(trouble: NoTicketYet) -> ET.Element:
     """Why a batch has none yet."""
     return element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
 

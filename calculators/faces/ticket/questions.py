@@ -26,11 +26,11 @@ from calculators.faces.ticket.page import no_ticket, settle_blanks
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.faces.ticket.sizes import all_together, size_said, square_said
 from calculators.faces.ticket.steps import MOST_BOXES, bundles_of, ticked
-from calculators.ticket.batch import Batch, NotYet, batch_of
+from calculators.ticket.batch import Batch, NoTicketYet, batch_of
 from calculators.ticket.sizes import read_size
 from calculators.ticket.steps import ONCE
 from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
@@ -51,7 +51,7 @@ def _ticket(request: Reply) -> Reply:
             document.get("notes", ""),
             {name: document.get(name, "") for name in FIGURES},
         )
-    except NotYet as trouble:
+    except NoTicketYet as trouble:
         return {
             "name": job.name,
             "body": html(no_ticket(trouble))
@@ -74,7 +74,7 @@ def _ticket(request: Reply) -> Reply:
     }
 
 
-def _blank_in_the_batch(trouble: NotYet) -> str:
+def _blank_in_the_batch(trouble: NoTicketYet) -> str:
     """The id of a blank on the page of the batch, where the walk stands first."""
     return f"{BATCH.name}-0-{trouble.calculator}-{trouble.field}"
 
@@ -110,7 +110,7 @@ def _size(request: Reply) -> Reply:
     at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
     try:
         kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return {"refusal": refusal or str(trouble)}
     said, within = ("", True) if side == "note" else size_said(text, side, batch)
     lines = read_job(kept).document["measured"]
@@ -133,7 +133,7 @@ def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
     try:
         read_size(text, side, batch)
         return calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler), ""
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return text, str(trouble)
 
 
@@ -154,7 +154,7 @@ def _settle(request: Reply) -> Reply:
                 **(kept if len(changes) > 1 else {}),
             }
         return kept
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return {"refusal": str(trouble)}
 
 
@@ -181,7 +181,7 @@ def _merge(request: Reply) -> Reply:
 
 
 def _in_hand(request: Reply) -> Job:
-    """The job a question is about. Raises Unreadable with a sentence."""
+    """The job a question is about. Raises InvalidDocument with a sentence."""
     if request["kind"] == JOB:
         return read_job(request["kept"])
     document = {

@@ -41,7 +41,7 @@ def ticket_sheets(
     name: of the job. ticks: step → pieces done, or bundles. measured: sizes written down, each with the piece it is of.
     notes: the maker's own words.
     own: her own figures for thread, time and cost, by their names in a job.
-    Raises NotYet where the batch cannot be made yet.
+    Raises NoTicketYet where the batch cannot be made yet.
     """
     steps = ticket_steps(batch)  # first, since what cannot be made has no sheet
     order = _order(batch)

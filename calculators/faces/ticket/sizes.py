@@ -10,7 +10,7 @@ from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
 from calculators.ticket.small import show_small
 from calculators.trade.bundles import TickBox
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import show_length
 
 MOST_LINES = 10
@@ -110,7 +110,7 @@ def size_said(text: str, side: str, batch: Batch) -> tuple[str, bool]:
         return "", True
     try:
         size = read_size(text, side, batch)
-    except Refused as trouble:
+    except InvalidValue as trouble:
         return str(trouble), False
     if side in DIAGONALS:
         return "", True
@@ -145,7 +145,7 @@ def all_together(batch: Batch, measured: Sequence[Line]) -> list[ET.Element]:
 def _read(line: Line, side: str, batch: Batch) -> Fraction | None:
     try:
         return read_size(line.get(side, ""), side, batch)
-    except Refused:
+    except InvalidValue:
         return None
 
 

@@ -20,7 +20,7 @@ from calculators.documents.job.change import changed
 from calculators.documents.job.format import VERSION as JOB_VERSION
 from calculators.documents.job.reading import opened
 from calculators.documents.job.reading import written_down as job_written_down
-from calculators.documents.json_text import Unreadable, read_json
+from calculators.documents.json_text import InvalidDocument, read_json
 from calculators.documents.merge_patch import patch, patched
 from calculators.faces.browser import replies
 
@@ -273,7 +273,7 @@ def test_choices_are_shown_and_left_to_the_reader():
     ],
 )  # fmt: skip
 def test_only_the_formats_of_this_handbook_are_opened(data, words):
-    with pytest.raises(Unreadable, match=words):
+    with pytest.raises(InvalidDocument, match=words):
         read_file(json.dumps(data))
 
 
@@ -305,5 +305,5 @@ def test_changes_are_those_of_the_standard():
 
 
 def test_a_link_of_version_0_is_broken_and_not_newer():
-    with pytest.raises(Unreadable, match="not whole"):
+    with pytest.raises(InvalidDocument, match="not whole"):
         unpacked("0.AAAA")

@@ -16,7 +16,7 @@ from calculators.documents.house_method.sections import tables
 from calculators.faces.house_method.compare import changes_listed, differences_table
 from calculators.faces.house_method.form import form
 from calculators.faces.page.markup import html
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.measure import CENTIMETRES
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
@@ -90,14 +90,14 @@ def test_lines_are_added_and_taken_out():
     ],
 )
 def test_what_cannot_stand_in_a_blank_gets_its_sentence(path, typed, words):
-    with pytest.raises(Refused) as refused:
+    with pytest.raises(InvalidValue) as refused:
         after((path, typed))
     assert words in str(refused.value)
 
 
 def test_a_table_has_an_end():
     document = OURS | {"tables": {"steps": [{"step": f"Step {number}"} for number in range(MOST_ROWS)]}}
-    with pytest.raises(Refused, match="room for 60"):
+    with pytest.raises(InvalidValue, match="room for 60"):
         after((f"tables.steps.{MOST_ROWS}.step", "One more"), start=document)
 
 
@@ -226,7 +226,7 @@ def test_a_change_in_the_wash_is_read_with_its_sign_only(typed, change):
     kind = {column.name: column.kind for column in tables()["cloths"].columns}["change_length"]
     try:
         assert kind.parse(typed, CENTIMETRES) == change
-    except Refused:
+    except InvalidValue:
         assert change is None
 
 
@@ -245,7 +245,7 @@ def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with
             "“Tea towl” and “Runer” are not kinds of piece of this method. It has Napkin, Placemat, Runner, Tea towel.",
         ),
     ):
-        with pytest.raises(Refused) as trouble:
+        with pytest.raises(InvalidValue) as trouble:
             after((path, typed))
         assert str(trouble.value) == words
     assert after((path, "napkin , Tea Towel"))["tables"]["steps"][14]["kinds"] == "napkin , Tea Towel"

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import FORMAT, VERSION, HouseMethod
 from calculators.asking.rows import Rows
 from calculators.asking.site_method import site_document, site_method
@@ -123,7 +123,7 @@ def test_a_calculator_shows_nothing_of_the_handbooks_method(name, ruler):
         asking = Asking({}, method=over(which), wanted_ruler=ruler)
         try:
             return shown(calculator, answer(calculator, asking), asking)
-        except AskAgain as trouble:
+        except InvalidInput as trouble:
             return refused(calculator, trouble, asking)
 
     assert page("handbook") == page("strange")
@@ -160,7 +160,7 @@ def test_nor_does_a_live_number_of_any_page():
     def number(which: str, calculator: str, result: str, given: dict) -> str:
         try:
             return number_text(calculator, result, given, Asking({}, method=over(which)))
-        except AskAgain as trouble:
+        except InvalidInput as trouble:
             return str(trouble)
 
     seen = 0

@@ -15,7 +15,7 @@ from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up, normal, schema
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
 from calculators.documents.house_method.sections import entries, sections
-from calculators.documents.json_text import LONGEST, Unreadable, read_json, write_json
+from calculators.documents.json_text import LONGEST, InvalidDocument, read_json, write_json
 from tests.published_schema import check_agreement
 
 SAMPLES = sorted(Path(__file__).parent.glob("samples/method-*.json"))
@@ -130,7 +130,7 @@ def test_a_line_without_its_name_is_left_out_with_one_sentence():
     ],
 )
 def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
-    with pytest.raises(Unreadable) as refused:
+    with pytest.raises(InvalidDocument) as refused:
         brought_up(data)
     assert words in str(refused.value)
 
@@ -144,7 +144,7 @@ def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
     ],
 )  # fmt: skip
 def test_a_text_that_is_not_json_is_refused_in_one_sentence(text, words):
-    with pytest.raises(Unreadable) as refused:
+    with pytest.raises(InvalidDocument) as refused:
         read_json(text)
     assert words in str(refused.value)
 
@@ -175,7 +175,7 @@ def test_the_check_and_the_published_schema_agree(data):
 def test_reading_never_breaks_and_what_was_read_is_written_alike(data):
     try:
         document, _, _ = read_method(write_json(data))
-    except (Unreadable, UnicodeEncodeError):
+    except (InvalidDocument, UnicodeEncodeError):
         document, _, _ = read_method(write_json({name: data[name] for name in ("format", "version", "name")}))
     text = written_down(document)
     assert written_down(read_method(text)[0]) == text

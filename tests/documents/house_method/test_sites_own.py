@@ -15,7 +15,7 @@ from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import brought_up
 from calculators.documents.house_method.reading import house_of, read_method
 from calculators.documents.house_method.sites_own import check_packaged, sites_own
-from calculators.documents.json_text import Unreadable, write_json
+from calculators.documents.json_text import InvalidDocument, write_json
 from calculators.faces.house_method.sheet import is_handbooks
 from calculators.faces.page.markup import html
 from calculators.faces.page.own_words import place_for_words, words_on_page
@@ -127,13 +127,13 @@ def test_a_lay_plan_begins_with_the_studios_cloth_and_piece_not_the_examples(bui
     ],
 )
 def test_what_cannot_be_built_with_is_told_in_a_sentence(change, told):
-    with pytest.raises(Unreadable, match=told):
+    with pytest.raises(InvalidDocument, match=told):
         sites_own(json.dumps({**PARTIAL, **change}))
 
 
 @pytest.mark.parametrize("text", ["", "[]", "{", "name: x", '{"format": "house method"}'])
 def test_a_file_that_is_no_method_is_told_in_a_sentence(text):
-    with pytest.raises(Unreadable):
+    with pytest.raises(InvalidDocument):
         sites_own(text)
 
 

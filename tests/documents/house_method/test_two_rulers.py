@@ -26,7 +26,7 @@ from calculators.faces.browser import replies
 from calculators.faces.house_method.form import form
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import html
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import Ruler, parse_length
 
@@ -99,7 +99,7 @@ def test_after_any_change_on_one_ruler_the_other_follows_or_agrees(path, steps):
     for typed, unit in steps:
         try:
             document = changed(document, path, typed, unit)
-        except Refused:
+        except InvalidValue:
             continue
         assert clashes(document) == {}
         checked += check_one_measure(document, path, PLACES[path])
@@ -116,7 +116,7 @@ def test_nor_does_a_merge_a_link_or_a_file_set_an_old_figure_beside_a_new_one(pa
     for typed, unit in (first, second, third):
         try:
             made.append(changed(made[0] if made else OURS, path, typed, unit))
-        except Refused:
+        except InvalidValue:
             made.append(made[0] if made else OURS)
     document, _ = merged(*made)
     assert clashes(document) == {}

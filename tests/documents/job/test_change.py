@@ -13,7 +13,7 @@ from calculators.documents.job.difference import differences
 from calculators.documents.job.format import VERSION, normal
 from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import opened, read_job
-from calculators.values.kind import Refused
+from calculators.values.kind import InvalidValue
 
 SAMPLE = read_job((Path(__file__).parent / "samples/job-1.json").read_text(encoding="utf-8"))
 
@@ -78,7 +78,7 @@ def test_what_this_edition_does_not_ask_stays_through_a_change():
     ],
 )  # fmt: skip
 def test_what_cannot_be_kept_is_refused_in_one_sentence(path, text, words):
-    with pytest.raises(Refused, match=words):
+    with pytest.raises(InvalidValue, match=words):
         changed(job(), {path: text})
 
 

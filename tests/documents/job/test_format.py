@@ -15,7 +15,7 @@ from calculators.asking.house_method import FORMAT as METHOD_FORMAT
 from calculators.batch.walk import BATCH, go
 from calculators.documents.job.format import FORMAT, VERSION, brought_up, schema
 from calculators.documents.job.reading import read_job, written_down
-from calculators.documents.json_text import Unreadable, write_json
+from calculators.documents.json_text import InvalidDocument, write_json
 from calculators.documents.versions import Format
 from tests.published_schema import check_agreement
 
@@ -132,7 +132,7 @@ def test_a_blank_that_cannot_be_used_is_refused_at_its_place_as_when_it_was_type
     ],
 )
 def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
-    with pytest.raises(Unreadable) as refused:
+    with pytest.raises(InvalidDocument) as refused:
         read_job(write_json(data))
     assert words in str(refused.value) and "\n" not in str(refused.value)
 
@@ -156,9 +156,9 @@ def test_an_older_version_is_brought_up_step_by_step():
         "third": "kept",
     }
     assert form.of_this_version({"format": "x", "version": 2, "second": "kept"})["third"] == "kept"
-    with pytest.raises(Unreadable, match="newer"):
+    with pytest.raises(InvalidDocument, match="newer"):
         form.of_this_version({"format": "x", "version": 4})
-    with pytest.raises(Unreadable, match="cannot be used: at its start. There is no entry"):
+    with pytest.raises(InvalidDocument, match="cannot be used: at its start. There is no entry"):
         form.shaped(form.of_this_version({"format": "x", "version": 3, "fourth": "lost"}))
 
 
@@ -194,7 +194,7 @@ def test_the_check_and_the_published_schema_agree(data):
 def test_reading_never_breaks_and_what_was_read_is_written_alike(data):
     try:
         job = read_job(write_json(data))
-    except (Unreadable, UnicodeEncodeError):
+    except (InvalidDocument, UnicodeEncodeError):
         job = read_job(write_json({name: data[name] for name in ("format", "version", "name", "walk")}))
     assert len(job.stops()) == len(job.walk.steps)
     text = written_down(job.document)

@@ -6,7 +6,7 @@ import pytest
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.corner_questions import FIELDS, WITHOUT
-from calculators.asking.declaration import AskAgain
+from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.corner import Corner
@@ -70,6 +70,6 @@ def test_a_blank_that_changes_nothing_says_so(way):
 def _made(asked):
     try:
         _, steps, _ = answer(CORNER_STEPS, Asking(asked)).drawn_from
-    except AskAgain as trouble:
+    except InvalidInput as trouble:
         return tuple(trouble.sentences)
     return [(step.told, step.lengths, step.stack) for step in steps]
