@@ -4,7 +4,7 @@ Every question names what it asks for; every reply is an object; the last of a q
 Questions: ``calculator`` (one calculator's answer), ``walk`` (all steps of a walk), ``numbers`` (live numbers in
 sentences), ``plain`` (an answer as plain data), and those of house methods and jobs. A question may carry the reader's
 ``method``, as the text it is kept as, and the ``ruler`` in hand. The scripts name them in ``Question`` of
-docs/assets/javascript/messages.js; a test holds the two lists together.
+docs/assets/javascript/python/messages.js; a test holds the two lists together.
 """
 
 import json

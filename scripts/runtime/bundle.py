@@ -142,5 +142,5 @@ def put_into(site: Path, bundle: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for entry in listing["files"].values():
         shutil.copyfile(bundle / entry["name"], folder / entry["name"])
-    listing["folder"] = f"../runtime/{name}/"
+    listing["folder"] = f"{FOLDER}/{name}/"
     (site / LISTING).write_text(f"// Made by the build.\nexport default {json.dumps(listing, sort_keys=True)};\n")

@@ -9,7 +9,7 @@ import json
 import re
 import shutil
 import zipfile
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from . import policy
@@ -91,21 +91,14 @@ def _with_index(address: str) -> str:
 def _write_start(target: Path, entries: list[str]) -> None:
     modules = {path.name: path.read_text() for path in (target / SCRIPTS).glob("*.js")}
     assemble = (HERE / "assemble.js").read_text()
-    in_worker = {
-        name: (SOURCES / name).read_text()
-        for name in (
-            "python-worker.js",
-            "python-practice.js",
-            "python-start.js",
-            "python-picture.js",
-            "hash.js",
-            "messages.js",
-        )
-    }
-    in_worker |= {
-        "python-files.js": (HERE / "python-files.js").read_text(),
-        "runtime-bundle.js": modules["runtime-bundle.js"],
-    }
+    in_worker = with_imports(
+        "python-worker.js",
+        {path.name: path.read_text() for path in SOURCES.rglob("*.js")}
+        | {
+            "python-files.js": (HERE / "python-files.js").read_text(),
+            "runtime-bundle.js": modules["runtime-bundle.js"],
+        },
+    )
     worker = {"modules": in_worker, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")
     handbook = {
@@ -118,6 +111,21 @@ def _write_start(target: Path, entries: list[str]) -> None:
     (target / FOLDER / "start.js").write_text(
         f"const HANDBOOK = {json.dumps(handbook)};\n{assemble}\n{(HERE / 'start.js').read_text()}\n{modules[FIRST]}"
     )
+
+
+def with_imports(name: str, scripts: Mapping[str, str]) -> dict[str, str]:
+    """A script, those that it imports, those that these import, and so on, by their names without folders."""
+    found: dict[str, str] = {}
+    waiting = [name]
+    while waiting:
+        each = waiting.pop()
+        if each not in found:
+            found[each] = scripts[each]
+            waiting += _IMPORT.findall(scripts[each])
+    return found
+
+
+_IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\'](?:\.\.?/)+(?:[\w-]+/)*([\w-]+\.js)["\']', re.MULTILINE)
 
 
 def _write_search(folder: Path) -> None:

@@ -78,7 +78,7 @@ CHANGES = (
         "on the way to a page in another folder the style sheet is taken out and put in again",
     ),
 )
-_IMPORT = re.compile(r'^(?:import|export)\b[^"\';]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
+_IMPORT = re.compile(r'(?:^|;)(?:import|export)\b[^"\';()]*["\']\./([\w-]+\.js)["\']', re.MULTILINE)
 
 
 def shorten() -> None:

@@ -2,6 +2,7 @@
 
 import shutil
 import tempfile
+from collections.abc import Sequence
 from pathlib import Path
 
 from . import esbuild
@@ -17,26 +18,35 @@ OF_THE_WORKER = "python-worker.js"
 AS_THEY_ARE = ("at-first-paint.js", "runtime-bundle.js")
 
 
-def join(target: Path = SCRIPTS) -> None:
-    """Write the scripts of the site, made from those in docs and from libraries of npm."""
+def source(name: str) -> Path:
+    """Where the script lies that the site has under a name: each name is used once, whatever its folder."""
+    (found,) = (ROOT / SOURCES).rglob(name)
+    return found
+
+
+def join(target: Path = SCRIPTS, also: Sequence[str] = ()) -> None:
+    """Write the scripts of the site, all into one folder, made from those in docs and from libraries of npm.
+
+    Parameters: also, further scripts that a page asks for by name.
+    """
     with tempfile.TemporaryDirectory() as folder:
-        _join(folder, "--splitting", "--chunk-names=[name]-[hash]", *(str(SOURCES / name) for name in OF_PAGES))
-        _join(folder, str(SOURCES / OF_THE_WORKER))
+        _join(folder, "--splitting", "--chunk-names=[name]-[hash]", *map(str, map(source, [*OF_PAGES, *also])))
+        _join(folder, str(source(OF_THE_WORKER)))
         shutil.rmtree(target, ignore_errors=True)
         target.mkdir(parents=True)
         for made in Path(folder).iterdir():
             shutil.copyfile(made, target / made.name)
     for name in AS_THEY_ARE:
-        shutil.copyfile(ROOT / SOURCES / name, target / name)
+        shutil.copyfile(source(name), target / name)
 
 
 def _join(folder: str, *words: str) -> None:
     esbuild.run(
         "--bundle",
-        "--minify-identifiers",
-        "--minify-syntax",
+        "--minify",
         "--format=esm",
         "--external:*/runtime-bundle.js",
+        "--entry-names=[name]",
         f"--outdir={folder}",
         *words,
     )

@@ -8,7 +8,7 @@ import pytest
 from calculators.faces.browser import QUESTIONS
 from scripts.tools.places import ROOT
 
-SCRIPTS = {each.name: each.read_text("utf-8") for each in (ROOT / "docs/assets/javascript").glob("*.js")}
+SCRIPTS = {each.name: each.read_text("utf-8") for each in (ROOT / "docs/assets/javascript").rglob("*.js")}
 LIST = "messages.js"
 #: Asked by no page: what published values are checked with, here and in the browser's Python.
 ASKED_ELSEWHERE = {"plain": "scripts/checked/cases.py"}

@@ -4,7 +4,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 import { gunzipSync } from "node:zlib";
-import { Picture } from "../../docs/assets/javascript/python-picture.js";
+import { Picture } from "../../docs/assets/javascript/python/python-picture.js";
 
 const [bundle, questions, answers] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));

@@ -1,6 +1,5 @@
 """A small site with the real machinery around calculators that do as a test orders."""
 
-import shutil
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -9,8 +8,8 @@ import pytest
 
 from scripts.runtime import bundle, offline, policy
 from scripts.runtime.archives import pack
-from scripts.tools import node
-from scripts.tools.places import NODE_MODULES, ROOT, VENV
+from scripts.tools import join_scripts, node
+from scripts.tools.places import NODE_MODULES, VENV
 from scripts.tools.server import open_server
 
 STAND_IN = Path(__file__).parent / "stand_in"
@@ -56,7 +55,7 @@ def make_site(made: Path, tmp_path_factory: pytest.TempPathFactory) -> Callable[
 
 
 def _make_site(site: Path, bundle_folder: Path, edition: str) -> None:
-    shutil.copytree(ROOT / "docs/assets/javascript", site / "assets/javascript")
+    join_scripts.join(site / "assets/javascript", also=["python-notice.js"])
     bundle.put_into(site, bundle_folder)
     (site / "assets/theme.js").write_text("window.document$ = { subscribe: (hear) => hear(document) };")
     (site / "assets/edition.txt").write_text(edition)

@@ -15,7 +15,7 @@ from playwright.sync_api import Page, Playwright, expect
 
 from scripts.runtime import offline
 from scripts.tools import browser as chromium
-from scripts.tools.places import ROOT
+from scripts.tools import join_scripts
 from tests.runtime.faulty_server import FaultyServer, serving
 
 MOMENTS = 20
@@ -29,7 +29,7 @@ PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Kept
 
 def make_site(site: Path, edition: str) -> Path:
     """A site without Python, so that what is killed is the keeping alone; every file of it says its edition."""
-    shutil.copytree(ROOT / "docs/assets/javascript", site / "assets/javascript")
+    join_scripts.join(site / "assets/javascript")
     (site / "assets/theme.js").write_text(f"window.document$ = {{ subscribe: (hear) => hear(document) }}; // {edition}")
     for name in ("index.html", "404.html"):
         (site / name).write_text(PAGE.format(edition=edition))

@@ -24,7 +24,10 @@ def site(folder: Path) -> Path:
         "assets/javascript/one.js": 'import { two } from "./two.js";\nexport const one = two;\n',
         "assets/javascript/two.js": 'import {\n  three,\n} from "./three.js";\nexport * from "./two-more.js";\n',
         "assets/javascript/three.js": 'const late = () => import("./late.js");\n',
-        "assets/javascript/two-more.js": "",
+        "assets/javascript/two-more.js": 'import{a as b}from"./four.js";import"./five.js";import("./late.js");',
+        "assets/javascript/four.js": 'var n=1;export{n as a};export*from"./six.js";import(`./late.js`);',
+        "assets/javascript/five.js": "",
+        "assets/javascript/six.js": "",
     }.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text)
@@ -44,9 +47,9 @@ def test_all_style_sheets_become_one_in_their_order_with_its_hash_in_its_name(tm
 def test_every_script_that_will_be_needed_is_named_at_the_head_and_none_that_comes_later(tmp_path: Path):
     page = fewer_requests.with_imports_named(PAGE, site(tmp_path) / "assets/javascript")
     head = page.partition("</head>")[0]
-    for name in ("one.js", "two.js", "three.js", "two-more.js"):
+    for name in ("one.js", "two.js", "three.js", "two-more.js", "four.js", "five.js", "six.js"):
         assert f'<link rel="modulepreload" href="../assets/javascript/{name}">' in head
-    assert "late.js" not in page and head.count("modulepreload") == 4
+    assert "late.js" not in page and head.count("modulepreload") == 7
 
 
 WORKER = "function Mn(e,t=new Worker(e)){}"

@@ -1,7 +1,7 @@
 /** Every script of a page, but for what keeps the handbook on the reader's device. */
-import "./when-to-wake.js";
-import "./light-or-dark.js";
-import "./widgets.js";
-import "./whole-value.js";
-import "./python-notice.js";
-import "./kinds-of-page.js";
+import "./python/when-to-wake.js";
+import "./pages/light-or-dark.js";
+import "./calculator/widgets.js";
+import "./calculator/whole-value.js";
+import "./notices/python-notice.js";
+import "./pages/kinds-of-page.js";

@@ -5,7 +5,10 @@ function assembler(modules, folder, address) {
   const made = {};
   return function assemble(name) {
     const inside = modules[name]
-      .replace(/(from |import |import\()"\.\/([^"]+)"/g, (_, word, other) => `${word}"${assemble(other)}"`)
+      .replace(
+        /(from ?|import ?|import\()"(?:\.\.?\/)+(?:[\w-]+\/)*([\w-]+\.js)"/g,
+        (_, word, other) => `${word}"${assemble(other)}"`,
+      )
       .replaceAll("import.meta.url", JSON.stringify(folder + name));
     made[name] ??= address(inside);
     return made[name];

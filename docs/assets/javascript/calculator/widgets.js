@@ -1,12 +1,13 @@
 /**
  * Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date.
  */
+
+import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
+import { keepRuler, nameOf, ruler, typedIn } from "../keeping/kept.js";
+import { Question } from "../python/messages.js";
+import { onState, practise } from "../python/python.js";
 import { arrived, offer } from "./carried.js";
-import { askHouse, methodText, onFollow, ready } from "./following.js";
 import { jobOf } from "./job-in-hand.js";
-import { keepRuler, nameOf, ruler, typedIn } from "./kept.js";
-import { Question } from "./messages.js";
-import { onState, practise } from "./python.js";
 import { Section } from "./section.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it

@@ -1,12 +1,12 @@
 /** The job that this window works on: what is typed into a walk goes into its record, every change at once. */
-import { saidAt } from "./files.js";
-import { askHouse, methodText, onFollow, ready } from "./following.js";
-import { Held } from "./held.js";
-import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "./kept.js";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
-import { RefusedTexts } from "./refused-texts.js";
-import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
+import { saidAt } from "../keeping/files.js";
+import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
+import { Held } from "../keeping/held.js";
+import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "../keeping/kept.js";
+import { RefusedTexts } from "../keeping/refused-texts.js";
+import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "../keeping/store.js";
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
 
 const PAUSE = 700; // [ms] without a keystroke before a change is kept
 const MARK = "#job=";

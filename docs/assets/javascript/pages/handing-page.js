@@ -1,12 +1,12 @@
 /**
  * Opening what somebody handed over, and saving everything: nothing is kept before the reader has seen it and chosen.
  */
-import { saveFile } from "./files.js";
-import { follow, followedId } from "./following.js";
-import { keepRuler, ruler } from "./kept.js";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
-import { isSafe, keepAll, last, newest, newId, Overtaken, versions, whyNothingLasts } from "./store.js";
+import { saveFile } from "../keeping/files.js";
+import { follow, followedId } from "../keeping/following.js";
+import { keepRuler, ruler } from "../keeping/kept.js";
+import { isSafe, keepAll, last, newest, newId, Overtaken, versions, whyNothingLasts } from "../keeping/store.js";
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
 
 const LONGEST = 20_000_000; // [bytes] of a file; Python refuses a larger one by its size alone
 const KINDS = ["method", "job", "loose"]; // loose: ticked and measured for the batch that is kept as no job

@@ -1,9 +1,9 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import morphdom from "morphdom";
+import { keepTyped, nameOf, ruler, typedIn } from "../keeping/kept.js";
+import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
-import { keepTyped, nameOf, ruler, typedIn } from "./kept.js";
-import { clear, notice } from "./notices.js";
 import { builtText, RowsTable } from "./rows.js";
 
 export class Section {

@@ -1,8 +1,9 @@
 /** A link that holds a method or a job itself, and a square code of it where it fits. */
 
 import { encode } from "uqr";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
+import { SITE } from "../site.js";
 
 const MOST_SQUARES = 125; // a side; smaller squares are hard to read off a screen with a phone
 const SVG = "http://www.w3.org/2000/svg";
@@ -16,7 +17,7 @@ const SVG = "http://www.w3.org/2000/svg";
 export async function share(place, text, kind) {
   const { fragment, trouble } = await ask({ ask: Question.SHARE, text });
   if (trouble) throw new Error(trouble);
-  const link = `${new URL("../../house/hand-over/", import.meta.url)}#handed=${fragment}`;
+  const link = `${new URL("house/hand-over/", SITE)}#handed=${fragment}`;
   const field = Object.assign(document.createElement("input"), { readOnly: true, value: link });
   field.setAttribute("aria-label", `A link that holds this ${kind}`);
   const copy = Object.assign(document.createElement("button"), { type: "button", textContent: "Copy the link" });

@@ -1,7 +1,8 @@
 /** Whose method the pages follow: the handbook's own, or one that this browser keeps. */
+
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
 import { ruler } from "./kept.js";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
 import { choice, choose, last, onChange } from "./store.js";
 
 const listeners = new Set();

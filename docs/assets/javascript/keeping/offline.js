@@ -2,12 +2,13 @@
  * Keeps the whole handbook on the reader's device, says how far that is, and offers a newer copy when there is one.
  * Never interrupts: whatever changes waits until the reader presses.
  */
-import { clear, notice } from "./notices.js";
-import { onState } from "./python.js";
-import { isSpared, readable } from "./when-to-wake.js";
 
-const SCRIPT = new URL("../../sw.js", import.meta.url);
-const SCOPE = new URL("../../", import.meta.url);
+import { clear, notice } from "../notices/notices.js";
+import { onState } from "../python/python.js";
+import { isSpared, readable } from "../python/when-to-wake.js";
+import { SITE } from "../site.js";
+
+const SCRIPT = new URL("sw.js", SITE);
 const EDITION = document.querySelector('meta[name="edition"]')?.content;
 const LOOK_AGAIN = 6 * 3600_000; // [ms] a window that stays open looks for a newer copy this often
 const READY = "Ready for the workroom: no network needed.";
@@ -20,7 +21,7 @@ let mayReload = false;
 async function keep() {
   clear("keep");
   try {
-    registration = await keeper.register(SCRIPT, { scope: SCOPE, updateViaCache: "none" });
+    registration = await keeper.register(SCRIPT, { scope: SITE, updateViaCache: "none" });
   } catch (problem) {
     return stopped("network", problem);
   }

@@ -1,6 +1,7 @@
 /** Says how Python is when that matters to the reader: when she waits for it, and when it does not come at all. */
+
+import { onState, wake } from "../python/python.js";
 import { clear, notice } from "./notices.js";
-import { onState, wake } from "./python.js";
 
 const PATIENCE = 3000; // [ms] a question that waits longer for Python to wake is worth a word
 let now = {};

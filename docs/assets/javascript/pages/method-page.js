@@ -1,14 +1,14 @@
 /** The page of the house method: choose whose method the pages follow, change it, look back, compare, save. */
 
-import { saidAt, saveFile } from "./files.js";
-import { follow, followedId, onFollow, ready } from "./following.js";
-import { Held } from "./held.js";
-import { ruler } from "./kept.js";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
-import { RefusedTexts } from "./refused-texts.js";
+import { saidAt, saveFile } from "../keeping/files.js";
+import { follow, followedId, onFollow, ready } from "../keeping/following.js";
+import { Held } from "../keeping/held.js";
+import { ruler } from "../keeping/kept.js";
+import { RefusedTexts } from "../keeping/refused-texts.js";
+import { keep, last, newest, newId, onChange, remove, versions, whyNothingLasts } from "../keeping/store.js";
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
 import { share } from "./sharing.js";
-import { keep, last, newest, newId, onChange, remove, versions, whyNothingLasts } from "./store.js";
 
 const PAUSE = 900; // [ms] without a keystroke before what was typed is kept
 

@@ -1,14 +1,24 @@
 /** The page of jobs: every job kept here, to open, duplicate, finish, save or hand over. */
-import { saveFile } from "./files.js";
-import { askHouse } from "./following.js";
-import { Held } from "./held.js";
-import { jobInHand, ruler, takeInHand } from "./kept.js";
-import { Question } from "./messages.js";
-import { ask } from "./python.js";
+import { saveFile } from "../keeping/files.js";
+import { askHouse } from "../keeping/following.js";
+import { Held } from "../keeping/held.js";
+import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
+import {
+  keep,
+  keepAll,
+  last,
+  newest,
+  newId,
+  now,
+  onChange,
+  remove,
+  versions,
+  whyNothingLasts,
+} from "../keeping/store.js";
+import { Question } from "../python/messages.js";
+import { ask } from "../python/python.js";
+import { PLACE } from "../site.js";
 import { share } from "./sharing.js";
-import { keep, keepAll, last, newest, newId, now, onChange, remove, versions, whyNothingLasts } from "./store.js";
-
-const HOME = new URL("../../", import.meta.url).pathname;
 
 class JobsPage {
   #last = Promise.resolve();
@@ -39,7 +49,7 @@ class JobsPage {
 
   async list() {
     const jobs = await newest("job");
-    const { body } = await ask({ ask: Question.JOBS, jobs, ruler: ruler(), home: HOME });
+    const { body } = await ask({ ask: Question.JOBS, jobs, ruler: ruler(), home: PLACE });
     const open = this.listed.querySelector("details")?.open;
     const focused = this.listed.contains(document.activeElement) && document.activeElement.dataset;
     this.listed.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
@@ -73,7 +83,7 @@ class JobsPage {
     });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
-    location.assign(`${HOME}batch/#job=${id}`);
+    location.assign(`${PLACE}batch/#job=${id}`);
   }
 
   async #copy(record) {

@@ -2,7 +2,7 @@
  * Drawings that can be enlarged, and whose pieces can be pointed at. Python drew them and wrote the words; this shows
  * them.
  */
-import { onlySheetsOf } from "./only-sheets.js";
+import { onlySheetsOf } from "../printing/only-sheets.js";
 
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
@@ -32,7 +32,7 @@ export function dressDrawing(answer, section) {
 async function offerSheets(answer) {
   const buttons = answer.querySelectorAll("button.sheets");
   if (!buttons.length) return;
-  await import("./headed-sheets.js");
+  await import("../printing/headed-sheets.js");
   for (const each of buttons) each.parentElement.hidden = false;
 }
 

@@ -1,12 +1,13 @@
 /** The work ticket of the job in hand, or of the batch as it is filled in now: kept up to date, ticked, measured. */
+
+import { askHouse, onFollow, ready } from "../keeping/following.js";
+import { Held } from "../keeping/held.js";
+import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "../keeping/kept.js";
+import { RefusedTexts } from "../keeping/refused-texts.js";
+import { last, onChange, whyNothingLasts } from "../keeping/store.js";
+import { today } from "../printing/today.js";
+import { Question } from "../python/messages.js";
 import { AtMachine } from "./at-machine.js";
-import { askHouse, onFollow, ready } from "./following.js";
-import { Held } from "./held.js";
-import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "./kept.js";
-import { Question } from "./messages.js";
-import { RefusedTexts } from "./refused-texts.js";
-import { last, onChange, whyNothingLasts } from "./store.js";
-import { today } from "./today.js";
 
 const MARK = "#job=";
 const GONE =

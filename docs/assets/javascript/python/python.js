@@ -3,6 +3,7 @@
  * it dies, and every question asked of it ends in an answer or in one sentence that says why there is none.
  */
 
+import { SITE } from "../site.js";
 import { FromWorker, ToWorker } from "./messages.js";
 import bundle from "./runtime-bundle.js";
 
@@ -60,7 +61,8 @@ export function wake() {
   if (worker) return;
   if (!bundle) return tell("absent", { detail: "this copy was built without a runtime" });
   const { worker: early, heard = [] } = globalThis.atFirstPaint ?? {};
-  const mine = early ?? new Worker(new URL("./python-worker.js", import.meta.url), { type: "module", name: "python" });
+  const mine =
+    early ?? new Worker(new URL("assets/javascript/python-worker.js", SITE), { type: "module", name: "python" });
   worker = mine;
   mine.onmessage = ({ data }) => worker === mine && hear(data);
   mine.onerror = (event) => {

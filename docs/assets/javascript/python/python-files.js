@@ -4,6 +4,7 @@
  * when it was put there; it is handed on untouched, since the browser keeps the compiled machine code of such files
  * only.
  */
+import { SITE } from "../site.js";
 import { hashOf } from "./hash.js";
 
 const NOTHING = "nothing";
@@ -32,7 +33,7 @@ export class RuntimeFiles {
    */
   constructor(bundle, kept, onArrival) {
     this.files = bundle.files;
-    this.folder = new URL(bundle.folder, import.meta.url).href;
+    this.folder = new URL(bundle.folder, SITE).href;
     this.nothing = this.folder + NOTHING; // an address that answers with an empty file
     this.#kept = kept;
     this.#onArrival = onArrival;

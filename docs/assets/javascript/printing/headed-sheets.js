@@ -2,10 +2,10 @@
  * Sheets for the work table, however the page is printed: only they, and over each the name of the open job where the
  * order has none, whose house it is, and the day.
  */
-import { methodText } from "./following.js";
-import { jobInHand } from "./kept.js";
+import { methodText } from "../keeping/following.js";
+import { jobInHand } from "../keeping/kept.js";
+import { last, onChange } from "../keeping/store.js";
 import { onlySheetsOf } from "./only-sheets.js";
-import { last, onChange } from "./store.js";
 import { today } from "./today.js";
 
 let job = ""; // the name of the job in hand

@@ -1,14 +1,14 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
+import { PLACE } from "../site.js";
 import { asMeantThen, EDITION } from "./kept-before.js";
 
-const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
 
 function get(name) {
   if (memory.has(name)) return memory.get(name); // newer than what the browser has
   try {
-    return JSON.parse(localStorage.getItem(SITE + name)) ?? undefined;
+    return JSON.parse(localStorage.getItem(PLACE + name)) ?? undefined;
   } catch {
     return undefined;
   }
@@ -16,8 +16,8 @@ function get(name) {
 
 function set(name, value) {
   try {
-    if (value === undefined) localStorage.removeItem(SITE + name);
-    else localStorage.setItem(SITE + name, JSON.stringify(value));
+    if (value === undefined) localStorage.removeItem(PLACE + name);
+    else localStorage.setItem(PLACE + name, JSON.stringify(value));
     memory.delete(name);
   } catch {
     memory.set(name, value);
@@ -53,7 +53,7 @@ export const keepRuler = (chosen) => set("ruler", chosen);
 /** The job that this window works on, across pages and reloads; empty for none. Another window may work on another. */
 export function jobInHand() {
   try {
-    return sessionStorage.getItem(`${SITE}job`) ?? memory.get("job") ?? "";
+    return sessionStorage.getItem(`${PLACE}job`) ?? memory.get("job") ?? "";
   } catch {
     return memory.get("job") ?? "";
   }
@@ -62,7 +62,7 @@ export function jobInHand() {
 export function takeInHand(id) {
   memory.set("job", id);
   try {
-    sessionStorage.setItem(`${SITE}job`, id);
+    sessionStorage.setItem(`${PLACE}job`, id);
   } catch {
     // forbidden: the visit still remembers
   }

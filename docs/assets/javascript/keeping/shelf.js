@@ -1,11 +1,11 @@
 /** Where rows are put down: the browser's database, or the page's own memory where the browser keeps nothing. */
 import { openDB } from "idb";
+import { PLACE } from "../site.js";
 
-const SITE = new URL("../../", import.meta.url).pathname; // several handbooks may live on one host
 const VERSION = 1;
 /** Each store and the parts of its key. */
 const STORES = { versions: ["kind", "id", "revision"], marks: ["job", "name"], choices: ["name"] };
-export const NAME = `workroom${SITE}`;
+export const NAME = `workroom${PLACE}`;
 
 const TRIES = 3;
 const PAUSE = 300; // [ms]

@@ -1,6 +1,6 @@
 /** One document that a page has in hand: every change is worked out by Python, then kept, one after another. */
-import { MERGE } from "./messages.js";
-import { ask } from "./python.js";
+import { MERGE } from "../python/messages.js";
+import { ask } from "../python/python.js";
 import { keep, last, Overtaken } from "./store.js";
 
 const TRIES = 8;

@@ -1,5 +1,5 @@
 /** Numbers carried by a link: they stand after the # of an address, so that no server ever sees them. */
-import { asMeantThen } from "./kept-before.js";
+import { asMeantThen } from "../keeping/kept-before.js";
 
 const MARK = "#carries=";
 const MOST = 40_000; // letters; a longer one was not made here
