@@ -14,12 +14,14 @@ import subprocess
 import sys
 from pathlib import Path
 
-from runtime import steps as runtime
-from tools import fewer_requests, join_scripts
-from tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
-from tools.stamps import files_below, fingerprint_of_files
-from tools.steps import Step, run_steps
-from tools.trouble import Trouble, run_main
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from scripts.after_pages.steps import after_pages
+from scripts.runtime.steps import before_pages
+from scripts.tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
+from scripts.tools.stamps import files_below, fingerprint_of_files
+from scripts.tools.steps import Step, run_steps
+from scripts.tools.trouble import Trouble, run_main
 
 ADDRESS = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
 NAME = os.environ.get("SITE_NAME", "")
@@ -83,7 +85,7 @@ STEPS = [
         makes=["build/wheel"],
         settings=[HOUSE_KEY],
     ),
-    *runtime.before_pages(),
+    *before_pages(),
     Step(
         "pages",
         make_pages,
@@ -101,9 +103,7 @@ STEPS = [
         makes=["site/index.html", "build/address"],
         settings=[ADDRESS, NAME, COLOUR, HOUSE_KEY],
     ),
-    *join_scripts.after_pages,
-    *fewer_requests.after_pages,
-    *runtime.after_pages(ADDRESS),
+    *after_pages(ADDRESS),
 ]
 
 

@@ -9,12 +9,15 @@ are those that the oldest supported Python takes, on every kind of machine, and 
 
 import shutil
 import subprocess
+import sys
 import tempfile
 from pathlib import Path
 
-from tools import environment
-from tools.places import ROOT
-from tools.trouble import Trouble, run_main
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from scripts.setup import environment
+from scripts.tools.places import ROOT
+from scripts.tools.trouble import Trouble, run_main
 
 OLDEST = "3.11"
 HEADING = "# Every package that the extra brings in, at one version, with its hashes. Made by scripts/pin.py.\n"

@@ -18,13 +18,15 @@ import argparse
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from runtime import hosts, portable
-from runtime.policy import headers_for
-from tools import setup
-from tools.copy_of_ones_own import Own
-from tools.places import BUILD, SITE
-from tools.server import open_server
-from tools.trouble import Trouble, run_main
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from scripts.after_pages import hosts, portable_copy
+from scripts.after_pages.policy import headers_for
+from scripts.setup import set_up
+from scripts.setup.copy_of_ones_own import Own
+from scripts.tools.places import BUILD, SITE
+from scripts.tools.server import open_server
+from scripts.tools.trouble import Trouble, run_main
 
 
 def port(text: str) -> int:
@@ -37,7 +39,7 @@ def port(text: str) -> int:
 def write_portable(folder: Path) -> None:
     """Write the copy that needs no server. Raises: Trouble when the folder holds something else."""
     try:
-        archive = portable.make(SITE, BUILD / "runtime", folder.resolve())
+        archive = portable_copy.make(SITE, BUILD / "runtime", folder.resolve())
     except FileExistsError:
         raise Trouble(f"{folder} holds other things already; name a folder that is empty or not there yet.") from None
     print(f"Open {folder / 'index.html'} in a browser; {archive} holds the same, to carry or send.")
@@ -68,8 +70,8 @@ def main() -> int:
     own = Own(asked.house, asked.name, asked.address, asked.colour).checked()
     only_built = asked.build or asked.portable or asked.headers
     if only_built:
-        python = setup.for_site()
-        setup.build(python, own.settings(python))
+        python = set_up.for_site()
+        set_up.build(python, own.settings(python))
         if asked.portable:
             write_portable(asked.portable)
         if asked.headers:
@@ -78,8 +80,8 @@ def main() -> int:
     # The pages are built for the address they are served from, so the port is taken first.
     path = urlsplit(own.address or "/").path
     with open_server(SITE, asked.port, headers_for(SITE), path) as server:
-        python = setup.for_site()
-        setup.build(python, {"SITE_URL": server.address, **own.settings(python)})
+        python = set_up.for_site()
+        set_up.build(python, {"SITE_URL": server.address, **own.settings(python)})
         print(f"The handbook is at {server.address} (Ctrl+C stops it)", flush=True)
         try:
             server.serve_forever()

@@ -14,13 +14,16 @@ if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must read this f
 import argparse
 import os
 import subprocess
+from pathlib import Path
 from urllib.parse import urlsplit
 
-from tools import browser, setup
-from tools.copy_of_ones_own import checked_address
-from tools.places import ADDRESS_FILE, ROOT, SITE
-from tools.server import open_server
-from tools.trouble import Trouble, run_main
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from scripts.setup import browser, set_up
+from scripts.setup.copy_of_ones_own import checked_address
+from scripts.tools.places import ADDRESS_FILE, ROOT, SITE
+from scripts.tools.server import open_server
+from scripts.tools.trouble import Trouble, run_main
 
 # Every test: a file at a time, on as many processors as there are up to four.
 SIDE_BY_SIDE = ["--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile", "--no-loadscope-reorder"]
@@ -45,11 +48,11 @@ def main() -> int:
     parser.add_argument("--below", metavar="PATH", default="/", help="the path that the handbook is served below")
     asked, for_pytest = parser.parse_known_args()
     below = urlsplit(checked_address(f"http://127.0.0.1/{asked.below.strip('/')}")).path
-    python = setup.for_tests()
+    python = set_up.for_tests()
     chromium = browser.ensure()
     if asked.setup:
         return 0
-    setup.build(python, {"SITE_URL": free_address(below), "SITE_HOUSE": str(ROOT / "tests/house")})
+    set_up.build(python, {"SITE_URL": free_address(below), "SITE_HOUSE": str(ROOT / "tests/house")})
     return subprocess.run(
         [python, "-m", "pytest", *(for_pytest or SIDE_BY_SIDE)], cwd=ROOT, env=os.environ | {"CHROMIUM": chromium}
     ).returncode

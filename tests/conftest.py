@@ -19,8 +19,8 @@ site_method.read_from(Path(os.environ.get("SITE_HOUSE") or Path(__file__).with_n
 
 from playwright.sync_api import Browser, Page, Playwright, expect, sync_playwright
 
-from scripts.runtime.policy import headers_for
-from scripts.tools import browser as chromium
+from scripts.after_pages.policy import headers_for
+from scripts.setup import browser as chromium
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
 from tests.browser.reader import KEEPS_NO_COPY

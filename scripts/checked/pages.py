@@ -10,7 +10,7 @@ from calculators.faces.page.answered import scrolling
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from scripts.checked.cases import EXACT, FOLDER, WITHOUT_SOURCE, Case, cases, why_fewer
 from scripts.checked.quantity import printed_value
-from scripts.layplan_bench.cases import read
+from scripts.plan_cases.cases import read
 
 _HEADS = ("Given", "Printed", "Ours", "Difference", "Source", "How it was seen")
 _SEEN = {"read": "read in a copy", "second-hand": "second-hand", "memory": "from memory"}

@@ -24,8 +24,8 @@ from types import MappingProxyType
 
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
-from . import library, thin_picture, wheels
-from .archives import integrity, pack, unpack
+from scripts.runtime import library, thin_picture, wheels
+from scripts.tools.archives import integrity, pack, unpack
 
 HERE = Path(__file__).parent
 LISTING = "assets/javascript/runtime-bundle.js"

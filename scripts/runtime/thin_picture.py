@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from .archives import integrity
+from scripts.tools.archives import integrity
 
 BLOCK = 1024  # [bytes] what is compared at once; smaller would lengthen the list of runs and gain next to nothing
 _DATA_SECTION = 11

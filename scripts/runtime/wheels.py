@@ -6,7 +6,7 @@ from __future__ import annotations
 from importlib import metadata
 from pathlib import Path
 
-from .archives import unpack
+from scripts.tools.archives import unpack
 
 Wheel = dict[str, bytes]
 

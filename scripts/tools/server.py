@@ -9,7 +9,7 @@ from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from .trouble import Trouble
+from scripts.tools.trouble import Trouble
 
 HOST = "127.0.0.1"
 HeadersFor = Callable[[str], Mapping[str, str]]

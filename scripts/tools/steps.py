@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from .stamps import Stamp, fingerprint, fingerprint_of_files
+from scripts.tools.stamps import Stamp, fingerprint, fingerprint_of_files
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ of them, and a pale tint of it stands where the handbook has a pale tint of its 
 
 import re
 
-from .trouble import Trouble
+from scripts.tools.trouble import Trouble
 
 WANTED = 7  # to 1: contrast of words, WCAG 2.2, 1.4.6
 PALEST, TINT = 1, 12  # [%] of the colour in its pale tint: at least, and where words on the tint still read

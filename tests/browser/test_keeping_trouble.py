@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from calculators.documents.exchange.backup import read_file
 from calculators.documents.json_text import write_json
-from scripts.tools import browser as chromium
+from scripts.setup import browser as chromium
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 
 on_phone = pytest.mark.parametrize("width", [390], ids=["phone"])

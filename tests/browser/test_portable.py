@@ -10,7 +10,7 @@ import pytest
 from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, Page, expect
 
-from scripts.runtime import portable
+from scripts.after_pages import portable_copy
 from scripts.tools.places import BUILD
 
 LONG = 90_000  # [ms]
@@ -19,7 +19,7 @@ LONG = 90_000  # [ms]
 @pytest.fixture(scope="module")
 def copy(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("stick") / "workroom handbook"
-    portable.make(site, BUILD / "runtime", folder)
+    portable_copy.make(site, BUILD / "runtime", folder)
     return folder
 
 
@@ -68,7 +68,7 @@ def test_the_zip_holds_the_same_files(copy: Path):
 def test_made_again_it_replaces_itself_and_nothing_else(site: Path, tmp_path: Path):
     (tmp_path / "letters.txt").write_text("dear")
     with pytest.raises(FileExistsError):
-        portable.make(site, BUILD / "runtime", tmp_path)
+        portable_copy.make(site, BUILD / "runtime", tmp_path)
     assert (tmp_path / "letters.txt").read_text() == "dear"
 
 

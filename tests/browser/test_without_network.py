@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from scripts.runtime.policy import headers_for
+from scripts.after_pages.policy import headers_for
 from scripts.tools.server import open_server
 
 LONG = 90_000  # [ms]

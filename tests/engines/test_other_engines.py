@@ -10,7 +10,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from calculators.faces.browser import replies
-from scripts.runtime.policy import headers_for
+from scripts.after_pages.policy import headers_for
 from scripts.tools.server import SiteServer, open_server
 from tests.engines import firefox, webkit
 from tests.engines.firefox import Firefox

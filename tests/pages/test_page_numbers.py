@@ -2,15 +2,13 @@
 practice."""
 
 import re
-import sys
 from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parents[2]
-sys.path[:0] = [str(ROOT / "scripts")]
+from scripts.pages.markers import MARKER, PageMarkers, UnknownMarker
 
-from markers import MARKER, PageMarkers, UnknownMarker  # noqa: E402 - the build's scripts are found by the path above
+ROOT = Path(__file__).parents[2]
 
 DOCS = ROOT / "docs"
 PAGES = sorted(DOCS.rglob("*.md"))

@@ -10,7 +10,7 @@ from calculators.asking import site_method as sites
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.sites_own import sites_own
 from calculators.documents.json_text import write_json
-from scripts.markers import PageMarkers, UnknownMarker
+from scripts.pages.markers import PageMarkers, UnknownMarker
 from scripts.tools.places import ROOT
 
 HOUSES = {

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from scripts.tools import node
+from scripts.setup import node
 from scripts.tools.places import BUILD, VENV
 
 BUNDLE = BUILD / "runtime"

@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from scripts.runtime import bundle, offline, policy
-from scripts.runtime.archives import pack
-from scripts.tools import join_scripts, node
+from scripts.after_pages import join_scripts, offline, policy
+from scripts.runtime import bundle
+from scripts.setup import node
+from scripts.tools.archives import pack
 from scripts.tools.places import NODE_MODULES, VENV
 from scripts.tools.server import open_server
 

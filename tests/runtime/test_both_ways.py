@@ -8,7 +8,7 @@ import pytest
 
 from calculators.batch.walk import WALKS
 from calculators.catalogue import catalogue
-from scripts.tools import node
+from scripts.setup import node
 from scripts.tools.places import BUILD, VENV
 from tests import bad_values
 from tests.reference import cases

@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from scripts.runtime import bundle
-from scripts.runtime.archives import unpack
 from scripts.runtime.library import LEFT_OUT
+from scripts.tools.archives import unpack
 
 MEBIBYTE = 1 << 20
 

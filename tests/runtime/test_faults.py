@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from scripts.runtime.archives import integrity
+from scripts.tools.archives import integrity
 from tests.runtime.faulty_server import FaultyServer, serving
 
 LONG = 60_000  # [ms]

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from scripts.runtime import hosts
-from scripts.runtime.policy import headers_for
+from scripts.after_pages import hosts
+from scripts.after_pages.policy import headers_for
 from scripts.tools.server import SiteHandler, open_server
 
 BELOW = ["/", "/linen/handbook/"]

@@ -13,9 +13,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, Playwright, expect
 
-from scripts.runtime import offline
-from scripts.tools import browser as chromium
-from scripts.tools import join_scripts
+from scripts.after_pages import join_scripts, offline
+from scripts.setup import browser as chromium
 from tests.runtime.faulty_server import FaultyServer, serving
 
 MOMENTS = 20

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from scripts.runtime import policy
+from scripts.after_pages import policy
 from scripts.tools.server import open_server
 
 RUN = "<script>one()</script>"

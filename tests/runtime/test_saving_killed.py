@@ -14,8 +14,8 @@ from urllib.parse import unquote
 
 import pytest
 
-from scripts.tools import browser as chromium
-from scripts.tools import join_scripts
+from scripts.after_pages import join_scripts
+from scripts.setup import browser as chromium
 
 SIDES, KILLS_A_SIDE = 2, 25
 FILLING = 8_000  # [characters] of each record, so that many kills fall into the middle of one

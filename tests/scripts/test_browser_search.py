@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from scripts.tools import browser
+from scripts.setup import browser
 from scripts.tools.trouble import Trouble
 
 

@@ -7,16 +7,13 @@ from types import SimpleNamespace
 
 import pytest
 
-from scripts.tools import copy_of_ones_own
-from scripts.tools.copy_of_ones_own import Own, checked_address, checked_name
+from scripts.pages import site_hooks
+from scripts.pages.markers import PageMarkers
+from scripts.setup import copy_of_ones_own
+from scripts.setup.copy_of_ones_own import Own, checked_address, checked_name
 from scripts.tools.places import ROOT
 from scripts.tools.thread_colour import checked_colour
 from scripts.tools.trouble import Trouble
-
-sys.path.insert(0, str(ROOT / "scripts"))
-
-import site_hooks
-from markers import PageMarkers
 
 PYTHON = Path(sys.executable)
 GOOD = '{"format": "house method", "version": 2, "name": "Harbour Lane", "measures": {"hem": "1 in"}}'

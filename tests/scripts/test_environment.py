@@ -8,7 +8,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from scripts.tools import environment
+from scripts.setup import environment
 from scripts.tools.places import ROOT
 from scripts.tools.trouble import Trouble
 

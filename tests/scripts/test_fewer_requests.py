@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from scripts.tools import fewer_requests
+from scripts.after_pages import fewer_requests
 
 MAIN = '<link rel="stylesheet" href="../assets/stylesheets/main.57a0d79d.min.css">'
 PAGE = f"""<head>{MAIN}

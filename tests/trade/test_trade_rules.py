@@ -3,7 +3,6 @@ nearly say the same."""
 
 import math
 import re
-import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 
@@ -11,13 +10,9 @@ import pytest
 
 from calculators.asking.bibliography import bibliography
 from calculators.trade.trade_rules import PRACTICE, rule, trade_rules
-from tests.pages.told_words import PAGES, ROOT, SOURCES, sentences, told
-
-sys.path.insert(0, str(ROOT / "scripts"))
-
-from markers import RULE, PageMarkers, UnknownMarker, with_rules
-
+from scripts.pages.markers import RULE, PageMarkers, UnknownMarker, with_rules
 from tests.pages.test_page_numbers import bare_numbers
+from tests.pages.told_words import PAGES, SOURCES, sentences, told
 
 RULES = pytest.mark.parametrize("each", trade_rules().values(), ids=lambda each: each.key)
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from calculators.trade.lay_plan.solving.solvers import solve
-from scripts.layplan_bench.cases import Case, read
+from scripts.plan_cases.cases import Case, read
 from tests.trade.lay_plan.checker import faults
 
 INSTANCES = Path(__file__).parent / "instances"

@@ -1,0 +1,1 @@
+"""What is measured now and then: plans, starts, weights, scores."""

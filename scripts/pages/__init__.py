@@ -1,0 +1,1 @@
+"""What puts calculators and live numbers into the pages."""

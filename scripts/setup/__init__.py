@@ -1,0 +1,1 @@
+"""What must be there before anything is built or tested, and how it comes."""
