@@ -36,7 +36,7 @@ Reply = dict[str, Any]
 NO_NUMBER = "(none with this house method)"
 
 for _ready in (site_method, bibliography, catalogue, trade_rules):
-    _ready()  # read while Python is being made ready: a picture of its memory then holds them, and needs no files
+    _ready()  # read while Python is being made ready: a snapshot of its memory then holds them, and needs no files
 
 
 def replies(request_text: str) -> Iterator[str]:

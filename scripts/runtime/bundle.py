@@ -24,7 +24,7 @@ from types import MappingProxyType
 
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
-from scripts.runtime import library, thin_picture, wheels
+from scripts.runtime import library, thin_snapshot, wheels
 from scripts.tools.archives import integrity, pack, unpack
 
 HERE = Path(__file__).parent
@@ -65,9 +65,9 @@ def make(parts: Parts, target: Path) -> None:
     packages["workroom-calculators"].depends = ["pyyaml"]
     lock = PyodideLockSpec(info=_interpreter(parts.pyodide), packages=packages)
     _write(target, files, lock)
-    picture, listed = thin_picture.thinned(_picture(parts, target), files["wasm"][1])
-    files["snapshot"] = ("snapshot.gz", gzip.compress(picture, compresslevel=9, mtime=0))
-    _write(target, files, lock, {"picture": listed})
+    snapshot, listed = thin_snapshot.thinned(_memory_snapshot(parts, target), files["wasm"][1])
+    files["snapshot"] = ("snapshot.gz", gzip.compress(snapshot, compresslevel=9, mtime=0))
+    _write(target, files, lock, {"snapshot": listed})
 
 
 _PYODIDE_FILES = {"loader": "pyodide.mjs", "machine": "pyodide.asm.mjs", "wasm": "pyodide.asm.wasm"}
@@ -107,12 +107,12 @@ def _compile(parts: Parts, archives: Sequence[tuple[wheels.Wheel, int]]) -> list
         return [unpack(target) for target in targets]
 
 
-def _picture(parts: Parts, bundle: Path) -> bytes:
-    picture = bundle / "snapshot"
+def _memory_snapshot(parts: Parts, bundle: Path) -> bytes:
+    snapshot = bundle / "snapshot"
     still = os.environ | {"TZ": "UTC", "LANG": "C", "LC_ALL": "C"}
-    subprocess.run([*parts.node, HERE / "snapshot.mjs", bundle, picture], check=True, env=still)
-    content = picture.read_bytes()
-    picture.unlink()
+    subprocess.run([*parts.node, HERE / "snapshot.mjs", bundle, snapshot], check=True, env=still)
+    content = snapshot.read_bytes()
+    snapshot.unlink()
     return content
 
 

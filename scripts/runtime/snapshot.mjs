@@ -1,5 +1,5 @@
-// Takes a picture of Python's memory with every calculator imported: node snapshot.mjs BUNDLE TARGET
-// Clock and chance are held still, so that the same parts give the same picture.
+// Takes a snapshot of Python's memory with every calculator imported: node snapshot.mjs BUNDLE TARGET
+// Clock and chance are held still, so that the same parts give the same snapshot.
 import nodeCrypto from "node:crypto";
 import { readFile, writeFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
@@ -29,7 +29,7 @@ const python = await loadPyodide({
   stdLibURL: `${bundle}/${listing.files.library.name}`,
   lockFileContents: listing.lock,
 });
-// Not through loadPackage: what that keeps on the JavaScript side cannot be put into a picture.
+// Not through loadPackage: what that keeps on the JavaScript side cannot be put into a snapshot.
 for (const name of Object.keys(listing.lock.packages)) {
   python.unpackArchive(new Uint8Array(await readFile(`${bundle}/${listing.files[name].name}`)), "wheel");
 }

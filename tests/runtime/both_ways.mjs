@@ -4,7 +4,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 import { gunzipSync } from "node:zlib";
-import { Picture } from "../../docs/assets/javascript/python/python-picture.js";
+import { MemorySnapshot } from "../../docs/assets/javascript/python/python-snapshot.js";
 
 const [bundle, questions, answers] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
@@ -28,17 +28,17 @@ async function fromLibrary() {
 }
 
 async function fromSnapshot() {
-  const picture = new Picture(listing.picture);
-  picture.add(new Uint8Array(gunzipSync(await readFile(place("snapshot")))));
+  const snapshot = new MemorySnapshot(listing.snapshot);
+  snapshot.add(new Uint8Array(gunzipSync(await readFile(place("snapshot")))));
   await writeFile(`${answers}.nothing`, "");
   return loadPyodide({
     ...common(),
     stdLibURL: `${answers}.nothing`,
-    _loadSnapshot: picture.head,
+    _loadSnapshot: snapshot.head,
     createPyodideModule: async (settings) => {
-      settings.INITIAL_MEMORY = picture.memory;
+      settings.INITIAL_MEMORY = snapshot.memory;
       const machine = await createPyodideModule(settings);
-      await picture.putInto(machine);
+      await snapshot.putInto(machine);
       return machine;
     },
   });

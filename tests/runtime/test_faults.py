@@ -75,16 +75,16 @@ def test_without_its_snapshot_python_starts_from_its_library_and_says_why(page: 
 
 
 def test_a_snapshot_that_is_no_snapshot_is_passed_over(browser: Browser, small_site: Path, tmp_path: Path):
-    """As after an update of Pyodide that reads another form of picture: all hashes are right, and yet it does not
+    """As after an update of Pyodide that reads another form of snapshot: all hashes are right, and yet it does not
     load."""
     site = tmp_path / "site"
     shutil.copytree(small_site, site)
     (snapshot,) = site.glob("assets/runtime/*/snapshot.gz")
     listing = site / "assets/javascript/runtime-bundle.js"
     old = json.loads(listing.read_text().partition("export default ")[2].rstrip(";\n"))["files"]["snapshot"]
-    picture = bytearray(gzip.decompress(snapshot.read_bytes()))
-    picture[:4] = b"none"
-    snapshot.write_bytes(gzip.compress(bytes(picture), 1))
+    content = bytearray(gzip.decompress(snapshot.read_bytes()))
+    content[:4] = b"none"
+    snapshot.write_bytes(gzip.compress(bytes(content), 1))
     listing.write_text(listing.read_text().replace(old["integrity"], integrity(snapshot.read_bytes())))
     context = browser.new_context()
     with serving(site) as server:

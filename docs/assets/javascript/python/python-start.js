@@ -1,10 +1,10 @@
 /**
- * Starts Python inside the worker. First choice is the snapshot: a picture of the memory of a Python that has
+ * Starts Python inside the worker. First choice is a snapshot of the memory of a Python that has
  * everything imported already. When it does not load, whatever the reason, Python starts from the compiled standard
  * library instead.
  */
 import { RuntimeFiles } from "./python-files.js";
-import { Picture } from "./python-picture.js";
+import { MemorySnapshot } from "./python-snapshot.js";
 
 const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0); // a WebAssembly module with nothing in it
 const ENTRY = "calculators.faces.browser";
@@ -50,7 +50,7 @@ async function fromLibrary(bundle, files) {
 }
 
 async function fromSnapshot(bundle, files) {
-  const picture = new Picture(bundle.picture);
+  const snapshot = new MemorySnapshot(bundle.snapshot);
   files.startFetching("loader", "machine");
   const arrived = files.startCompiling("wasm");
   files.startFetching("snapshot");
@@ -59,22 +59,22 @@ async function fromSnapshot(bundle, files) {
   return loadPyodide({
     ...common(bundle, files),
     createPyodideModule: async (settings) => {
-      settings.INITIAL_MEMORY = picture.memory;
-      // The machine is compiled beside this thread, which inflates the picture meanwhile; earlier that would hold up
+      settings.INITIAL_MEMORY = snapshot.memory;
+      // The machine is compiled beside this thread, which inflates the snapshot meanwhile; earlier that would hold up
       // what arrives.
-      const [machine] = await Promise.all([createPyodideModule(settings), arrived.then(() => draw(files, picture))]);
-      await picture.putInto(machine);
+      const [machine] = await Promise.all([createPyodideModule(settings), arrived.then(() => draw(files, snapshot))]);
+      await snapshot.putInto(machine);
       return machine;
     },
-    stdLibURL: files.nothing, // all that is needed of it is in the picture
-    _loadSnapshot: picture.head, // the memory is in the machine when this is read
+    stdLibURL: files.nothing, // all that is needed of it is in the snapshot
+    _loadSnapshot: snapshot.head, // the memory is in the machine when this is read
   });
 }
 
-async function draw(files, picture) {
+async function draw(files, snapshot) {
   const response = await files.fetch(files.url("snapshot"));
   const reader = response.body.pipeThrough(new DecompressionStream("gzip")).getReader();
-  for (let step = await reader.read(); !step.done; step = await reader.read()) picture.add(step.value);
+  for (let step = await reader.read(); !step.done; step = await reader.read()) snapshot.add(step.value);
 }
 
 async function machinery(files) {

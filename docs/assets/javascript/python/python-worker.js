@@ -10,7 +10,7 @@ import { startPython } from "./python-start.js";
 import bundle from "./runtime-bundle.js";
 // What these import, named here so that all is asked for at once.
 import "./python-files.js";
-import "./python-picture.js";
+import "./python-snapshot.js";
 import "./hash.js";
 
 const open = new Map(); // id → iterator of replies, in the order of turns

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from scripts.runtime.thin_picture import BLOCK, NotUnderstood, data_of, thinned
+from scripts.runtime.thin_snapshot import BLOCK, NotUnderstood, data_of, thinned
 from scripts.tools.places import NODE_MODULES
 
 MAGIC = b"\0asm\1\0\0\0"
@@ -34,7 +34,7 @@ def wasm(*segments: tuple[int, bytes]) -> bytes:
     return MAGIC + b"\1\2\1\0" + b"\x0b" + leb(len(data)) + data
 
 
-def picture(memory: bytes) -> bytes:
+def snapshot(memory: bytes) -> bytes:
     return b"\0snp" + START.to_bytes(4, "little") + bytes(8) + memory
 
 
@@ -43,7 +43,7 @@ def test_only_what_the_machine_brings_and_what_is_empty_is_left_out():
     content = wasm((BLOCK, data[: 4 * BLOCK]), (6 * BLOCK, b"gone since"))
     memory = bytearray(BLOCK) + data[: 4 * BLOCK] + bytes(3 * BLOCK + 100)
     memory[3 * BLOCK + 5] ^= 1  # changed since
-    kept, listing = thinned(picture(memory), content)
+    kept, listing = thinned(snapshot(memory), content)
     assert listing["brought"] == [[BLOCK, 2 * BLOCK], [4 * BLOCK, BLOCK]]
     assert listing["kept"] == [[3 * BLOCK, BLOCK], [6 * BLOCK, BLOCK]], (
         "emptied is not empty: the machine has something there"
@@ -51,7 +51,7 @@ def test_only_what_the_machine_brings_and_what_is_empty_is_left_out():
     assert (listing["head"], listing["memory"]) == (START, len(memory))
     brought = data[: 2 * BLOCK] + data[3 * BLOCK : 4 * BLOCK]
     assert listing["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
-    assert kept == picture(memory)[:START] + memory[3 * BLOCK : 4 * BLOCK] + bytes(BLOCK)
+    assert kept == snapshot(memory)[:START] + memory[3 * BLOCK : 4 * BLOCK] + bytes(BLOCK)
 
 
 def test_a_length_of_several_bytes_is_read_and_other_sections_passed_over():
@@ -69,11 +69,11 @@ def test_what_is_not_understood_is_refused(content: bytes):
 def test_most_of_the_machines_data_and_of_the_emptiness_is_left_out(made: Path):
     listing = json.loads((made / "listing.json").read_text())
     kept = gzip.decompress((made / listing["files"]["snapshot"]["name"]).read_bytes())
-    picture = listing["picture"]
-    machine = bytearray(picture["memory"])
+    snapshot = listing["snapshot"]
+    machine = bytearray(snapshot["memory"])
     for at, content in data_of((NODE_MODULES / "pyodide/pyodide.asm.wasm").read_bytes()):
         machine[at : at + len(content)] = content
-    brought = b"".join(machine[at : at + length] for at, length in picture["brought"])
-    assert picture["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
+    brought = b"".join(machine[at : at + length] for at, length in snapshot["brought"])
+    assert snapshot["integrity"] == "sha256-" + base64.b64encode(hashlib.sha256(brought).digest()).decode()
     assert len(brought) > 3_000_000
-    assert len(kept) == picture["head"] + sum(length for _, length in picture["kept"]) < picture["memory"] / 2
+    assert len(kept) == snapshot["head"] + sum(length for _, length in snapshot["kept"]) < snapshot["memory"] / 2

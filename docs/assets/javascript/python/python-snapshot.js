@@ -1,10 +1,10 @@
 /**
- * The snapshot: a head that Pyodide reads, and of the picture of Python's memory what the machine does not bring along
+ * The memory snapshot: a head that Pyodide reads, and of Python's memory what the machine does not bring along
  * by itself and what is not empty. The memory goes straight into the machine, so that it is held and copied only once.
  */
 import { hashOf } from "./hash.js";
 
-export class Picture {
+export class MemorySnapshot {
   #listed;
   #parts = [];
   #length = 0;
@@ -15,7 +15,7 @@ export class Picture {
    */
   constructor(listed) {
     this.#listed = listed;
-    /** As much of the picture as Pyodide needs to be given; it reads that when the memory is in place. */
+    /** As much of the snapshot as Pyodide needs to be given; it reads that when the memory is in place. */
     this.head = new Uint8Array(listed.head);
   }
 
@@ -33,7 +33,7 @@ export class Picture {
   }
 
   /**
-   * Put the picture into the memory of a machine in which no Python runs yet. Rejects when the picture is not whole, or
+   * Put the snapshot into the memory of a machine in which no Python runs yet. Rejects when it is not whole, or
    * this machine's data is not what it was taken with.
    */
   async putInto(machine) {

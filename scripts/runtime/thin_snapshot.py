@@ -1,6 +1,6 @@
-"""A picture of Python's memory without what is there by itself: the data that the wasm file brings, and emptiness.
+"""A snapshot of Python's memory without what is there by itself: the data that the wasm file brings, and emptiness.
 
-An eighth of the picture is data of the program, tables of letters for the most part, that never change: they need not
+An eighth of the snapshot is data of the program, tables of letters for the most part, that never change: they need not
 travel
 twice. More than half is empty: it need not be unpacked and written.
 """
@@ -18,7 +18,7 @@ _CONSTANT, _END = 0x41, 0x0B  # the two instructions that a fixed address is wri
 
 
 class NotUnderstood(ValueError):
-    """Raised when a file is not built as WebAssembly or a picture of it is."""
+    """Raised when a file is not built as WebAssembly or a snapshot of it is."""
 
 
 @dataclass
@@ -65,17 +65,17 @@ def data_of(wasm: bytes) -> Iterator[tuple[int, bytes]]:
             yield address, reader.bytes(reader.number())
 
 
-def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
-    """The parts of a picture that must travel, and where they belong.
+def thinned(snapshot: bytes, wasm: bytes) -> tuple[bytes, dict]:
+    """The parts of a snapshot that must travel, and where they belong.
 
-    Returns: the head of the picture and after it all that is kept of the memory; `head`, the length of the head, and
+    Returns: the head of the snapshot and after it all that is kept of the memory; `head`, the length of the head, and
     `memory`, of the memory [bytes];
     `kept` and `brought`, address and length of what is kept and of what the machine brings [bytes], the rest being
     empty; `integrity`, the hash of
     all that the machine brings.
     """
-    head = int.from_bytes(picture[4:8], "little")
-    memory = picture[head:]
+    head = int.from_bytes(snapshot[4:8], "little")
+    memory = snapshot[head:]
     machine = bytearray(len(memory))
     for address, brought_there in data_of(wasm):
         machine[address : address + len(brought_there)] = brought_there
@@ -98,4 +98,4 @@ def thinned(picture: bytes, wasm: bytes) -> tuple[bytes, dict]:
         "brought": runs["brought"],
         "integrity": integrity(content("brought")),
     }
-    return picture[:head] + content("kept"), listing
+    return snapshot[:head] + content("kept"), listing
