@@ -11,7 +11,7 @@ from calculators.documents.json_text import InvalidDocument
 
 
 def check_agreement(
-    published: Callable[[Any], Any], schema: dict[str, Any], data: Any, brought_up: Callable[[Any], Any]
+    published: Callable[[Any], Any], schema: dict[str, Any], data: Any, migrated: Callable[[Any], Any]
 ) -> None:
     """Both let the same data through; only characters that cannot be shown, and an empty name of an entry, are ours
     alone to refuse."""
@@ -24,4 +24,4 @@ def check_agreement(
         assert agreed
     elif agreed:
         with pytest.raises(InvalidDocument, match="characters that cannot be shown|no entry called"):
-            brought_up(data)
+            migrated(data)

@@ -21,7 +21,7 @@ _WORDS = {
 }
 
 
-def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, str]]:
+def violations(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, str]]:
     """Every place where data does not have the shape: (path such as ``tables.cloths.0.needle``, sentence)."""
     if not schema.keys() - {"description"}:
         return  # anything may stand here
@@ -41,7 +41,7 @@ def misfits(data: Any, schema: Schema, path: str = "") -> Iterator[tuple[str, st
 
 def fits(data: Any, schema: Schema) -> bool:
     """Whether data has the shape."""
-    return next(misfits(data, schema), None) is None
+    return next(violations(data, schema), None) is None
 
 
 def _fits_none(data: Any, choices: list[Schema], path: str) -> Iterator[tuple[str, str]]:
@@ -50,7 +50,7 @@ def _fits_none(data: Any, choices: list[Schema], path: str) -> Iterator[tuple[st
     likely = next(
         (choice for choice in choices if "type" in choice and isinstance(data, _TYPES[choice["type"]])), choices[0]
     )
-    yield from misfits(data, likely, path)
+    yield from violations(data, likely, path)
 
 
 def _text(data: str, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
@@ -69,7 +69,7 @@ def _list(data: list, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
         yield path, f"There are {len(data):,} lines here. Keep to {schema['maxItems']}."
         return
     for number, item in enumerate(data):
-        yield from misfits(item, schema["items"], _join(path, str(number)))
+        yield from violations(item, schema["items"], _join(path, str(number)))
 
 
 def _group(data: dict, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
@@ -82,9 +82,9 @@ def _group(data: dict, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
         return
     for name, value in data.items():
         if name in known:
-            yield from misfits(value, known[name], _join(path, name))
+            yield from violations(value, known[name], _join(path, name))
         elif isinstance(others, dict) and fits(name, schema["propertyNames"]):
-            yield from misfits(value, others, _join(path, name))
+            yield from violations(value, others, _join(path, name))
         else:
             yield path, f"There is no entry called {_shown(name)} here."
 

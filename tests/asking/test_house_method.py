@@ -9,7 +9,7 @@ import yaml
 from calculators.asking.house_method import RULER_STEPS, read_house_method
 from calculators.asking.site_method import PACKAGED, site_method
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import brought_up
+from calculators.documents.house_method.format import migrated
 from calculators.documents.house_method.sections import tables
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, parse_length
 
@@ -62,6 +62,6 @@ def test_a_measure_is_told_in_round_figures_of_the_ruler_in_hand():
 def test_the_tests_own_method_says_all_that_the_packaged_one_says():
     """A studio may change what the packaged one says, and not what it says it of."""
     packaged = yaml.safe_load(files("calculators.asking").joinpath(PACKAGED).read_text(encoding="utf-8"))
-    document, troubles = mended(brought_up(packaged))
+    document, troubles = mended(migrated(packaged))
     assert troubles == {}
     assert set(document["measures"]) == set(site_method().measures) and set(document["tables"]) == set(tables())

@@ -145,7 +145,7 @@ def read_file(text: str) -> Everything:
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         one = handed(data)
         return Everything((Kept(one.kind, one.document.get("id", ""), (("", data),)),))
-    file = _FORMAT.shaped(_FORMAT.of_this_version(data))
+    file = _FORMAT.validated(_FORMAT.migrated(data))
     kept = (Kept(each["kind"], each["id"], tuple(_states(each["changes"]))) for each in file["kept"] if each["changes"])
     return Everything(tuple(kept), file.get("follows", ""), file.get("ruler", ""))
 

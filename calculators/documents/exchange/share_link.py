@@ -15,7 +15,7 @@ from typing import Any
 
 from calculators.asking.house_method import FORMAT as METHOD_FORMAT
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import brought_up
+from calculators.documents.house_method.format import migrated
 from calculators.documents.house_method.reading import LONGEST as LONGEST_METHOD
 from calculators.documents.job.format import FORMAT as JOB_FORMAT
 from calculators.documents.job.reading import LONGEST as LONGEST_JOB
@@ -83,7 +83,7 @@ def handed(data: Any) -> Handed:
         job = opened_job(data)
         made = Handed(kind, job.document, job.troubles)
     else:
-        made = Handed(kind, *mended(brought_up(data)))
+        made = Handed(kind, *mended(migrated(data)))
     if len(made.text) > LONGEST_OF[kind]:
         raise InvalidDocument(f"This {data['format']} is longer than any that this handbook keeps. Choose another.")
     return made

@@ -73,12 +73,12 @@ def _from_1(data: Document) -> Document:
 _METHOD = Format(FORMAT, VERSION, schema, {1: _from_1})
 
 
-def brought_up(data: Any) -> Document:
+def migrated(data: Any) -> Document:
     """A document of any version as one of this version, its shape checked.
 
     Raises InvalidDocument with a sentence when it is of a version to come, or not a house method.
     """
-    return _METHOD.shaped(_METHOD.of_this_version(data))
+    return _METHOD.validated(_METHOD.migrated(data))
 
 
 def normal(document: Document) -> Document:

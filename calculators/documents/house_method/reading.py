@@ -6,7 +6,7 @@ from calculators.asking.house_method import HouseMethod, read_house_method
 from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import worked_out
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import Document, brought_up
+from calculators.documents.house_method.format import Document, migrated
 from calculators.documents.house_method.two_rulers import with_both_rulers
 from calculators.documents.json_text import read_json, write_json
 
@@ -20,7 +20,7 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
 
     Raises InvalidDocument with a sentence.
     """
-    document, troubles = mended(brought_up(read_json(text, LONGEST)))
+    document, troubles = mended(migrated(read_json(text, LONGEST)))
     return document, house_of(document), troubles
 
 

@@ -6,7 +6,7 @@ from typing import Any
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.job.format import FIGURES, FORMAT, VERSION, normal, schema
 from calculators.documents.job.reading import Job, opened
-from calculators.documents.json_schema import misfits
+from calculators.documents.json_schema import violations
 from calculators.documents.json_text import InvalidDocument, read_json, unshowable
 from calculators.documents.versions import Document
 from calculators.values.kind import InvalidValue
@@ -48,7 +48,7 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
             raise InvalidValue("That holds characters that cannot be shown. Type it again.")
         place, *rest = path.split(".")
         document = {**document, **_CHANGES[place](document, place, rest, text)}
-    for _, sentence in misfits(document, schema()):
+    for _, sentence in violations(document, schema()):
         raise InvalidValue(sentence)
     return opened(normal(document)).document
 

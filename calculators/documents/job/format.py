@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any
 
 from calculators.documents.house_method.format import ID
-from calculators.documents.house_method.format import brought_up as method_brought_up
+from calculators.documents.house_method.format import migrated as migrated_method
 from calculators.documents.house_method.format import normal as normal_method
 from calculators.documents.house_method.format import schema as method_schema
 from calculators.documents.json_schema import Schema, group, listed, named, text, whole, yes_or_no
@@ -105,15 +105,15 @@ def _from_2(job: Document) -> Document:
 _JOB = Format(FORMAT, VERSION, schema, {1: _from_1, 2: _from_2})
 
 
-def brought_up(data: Any) -> Document:
+def migrated(data: Any) -> Document:
     """A job of any version as one of this version, the method in it too, its shape checked.
 
     Raises InvalidDocument with a sentence when it is of a version to come, or not a job.
     """
-    job = _JOB.of_this_version(data)
+    job = _JOB.migrated(data)
     if job.get("method") is not None:
-        job = {**job, "method": method_brought_up(job["method"])}
-    return _JOB.shaped(job)
+        job = {**job, "method": migrated_method(job["method"])}
+    return _JOB.validated(job)
 
 
 def normal(document: Document) -> Document:

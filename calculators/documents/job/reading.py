@@ -12,7 +12,7 @@ from calculators.batch.walk import WALKS, Stop, Walk, go
 from calculators.catalogue import calculator_named
 from calculators.documents.house_method.check import mended as mended_method
 from calculators.documents.house_method.reading import house_of
-from calculators.documents.job.format import brought_up, normal
+from calculators.documents.job.format import migrated, normal
 from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.documents.versions import Document
 from calculators.values.measure import quote
@@ -55,7 +55,7 @@ def read_job(text: str) -> Job:
 
 def opened(data: object) -> Job:
     """The job that some data describes. Raises InvalidDocument with a sentence."""
-    document = brought_up(data)
+    document = migrated(data)
     document = normal({**document, "name": document["name"].strip() or UNNAMED})
     troubles: dict[str, str] = {}
     if "method" in document:

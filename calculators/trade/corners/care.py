@@ -10,9 +10,9 @@ from functools import lru_cache
 from random import Random
 
 from calculators.trade.corners.corner import Corner
+from calculators.trade.corners.dual_number import DualNumber, derivative_of
 from calculators.trade.corners.mitre_lines import MitreLines, mitre_lines
 from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, dot, middle, minus, onward, unit
-from calculators.trade.corners.slope import Sloping, slope_of
 
 
 @dataclass(frozen=True)
@@ -134,12 +134,14 @@ def _fold_onto(moving: Point, target: Point) -> Isometry:
     return Isometry.folded_over(Line(middle(moving, target), (-run[1], run[0])))
 
 
-def slopes(corner: Corner) -> dict[str, CornerOutcome]:
+def derivatives(corner: Corner) -> dict[str, CornerOutcome]:
     """For each error by name, how fast everything changes with it [mm for each mm], exactly."""
     found = {}
     for each in fields(Errors):
-        outcome = made(corner, replace(Errors(), **{each.name: Sloping(0.0, 1.0)}))
-        found[each.name] = CornerOutcome(*(slope_of(getattr(outcome, part.name)) for part in fields(CornerOutcome)))
+        outcome = made(corner, replace(Errors(), **{each.name: DualNumber(0.0, 1.0)}))
+        found[each.name] = CornerOutcome(
+            *(derivative_of(getattr(outcome, part.name)) for part in fields(CornerOutcome))
+        )
     return found
 
 
@@ -150,9 +152,9 @@ def effects(corner: Corner, likely: dict[str, float]) -> dict[str, dict[str, flo
     ends
     of the seam.
     Returns step → thing seen → likely effect [mm]. Effects of independent errors add as squares.
-    Source: derived, each slope of the corner times its error; independent errors added as squares.
+    Source: derived, each derivative of the corner times its error; independent errors added as squares.
     """
-    found = slopes(corner)
+    found = derivatives(corner)
 
     def effect(step: str, seen: str) -> float:
         return (

@@ -113,10 +113,10 @@ def _csv(head: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:
     text = StringIO()
     writer = csv.writer(text)
     writer.writerow(head)
-    writer.writerows([_harmless(cell) for cell in row] for row in rows)
+    writer.writerows([_sanitized(cell) for cell in row] for row in rows)
     return text.getvalue()
 
 
-def _harmless(cell: str) -> str:
+def _sanitized(cell: str) -> str:
     """A name that a table programme would take for a formula is kept as a name."""
     return f"'{cell}" if cell[:1] in ("=", "+", "-", "@", "\t") else cell

@@ -12,7 +12,7 @@ from calculators.asking.house_method import FORMAT, VERSION, read_house_method
 from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import brought_up, normal, schema
+from calculators.documents.house_method.format import migrated, normal, schema
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
 from calculators.documents.house_method.sections import entries, sections
 from calculators.documents.json_text import LONGEST, InvalidDocument, read_json, write_json
@@ -51,7 +51,7 @@ def test_written_down_and_read_again_it_is_the_same_byte_for_byte(path):
 
 
 def test_the_sites_own_method_is_of_the_format_and_whole():
-    document, troubles = mended(brought_up(site_document()))
+    document, troubles = mended(migrated(site_document()))
     assert troubles == {}
     assert set(entries()) <= set(site_method().measures)
     assert set(site_method().measures) == set(document["measures"])
@@ -131,7 +131,7 @@ def test_a_line_without_its_name_is_left_out_with_one_sentence():
 )
 def test_what_is_not_of_the_format_is_refused_in_one_sentence(data, words):
     with pytest.raises(InvalidDocument) as refused:
-        brought_up(data)
+        migrated(data)
     assert words in str(refused.value)
 
 
@@ -168,7 +168,7 @@ _published = fastjsonschema.compile(schema())
 
 @given(_near | _data)
 def test_the_check_and_the_published_schema_agree(data):
-    check_agreement(_published, schema(), data, brought_up)
+    check_agreement(_published, schema(), data, migrated)
 
 
 @given(_near)

@@ -12,7 +12,7 @@ from calculators.asking import site_method as sites
 from calculators.asking.house_method import HouseMethod
 from calculators.catalogue.lay_plan import from_method
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import brought_up
+from calculators.documents.house_method.format import migrated
 from calculators.documents.house_method.reading import house_of, read_method
 from calculators.documents.house_method.sites_own import check_packaged, sites_own
 from calculators.documents.json_text import InvalidDocument, write_json
@@ -60,7 +60,7 @@ def built_with(tmp_path: Path) -> Iterator[Callable[[dict], HouseMethod]]:
 @pytest.mark.parametrize("document", [PARTIAL, SMALLEST], ids=["some", "nothing but a name"])
 def test_a_partial_method_is_filled_from_the_packaged_one(built_with, document):
     packaged = sites.site_method()
-    followed = house_of(mended(brought_up(document))[0])  # what a reader who follows it over the packaged one gets
+    followed = house_of(mended(migrated(document))[0])  # what a reader who follows it over the packaged one gets
     site = built_with(document)
     for each in ("name", "unit", "rulers", "measures", "tables", "texts", "own", "because", "exactly"):
         if each == "tables":
@@ -79,7 +79,7 @@ def _without_reason(line: dict) -> dict:
 def test_the_sites_document_is_whole_of_the_format_and_says_what_the_method_says(built_with, document):
     site = built_with(document)
     whole = sites.site_document()
-    kept, troubles = mended(brought_up(whole))
+    kept, troubles = mended(migrated(whole))
     assert troubles == {} and set(kept["measures"]) == set(site.measures)
     again = sites.read_house_method(whole)
     assert {**again.measures, "texts": again.texts} == {**site.measures, "texts": site.texts}
@@ -111,7 +111,7 @@ def test_a_lay_plan_begins_with_the_studios_cloth_and_piece_not_the_examples(bui
     site = built_with(PARTIAL)
     assert '"Hemp"' in from_method.cloths(site, site.ruler())
     assert '"20 in"' in from_method.pieces(site, site.ruler())
-    reader = house_of(mended(brought_up({**SMALLEST, "name": "A reader's"}))[0])
+    reader = house_of(mended(migrated({**SMALLEST, "name": "A reader's"}))[0])
     assert from_method.cloths(reader, site.ruler()) == from_method.cloths(site, site.ruler())
 
 

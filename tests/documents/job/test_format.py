@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from calculators.asking.answering import Asking
 from calculators.asking.house_method import FORMAT as METHOD_FORMAT
 from calculators.batch.walk import BATCH, go
-from calculators.documents.job.format import FORMAT, VERSION, brought_up, schema
+from calculators.documents.job.format import FORMAT, VERSION, migrated, schema
 from calculators.documents.job.reading import read_job, written_down
 from calculators.documents.json_text import InvalidDocument, write_json
 from calculators.documents.versions import Format
@@ -150,16 +150,16 @@ def test_an_older_version_is_brought_up_step_by_step():
         2: lambda data: {"format": "x", "version": 3, "third": data["second"]},
     }
     form = Format("x", 3, lambda: shape, steps)
-    assert form.shaped(form.of_this_version({"format": "x", "version": 1, "first": "kept"})) == {
+    assert form.validated(form.migrated({"format": "x", "version": 1, "first": "kept"})) == {
         "format": "x",
         "version": 3,
         "third": "kept",
     }
-    assert form.of_this_version({"format": "x", "version": 2, "second": "kept"})["third"] == "kept"
+    assert form.migrated({"format": "x", "version": 2, "second": "kept"})["third"] == "kept"
     with pytest.raises(InvalidDocument, match="newer"):
-        form.of_this_version({"format": "x", "version": 4})
+        form.migrated({"format": "x", "version": 4})
     with pytest.raises(InvalidDocument, match="cannot be used: at its start. There is no entry"):
-        form.shaped(form.of_this_version({"format": "x", "version": 3, "fourth": "lost"}))
+        form.validated(form.migrated({"format": "x", "version": 3, "fourth": "lost"}))
 
 
 _texts = st.text(max_size=12) | st.sampled_from(
@@ -187,7 +187,7 @@ _published = fastjsonschema.compile(schema())
 
 @given(_near | _data)
 def test_the_check_and_the_published_schema_agree(data):
-    check_agreement(_published, schema(), data, brought_up)
+    check_agreement(_published, schema(), data, migrated)
 
 
 @given(_near)

@@ -11,11 +11,11 @@ from hypothesis import assume, example, given, reject, settings
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
-from calculators.trade.corners.care import EFFECTS, STEPS, CornerOutcome, Errors, effects, made, pieces, slopes
+from calculators.trade.corners.care import EFFECTS, STEPS, CornerOutcome, Errors, derivatives, effects, made, pieces
 from calculators.trade.corners.corner import Corner
+from calculators.trade.corners.dual_number import DualNumber, derivative_of
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Line, distance
-from calculators.trade.corners.slope import Sloping, slope_of
 from calculators.trade.corners.stack import Stack
 
 SQUARE = Corner(20.0, 20.0, 90, 10.0)
@@ -55,7 +55,7 @@ def test_the_second_fold_spoils_it():
 def test_slopes_are_what_small_errors_do(corner, amounts):
     """Exact slopes against the outcome of a thousandth of the errors."""
     try:
-        found, small = slopes(corner), 1e-4
+        found, small = derivatives(corner), 1e-4
         outcome = made(corner, Errors(*(getattr(amounts, each.name) * small for each in fields(Errors))))
     except CreasesMiss:
         reject()
@@ -168,7 +168,7 @@ def test_with_equal_errors_the_second_fold_matters_most():
 
 @given(st.floats(0.5, 9), st.floats(0.5, 9))
 def test_sloping_numbers_follow_the_rules(x, y):
-    a, step = Sloping(x, 1.0), 1e-6
+    a, step = DualNumber(x, 1.0), 1e-6
     for rule in (
         lambda v: v * y + 3 / v,
         lambda v: (v - y) / (v + y),
@@ -177,6 +177,6 @@ def test_sloping_numbers_follow_the_rules(x, y):
         lambda v: y - v,
     ):
         numeric = (float(rule(x + step)) - float(rule(x - step))) / (2 * step)
-        assert slope_of(rule(a)) == pytest.approx(numeric, rel=1e-4, abs=1e-6)
+        assert derivative_of(rule(a)) == pytest.approx(numeric, rel=1e-4, abs=1e-6)
         assert float(rule(a)) == pytest.approx(float(rule(x)))
-    assert slope_of(5) == 0 and a > 0.1 and a >= 0.5 and a < 10 and a <= 9
+    assert derivative_of(5) == 0 and a > 0.1 and a >= 0.5 and a < 10 and a <= 9
