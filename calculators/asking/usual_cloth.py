@@ -1,7 +1,7 @@
 """What a method says of its cloth without writing it down twice: what trimming leaves of it, what its wash does, what
 it costs."""
 
-from collections.abc import Callable, Mapping, Set
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -106,13 +106,8 @@ def _usable(method: HouseMethod) -> HouseMethod:
     return _with(method, wanted, "what trimming leaves of the cloth")
 
 
-def names_its_cloth(paths: Set[str]) -> bool:
-    """Whether these paths of a method say which cloth is used most, or list its own."""
-    return not paths.isdisjoint({"tables.cloths", "measures.cloth"})
-
-
 def _washed(method: HouseMethod) -> HouseMethod:
-    if not names_its_cloth(method.own):
+    if method.own.isdisjoint({"tables.cloths", "measures.cloth"}):
         return method
     return _with_its_wash(
         method, usual_cloth(method), [way for way in WAYS if f"measures.after_{way}" not in method.own]

@@ -120,15 +120,15 @@ def test_sheets_of_numbers_that_were_since_refused_say_so(page: Page):
 
 def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page):
     plan = opened(page)
-    blank(plan, "change_length").fill("-4.8")
-    blank(plan, "change_width").fill("-2.4")
+    blank(plan, "change_length").fill("-8.1")
+    blank(plan, "change_width").fill("-3")
     says(plan, "of 22 ordered can be cut")
-    expect(plan.locator(".answer")).to_contain_text("409.4 cm", timeout=WAKING)
-    expect(plan.locator(".answer")).to_contain_text("146.4 cm", timeout=WAKING)
+    expect(plan.locator(".answer")).to_contain_text("413.6 cm", timeout=WAKING)
+    expect(plan.locator(".answer")).to_contain_text("145.5 cm", timeout=WAKING)
     for paper in PAPERS:
         first, _ = sheets(page, paper)
         assert (
-            "Linen 150 cm 430 cm on; 1.5 cm off each −4.8 % along, −2.4 % across 146.4 cm about 409.4 cm"
+            "Linen 150 cm 450 cm on; 1.5 cm off each −8.1 % along, −3 % across 145.5 cm about 413.6 cm"
             in first.replace("\n", " ")
         )
 

@@ -1,6 +1,6 @@
 """What the tests of the lay plan share."""
 
-from calculators.asking.answering import filled
+from calculators.asking.answering import Asking, filled
 from calculators.catalogue import calculator_named
 from calculators.values.measure import CENTIMETRES
 
@@ -11,6 +11,13 @@ LARGE = {
     "pieces": "Napkin | 40 cm | 40 cm | 300 ; Placemat | 35 cm | 48 cm | 120 | yes; Runner | 45 cm | 150 cm | 20; "
     "Towel | 50 cm | 70 cm | 60 | yes",
 }
+
+WASHED = {"change_length": "0", "change_width": "0"}
+
+
+def of_washed_cloth(typed, **circumstances):
+    """An order from cloth washed already; without a word of it the wash of the house's cloth is still to come."""
+    return Asking({**WASHED, **typed}, **circumstances)
 
 
 def notes(reply, ruler=CENTIMETRES):

@@ -2,7 +2,7 @@
 
 from calculators.asking.answering import Asking, answer
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
-from tests.catalogue.lay_plans import LAY
+from tests.catalogue.lay_plans import LAY, WASHED
 
 
 def told(ruler=CENTIMETRES, **typed) -> list[dict]:
@@ -16,8 +16,9 @@ def told(ruler=CENTIMETRES, **typed) -> list[dict]:
 
 
 def test_a_cloth_is_told_as_bought_with_selvedges_and_wash():
-    cloth = {"Cloth": "Linen", "Width": "150 cm", "Length": "430 cm"}
-    assert told() == [cloth | {"Selvedges": "on; 1.5 cm off each", "Wash allowed for": "none"}]
+    cloth = {"Cloth": "Linen", "Width": "150 cm", "Length": "450 cm"}
+    assert told(**WASHED) == [cloth | {"Selvedges": "on; 1.5 cm off each", "Wash allowed for": "none"}]
+    assert told()[0]["Wash allowed for"] == "−4.8 % along, −2.4 % across"
     assert told(selvedge="0")[0]["Selvedges"] == "on, none trimmed"
     washed = told(change_length="-4", change_width="−2")
     assert washed == [
@@ -26,10 +27,10 @@ def test_a_cloth_is_told_as_bought_with_selvedges_and_wash():
             "Selvedges": "on; 1.5 cm off each",
             "Wash allowed for": "−4 % along, −2 % across",
             "Washed width": "147 cm",
-            "Washed length": "412.8 cm",
+            "Washed length": "432 cm",
         }
     ]
-    assert told(change_width="-2")[0]["Wash allowed for"] == "−2 % across"
+    assert told(**WASHED | {"change_width": "-2"})[0]["Wash allowed for"] == "−2 % across"
 
 
 def test_of_several_cloths_those_are_told_that_are_cut_and_how_many():

@@ -7,10 +7,10 @@ from fractions import Fraction
 
 import pytest
 
-from calculators.asking.answering import Asking, answer
+from calculators.asking.answering import answer
 from calculators.trade.lay_plan.listed import exact
 from calculators.values.measure import SIXTEENTHS
-from tests.catalogue.lay_plans import LAY, saved
+from tests.catalogue.lay_plans import LAY, of_washed_cloth, saved
 
 
 def test_marks_are_rounded_each_from_its_exact_place():
@@ -21,7 +21,7 @@ def test_marks_are_rounded_each_from_its_exact_place():
         "end_loss": "0",
         "skew": "0",
     }
-    reply = answer(LAY, Asking(typed, wanted_ruler="in"))
+    reply = answer(LAY, of_washed_cloth(typed, wanted_ruler="in"))
     step = Fraction(31, 3) * Fraction(254, 10)
     ends = [row["end"] for row in reply.results["marking"] if row["start"] is not None and row["gives"]]
     assert ends == [step * n for n in range(1, 9)] and reply.results["last_mark"] == 8 * step
@@ -38,16 +38,16 @@ def test_threads_are_counted_for_the_cuts_that_follow_one():
         "end_loss": "0",
         "skew": "0",
     }
-    across = answer(LAY, Asking(typed)).results
+    across = answer(LAY, of_washed_cloth(typed)).results
     assert (across["threads"], across["thread_length"]) == (1, 1380)
-    both = answer(LAY, Asking({**typed, "way_along": "thread"})).results
+    both = answer(LAY, of_washed_cloth({**typed, "way_along": "thread"})).results
     assert (both["threads"], both["thread_length"]) == (1 + 4, 1380 + 4 * 460)
-    torn = answer(LAY, Asking({**typed, "way_across": "tear"})).results
+    torn = answer(LAY, of_washed_cloth({**typed, "way_across": "tear"})).results
     assert (torn["threads"], torn["thread_length"]) == (0, 0)
 
 
 def test_the_whole_cut_list_sets_every_piece_free():
-    results = answer(LAY, Asking({"aim": "shortest"})).results
+    results = answer(LAY, of_washed_cloth({"aim": "shortest"})).results
     assert [row["step"] for row in results["cut_list"]] == list(range(1, len(results["cut_list"]) + 1))
     assert results["cut_list"][0]["cut"] == "whole cloth: straighten the first end, 1 cm off"
     assert (
@@ -71,17 +71,17 @@ def test_trimming_stands_among_the_first_cuts_and_selvedges_stay_on_until_the_cl
         "end_loss": "1 cm",
         "skew": "2 cm",
     }
-    cuts = [row["cut"] for row in answer(LAY, Asking(typed)).results["cut_list"]]
+    cuts = [row["cut"] for row in answer(LAY, of_washed_cloth(typed)).results["cut_list"]]
     places = [next(place for place, cut in enumerate(cuts) if word in cut) for word in order]
     assert places == sorted(set(places)) and places[0] == 0
     assert any("cut off the far end" in cut for cut in cuts)  # 92 cm are used to the last
-    bare = answer(LAY, Asking({**typed, "selvedge": "0", "end_loss": "0", "skew": "0"})).results["cut_list"]
+    bare = answer(LAY, of_washed_cloth({**typed, "selvedge": "0", "end_loss": "0", "skew": "0"})).results["cut_list"]
     assert not any("selvedges" in row["cut"] or "end," in row["cut"] for row in bare)
 
 
 def test_the_file_of_cuts_has_every_mark_of_the_list_and_no_formula():
     typed = {"cloths": "=Linen | 141 cm | 96 cm; +Other | 150 cm | 50 cm", "pieces": "@Napkin | 46 cm | 46 cm | 9"}
-    reply = answer(LAY, Asking(typed))
+    reply = answer(LAY, of_washed_cloth(typed))
     rows = list(csv.DictReader(io.StringIO(saved(reply, "cuts.csv"))))
     assert [int(row["step"]) for row in rows] == [line["step"] for line in reply.results["cut_list"]]
     for row, line in zip(rows, reply.results["cut_list"]):
@@ -93,7 +93,7 @@ def test_the_file_of_cuts_has_every_mark_of_the_list_and_no_formula():
 def test_with_cuts_any_way_the_marking_table_goes_down_to_the_last_cut():
     typed = {"cloths": "Linen | 100 cm | 100 cm", "strips": "free", "selvedge": "0", "end_loss": "0", "skew": "0"}
     pinwheel = "A | 30 cm | 70 cm | 2; B | 70 cm | 30 cm | 1; C | 35 cm | 20 cm | 3"
-    reply = answer(LAY, Asking({**typed, "pieces": pinwheel}))
+    reply = answer(LAY, of_washed_cloth({**typed, "pieces": pinwheel}))
     (lay,) = reply.drawn_from.lays
     listed = {"along": {0, lay.length}, "across": {0, lay.cloth.width}}
     for row in reply.results["marking"]:
@@ -113,7 +113,7 @@ def test_the_csv_files_carry_the_plan_exactly():
         "pieces": '=Strip, "fine" | 20 in | 10 1/3 in | 30',
         "change_length": "-3.7",
     }
-    reply = answer(LAY, Asking(typed))
+    reply = answer(LAY, of_washed_cloth(typed))
     rows = list(csv.DictReader(io.StringIO(saved(reply, "pieces.csv"))))
     placed = [piece for lay in reply.drawn_from.lays for piece in lay.placed]
     assert len(rows) == len(placed) == 30
@@ -138,7 +138,7 @@ def test_a_length_is_written_so_that_reading_it_back_gives_the_same(length):
 
 
 def test_the_saved_drawing_is_at_true_scale():
-    reply = answer(LAY, Asking({"aim": "shortest", "pieces": "<b>& | 46 cm | 35.5 cm | 7"}))
+    reply = answer(LAY, of_washed_cloth({"aim": "shortest", "pieces": "<b>& | 46 cm | 35.5 cm | 7"}))
     svg = ET.fromstring(saved(reply, "lay-plan.svg"))
     left, top, width, height = map(float, svg.get("viewBox").split())
     assert (svg.get("width"), svg.get("height")) == (f"{width:g}mm", f"{height:g}mm") and (left, top) == (0, 0)

@@ -6,16 +6,16 @@ import pytest
 from shapely import unary_union
 from shapely.geometry import box
 
-from calculators.asking.answering import Asking, answer
+from calculators.asking.answering import answer
 from calculators.drawing import lines as line_styles
 from calculators.drawing.lay_plan import bare, lay_plan, letter
 from calculators.values.measure import CENTIMETRES
-from tests.catalogue.lay_plans import LARGE, LAY
+from tests.catalogue.lay_plans import LARGE, LAY, of_washed_cloth
 
 
 def test_a_piece_that_is_pointed_at_tells_where_its_edges_lie_on_the_ruler_in_hand():
     typed = {"cloths": "Linen | 92 cm | 46 cm", "pieces": "Napkin | 46 cm | 46 cm | 2", "end_loss": "0", "skew": "0"}
-    asking = Asking({**typed, "selvedge": "0"}, wanted_ruler="in")
+    asking = of_washed_cloth({**typed, "selvedge": "0"}, wanted_ruler="in")
     told = [
         node.get("data-words")
         for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("g")
@@ -29,7 +29,7 @@ def test_a_piece_that_is_pointed_at_tells_where_its_edges_lie_on_the_ruler_in_ha
 
 
 def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show():
-    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 30 m", "pieces": "Napkin | 46 cm | 46 cm | 180"}))
+    reply = answer(LAY, of_washed_cloth({"cloths": "Linen | 150 cm | 30 m", "pieces": "Napkin | 46 cm | 46 cm | 180"}))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     words = [node.text for node in svg.iter("text")]
     assert sum("from" in word and "on" in word for word in words) >= 3
@@ -42,7 +42,9 @@ def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show
 def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
     """A second line would lie on the marks. The first stretch tells the grain and the unit, the others where they
     begin."""
-    asking = Asking({"cloths": f"{name} | 132 cm | 4.6 m", "pieces": "Napkin | 46 cm | 46 cm | 18"}, wanted_ruler="in")
+    asking = of_washed_cloth(
+        {"cloths": f"{name} | 132 cm | 4.6 m", "pieces": "Napkin | 46 cm | 46 cm | 18"}, wanted_ruler="in"
+    )
     words = [node.text for node in lay_plan(answer(LAY, asking).drawn_from, asking.ruler).svg.iter("text")]
     named = [word for word in words if word.startswith(name[:5])]
     assert (
@@ -57,7 +59,7 @@ def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
 @pytest.mark.parametrize("size", [1, 2, 4])
 @pytest.mark.parametrize("layout", ["svg", "wide"])
 def test_no_two_marks_of_a_drawing_run_into_one_another(size, ruler, layout):
-    asking = Asking(LARGE, wanted_ruler=ruler)
+    asking = of_washed_cloth(LARGE, wanted_ruler=ruler)
     svg = getattr(lay_plan(answer(LAY, asking).drawn_from, asking.ruler), layout)
     lines: dict[str, list[tuple[float, float]]] = {}
     for node in svg.iter("text"):
@@ -94,7 +96,7 @@ def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
         "end_loss": "0",
         "skew": "0",
     }
-    picture = lay_plan(answer(LAY, Asking(typed)).drawn_from, CENTIMETRES)
+    picture = lay_plan(answer(LAY, of_washed_cloth(typed)).drawn_from, CENTIMETRES)
     assert (stretches(picture.svg), stretches(picture.wide)) == (2, 1)
     boxes = [
         node
@@ -112,11 +114,11 @@ def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
 
 
 def test_a_cloth_that_a_phone_shows_whole_is_not_drawn_twice():
-    assert lay_plan(answer(LAY, Asking({})).drawn_from, CENTIMETRES).wide is None
+    assert lay_plan(answer(LAY, of_washed_cloth({})).drawn_from, CENTIMETRES).wide is None
 
 
 def test_pieces_are_drawn_where_they_lie():
-    reply = answer(LAY, Asking({"cloths": "Linen | 150 cm | 320 cm"}))
+    reply = answer(LAY, of_washed_cloth({"cloths": "Linen | 150 cm | 320 cm"}))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     (lay,) = reply.drawn_from.lays
     left, top, right, _ = cloth_drawn(svg)
@@ -151,7 +153,7 @@ def upright_boxes(svg, style):
 def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
     """Every piece lies in the hatch of its kind, nothing else does, and the key names that kind as pieces and caption
     do."""
-    reply = answer(LAY, Asking({**MIXED, "strips": strips}))
+    reply = answer(LAY, of_washed_cloth({**MIXED, "strips": strips}))
     picture = lay_plan(reply.drawn_from, CENTIMETRES)
     (lay,) = reply.drawn_from.lays
     left, top, right, _ = cloth_drawn(picture.svg)
@@ -194,7 +196,7 @@ def test_kinds_of_piece_differ_in_their_hatch_from_each_other_and_from_what_is_l
 
 @pytest.mark.parametrize("strips", ["across", "along"])
 def test_a_bar_counts_the_strips_as_the_marking_table_does(strips):
-    reply = answer(LAY, Asking({**MIXED, "strips": strips}))
+    reply = answer(LAY, of_washed_cloth({**MIXED, "strips": strips}))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     (lay,) = reply.drawn_from.lays
     left, top, right, low = cloth_drawn(svg)
@@ -216,7 +218,7 @@ def test_a_bar_counts_the_strips_as_the_marking_table_does(strips):
 
 @pytest.mark.parametrize("ruler", ["cm", "in"])
 def test_marks_are_read_from_the_long_edge_too(ruler):
-    asking = Asking(MIXED, wanted_ruler=ruler)
+    asking = of_washed_cloth(MIXED, wanted_ruler=ruler)
     reply = answer(LAY, asking)
     svg = lay_plan(reply.drawn_from, asking.ruler).svg
     (lay,) = reply.drawn_from.lays
@@ -246,7 +248,7 @@ def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
         "cloths": "Damask | 150 cm | 260 cm",
         "repeats": "64 cm | 50 cm | 5 cm | 0 cm | Damask",
     }
-    reply = answer(LAY, Asking(typed))
+    reply = answer(LAY, of_washed_cloth(typed))
     svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
     (lay,) = reply.drawn_from.lays
     left, top, right, _ = cloth_drawn(svg)
@@ -268,7 +270,7 @@ def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
             abs(float(placed.box.x - at)) < 1e-6 for at in across
         )
     assert lines_in_key(svg, "repeat starts") and not lines_in_key(
-        lay_plan(answer(LAY, Asking(MIXED)).drawn_from, CENTIMETRES).svg, "repeat starts"
+        lay_plan(answer(LAY, of_washed_cloth(MIXED)).drawn_from, CENTIMETRES).svg, "repeat starts"
     )
 
 

@@ -3,13 +3,13 @@ of them."""
 
 import pytest
 
-from calculators.asking.answering import Asking, answer, filled
+from calculators.asking.answering import answer, filled
 from calculators.batch.walk import BATCH, go
 from calculators.drawing.lay_plan import lay_plan
 from calculators.faces.page.answered import answered
 from calculators.faces.page.markup import html
 from calculators.values.measure import CENTIMETRES
-from tests.catalogue.lay_plans import LARGE, LAY, notes
+from tests.catalogue.lay_plans import LARGE, LAY, notes, of_washed_cloth
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 from tests.trade.lay_plan.lay_check import lay_faults
 
@@ -20,14 +20,14 @@ def test_the_same_cloth_gives_the_same_pieces_here_as_in_a_batch():
 
     def here(length, **typed):
         return answer(
-            LAY, Asking({"cloths": f"Linen | 150 cm | {length}", "pieces": "Napkin | 46 cm | 46 cm", **typed})
+            LAY, of_washed_cloth({"cloths": f"Linen | 150 cm | {length}", "pieces": "Napkin | 46 cm | 46 cm", **typed})
         ).results["count"]
 
     def batch(length, **typed):
         stops = {
             stop.calculator.name: stop
             for stop in go(
-                BATCH, {"usable-cloth": {"folded_length": length, "full_width": "150 cm", **typed}}, Asking({})
+                BATCH, {"usable-cloth": {"folded_length": length, "full_width": "150 cm", **typed}}, of_washed_cloth({})
             )
         }
         return stops["pieces-from-cloth"].answer.results["count"]
@@ -41,7 +41,10 @@ def test_what_is_ordered_by_number_is_not_given_up_for_as_many_as_fit():
     """6 m hold a tablecloth, with one napkin beside its sides; 6 m hold 3 × 15 more. Napkins alone would be 90."""
     cloth = {"cloths": "Linen | 150 cm | 12 m", "selvedge": "0", "end_loss": "0", "skew": "0"}
     reply = answer(
-        LAY, Asking({**cloth, "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | "})
+        LAY,
+        of_washed_cloth(
+            {**cloth, "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined; Napkin | 40 cm | 40 cm | "}
+        ),
     )
     assert [row["cut"] for row in reply.results["per_piece"]] == [1, 2, 46] and reply.results["most_pieces"] == 90
     assert (
@@ -54,9 +57,9 @@ def test_what_was_said_to_count_less_may_be_given_up_for_as_many_as_fit_and_that
     cloth = {"cloths": "Linen | 150 cm | 12 m", "selvedge": "0", "end_loss": "0", "skew": "0"}
     asked = "Tablecloth | 240 cm | 300 cm | 1 | no | joined | 1; Napkin | 40 cm | 40 cm | {count} | no | plain | 2"
     told = "“Tablecloth” may have been given up for “Napkin”, of which as many as fit are cut"
-    assert told in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="")})))
-    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="100")})))
-    assert told not in notes(answer(LAY, Asking({**cloth, "pieces": asked.format(count="30")})))
+    assert told in notes(answer(LAY, of_washed_cloth({**cloth, "pieces": asked.format(count="")})))
+    assert told not in notes(answer(LAY, of_washed_cloth({**cloth, "pieces": asked.format(count="100")})))
+    assert told not in notes(answer(LAY, of_washed_cloth({**cloth, "pieces": asked.format(count="30")})))
 
 
 def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_mark():
@@ -70,7 +73,7 @@ def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_m
         "skew": "0",
     }
     for ruler, cloth, mark in (("in", "about 241 in", "about 240 15/16 in"), ("cm", "612 cm", "612 cm")):
-        asking = Asking(typed, wanted_ruler=ruler)
+        asking = of_washed_cloth(typed, wanted_ruler=ruler)
         reply = answer(LAY, asking)
         kinds = {
             each.name: each.kind.show(reply.results[each.name], asking.ruler)
@@ -102,12 +105,12 @@ def test_a_tablecloth_joined_from_widths_is_one_piece(cloth, napkins, said):
         "skew": "0",
         "seam_allowance": "1 cm",
     }
-    assert filled(answer(LAY, Asking(typed)).spoken, LAY, CENTIMETRES).replace("**", "") == said
+    assert filled(answer(LAY, of_washed_cloth(typed)).spoken, LAY, CENTIMETRES).replace("**", "") == said
 
 
 @pytest.mark.parametrize("ruler", ["cm", "in"])
 def test_five_hundred_pieces_are_planned_drawn_and_listed(ruler):
-    asking = Asking(LARGE, wanted_ruler=ruler)
+    asking = of_washed_cloth(LARGE, wanted_ruler=ruler)
     reply = answer(LAY, asking)
     assert reply.results["count"] == 500
     for lay in reply.drawn_from.lays:

@@ -223,10 +223,12 @@ def test_the_edge_stitch_is_told_as_it_stands_among_the_settings():
 
 
 def test_what_the_pages_teach_of_a_row_of_stitches_stands_on_the_ticket():
-    """A row that ends where it began laps it; a seam is not drawn into the plate where it starts."""
+    """A row that ends where it began laps it; no row is drawn into the plate where it starts."""
     words = told(batch())
     assert brief("lap") in words["edge-stitch"] and "1/2 in (13 mm)" in brief("lap")
-    assert brief("start-seam") in words["stitch"] and "threads" in brief("start-seam")
+    stitching = [step.key for step in ticket_steps(batch()) if {"stitch_seam", "stitch_hem"} & set(step.settings)]
+    assert stitching == ["stitch", "edge-stitch"] and "threads" in brief("start-seam")
+    assert [key for key in stitching if brief("start-seam") not in words[key]] == []
 
 
 def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():

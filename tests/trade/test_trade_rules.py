@@ -58,6 +58,18 @@ def test_a_rule_is_used(each):
     assert each.key in used or any(re.search(rf'"{each.key}"', path.read_text("utf-8")) for path in SOURCES)
 
 
+def begins_a_row(steps: str) -> bool:
+    """Whether a list of steps tells where a row of machine stitches begins or how it is fastened."""
+    return bool(re.search(r"rule (?:begin|fasten)\b", steps))
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
+def test_steps_that_begin_a_row_of_stitches_say_to_hold_the_threads(page):
+    lists = re.findall(r"(?m)(?:^1?\d\. .*\n(?:^ {3}.*\n)*)+", page.read_text("utf-8"))
+    assert [each for each in lists if begins_a_row(each) and "rule start-seam" not in each] == []
+    assert not {"edge-stitch", "mitre", "seams"} & {page.stem} or any(map(begins_a_row, lists))
+
+
 def test_a_page_writes_a_rule_out_with_its_mark():
     assert with_rules("1. {{ rule milder }}") == f"1. {rule('milder').said} {{{{ cite ginetex }}}}"
     assert with_rules("{{ rule cool }}").endswith("{{ practice }}") and not with_rules("{{ rule cool said }}").endswith(

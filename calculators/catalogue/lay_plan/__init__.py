@@ -76,7 +76,7 @@ CALCULATOR = Calculator(
         Example(
             {
                 "cloths": "Linen | 110 cm | 252 cm | 1 | no", "pieces": "Napkin | 36 cm | 36 cm | | no",
-                "selvedge": "0", "end_loss": "0", "skew": "0",
+                "selvedge": "0", "end_loss": "0", "skew": "0", "change_length": "0", "change_width": "0",
             },
             {"count": 21, "most_pieces": 21},
             "arithmetic: 110 ÷ 36 → 3 across; 4 × 63 cm → 7 of 36 cm",
@@ -85,7 +85,7 @@ CALCULATOR = Calculator(
             {
                 "cloths": "Linen | 150 cm | | 1 | no", "pieces": "Tablecloth | 240 cm | 300 cm | 1 | no | joined",
                 "aim": "buy", "selvedge": "0",
-                "end_loss": "0", "skew": "0", "seam_allowance": "1 cm",
+                "end_loss": "0", "skew": "0", "change_length": "0", "seam_allowance": "1 cm", "change_width": "0",
             },
             {"to_start_from": 6000, "count": 3},
             "arithmetic: one centre of 150 cm and two sides of 47 cm, 240 = 148 + 2 × 46; the sides lie side by "

@@ -7,6 +7,7 @@ from calculators.asking.declaration import Field, InvalidInput, invalid_input
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, TRIMMED
 from calculators.asking.rows import Rows
 from calculators.asking.seams import JOINS, seam_fields
+from calculators.asking.usual_cloth import change_found
 from calculators.catalogue.lay_plan import from_method
 from calculators.catalogue.lay_plan.finished import FINISHED, HEMS, SIZES, cut_size
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Repeat, Rules, Wanted
@@ -166,7 +167,7 @@ FIELDS = (
         DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−4.8"),
         "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.",
         fixed="0",
-        from_method=from_method.wash("change_length"),
+        from_method=change_found("change_length"),
     ),
     Field(
         "change_width",
@@ -174,7 +175,7 @@ FIELDS = (
         DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−2.4"),
         "As before, for the width.",
         fixed="0",
-        from_method=from_method.wash("change_width"),
+        from_method=change_found("change_width"),
     ),
     *seam_fields("felled", JOINS),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),

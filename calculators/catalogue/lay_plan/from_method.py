@@ -1,16 +1,14 @@
 """What a house's own method holds for a lay plan: its cloth, its usual piece and what its wash does.
 
-The example of the handbook as it comes stands apart from its method: a cloth already washed, three kinds of piece.
+The example of the handbook as it comes is a longer cloth than the house's, three kinds of piece, and the house's wash.
 """
 
 import json
-from collections.abc import Callable
 
 from calculators.asking.house_method import HouseMethod
-from calculators.asking.usual_cloth import change_found, names_its_cloth
 from calculators.values.measure import Ruler
 
-CLOTHS = {"cm": "Linen | 150 cm | 430 cm | 1 | no", "in": "Linen | 60 in | 170 in | 1 | no"}
+CLOTHS = {"cm": "Linen | 150 cm | 450 cm | 1 | no", "in": "Linen | 60 in | 180 in | 1 | no"}
 PIECES = {
     "cm": "Napkin | 46 cm | 46 cm | 12 | no; Placemat | 35 cm | 48 cm | 8 | no; Runner | 45 cm | 140 cm | 2 | no",
     "in": "Napkin | 18 in | 18 in | 12 | no; Placemat | 14 in | 19 in | 8 | no; Runner | 18 in | 55 in | 2 | no",
@@ -40,12 +38,6 @@ def pieces(method: HouseMethod, ruler: Ruler) -> str:
     name = next(iter(method.kinds_of_piece), "Piece")[:LONGEST_NAME] if has_kinds else first[0]
     size = [method.measure(each, ruler) for each in ("piece_width", "piece_length")]
     return json.dumps([[name, *size, *first[3:]], *([] if has_kinds else others)], ensure_ascii=False)
-
-
-def wash(column: str) -> Callable[[HouseMethod, Ruler], str]:
-    """What the house found its usual cloth to do in the wash. column: ``change_length`` or ``change_width``."""
-    found = change_found(column)
-    return lambda method, ruler: found(method, ruler) if names_its_cloth(method.settled) else ""
 
 
 def _settled(method: HouseMethod, *names: str) -> bool:

@@ -14,7 +14,8 @@ from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import FORMAT, VERSION, HouseMethod
 from calculators.asking.rows import Rows
-from calculators.asking.site_method import site_document, site_method
+from calculators.asking.site_method import example_method, site_document, site_method
+from calculators.asking.usual_cloth import usual_cloth
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named, catalogue
 from calculators.documents.house_method.format import normal
@@ -281,6 +282,21 @@ def test_a_lay_plan_begins_with_the_houses_cloth_piece_allowance_and_wash():
     assert (stands["change_length"], stands["change_width"]) == ("−3 %", "−1 %")
     allowance = parse_length(stands["seam_allowance"])
     assert allowance in {parse_length(measure(name, asking.ruler)) for name in entries() if "allowance" in name}
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+@pytest.mark.parametrize("method", [example_method(), over("handbook")], ids=["handbook", "studio"])
+def test_whoever_asks_for_a_wash_still_to_come_begins_with_the_houses(method, ruler):
+    """The handbook’s own examples too: none plans on a washed cloth where its house says what the wash takes."""
+    line = usual_cloth(method)
+    asked = [
+        (each.name, field.name, Asking({}, method=method, wanted_ruler=ruler).text(field))
+        for each in catalogue().values()
+        for field in each.fields
+        if field.name.startswith("change_")
+    ]
+    assert {name for name, _, _ in asked} >= {"lay-plan", "curtains"}
+    assert asked == [(name, column, line[column]) for name, column, _ in asked]
 
 
 def test_a_cloth_that_a_job_names_brings_its_own_price_and_wash():
