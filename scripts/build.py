@@ -18,10 +18,10 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from scripts.after_pages.steps import after_pages
 from scripts.runtime.steps import before_pages
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ADDRESS_FILE, BUILD, ROOT, SITE
 from scripts.tools.stamps import files_below, fingerprint_of_files
 from scripts.tools.steps import Step, run_steps
-from scripts.tools.trouble import Trouble, run_main
 
 ADDRESS = os.environ.get("SITE_URL", "http://127.0.0.1:8000/")
 NAME = os.environ.get("SITE_NAME", "")
@@ -36,7 +36,7 @@ def call(*command: str) -> None:
     Raises: Trouble when it fails; what it printed says why.
     """
     if subprocess.run(command, cwd=ROOT, env=os.environ | {"SITE_URL": ADDRESS, "NO_MKDOCS_2_WARNING": "1"}).returncode:
-        raise Trouble(f"The build stopped at `{' '.join(command)}`; the lines above say why.")
+        raise CommandError(f"The build stopped at `{' '.join(command)}`; the lines above say why.")
 
 
 def of_the_house() -> list[Path]:

@@ -16,8 +16,8 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from scripts.setup import environment
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ROOT
-from scripts.tools.trouble import Trouble, run_main
 
 OLDEST = "3.11"
 HEADING = "# Every package that the extra brings in, at one version, with its hashes. Made by scripts/pin.py.\n"
@@ -34,14 +34,14 @@ def resolved(uv: str, *words: str) -> str:
     ]  # fmt: skip
     answer = subprocess.run(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
     if answer.returncode:
-        raise Trouble("The packages of pyproject.toml could not be resolved together; the lines above say why.")
+        raise CommandError("The packages of pyproject.toml could not be resolved together; the lines above say why.")
     return answer.stdout
 
 
 def main() -> int:
     uv = shutil.which("uv")
     if not uv:
-        raise Trouble("uv makes the pins and is not there; `pip install uv` brings it, then run this again.")
+        raise CommandError("uv makes the pins and is not there; `pip install uv` brings it, then run this again.")
     with tempfile.TemporaryDirectory() as folder:
         together = Path(folder, "all.txt")
         together.write_text(resolved(uv, "--all-extras"))

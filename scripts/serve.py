@@ -24,9 +24,9 @@ from scripts.after_pages import hosts, portable_copy
 from scripts.after_pages.policy import headers_for
 from scripts.setup import set_up
 from scripts.setup.copy_of_ones_own import Own
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import BUILD, SITE
 from scripts.tools.server import open_server
-from scripts.tools.trouble import Trouble, run_main
 
 
 def port(text: str) -> int:
@@ -41,7 +41,9 @@ def write_portable(folder: Path) -> None:
     try:
         archive = portable_copy.make(SITE, BUILD / "runtime", folder.resolve())
     except FileExistsError:
-        raise Trouble(f"{folder} holds other things already; name a folder that is empty or not there yet.") from None
+        raise CommandError(
+            f"{folder} holds other things already; name a folder that is empty or not there yet."
+        ) from None
     print(f"Open {folder / 'index.html'} in a browser; {archive} holds the same, to carry or send.")
 
 
@@ -50,7 +52,9 @@ def write_headers(folder: Path, address: str | None) -> None:
     try:
         written = hosts.write(SITE, urlsplit(address or "/").path, folder)
     except OSError as problem:
-        raise Trouble(f"{folder} cannot be written to ({problem.strerror.lower()}); name another folder.") from None
+        raise CommandError(
+            f"{folder} cannot be written to ({problem.strerror.lower()}); name another folder."
+        ) from None
     print(f"Written to {folder}: {', '.join(written)}. Take the one that your host reads.")
 
 

@@ -21,9 +21,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from scripts.setup import browser, set_up
 from scripts.setup.copy_of_ones_own import checked_address
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ADDRESS_FILE, ROOT, SITE
 from scripts.tools.server import open_server
-from scripts.tools.trouble import Trouble, run_main
 
 # Every test: a file at a time, on as many processors as there are up to four.
 SIDE_BY_SIDE = ["--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile", "--no-loadscope-reorder"]
@@ -35,7 +35,7 @@ def free_address(below: str) -> str:
     try:
         with open_server(SITE, last.port or 0, below=below) as server:
             return server.address
-    except Trouble:
+    except CommandError:
         with open_server(SITE, 0, below=below) as server:
             return server.address
 

@@ -14,8 +14,8 @@ from calculators.batch.walk import BATCH, go
 from calculators.catalogue import catalogue
 from calculators.drawing.picture import PictureSeries
 from calculators.faces.job.walk import walk_replies
-from calculators.faces.page.answered import answered
-from calculators.faces.page.asked import asked_form
+from calculators.faces.page.answer_html import answer_html
+from calculators.faces.page.form import form_html
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.ticket.batch import batch_of
 from calculators.values.kinds import Count
@@ -83,7 +83,7 @@ def of_elements(*parts):
 def of_calculator(calculator, asking):
     reply = answer(calculator, asking)
     yield from (filled(each, calculator, asking.ruler) for each in (reply.spoken, *reply.notes, *reply.working))
-    yield from of_elements(*answered(calculator, reply, asking), asked_form(calculator, asking, "here"))
+    yield from of_elements(*answer_html(calculator, reply, asking), form_html(calculator, asking, "here"))
     if calculator.drawing:
         drawn = calculator.drawing(reply.drawn_from, asking.ruler)
         for picture in drawn.pictures if isinstance(drawn, PictureSeries) else (drawn,):

@@ -18,7 +18,7 @@ from calculators.batch.walk import BATCH, go
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.sections import entries
 from calculators.drawing.picture import PictureSeries
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import plain_answer
 from calculators.faces.page.sentence_number import value_text
@@ -131,7 +131,7 @@ def shown_by(calculator, asked):
             if value and abs(value) > A_HAIR and NOTHING.search(shown):
                 found.append(f"{result.name}: {shown} for {float(value)} mm")
     said = " ".join(filled(phrase, calculator, asked.ruler) for phrase in (reply.spoken, *reply.notes, *reply.working))
-    pages = "".join(html(part) for part in answered(calculator, reply, asked))
+    pages = "".join(html(part) for part in answer_html(calculator, reply, asked))
     drawn = calculator.drawing(reply.drawn_from, asked.ruler) if calculator.drawing else ()
     drawn = drawn.pictures if isinstance(drawn, PictureSeries) else [drawn] if drawn else []
     words = " ".join(
@@ -207,7 +207,7 @@ def test_only_what_a_shop_cuts_is_shown_in_whole_divisions():
             if isinstance(node, ast.ImportFrom) and node.module == "calculators.values.measure":
                 named.setdefault(file.relative_to(ROOT).as_posix(), set()).update(each.name for each in node.names)
     assert [file for file, names in named.items() if "show_divisions" in names] == [
-        "calculators/catalogue/curtains/asked.py"
+        "calculators/catalogue/curtains/fields.py"
     ]
     assert not [file for file, names in named.items() if any(name.startswith("_") for name in names)]
     assert MM_IN["yd"] / 8 > 100  # an eighth of a yard, rounded up to: never nothing

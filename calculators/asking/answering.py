@@ -105,17 +105,17 @@ def answer(calculator: Calculator, asking: Asking) -> Answer:
 
 def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     """The value of every field; raises InvalidInput naming all that cannot be read."""
-    values, troubles = {}, {}
+    values, messages = {}, {}
     names = [f.name for f in calculator.fields]
     for asked in calculator.fields:
         try:
             values[asked.name] = asking.value(asked)
         except InvalidValue as problem:
-            troubles[asked.name] = f"{asked.label}: {problem}"
+            messages[asked.name] = f"{asked.label}: {problem}"
     for stray in (name for name in asking.typed if name not in names):
-        troubles[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
-    if troubles:
-        raise InvalidInput(troubles)
+        messages[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
+    if messages:
+        raise InvalidInput(messages)
     return values
 
 

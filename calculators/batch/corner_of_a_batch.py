@@ -25,9 +25,9 @@ def check_foldable(values: Mapping[str, Any], asking: Asking) -> None:
     given = SimpleNamespace(**read(calculator_named(FOLDED), _as_folded(values, asking)))
     try:
         check_before_folding(given.way, measures(given))
-    except InvalidInput as trouble:
+    except InvalidInput as error:
         raise InvalidInput(
-            {name: each for name, each in trouble.sentences.items() if name in _SHARED} or _misses(given)
+            {name: each for name, each in error.sentences.items() if name in _SHARED} or _misses(given)
         ) from None
 
 

@@ -81,7 +81,7 @@ def _work(given) -> Answer:
 
 
 def _refuse_limits_above_the_piece(given) -> None:
-    troubles = {
+    messages = {
         f"least_{way}": say(
             "A piece cannot be allowed to shrink to {least:length} when it is cut {piece:length}. Write at most "
             "that, or leave this empty.",
@@ -94,13 +94,13 @@ def _refuse_limits_above_the_piece(given) -> None:
         )
         if least is not None and least > piece
     }
-    if troubles:
-        raise InvalidInput(troubles)
+    if messages:
+        raise InvalidInput(messages)
 
 
 def _does_not_fit(given, usable):
     """A sentence for each measure of the piece that is larger than the cloth can take."""
-    troubles = {}
+    messages = {}
     turns = not given.may_turn and given.piece_width <= given.cloth_length and given.piece_length <= usable
     remedy = (
         "It fits lying sideways: allow that if the grain may run either way."
@@ -112,12 +112,12 @@ def _does_not_fit(given, usable):
         ("piece_length", given.piece_length, given.cloth_length),
     ):
         if piece > cloth:
-            troubles[name] = say(
+            messages[name] = say(
                 f"A piece of {{piece:length}} does not fit on {{cloth:length_down}} of cloth. {remedy}",
                 piece=piece,
                 cloth=cloth,
             )
-    return troubles
+    return messages
 
 
 def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:

@@ -15,22 +15,22 @@ _SHOWS = 3  # [%] common practice, no source
 
 
 def _work(given) -> Answer:
-    changes, troubles = {}, {}
+    changes, messages = {}, {}
     for way, before, after in (
         ("length", given.before_length, given.after_length),
         ("width", given.before_width, given.after_width),
     ):
         changes[way] = dimensional_change(before, after)
         if abs(_as_shown(changes[way])) > _UNLIKELY:
-            troubles[f"after_{way}"] = say(
+            messages[f"after_{way}"] = say(
                 "From {before:length} to {after:length} is {change:percent}, more than cloth does. Measure between "
                 "the same two marks again.",
                 before=before,
                 after=after,
                 change=changes[way],
             )
-    if troubles:
-        raise InvalidInput(troubles)
+    if messages:
+        raise InvalidInput(messages)
     along, across = changes["length"], changes["width"]
     results = {
         "change_length": along,

@@ -23,16 +23,15 @@ from calculators.faces.handing.questions import HANDING_QUESTIONS
 from calculators.faces.house_method.questions import METHOD_QUESTIONS
 from calculators.faces.job.questions import JOB_QUESTIONS
 from calculators.faces.job.walk import walk_replies
-from calculators.faces.page.answered import figure
+from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
-from calculators.faces.page.questions import careful, house, ruler_wanted
+from calculators.faces.page.questions import Reply, Request, careful, house, ruler_wanted
+from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.sentence_number import value_text, worked
-from calculators.faces.page.shown import refused, shown
 from calculators.faces.ticket.questions import TICKET_QUESTIONS
 from calculators.trade.trade_rules import trade_rules
 
-Reply = dict[str, Any]
 NO_NUMBER = "(none with this house method)"
 
 for _ready in (site_method, bibliography, catalogue, trade_rules):
@@ -55,19 +54,19 @@ def replies(request_text: str) -> Iterator[str]:
     yield json.dumps({**latest, "final": True})
 
 
-def _calculator(request: Reply) -> Iterator[Reply]:
-    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `shown` or `refused` says, or
+def _calculator(request: Request) -> Iterator[Reply]:
+    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `answer_reply` or `invalid_reply` says, or
     {"working"}."""
     calculator = calculator_named(request["calculator"])
     asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
         for reply in answers(calculator, asking):
-            yield shown(calculator, reply, asking) if reply else {"working": True}
-    except InvalidInput as trouble:
-        yield refused(calculator, trouble, asking)
+            yield answer_reply(calculator, reply, asking) if reply else {"working": True}
+    except InvalidInput as error:
+        yield invalid_reply(calculator, error, asking)
 
 
-def _walk(request: Reply) -> Iterator[Reply]:
+def _walk(request: Request) -> Iterator[Reply]:
     """{"ask": "walk", "walk", "typed": calculator → typed, "cloth": as the batch names it, "ruler"} → {"steps":
     calculator → reply}."""
     yield {
@@ -75,7 +74,7 @@ def _walk(request: Reply) -> Iterator[Reply]:
     }
 
 
-def _numbers(request: Reply) -> Iterator[Reply]:
+def _numbers(request: Request) -> Iterator[Reply]:
     """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
 
     A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was
@@ -85,7 +84,7 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     asking = _asking(request, {})
     once: dict[str, dict[str, str] | None] = {}
 
-    def number(each: Reply) -> str | None:
+    def number(each: Request) -> str | None:
         given = _given(each, request)
         key = json.dumps([each["calculator"], given], sort_keys=True)
         if key not in once:
@@ -103,19 +102,19 @@ def _numbers(request: Reply) -> Iterator[Reply]:
     }
 
 
-def _or_none(shown: Callable[[], Any]) -> Any:
+def _or_none(made: Callable[[], Any]) -> Any:
     try:
-        return shown()
+        return made()
     except InvalidInput:
         return None
 
 
-def _figure(wanted: Reply, given: dict[str, str], asking: Asking) -> str:
+def _figure(wanted: Request, given: dict[str, str], asking: Asking) -> str:
     calculator = calculator_named(wanted["calculator"])
     return html(figure(calculator, answer(calculator, replace(asking, typed=given)), asking.ruler))
 
 
-def _given(wanted: Reply, request: Reply) -> dict[str, str]:
+def _given(wanted: Request, request: Request) -> dict[str, str]:
     """The texts of a number or figure; a bare number among them gets the unit of the ruler it was written on.
 
     What the page puts in place of the reader's own, ``but``, has the last word.
@@ -127,21 +126,21 @@ def _given(wanted: Reply, request: Reply) -> dict[str, str]:
     return {**given, **wanted.get("but", {})}
 
 
-def _plain(request: Reply) -> Iterator[Reply]:
+def _plain(request: Request) -> Iterator[Reply]:
     """{"ask": "plain", "calculator", "typed", "ruler"} → what the terminal prints with --json."""
     calculator = calculator_named(request["calculator"])
     asking = _asking(request, {**request.get("given", {}), **request["typed"]})
     try:
         yield plain_answer(calculator, asking)
-    except InvalidInput as trouble:
-        yield {"errors": refusals(trouble, calculator, asking)}
+    except InvalidInput as error:
+        yield {"errors": refusals(error, calculator, asking)}
 
 
-def _asking(request: Reply, typed: dict[str, str]) -> Asking:
+def _asking(request: Request, typed: dict[str, str]) -> Asking:
     return Asking(typed, method=house(request), wanted_ruler=ruler_wanted(request))
 
 
-QUESTIONS: dict[str, Callable[[Reply], Iterator[Reply]]] = {
+QUESTIONS: dict[str, Callable[[Request], Iterator[Reply]]] = {
     "calculator": _calculator,
     "walk": _walk,
     "numbers": _numbers,

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import Calculator, Field, InvalidInput
 from calculators.catalogue import calculator_named, catalogue
-from calculators.faces.page.answered import spoken_text
+from calculators.faces.page.answer_html import spoken_text
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.values.measure import quote
 
@@ -68,8 +68,8 @@ def _parser() -> argparse.ArgumentParser:
 def _answer(calculator: Calculator, asking: Asking, as_json: bool) -> int:
     try:
         print(json.dumps(plain_answer(calculator, asking)) if as_json else spoken(calculator, asking))
-    except InvalidInput as trouble:
-        return _refuse(refusals(trouble, calculator, asking), as_json)
+    except InvalidInput as error:
+        return _refuse(refusals(error, calculator, asking), as_json)
     return 0
 
 

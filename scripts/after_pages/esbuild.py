@@ -3,8 +3,8 @@
 import subprocess
 
 from scripts.setup import node
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import NODE_MODULES, ROOT, VENV
-from scripts.tools.trouble import Trouble
 
 
 def run(*words: str, text: str | None = None) -> str:
@@ -18,5 +18,5 @@ def run(*words: str, text: str | None = None) -> str:
     ]
     done = subprocess.run(command, cwd=ROOT, input=text, stdout=subprocess.PIPE, encoding="utf-8")
     if done.returncode:
-        raise Trouble("The pages' scripts and style sheets could not be joined; the lines above say why.")
+        raise CommandError("The pages' scripts and style sheets could not be joined; the lines above say why.")
     return done.stdout

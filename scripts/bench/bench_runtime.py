@@ -25,9 +25,9 @@ from playwright.sync_api import sync_playwright
 
 from scripts.after_pages.policy import headers_for
 from scripts.bench.runtime import plain, visits, weights
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
-from scripts.tools.trouble import Trouble, run_main
 
 #: What is aimed at, by figure.
 GOALS = {
@@ -141,7 +141,7 @@ def main() -> int:
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures here too")
     asked = parser.parse_args()
     if not (SITE / "sw.js").is_file():
-        raise Trouble("Build the site first: python3 scripts/serve.py --build")
+        raise CommandError("Build the site first: python3 scripts/serve.py --build")
     figures = measure(asked.pairs, asked.keystrokes, lambda line: print(line, file=sys.stderr, flush=True))
     rows = summary(figures)
     if asked.json:

@@ -22,9 +22,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from scripts.after_pages.policy import headers_for
 from scripts.setup import browser as chromium
 from scripts.setup import node
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ADDRESS_FILE, ROOT, SITE, VENV
 from scripts.tools.server import HOST, SiteHandler, SiteServer
-from scripts.tools.trouble import Trouble, run_main
 
 TOOL = ROOT / "scripts/bench/lighthouse_tool"
 PAGES = ("", "fold/hems/", "plan/pieces/")
@@ -79,7 +79,7 @@ def run(pages: list[str]) -> list[dict]:
             opened.wait()
             server.shutdown()
     if done.returncode:
-        raise Trouble("Lighthouse did not finish; the lines above say why.")
+        raise CommandError("Lighthouse did not finish; the lines above say why.")
     return [json.loads(line) for line in done.stdout.splitlines() if line.startswith("{")]
 
 
@@ -89,7 +89,7 @@ def debugging_port(profile: Path) -> int:
     deadline = time.monotonic() + PATIENCE
     while not (written.is_file() and written.read_text()):
         if time.monotonic() > deadline:
-            raise Trouble("Chromium did not start.")
+            raise CommandError("Chromium did not start.")
         time.sleep(0.1)
     return int(written.read_text().splitlines()[0])
 
@@ -99,7 +99,7 @@ def main() -> int:
     parser.add_argument("pages", nargs="*", default=PAGES, metavar="PATH")
     asked = parser.parse_args()
     if not (SITE / "sw.js").is_file():
-        raise Trouble("Build the site first: python3 scripts/serve.py --build")
+        raise CommandError("Build the site first: python3 scripts/serve.py --build")
     node.ensure_packages(TOOL, node.ensure(ROOT, VENV))
     for said in run(list(asked.pages)):
         print(said["address"])

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Calculator
 from calculators.catalogue import catalogue
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from scripts.checked.cases import EXACT, FOLDER, WITHOUT_SOURCE, Case, cases, why_fewer
 from scripts.checked.quantity import printed_value

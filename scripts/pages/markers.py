@@ -21,7 +21,7 @@ from calculators.faces.house_method.page import method_page
 from calculators.faces.job.format_page import job_format
 from calculators.faces.job.jobs_page import jobs_page
 from calculators.faces.job.walk import walk_on_page
-from calculators.faces.page.answered import figure
+from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import place_for_words
 from calculators.faces.page.reference import reference

@@ -14,13 +14,13 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from scripts.runtime import bundle
 from scripts.runtime.steps import BUNDLE, WHEEL
 from scripts.setup import node
+from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import NODE_MODULES, VENV
-from scripts.tools.trouble import Trouble, run_main
 
 
 def main() -> int:
     if not (BUNDLE / "listing.json").is_file():
-        raise Trouble("Build the site first: python3 scripts/serve.py --build")
+        raise CommandError("Build the site first: python3 scripts/serve.py --build")
     with tempfile.TemporaryDirectory() as folder:
         again = Path(folder, "runtime")
         bundle.make(bundle.Parts(node.found(VENV).node, NODE_MODULES / "pyodide", WHEEL), again)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from scripts.runtime import bundle
 from scripts.setup import node
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import BUILD, NODE_MODULES, VENV
 from scripts.tools.steps import Step
-from scripts.tools.trouble import Trouble
 
 WHEEL = BUILD / "wheel"
 BUNDLE = BUILD / "runtime"
@@ -15,7 +15,7 @@ BUNDLE = BUILD / "runtime"
 def make_bundle() -> None:
     found = node.find(VENV)
     if not found:
-        raise Trouble(
+        raise CommandError(
             "The browser's Python is made with Node, and none was found; run scripts/serve.py, which brings one."
         )
     bundle.make(bundle.Parts(found.node, NODE_MODULES / "pyodide", WHEEL), BUNDLE)

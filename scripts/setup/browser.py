@@ -4,7 +4,7 @@ import os
 import shutil
 import subprocess
 
-from scripts.tools.trouble import Trouble
+from scripts.tools.command_error import CommandError
 
 NAMES = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")
 APPLICATIONS = (
@@ -37,7 +37,7 @@ def find() -> str | None:
     named = os.environ.get("CHROMIUM")
     if named:
         if not runs(named):
-            raise Trouble(
+            raise CommandError(
                 f"CHROMIUM says {named}, and that does not run as a browser; put it right, then run this again."
             )
         return named
@@ -75,5 +75,5 @@ def ensure() -> str:
         install()
         found = find()
     if found is None:
-        raise Trouble(NONE_FOUND)
+        raise CommandError(NONE_FOUND)
     return found

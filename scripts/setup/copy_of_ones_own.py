@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import BUILD, ROOT
 from scripts.tools.thread_colour import checked_colour
-from scripts.tools.trouble import Trouble
 
 LONGEST_NAME = 80
 HOUSE = BUILD / "house"
@@ -30,7 +30,9 @@ class Own:
     def checked(self) -> "Own":
         """The same, the name, the address and the colour as they are used. Raises: Trouble for what cannot be."""
         if self.house is not None and not self.house.is_file():
-            raise Trouble(f"There is no file {self.house}: --house wants a house method, as the handbook saves it.")
+            raise CommandError(
+                f"There is no file {self.house}: --house wants a house method, as the handbook saves it."
+            )
         return Own(
             self.house,
             None if self.name is None else checked_name(self.name),
@@ -54,11 +56,11 @@ def checked_name(name: str) -> str:
     """A name without the space around it. Raises: Trouble for one that no title could be made of."""
     name = name.strip()
     if not name:
-        raise Trouble(
+        raise CommandError(
             'The name is empty: --name wants what the handbook is to be called, such as --name "Our handbook".'
         )
     if len(name) > LONGEST_NAME or not name.isprintable():
-        raise Trouble(f"The name must be one line of at most {LONGEST_NAME} letters, figures and signs.")
+        raise CommandError(f"The name must be one line of at most {LONGEST_NAME} letters, figures and signs.")
     return name
 
 
@@ -71,9 +73,9 @@ def checked_address(address: str) -> str:
     except ValueError:
         parts, port_is_fine = None, False
     if not parts or parts.scheme not in ("http", "https") or not parts.hostname or not port_is_fine:
-        raise Trouble(f"“{address}” is no address of a site: {wanted}.")
+        raise CommandError(f"“{address}” is no address of a site: {wanted}.")
     if parts.query or parts.fragment or not re.fullmatch(r"[\w.~%/-]*", parts.path, re.ASCII):
-        raise Trouble(
+        raise CommandError(
             f"“{address}” is more than the address of a site: {wanted}, in plain letters and nothing after that."
         )
     return f"{parts.scheme}://{parts.netloc}{parts.path.rstrip('/')}/"
@@ -88,4 +90,4 @@ def lay_ready(python: Path, house: Path) -> None:
         cwd=Path.cwd(),
     )
     if done.returncode:
-        raise Trouble(f"{house}: {done.stderr.strip()}")
+        raise CommandError(f"{house}: {done.stderr.strip()}")

@@ -8,8 +8,8 @@ import tomllib
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from scripts.tools.command_error import CommandError
 from scripts.tools.stamps import Stamp, fingerprint
-from scripts.tools.trouble import Trouble
 
 WHOLE = "whole"
 NO_VENV = (
@@ -70,10 +70,10 @@ def make(venv: Path) -> None:
     Raises: Trouble when this Python lacks what that takes.
     """
     if not all(importlib.util.find_spec(name) for name in ("venv", "ensurepip")):
-        raise Trouble(NO_VENV)
+        raise CommandError(NO_VENV)
     print(f"Making a Python environment in {venv}", flush=True)
     if subprocess.run([sys.executable, "-m", "venv", "--clear", venv]).returncode:
-        raise Trouble(NO_VENV)
+        raise CommandError(NO_VENV)
     whole(venv).press(WHOLE)
 
 
@@ -107,7 +107,7 @@ def install(root: Path, venv: Path, extras: Sequence[str]) -> None:
     print("Installing Python packages:", ", ".join(extras), flush=True)
     whole(venv).lift()
     if subprocess.run(install_command(root, venv, extras)).returncode:
-        raise Trouble("The Python packages could not be installed; look at the lines above, and run this again.")
+        raise CommandError("The Python packages could not be installed; look at the lines above, and run this again.")
     for extra in extras:
         stamp_of(venv, extra).press(key_of(root, extra))
     whole(venv).press(WHOLE)

@@ -15,7 +15,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from calculators.asking import site_method
 from calculators.documents.house_method.sites_own import sites_own
 from calculators.documents.json_text import InvalidDocument, write_json
-from scripts.tools.trouble import Trouble, run_main
+from scripts.tools.command_error import CommandError, run_main
 
 
 def main() -> int:
@@ -23,11 +23,11 @@ def main() -> int:
     try:
         own = sites_own(file.read_text(encoding="utf-8-sig"))
     except UnicodeDecodeError:
-        raise Trouble("It is not a text file: choose a method saved on the page House method.") from None
+        raise CommandError("It is not a text file: choose a method saved on the page House method.") from None
     except OSError as problem:
-        raise Trouble(f"It cannot be read ({problem.strerror.lower()}).") from None
+        raise CommandError(f"It cannot be read ({problem.strerror.lower()}).") from None
     except InvalidDocument as problem:
-        raise Trouble(str(problem)) from None
+        raise CommandError(str(problem)) from None
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)
     packaged = site_method.place().joinpath(site_method.PACKAGED).read_bytes()

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from scripts.setup import environment
+from scripts.tools.command_error import CommandError
 from scripts.tools.stamps import Stamp, fingerprint, fingerprint_of_files
-from scripts.tools.trouble import Trouble
 
 OLDEST = 20
 MANIFESTS = ("package.json", "package-lock.json", ".npmrc")
@@ -65,7 +65,7 @@ def found(venv: Path) -> Node:
     """The Node that set-up has found or brought. Raises: Trouble when there is none."""
     there = find(venv)
     if there is None:
-        raise Trouble("Node is not there yet: python3 scripts/test.py --setup brings it.")
+        raise CommandError("Node is not there yet: python3 scripts/test.py --setup brings it.")
     return there
 
 
@@ -79,7 +79,7 @@ def ensure(root: Path, venv: Path) -> Node:
         environment.ensure(root, venv, ["node"])
         found = in_venv(venv)
     if found is None:
-        raise Trouble(
+        raise CommandError(
             f"Node {OLDEST} or newer was not found here and its wheel does not run; install Node, then run this again."
         )
     return found
@@ -106,5 +106,5 @@ def ensure_packages(root: Path, node: Node, *, for_tests: bool = True) -> None:
         env=os.environ | {"PATH": path},
         stdout=sys.stderr,
     ).returncode:
-        raise Trouble("The npm packages could not be installed; look at the lines above, and run this again.")
+        raise CommandError("The npm packages could not be installed; look at the lines above, and run this again.")
     stamp.press(key)

@@ -7,8 +7,8 @@ from pathlib import Path
 from types import MappingProxyType
 
 from scripts.setup import environment, node
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import ROOT, VENV
-from scripts.tools.trouble import Trouble
 
 
 def for_site() -> Path:
@@ -34,4 +34,4 @@ def build(python: Path, settings: Mapping[str, str] = MappingProxyType({})) -> N
     Raises: Trouble when a step fails; the step has said why.
     """
     if subprocess.run([python, ROOT / "scripts/build.py"], cwd=ROOT, env={**os.environ, **settings}).returncode:
-        raise Trouble("The handbook was not built.")
+        raise CommandError("The handbook was not built.")

@@ -9,7 +9,7 @@ from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from scripts.tools.trouble import Trouble
+from scripts.tools.command_error import CommandError
 
 HOST = "127.0.0.1"
 HeadersFor = Callable[[str], Mapping[str, str]]
@@ -104,6 +104,8 @@ def open_server(directory: Path, port: int, headers_for: HeadersFor = no_more_he
         server = SiteServer((HOST, port), handler)
     except OSError as error:
         why = "is in use" if error.errno == errno.EADDRINUSE else "cannot be used here"
-        raise Trouble(f"Port {port} {why}: choose another with --port N, or let --port 0 find a free one.") from None
+        raise CommandError(
+            f"Port {port} {why}: choose another with --port N, or let --port 0 find a free one."
+        ) from None
     server.below = below
     return server

@@ -6,7 +6,7 @@ of them, and a pale tint of it stands where the handbook has a pale tint of its 
 
 import re
 
-from scripts.tools.trouble import Trouble
+from scripts.tools.command_error import CommandError
 
 WANTED = 7  # to 1: contrast of words, WCAG 2.2, 1.4.6
 PALEST, TINT = 1, 12  # [%] of the colour in its pale tint: at least, and where words on the tint still read
@@ -20,7 +20,9 @@ def checked_colour(text: str) -> str:
     """Six figures in small letters. Raises: Trouble for what is no colour."""
     found = re.fullmatch(r"#?([0-9a-f]{6}|[0-9a-f]{3})", text.strip().lower(), re.ASCII)
     if not found:
-        raise Trouble(f"“{text}” is no colour: --colour wants red, green and blue in six figures, such as #1d4270.")
+        raise CommandError(
+            f"“{text}” is no colour: --colour wants red, green and blue in six figures, such as #1d4270."
+        )
     return found[1] if len(found[1]) == 6 else "".join(2 * each for each in found[1])
 
 

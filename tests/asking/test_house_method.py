@@ -62,6 +62,6 @@ def test_a_measure_is_told_in_round_figures_of_the_ruler_in_hand():
 def test_the_tests_own_method_says_all_that_the_packaged_one_says():
     """A studio may change what the packaged one says, and not what it says it of."""
     packaged = yaml.safe_load(files("calculators.asking").joinpath(PACKAGED).read_text(encoding="utf-8"))
-    document, troubles = mended(migrated(packaged))
-    assert troubles == {}
+    document, messages = mended(migrated(packaged))
+    assert messages == {}
     assert set(document["measures"]) == set(site_method().measures) and set(document["tables"]) == set(tables())

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.catalogue import catalogue
-from calculators.faces.page.answered import figure
+from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import html
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS

@@ -81,8 +81,8 @@ def test_no_page_scrolls_sideways_at_any_width(reader: Page):
     found = {}
     for each in pages:
         reader.goto("./" if each == "." else f"/{each}/")
-        if trouble := faults(reader):
-            found[each] = trouble
+        if error := faults(reader):
+            found[each] = error
     assert found == {}
 
 

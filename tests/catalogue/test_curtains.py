@@ -30,9 +30,9 @@ def said(typed, ruler="cm", method=None):
 
 def asked_again(typed):
     asking = Asking({**PLAIN, **typed})
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(CALCULATOR, asking)
-    return refusals(trouble.value, CALCULATOR, asking)
+    return refusals(error.value, CALCULATOR, asking)
 
 
 def begins_with(name, ruler="cm", **tables):

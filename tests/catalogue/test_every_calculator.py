@@ -15,8 +15,8 @@ from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named, catalogue
 from calculators.drawing.picture import PictureSeries
-from calculators.faces.page.answered import answered
-from calculators.faces.page.asked import asked_form
+from calculators.faces.page.answer_html import answer_html
+from calculators.faces.page.form import form_html
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.trade.corners.constructions import CONSTRUCTIONS
@@ -52,7 +52,7 @@ def answers_fully(calculator, asking, steps=100_000):
         assert without_marks(text)[:1] and text.rstrip("*").endswith((".", "…", ":")) and "{" not in text
     if is_whole:
         json.dumps(plain_answer(calculator, asking), allow_nan=False)
-    page = "".join(html(each) for each in answered(calculator, reply, asking))
+    page = "".join(html(each) for each in answer_html(calculator, reply, asking))
     assert "nan" not in page.lower().split() and "inf" not in page.lower().split()
     return reply
 
@@ -146,8 +146,8 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
     asking = Asking(typed(calculator, chance), wanted_ruler=ruler)
     try:
         reply = answers_fully(calculator, asking, 12)
-    except InvalidInput as trouble:
-        sentences = refusals(trouble, calculator, asking)
+    except InvalidInput as error:
+        sentences = refusals(error, calculator, asking)
         assert sentences and set(sentences) <= {field.name for field in calculator.fields}
         assert all(is_one_message(sentence) for sentence in sentences.values()), sentences
     else:
@@ -184,8 +184,8 @@ def test_a_length_a_hair_off_nothing_or_off_another_length_is_answered_or_asked_
     ways = data.draw(st.sampled_from(CORNER_WAYS)) if "way" in {each.name for each in calculator.fields} else {}
     try:
         answers_fully(calculator, Asking({**ways, field.name: show_exactly(max(value, hair), "mm")}))
-    except InvalidInput as trouble:
-        assert trouble.sentences
+    except InvalidInput as error:
+        assert error.sentences
 
 
 def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:
@@ -203,7 +203,7 @@ def assert_is_drawn_on_its_sheet(svg: ET.Element) -> None:
 
 @every_calculator
 def test_each_blank_has_a_name_a_help_and_a_place_for_its_refusal(calculator):
-    form = asked_form(calculator, Asking({}), "here")
+    form = form_html(calculator, Asking({}), "here")
     ids = [node.get("id") for node in form.iter() if node.get("id")]
     assert len(set(ids)) == len(ids)
     for field in calculator.fields:

@@ -7,7 +7,7 @@ import pytest
 
 from calculators.asking.answering import answer, filled
 from calculators.asking.declaration import FieldText, Offer
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, parse_length
 from tests.catalogue.lay_plans import LAY, notes, of_washed_cloth
 
@@ -130,7 +130,7 @@ def test_the_row_that_must_turn_is_found_even_below_an_empty_one():
     )
     (button,) = (
         node
-        for part in answered(LAY, reply, of_washed_cloth(typed))
+        for part in answer_html(LAY, reply, of_washed_cloth(typed))
         for node in part.iter("button")
         if node.get("class") == "offer"
     )

@@ -8,7 +8,7 @@ from calculators.asking.house_method import read_house_method
 from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import calculator_named
 from calculators.catalogue.lay_plan.finished import HEMS
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.plain import refusals
 
 LAY = calculator_named("lay-plan")
@@ -51,7 +51,7 @@ def test_the_plan_is_that_of_the_cut_sizes():
 
 def test_cut_sizes_are_shown_alone_where_they_were_written():
     asking = Asking({})
-    heads = [node.text for part in answered(LAY, answer(LAY, asking), asking) for node in part.iter("th")]
+    heads = [node.text for part in answer_html(LAY, answer(LAY, asking), asking) for node in part.iter("th")]
     assert "Cut width" in heads and "Finished width" not in heads
 
 
@@ -78,18 +78,18 @@ def test_hems_that_are_written_here_are_taken_and_one_of_nothing_leaves_the_side
 
 def test_a_piece_without_a_hem_is_asked_for_at_the_hems():
     asking = Asking({"sizes": "finished", "pieces": "Bag | 30 cm | 30 cm | 1", "hems": "Napkin | 1 cm | 2 cm"})
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(LAY, asking)
-    assert refusals(trouble.value, LAY, asking) == {
+    assert refusals(error.value, LAY, asking) == {
         "hems": "There is no hem for “Bag”. Write a row for it, or one called “Any other”."
     }
 
 
 def test_a_piece_that_is_too_wide_with_its_hems_is_said_to_be_so():
     asking = Asking({"sizes": "finished", "pieces": "Wide | 146 cm | 100 cm | 1"})
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(LAY, asking)
-    assert "is 152 cm wide and 106 cm long with its hems" in refusals(trouble.value, LAY, asking)["pieces"]
+    assert "is 152 cm wide and 106 cm long with its hems" in refusals(error.value, LAY, asking)["pieces"]
 
 
 def test_every_kind_of_piece_of_the_house_has_its_row():

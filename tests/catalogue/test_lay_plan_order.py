@@ -6,7 +6,7 @@ import pytest
 from calculators.asking.answering import answer, filled
 from calculators.batch.walk import BATCH, go
 from calculators.drawing.lay_plan import lay_plan
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.values.measure import CENTIMETRES
 from tests.catalogue.lay_plans import LARGE, LAY, notes, of_washed_cloth
@@ -116,4 +116,4 @@ def test_five_hundred_pieces_are_planned_drawn_and_listed(ruler):
     for lay in reply.drawn_from.lays:
         assert lay_faults(lay) == []
     assert_is_drawn_on_its_sheet(lay_plan(reply.drawn_from, asking.ruler).svg)
-    assert len("".join(html(each) for each in answered(LAY, reply, asking))) < 900_000
+    assert len("".join(html(each) for each in answer_html(LAY, reply, asking))) < 900_000

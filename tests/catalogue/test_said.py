@@ -12,7 +12,7 @@ from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.drawing.cloth import cloth_with_pieces
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import refusals
 from calculators.trade.pieces import Grid
@@ -32,9 +32,9 @@ def said(name, typed, ruler="cm"):
 
 def asked_again(name, typed):
     calculator, asking = calculator_named(name), Asking(typed)
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(calculator, asking)
-    return refusals(trouble.value, calculator, asking)
+    return refusals(error.value, calculator, asking)
 
 
 def lengths(pattern, text):
@@ -176,7 +176,7 @@ def test_every_line_of_the_other_counts_says_first_what_it_is_about():
     assert [(row["direction"], row["pieces"]) for row in kind.plain(rows)] == [
         (way, n) for way, counts in (("across", range(2, 6)), ("along", range(5, 9))) for n in counts
     ]
-    page = "".join(html(each) for each in answered(calculator, answer(calculator, asking), asking))
+    page = "".join(html(each) for each in answer_html(calculator, answer(calculator, asking), asking))
     assert 'data-label="In all"' in page and 'data-label="Way"' not in page
 
 

@@ -10,7 +10,7 @@ from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.plain import refusals
 
 CALCULATOR = calculator_named("thread-time-cost")
@@ -195,9 +195,9 @@ def test_a_piece_sewn_by_hand_needs_no_spool():
 )  # fmt: skip
 def test_what_cannot_be_is_asked_again_at_its_blank(field, bad):
     asking = Asking({field: bad})
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(CALCULATOR, asking)
-    assert set(refusals(trouble.value, CALCULATOR, asking)) == {field}
+    assert set(refusals(error.value, CALCULATOR, asking)) == {field}
 
 
 def test_a_bare_number_on_a_spool_is_metres_or_yards():
@@ -274,7 +274,7 @@ def test_at_the_end_of_the_batch_it_takes_over_what_the_steps_before_know():
 
 def notes_of(typed, method, kind=""):
     asking = Asking(typed, method=method.for_kind(kind) if kind else method)
-    return " ".join("".join(each.itertext()) for each in answered(CALCULATOR, answer(CALCULATOR, asking), asking))
+    return " ".join("".join(each.itertext()) for each in answer_html(CALCULATOR, answer(CALCULATOR, asking), asking))
 
 
 def test_minutes_that_count_for_some_kinds_only_are_named_where_no_kind_is():

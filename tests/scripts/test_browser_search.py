@@ -5,7 +5,7 @@ from types import SimpleNamespace
 import pytest
 
 from scripts.setup import browser
-from scripts.tools.trouble import Trouble
+from scripts.tools.command_error import CommandError
 
 
 def program(folder, name: str, code: int) -> str:
@@ -39,14 +39,14 @@ def test_the_one_named_by_the_person_comes_first(folder, monkeypatch):
 
 def test_a_wrong_name_is_said(folder, monkeypatch):
     monkeypatch.setenv("CHROMIUM", "/nowhere/chromium")
-    with pytest.raises(Trouble, match="CHROMIUM says /nowhere/chromium"):
+    with pytest.raises(CommandError, match="CHROMIUM says /nowhere/chromium"):
         browser.find()
 
 
 def test_none_and_no_rights_gets_one_sentence(folder, monkeypatch):
     program(folder, "apt-get", 0)
     monkeypatch.setattr(browser, "administrator", lambda: None)
-    with pytest.raises(Trouble, match="none was found and none could be installed"):
+    with pytest.raises(CommandError, match="none was found and none could be installed"):
         browser.ensure()
 
 

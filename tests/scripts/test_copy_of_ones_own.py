@@ -11,9 +11,9 @@ from scripts.pages import site_hooks
 from scripts.pages.markers import PageMarkers
 from scripts.setup import copy_of_ones_own
 from scripts.setup.copy_of_ones_own import Own, checked_address, checked_name
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import ROOT
 from scripts.tools.thread_colour import checked_colour
-from scripts.tools.trouble import Trouble
 
 PYTHON = Path(sys.executable)
 GOOD = '{"format": "house method", "version": 2, "name": "Harbour Lane", "measures": {"hem": "1 in"}}'
@@ -42,10 +42,10 @@ def test_a_bad_method_gets_one_sentence_and_leaves_what_is_there(tmp_path, laid_
     file.write_bytes(content)
     laid_in.mkdir()
     (laid_in / "before").write_text("x")
-    with pytest.raises(Trouble, match=told) as trouble:
+    with pytest.raises(CommandError, match=told) as error:
         Own(house=file).checked().settings(PYTHON)
-    assert str(trouble.value).startswith(f"{file}: ") and "Traceback" not in str(trouble.value)
-    assert "\n" not in str(trouble.value)
+    assert str(error.value).startswith(f"{file}: ") and "Traceback" not in str(error.value)
+    assert "\n" not in str(error.value)
     assert [path.name for path in laid_in.iterdir()] == ["before"]
 
 
@@ -60,7 +60,7 @@ def test_a_good_method_is_laid_ready_with_the_packaged_one_below_it(tmp_path, la
 
 @pytest.mark.parametrize("name", ["", "  ", "x" * 81, "two\nlines", "\x07"])
 def test_a_name_that_makes_no_title_is_refused(name):
-    with pytest.raises(Trouble):
+    with pytest.raises(CommandError):
         checked_name(name)
 
 
@@ -71,7 +71,7 @@ def test_a_name_that_makes_no_title_is_refused(name):
      "https://example.org/{a;}/", "javascript:alert(1)"],
 )  # fmt: skip
 def test_an_address_that_no_site_has_is_refused(address):
-    with pytest.raises(Trouble, match="--address wants"):
+    with pytest.raises(CommandError, match="--address wants"):
         checked_address(address)
 
 
@@ -104,7 +104,7 @@ def test_serve_tells_it_before_it_sets_anything_up(options, tmp_path):
 
 @pytest.mark.parametrize("colour", ["", "blue", "#12345", "#gggggg", "rgb(1,2,3)", "#1d4270;}", "\u0661\u0662\u0663"])
 def test_what_is_no_colour_is_refused(colour):
-    with pytest.raises(Trouble, match="--colour wants"):
+    with pytest.raises(CommandError, match="--colour wants"):
         checked_colour(colour)
 
 

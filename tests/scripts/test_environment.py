@@ -9,8 +9,8 @@ from types import SimpleNamespace
 import pytest
 
 from scripts.setup import environment
+from scripts.tools.command_error import CommandError
 from scripts.tools.places import ROOT
-from scripts.tools.trouble import Trouble
 
 PYPROJECT = """
 [project]
@@ -79,7 +79,7 @@ def test_a_changed_pin_is_installed(house, extra, old, new, again):
 def test_what_a_failed_install_left_behind_is_made_afresh(house):
     environment.ensure(house.root, house.venv, ["site"])
     house.fails = True
-    with pytest.raises(Trouble, match="could not be installed"):
+    with pytest.raises(CommandError, match="could not be installed"):
         environment.ensure(house.root, house.venv, ["site", "test"])
     house.fails = False
     environment.ensure(house.root, house.venv, ["site", "test"])
@@ -114,7 +114,7 @@ def test_making_that_is_killed_is_no_environment(house, monkeypatch):
 
 def test_a_python_without_venv_gets_one_sentence(house, monkeypatch):
     monkeypatch.setattr(environment.importlib.util, "find_spec", lambda name: None if name == "ensurepip" else object())
-    with pytest.raises(Trouble, match="python3-venv"):
+    with pytest.raises(CommandError, match="python3-venv"):
         environment.ensure(house.root, house.venv, ["site"])
 
 

@@ -5,7 +5,7 @@ from types import SimpleNamespace
 import pytest
 
 from scripts.setup import node
-from scripts.tools.trouble import Trouble
+from scripts.tools.command_error import CommandError
 
 
 @pytest.mark.parametrize("text, major", [
@@ -40,7 +40,7 @@ def test_without_a_node_the_wheel_is_installed(tmp_path, monkeypatch):
     asked = []
     monkeypatch.setattr(node, "on_machine", lambda: None)
     monkeypatch.setattr(node.environment, "ensure", lambda root, venv, extras: asked.append(extras))
-    with pytest.raises(Trouble, match="Node 20 or newer"):
+    with pytest.raises(CommandError, match="Node 20 or newer"):
         node.ensure(tmp_path, tmp_path / ".venv")
     assert asked == [["node"]]
 
@@ -92,7 +92,7 @@ def test_a_changed_manifest_calls_npm_again(house, manifest):
 
 def test_a_failed_call_is_made_again(house):
     house.fails = True
-    with pytest.raises(Trouble, match="npm packages"):
+    with pytest.raises(CommandError, match="npm packages"):
         node.ensure_packages(house.root, THIS_NODE)
     house.fails = False
     node.ensure_packages(house.root, THIS_NODE)

@@ -6,8 +6,8 @@ import urllib.request
 
 import pytest
 
+from scripts.tools.command_error import CommandError
 from scripts.tools.server import open_server
-from scripts.tools.trouble import Trouble
 
 
 @pytest.fixture
@@ -56,7 +56,7 @@ def test_what_is_not_there_gets_the_sites_own_page(ask, path):
 def test_a_taken_port_gets_one_sentence(folder):
     with (
         open_server(folder, 0) as server,
-        pytest.raises(Trouble, match=rf"^Port {server.server_port} is in use: choose another with --port N"),
+        pytest.raises(CommandError, match=rf"^Port {server.server_port} is in use: choose another with --port N"),
     ):
         open_server(folder, server.server_port)
 

@@ -20,8 +20,8 @@ from calculators.values.measure import show_exactly
 def refused(calculator, typed):
     try:
         answer(calculator_named(calculator), Asking(typed))
-    except InvalidInput as trouble:
-        return set(trouble.sentences)
+    except InvalidInput as error:
+        return set(error.sentences)
     return set()
 
 
@@ -45,9 +45,9 @@ def test_what_is_left_at_a_mitre_is_taken_by_every_page_or_by_none(hem_1, hem_2,
 def test_half_an_inch_left_in_a_hem_of_half_an_inch_is_refused_in_the_batch_itself(ruler):
     typed = {"finished-size": {"hem": "1/2 in", "turn": "1/4 in"}, "mitre-marks": {"seam_allowance": "1/2 in"}}
     stops = go(BATCH, typed, Asking({}, wanted_ruler=ruler))
-    with pytest.raises(NoTicketYet) as trouble:
+    with pytest.raises(NoTicketYet) as error:
         ticket_steps(batch_of(stops, stops[0].asking.method))
-    assert (trouble.value.calculator, trouble.value.field) == ("mitre-marks", "seam_allowance")
+    assert (error.value.calculator, error.value.field) == ("mitre-marks", "seam_allowance")
     assert "seam_allowance" in next(stop for stop in stops if stop.calculator.name == "mitre-marks").refusal.sentences
 
 
@@ -65,11 +65,11 @@ def on_its_ticket(corner, edge_stitch):
     blanks = {stop.calculator.name: {field.name for field in stop.calculator.fields} for stop in stops}
     try:
         return ticket_steps(batch_of(stops, stops[0].asking.method))
-    except NoTicketYet as trouble:
-        stop = next(stop for stop in stops if stop.calculator.name == trouble.calculator)
-        assert trouble.field in blanks[trouble.calculator]
-        assert trouble.field in stop.refusal.sentences  # so that the page of the batch marks it too
-        assert str(trouble) == filled(stop.refusal.sentences[trouble.field], stop.calculator, stop.asking.ruler)
+    except NoTicketYet as error:
+        stop = next(stop for stop in stops if stop.calculator.name == error.calculator)
+        assert error.field in blanks[error.calculator]
+        assert error.field in stop.refusal.sentences  # so that the page of the batch marks it too
+        assert str(error) == filled(stop.refusal.sentences[error.field], stop.calculator, stop.asking.ruler)
         return None
 
 

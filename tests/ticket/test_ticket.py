@@ -316,6 +316,6 @@ def test_every_sharp_or_hot_step_has_its_caution():
     ],
 )
 def test_a_batch_in_trouble_says_which_step_to_mend(typed, title, word):
-    with pytest.raises(NoTicketYet, match=word) as trouble:
+    with pytest.raises(NoTicketYet, match=word) as error:
         ticket_steps(batch(typed))
-    assert trouble.value.title == title
+    assert error.value.title == title

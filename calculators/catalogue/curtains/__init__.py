@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result, invalid_input
 from calculators.asking.edge_questions import edges_that_leave_cloth
-from calculators.catalogue.curtains.asked import (
+from calculators.catalogue.curtains.fields import (
     ASKED,
     FIELDS,
     FULLNESS,
@@ -16,7 +16,7 @@ from calculators.catalogue.curtains.asked import (
     off_the_ends,
     refuse_what_cannot_be_sewn,
 )
-from calculators.catalogue.curtains.said import notes, working
+from calculators.catalogue.curtains.messages import notes, working
 from calculators.drawing.curtain import curtain_laid_flat
 from calculators.trade.cloth import after_the_wash
 from calculators.trade.curtains import (

@@ -5,8 +5,8 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, File
-from calculators.catalogue.lay_plan.answered import RESULTS, answered
-from calculators.catalogue.lay_plan.asked import FIELDS, asked_again, order_from
+from calculators.catalogue.lay_plan.answer import RESULTS, answer_of
+from calculators.catalogue.lay_plan.fields import FIELDS, as_invalid_input, order_from
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
 from calculators.trade.lay_plan.advice import advised
@@ -20,7 +20,7 @@ def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
     try:
         yield from _plans(order_from(given), given)
     except CannotPlan as problem:
-        raise asked_again(problem) from problem
+        raise as_invalid_input(problem) from problem
 
 
 def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
@@ -31,10 +31,10 @@ def _plans(order: Order, given: SimpleNamespace) -> Iterator[Answer | None]:
             continue
         better = best is None or (outcome.result, outcome.counts) != (best.result, best.counts)
         best = outcome
-        yield answered(best, given) if better else None
+        yield answer_of(best, given) if better else None
     assert best, "a plan is found, or CannotPlan is raised"
     advice = yield from advised(best, given.ruler)
-    yield answered(best, given, advice)
+    yield answer_of(best, given, advice)
 
 
 def _as_read(mark: Fraction, ruler: Ruler) -> str:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result
-from calculators.catalogue.thread_time_cost.asked import ASKED, FIELDS
+from calculators.catalogue.thread_time_cost.fields import ASKED, FIELDS
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, cloth_of_the_rows, costs_of, hands_on
 from calculators.trade.pieces import rows_of
 from calculators.trade.thread import (

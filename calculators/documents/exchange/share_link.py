@@ -37,7 +37,7 @@ class Handed:
 
     kind: str
     document: Document
-    troubles: Mapping[str, str]
+    messages: Mapping[str, str]
 
     @property
     def text(self) -> str:
@@ -81,7 +81,7 @@ def handed(data: Any) -> Handed:
         )
     if kind == JOB:
         job = opened_job(data)
-        made = Handed(kind, job.document, job.troubles)
+        made = Handed(kind, job.document, job.messages)
     else:
         made = Handed(kind, *mended(migrated(data)))
     if len(made.text) > LONGEST_OF[kind]:

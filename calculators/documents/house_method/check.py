@@ -22,19 +22,19 @@ def mended(document: Document) -> tuple[Document, dict[str, str]]:
     A measure that no calculator here knows is kept as it stands: another edition of the handbook may know it.
     """
     document = normal(document)
-    troubles: dict[str, str] = {}
+    messages: dict[str, str] = {}
     measures = {}
     for name, written in document.get("measures", {}).items():
         entry = entries().get(name)
-        kept = _kept(entry, written, f"measures.{name}", troubles) if entry else written
+        kept = _kept(entry, written, f"measures.{name}", messages) if entry else written
         measures[name] = kept
     made = {
         **document,
         "name": document.get("name") or UNNAMED,
         "measures": measures,
-        "tables": {name: _rows(name, rows, troubles) for name, rows in document.get("tables", {}).items()},
+        "tables": {name: _rows(name, rows, messages) for name, rows in document.get("tables", {}).items()},
     }
-    return normal(made), troubles
+    return normal(made), messages
 
 
 def read_value(entry: Entry, written: Written, unit: str = "", money: str = "") -> Written:
@@ -55,7 +55,7 @@ def _text(kind: Kind, text: str, unit: str, money: str) -> str:
     return kind.write_out(text.strip(), ruler)
 
 
-def _kept(entry: Entry, written: Any, path: str, troubles: dict[str, str]) -> Any:
+def _kept(entry: Entry, written: Any, path: str, messages: dict[str, str]) -> Any:
     """A measure without the value that cannot be used; its reason stays."""
     value = written if isinstance(written, str) or "cm" in written else written.get("value", "")
     if not value:
@@ -63,24 +63,24 @@ def _kept(entry: Entry, written: Any, path: str, troubles: dict[str, str]) -> An
     try:
         value = read_value(entry, value)
     except InvalidValue as problem:
-        troubles[path] = f"{entry.label}: {problem}"
+        messages[path] = f"{entry.label}: {problem}"
         value = ""
     return {**written, "value": value} if isinstance(written, Mapping) and "why" in written else value
 
 
-def _rows(name: str, rows: list[dict[str, Any]], troubles: dict[str, str]) -> list[dict[str, Any]]:
+def _rows(name: str, rows: list[dict[str, Any]], messages: dict[str, str]) -> list[dict[str, Any]]:
     first, *others = tables()[name].columns
     kept = []
     for number, row in enumerate(rows):
         path = f"tables.{name}.{number}"
         if not isinstance(row.get(first.name), str):
-            troubles[f"{path}.{first.name}"] = (
+            messages[f"{path}.{first.name}"] = (
                 f"{first.label}: nothing is written here. Name {tables()[name].one}, and the rest of its line is kept."
             )
             continue
         made = {key: row[key] for key in (first.name, "why") if key in row}
         for column in others:
             if column.name in row:
-                made[column.name] = _kept(column, row[column.name], f"{path}.{column.name}", troubles)
+                made[column.name] = _kept(column, row[column.name], f"{path}.{column.name}", messages)
         kept.append(made)
     return kept

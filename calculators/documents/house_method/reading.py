@@ -20,8 +20,8 @@ def read_method(text: str) -> tuple[Document, HouseMethod, dict[str, str]]:
 
     Raises InvalidDocument with a sentence.
     """
-    document, troubles = mended(migrated(read_json(text, LONGEST)))
-    return document, house_of(document), troubles
+    document, messages = mended(migrated(read_json(text, LONGEST)))
+    return document, house_of(document), messages
 
 
 def house_of(document: Document, under: HouseMethod | None = None) -> HouseMethod:

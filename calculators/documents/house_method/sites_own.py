@@ -16,8 +16,8 @@ def sites_own(text: str) -> Document:
 
     Raises InvalidDocument with a sentence where it cannot be read, or says something that no page could be right about.
     """
-    document, _, troubles = read_method(text)
-    for sentence in (*troubles.values(), *clashes_told(document)):
+    document, _, messages = read_method(text)
+    for sentence in (*messages.values(), *clashes_told(document)):
         raise InvalidDocument(f"This house method cannot be built with yet. {sentence}")
     if document["name"] == UNNAMED:
         raise InvalidDocument("This house method has no name. Give it one on the page House method, and save it again.")

@@ -28,14 +28,14 @@ class Job:
     document: as it is kept, each number with its unit. method: the house method it was made with. walk: the way it
     goes.
     typed: calculator name → field name → text, with its unit, as far as this handbook asks for it.
-    troubles: a sentence for everything in it that is not used here; it stays in the document as it stands.
+    messages: a sentence for everything in it that is not used here; it stays in the document as it stands.
     """
 
     document: Document
     method: HouseMethod
     walk: Walk
     typed: Mapping[str, Mapping[str, str]]
-    troubles: Mapping[str, str]
+    messages: Mapping[str, str]
 
     @property
     def name(self) -> str:
@@ -57,10 +57,10 @@ def opened(data: object) -> Job:
     """The job that some data describes. Raises InvalidDocument with a sentence."""
     document = migrated(data)
     document = normal({**document, "name": document["name"].strip() or UNNAMED})
-    troubles: dict[str, str] = {}
+    messages: dict[str, str] = {}
     if "method" in document:
         document["method"], of_method = mended_method(document["method"])
-        troubles |= {f"method.{path}": sentence for path, sentence in of_method.items()}
+        messages |= {f"method.{path}": sentence for path, sentence in of_method.items()}
     walk = WALKS.get(document["walk"])
     if not walk:
         raise InvalidDocument(
@@ -68,10 +68,10 @@ def opened(data: object) -> Job:
             "is left as it is."
         )
     method = house_of(document["method"]) if "method" in document else site_method()
-    typed = _with_units(_asked_here(document, walk, troubles), _read_on(document, method), method)
+    typed = _with_units(_asked_here(document, walk, messages), _read_on(document, method), method)
     if "typed" in document:
         document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}
-    return Job(document, method, walk, typed, troubles)
+    return Job(document, method, walk, typed, messages)
 
 
 def _read_on(document: Document, method: HouseMethod) -> str:
@@ -86,7 +86,7 @@ def written_down(document: Document) -> str:
     return write_json(document)
 
 
-def _asked_here(document: Document, walk: Walk, troubles: dict[str, str]) -> dict[str, dict[str, str]]:
+def _asked_here(document: Document, walk: Walk, messages: dict[str, str]) -> dict[str, dict[str, str]]:
     asked = {step.calculator: {field.name for field in calculator_named(step.calculator).fields} for step in walk.steps}
     kept: dict[str, dict[str, str]] = {}
     for calculator, texts in document.get("typed", {}).items():
@@ -94,7 +94,7 @@ def _asked_here(document: Document, walk: Walk, troubles: dict[str, str]) -> dic
             if name in asked.get(calculator, ()):
                 kept.setdefault(calculator, {})[name] = text
             else:
-                troubles[f"typed.{calculator}.{name}"] = (
+                messages[f"typed.{calculator}.{name}"] = (
                     f"“{quote(text)}” was written under “{quote(name)}”, which is not asked here. It is kept, but "
                     "not used."
                 )

@@ -2,36 +2,34 @@
 it is
 and what it would change; only what the reader then chooses is kept."""
 
-from typing import Any
-
 from calculators.documents.exchange.backup import LONGEST, Everything, Kept, file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked
 from calculators.documents.json_text import InvalidDocument, read_json, write_json
-from calculators.faces.handing.shown import opened_parts
+from calculators.faces.handing.preview import opened_parts
 from calculators.faces.page.markup import html
+from calculators.faces.page.questions import Reply, Request
 
-Reply = dict[str, Any]
 UNREAD = "What could not be read here is in the file as it stands."
 
 
-def share(request: Reply) -> Reply:
+def share(request: Request) -> Reply:
     """{"text": of a method or job} → {"fragment": the end of a link that holds it}."""
     return {"fragment": packed(handed(read_json(request["text"])).text)}
 
 
-def save_one(request: Reply) -> Reply:
+def save_one(request: Request) -> Reply:
     """{"kind", "id", "versions": [{"at", "text"}, …] oldest first} → {"saved": its part of a file of everything,
     "said"}."""
     made = saved(request["kind"], request["id"], request["versions"])
     return {"saved": made, "said": UNREAD if any("damaged" in each for each in made["changes"]) else ""}
 
 
-def save_everything(request: Reply) -> Reply:
+def save_everything(request: Request) -> Reply:
     """{"saved": [part, …], "follows": id, "ruler"} → {"text": one file of everything}."""
     return {"text": file_of(request["saved"], request["follows"], request["ruler"])}
 
 
-def open_handed(request: Reply) -> Reply:
+def open_handed(request: Request) -> Reply:
     """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id",
     "known", "same"}], "follows", "ruler"}."""
     if request.get("size", 0) > LONGEST:
@@ -57,7 +55,7 @@ def open_handed(request: Reply) -> Reply:
     }
 
 
-def one_handed(request: Reply) -> Reply:
+def one_handed(request: Request) -> Reply:
     """{"text" or "fragment", "item": its number, "id", "mine": text or empty} → {"versions": [{"at", "text"}, …]} to
     keep after what is there.
 
@@ -90,7 +88,7 @@ def _is_readable(kept: Kept) -> bool:
         return False
 
 
-def _opened(request: Reply) -> Everything:
+def _opened(request: Request) -> Everything:
     return read_file(unpacked(request["fragment"]) if "fragment" in request else request["text"])
 
 

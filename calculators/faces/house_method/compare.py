@@ -7,7 +7,7 @@ from typing import Any
 
 from calculators.documents.house_method.difference import Difference
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
 from calculators.faces.page.studio_text import studio_text
 

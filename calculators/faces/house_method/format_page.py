@@ -7,7 +7,7 @@ from calculators.asking.house_method import FORMAT, VERSION
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS
 from calculators.documents.house_method.sections import Entry, sections
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
 from calculators.faces.page.two_figures import in_both
 

@@ -18,35 +18,34 @@ from calculators.faces.house_method.form import form, stands_in_blank
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import words_on_page
-from calculators.faces.page.questions import file_name, house, ruler_wanted
+from calculators.faces.page.questions import Reply, Request, file_name, house, ruler_wanted
 from calculators.faces.page.whose import whose_line
 from calculators.values.kind import InvalidValue
 
-Reply = dict[str, Any]
 NEW_NAME = "My workroom"
 
 
-def _whose(request: Reply) -> Reply:
+def _whose(request: Request) -> Reply:
     """{"method": text, "other": text, "home"} → {"line": HTML, "ruler": the ruler the method reads by habit}."""
     ruler = house(request).ruler()
     line = element("span", None, *whose_line(request.get("method", ""), request.get("other", ""), request["home"]))
     return {"line": html(line), "ruler": f"{ruler.unit} {ruler.step}"}
 
 
-def _own_words(request: Reply) -> Reply:
+def _own_words(request: Request) -> Reply:
     """{"method", "sections": [name, …]} → {"words": [HTML, …]}: the reader's own words on each, empty where she has
     none."""
     method = house(request)
     return {"words": ["".join(map(html, words_on_page(method, each))) for each in request["sections"]]}
 
 
-def _page(request: Reply) -> Reply:
+def _page(request: Request) -> Reply:
     """{"method", "at": when it was last changed, "ruler", "editing": bool} → {"body": HTML}: the sheet, or the form."""
     text = request["method"]
     try:
         method = method_in_hand(text)
-    except InvalidDocument as trouble:
-        return {"body": html(element("p", {"class": "trouble"}, str(trouble)))}
+    except InvalidDocument as error:
+        return {"body": html(element("p", {"class": "trouble"}, str(error)))}
     ruler = method.ruler(ruler_wanted(request))
     parts = (
         form(read_method(text)[0], ruler)
@@ -68,21 +67,21 @@ def _named_and_dated(text: str, at: str) -> list[ET.Element]:
 
 def _left_out(text: str) -> list[ET.Element]:
     """A sentence for every entry that is kept but cannot be used."""
-    troubles = read_method(text)[2] if text else {}
+    messages = read_method(text)[2] if text else {}
     return (
         [
             element(
                 "ul",
                 {"class": "notes left-out"},
-                *(element("li", None, f"Not used: {each}") for each in troubles.values()),
+                *(element("li", None, f"Not used: {each}") for each in messages.values()),
             )
         ]
-        if troubles
+        if messages
         else []
     )
 
 
-def _new(request: Reply) -> Reply:
+def _new(request: Request) -> Reply:
     """{"id", "from": text or ""} → {"method": text}: an empty method, or a copy of one under a name of its own."""
     document: dict[str, Any] = {"format": FORMAT, "version": VERSION, "name": NEW_NAME}
     if request.get("from"):
@@ -91,14 +90,14 @@ def _new(request: Reply) -> Reply:
     return {"method": written_down(normal({**document, "id": request["id"]}))}
 
 
-def _change(request: Reply) -> Reply:
+def _change(request: Request) -> Reply:
     """{"method", "path", "typed", "ruler"} → {"method": text, "shown": what now stands in the blank, "empty": bool,
     "beside": of the other ruler} or {"refusal"}."""
     ruler = house(request).ruler(ruler_wanted(request))
     try:
         document = changed(read_method(request["method"])[0], request["path"], request["typed"], ruler.unit)
-    except InvalidValue as trouble:
-        return {"refusal": str(trouble)}
+    except InvalidValue as error:
+        return {"refusal": str(error)}
     path = request["path"]
     has_blank = not (path.startswith("tables.") and path.count(".") < 3)
     now = written_at(document, path) if has_blank else ""
@@ -110,7 +109,7 @@ def _change(request: Reply) -> Reply:
     return {"method": written_down(document), "shown": stands, "empty": not now, "beside": beside}
 
 
-def _merge(request: Reply) -> Reply:
+def _merge(request: Request) -> Reply:
     """{"base", "mine", "theirs"} → {"method": text, "said": sentence, empty when nothing was changed on both sides}."""
     document, both = merged(*(read_method(request[name])[0] for name in ("base", "mine", "theirs")))
     said = "; ".join(
@@ -123,7 +122,7 @@ def _merge(request: Reply) -> Reply:
     }
 
 
-def _changes(request: Reply) -> Reply:
+def _changes(request: Request) -> Reply:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
     return {
         "body": html(
@@ -134,13 +133,13 @@ def _changes(request: Reply) -> Reply:
     }
 
 
-def _compare(request: Reply) -> Reply:
+def _compare(request: Request) -> Reply:
     """{"method", "other": texts, empty for the site's} → {"body": HTML}."""
     one, other = (read_method(text)[0] if text else site_document() for text in (request["method"], request["other"]))
     return {"body": html(differences_table(one["name"], other["name"], differences(one, other, as_followed=True)))}
 
 
-def _named(request: Reply) -> Reply:
+def _named(request: Request) -> Reply:
     """{"methods": [text, …]} → {"names": [{"name", "trouble"}, …]}: how each is listed."""
     return {"names": [_name(text) for text in request["methods"]], "site": site_method().name}
 
@@ -149,10 +148,10 @@ def _name(text: str) -> Reply:
     try:
         name = read_method(text)[1].name
         return {"name": name, "trouble": "", "file": file_name("house-method", name)}
-    except InvalidDocument as trouble:
+    except InvalidDocument as error:
         return {
             "name": "A method that cannot be read here",
-            "trouble": str(trouble),
+            "trouble": str(error),
             "file": file_name("house-method", ""),
         }
 

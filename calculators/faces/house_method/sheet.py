@@ -6,7 +6,7 @@ from calculators.asking.house_method import HouseMethod, Written
 from calculators.documents.house_method.difference import HANDBOOKS
 from calculators.documents.house_method.format import OPENING
 from calculators.documents.house_method.sections import Entry, MethodTable, Section, sections
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import add, element
 from calculators.faces.page.studio_text import studio_text
 from calculators.faces.page.two_figures import clash_told, in_both

@@ -14,7 +14,7 @@ from calculators.documents.job.format import (
     VERSION,
     schema,
 )
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
 
 EXAMPLE = {

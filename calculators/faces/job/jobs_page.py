@@ -7,7 +7,7 @@ from calculators.asking.answering import Asking
 from calculators.documents.job.reading import Job, read_job
 from calculators.documents.json_text import InvalidDocument
 from calculators.faces.house_method.compare import in_words
-from calculators.faces.page.answered import spoken_text
+from calculators.faces.page.answer_html import spoken_text
 from calculators.faces.page.markup import element
 
 NONE_YET = (
@@ -81,8 +81,8 @@ def pieces_of(job: Job, ruler: str) -> str:
 def _opened(text: str) -> Job | str:
     try:
         return read_job(text)
-    except InvalidDocument as trouble:
-        return str(trouble)
+    except InvalidDocument as error:
+        return str(error)
 
 
 def _item(job: Job | str, record: dict[str, str], ruler: str, home: str) -> ET.Element:

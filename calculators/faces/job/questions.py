@@ -2,7 +2,6 @@
 one sentence."""
 
 from contextlib import suppress
-from typing import Any
 
 from calculators.asking.site_method import site_document
 from calculators.documents.house_method.difference import same_numbers
@@ -20,18 +19,16 @@ from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
 from calculators.faces.job.in_hand import cloths_known
 from calculators.faces.job.jobs_page import jobs_listed
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import file_name, followed, house, ruler_wanted
+from calculators.faces.page.questions import Reply, Request, file_name, followed, house, ruler_wanted
 from calculators.values.kind import InvalidValue
 
-Reply = dict[str, Any]
 
-
-def _listed(request: Reply) -> Reply:
+def _listed(request: Request) -> Reply:
     """{"jobs": [{"id", "at", "text"}, …], "ruler", "home"} → {"body": HTML}."""
     return {"body": "".join(map(html, jobs_listed(request["jobs"], ruler_wanted(request), request["home"])))}
 
 
-def _new(request: Reply) -> Reply:
+def _new(request: Request) -> Reply:
     """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the
     method now followed.
 
@@ -59,13 +56,13 @@ def _so_far(loose: str) -> Reply:
     return {}
 
 
-def _copy(request: Reply) -> Reply:
+def _copy(request: Request) -> Reply:
     """{"job", "id"} → {"job"}: the same batch once more, with nothing ticked or measured yet."""
     job = {**read_job(request["job"]).document, "id": request["id"], "archived": False, "ticks": {}, "measured": []}
     return {"job": written_down(normal({**job, "name": f"{job['name'][:70]}, a copy"}))}
 
 
-def _opened(request: Reply) -> Reply:
+def _opened(request: Request) -> Reply:
     """{"job", "method": the one followed} → {"typed": with units, "method": text, "isApart": whether its numbers are
     others than those followed, "texts": blank → text, "about": HTML, "file": name}."""
     job = read_job(request["job"])
@@ -85,7 +82,7 @@ def _opened(request: Reply) -> Reply:
             ),
             element("p", None, element("button", {"type": "button", "data-do": "method"}, TAKE_OVER)),
         ]
-    if told := [*job.troubles.values(), *clashes_told(job.document.get("method", {}))]:
+    if told := [*job.messages.values(), *clashes_told(job.document.get("method", {}))]:
         about.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in told)))
     texts = {name: job.document.get(name, "") for name in ("name", "cloth", *WORDS)}
     return {
@@ -98,16 +95,16 @@ def _opened(request: Reply) -> Reply:
     }
 
 
-def _change(request: Reply) -> Reply:
+def _change(request: Request) -> Reply:
     """{"job", "changes": path → text, "ruler"} → {"job": text} or {"refusal": sentence}. Paths: see
     calculators.documents.job.change."""
     try:
         return {"job": written_down(changed(read_job(request["job"]), request["changes"], ruler_wanted(request)))}
-    except InvalidValue as trouble:
-        return {"refusal": str(trouble)}
+    except InvalidValue as error:
+        return {"refusal": str(error)}
 
 
-def _merge(request: Reply) -> Reply:
+def _merge(request: Request) -> Reply:
     """{"base", "mine", "theirs"} → {"job": text, "said": sentence, empty when nothing was changed on both sides}."""
     document, both = merged(*(read_job(request[name]).document for name in ("base", "mine", "theirs")))
     said = "; ".join(
@@ -117,7 +114,7 @@ def _merge(request: Reply) -> Reply:
     return {"job": written_down(document), "said": f"This was changed in another window too. {said}." if said else ""}
 
 
-def _changes(request: Reply) -> Reply:
+def _changes(request: Request) -> Reply:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
     return {
         "body": html(

@@ -10,9 +10,9 @@ from calculators.asking.answering import Asking, written
 from calculators.asking.usual_cloth import WAYS, for_cloth
 from calculators.batch.walk import Departure, Stop, Walk, go
 from calculators.faces.job.in_hand import job_line, job_places
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import add, element
-from calculators.faces.page.shown import refused, shown
+from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.widget import section, unanswered
 from calculators.trade.pieces import further_length
 from calculators.values.phrase import Phrase, say
@@ -43,7 +43,7 @@ def _in_answer(stop: Stop) -> list[ET.Element]:
         return unanswered(stop.calculator, stop.refusal, stop.asking)
     if stop.waits_for:
         return [element("p", {"class": "trouble"}, WAITS.format(title=stop.waits_for))]
-    return answered(stop.calculator, stop.answer, stop.asking, folded=True)
+    return answer_html(stop.calculator, stop.answer, stop.asking, folded=True)
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
@@ -66,9 +66,9 @@ def _reply(stop: Stop, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
     if stop.waits_for:
         return {"waits": WAITS.format(title=stop.waits_for), "written": written(stop.calculator, stop.asking)}
     if stop.refusal:
-        return refused(stop.calculator, stop.refusal, stop.asking)
+        return invalid_reply(stop.calculator, stop.refusal, stop.asking)
     notes = (*_of_the_kind(stop), *map(partial(_departure, stop), stop.departures), *on_the_order, *stop.answer.notes)
-    return shown(stop.calculator, replace(stop.answer, notes=notes), stop.asking, folded=True)
+    return answer_reply(stop.calculator, replace(stop.answer, notes=notes), stop.asking, folded=True)
 
 
 def _departure(stop: Stop, departure: Departure) -> Phrase:

@@ -19,9 +19,9 @@ def plain_answer(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     }
 
 
-def refusals(trouble: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
+def refusals(error: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
     """The sentence for each field in trouble."""
-    return {name: filled(sentence, calculator, asking.ruler) for name, sentence in trouble.sentences.items()}
+    return {name: filled(sentence, calculator, asking.ruler) for name, sentence in error.sentences.items()}
 
 
 def _plain(calculator: Calculator, values: Mapping[str, Any]) -> dict[str, Any]:

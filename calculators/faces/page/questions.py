@@ -2,7 +2,7 @@
 them fail."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calculators.asking.house_method import HouseMethod
@@ -10,10 +10,12 @@ from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
 from calculators.documents.json_text import InvalidDocument
 
+#: A question as the page sends it, and what is sent back; both are JSON objects.
+Request = Mapping[str, Any]
 Reply = dict[str, Any]
 
 
-def house(request: Reply) -> HouseMethod:
+def house(request: Request) -> HouseMethod:
     """The method a question is to be answered with: the one it carries, or the site's where that cannot be read."""
     try:
         return method_in_hand(request.get("method", ""))
@@ -21,7 +23,7 @@ def house(request: Reply) -> HouseMethod:
         return site_method()
 
 
-def followed(request: Reply) -> str:
+def followed(request: Request) -> str:
     """The text of the method a question carries, written the one way; empty for the site's own or one that cannot be
     read."""
     try:
@@ -30,7 +32,7 @@ def followed(request: Reply) -> str:
         return ""
 
 
-def ruler_wanted(request: Reply) -> str:
+def ruler_wanted(request: Request) -> str:
     """The ruler a question asks for; one that does not exist, kept from a visit long ago, counts as none."""
     wanted = request.get("ruler", "")
     return wanted if site_method().offers(wanted) else ""
@@ -41,13 +43,13 @@ def file_name(kind: str, name: str) -> str:
     return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
 
 
-def careful(question: Callable[[Reply], Reply]) -> Callable[[Reply], Iterator[Reply]]:
+def careful(question: Callable[[Request], Reply]) -> Callable[[Request], Iterator[Reply]]:
     """A question whose one reply is a sentence where a document cannot be read."""
 
-    def asked(request: Reply) -> Iterator[Reply]:
+    def asked(request: Request) -> Iterator[Reply]:
         try:
             yield question(request)
-        except InvalidDocument as trouble:
-            yield {"trouble": str(trouble)}
+        except InvalidDocument as error:
+            yield {"trouble": str(error)}
 
     return asked

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from calculators.asking.answering import Asking
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Calculator, Example
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
 
 

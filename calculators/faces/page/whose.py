@@ -23,15 +23,15 @@ def whose_line(text: str, other: str, home: str) -> list:
 
     text: the method the page follows, empty for the site's. other: the reader's own, which she could go back to.
     """
-    trouble = ""
+    error = ""
     try:
         mine = read_method(text)[1].name if text else ""
     except InvalidDocument as problem:
-        mine, trouble = "", f"{problem} Until then these are the handbook’s numbers. "
+        mine, error = "", f"{problem} Until then these are the handbook’s numbers. "
     if mine:
         return ["Numbers by ", _link(mine, home), ". ", _switch("Show the handbook’s numbers", SITE)]
-    parts = [trouble, "Numbers by ", _link(site_method().name, home), ", the handbook’s own. "]
-    if other and not trouble:
+    parts = [error, "Numbers by ", _link(site_method().name, home), ", the handbook’s own. "]
+    if other and not error:
         return [*parts, _switch(f"Show those of {_name(other)}", MINE)]
     return parts
 

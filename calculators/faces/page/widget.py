@@ -5,8 +5,8 @@ import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
-from calculators.faces.page.answered import answered
-from calculators.faces.page.asked import asked_form
+from calculators.faces.page.answer_html import answer_html
+from calculators.faces.page.form import form_html
 from calculators.faces.page.markup import NOT_SEARCHED, element
 from calculators.faces.page.plain import refusals
 
@@ -20,20 +20,20 @@ def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, 
     given: what the page itself fills in; kept on the element so that the browser can go back to it.
     """
     try:
-        in_answer = answered(calculator, answer(calculator, asking), asking)
-    except InvalidInput as trouble:
-        in_answer = unanswered(calculator, trouble, asking)
+        in_answer = answer_html(calculator, answer(calculator, asking), asking)
+    except InvalidInput as error:
+        in_answer = unanswered(calculator, error, asking)
     return section(calculator, asking, place, given, in_answer)
 
 
-def unanswered(calculator: Calculator, trouble: InvalidInput, asking: Asking) -> list[ET.Element]:
+def unanswered(calculator: Calculator, error: InvalidInput, asking: Asking) -> list[ET.Element]:
     """What a built page says where a studio's own numbers have no answer: why, in the words that a blank would get.
 
     Raises InvalidInput where no studio settled them, since then the page is wrong.
     """
     if asking.method.is_example:
-        raise trouble
-    return [element("p", {"class": "trouble"}, each) for each in refusals(trouble, calculator, asking).values()]
+        raise error
+    return [element("p", {"class": "trouble"}, each) for each in refusals(error, calculator, asking).values()]
 
 
 def section(
@@ -50,7 +50,7 @@ def section(
             "aria-label": calculator.title,
             **NOT_SEARCHED,
         },
-        asked_form(calculator, asking, place),
+        form_html(calculator, asking, place),
         element("p", {"class": "old-answer", "role": "status", "hidden": True}, OLD_ANSWER),
         element("div", {"class": "answer"}, *in_answer),
     )

@@ -26,10 +26,10 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     method = site_method()
     try:
         sheets = ticket_sheets("The house’s batch", batch_of(go(walk, {}, Asking({})), method), {}, ())
-    except NoTicketYet as trouble:
+    except NoTicketYet as error:
         if method.is_example:
             raise
-        sheets = [no_ticket(trouble)]
+        sheets = [no_ticket(error)]
     return element(
         "div",
         {"class": "ticket", "data-walk": walk.name, "data-home": home,
@@ -49,9 +49,9 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     )  # fmt: skip
 
 
-def no_ticket(trouble: NoTicketYet) -> ET.Element:
+def no_ticket(error: NoTicketYet) -> ET.Element:
     """Why a batch has none yet."""
-    return element("p", {"class": "trouble"}, MEND.format(title=trouble.title, sentence=trouble))
+    return element("p", {"class": "trouble"}, MEND.format(title=error.title, sentence=error))
 
 
 def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None) -> list[ET.Element]:

@@ -10,7 +10,6 @@ the ``method`` that the pages follow. A reply that changes something holds the t
 
 import json
 from collections.abc import Mapping
-from typing import Any
 
 from calculators.batch.walk import BATCH
 from calculators.catalogue import calculator_named
@@ -21,7 +20,7 @@ from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import Job, opened, read_job, written_down
 from calculators.faces.job.cloth_of_the_job import what_to_do
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import house, ruler_wanted
+from calculators.faces.page.questions import Reply, Request, house, ruler_wanted
 from calculators.faces.ticket.page import no_ticket, settle_blanks
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.faces.ticket.sizes import all_together, size_said, square_said
@@ -32,12 +31,11 @@ from calculators.ticket.steps import ONCE
 from calculators.ticket.ticks import in_other_bundles, one_less, one_more, turned
 from calculators.values.kind import InvalidValue
 
-Reply = dict[str, Any]
 JOB, LOOSE = "job", "loose"
 OF_THE_WALK = ("typed", "read_on", "method")  # what a loose batch has from the walk, and does not keep a second time
 
 
-def _ticket(request: Reply) -> Reply:
+def _ticket(request: Request) -> Reply:
     """{…, "home"} → {"name", "body": HTML, "settle": HTML}: the sheets, or why there are none yet."""
     job = _in_hand(request)
     try:
@@ -51,16 +49,16 @@ def _ticket(request: Reply) -> Reply:
             document.get("notes", ""),
             {name: document.get(name, "") for name in FIGURES},
         )
-    except NoTicketYet as trouble:
+    except NoTicketYet as error:
         return {
             "name": job.name,
-            "body": html(no_ticket(trouble))
+            "body": html(no_ticket(error))
             + html(
                 element(
                     "p",
                     None,
                     element(
-                        "a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(trouble)}"}, "Mend it in the batch"
+                        "a", {"href": f"{request['home']}batch/#{_blank_in_the_batch(error)}"}, "Mend it in the batch"
                     ),
                 )
             ),
@@ -74,12 +72,12 @@ def _ticket(request: Reply) -> Reply:
     }
 
 
-def _blank_in_the_batch(trouble: NoTicketYet) -> str:
+def _blank_in_the_batch(error: NoTicketYet) -> str:
     """The id of a blank on the page of the batch, where the walk stands first."""
-    return f"{BATCH.name}-0-{trouble.calculator}-{trouble.field}"
+    return f"{BATCH.name}-0-{error.calculator}-{error.field}"
 
 
-def _tick(request: Reply) -> Reply:
+def _tick(request: Request) -> Reply:
     """{…, "step", its "title", and either "by": 1 or -1, or "box": a piece of the box that is turned} → the text to
     keep, and {"done": HTML of the step's boxes}."""
     job = _in_hand(request)
@@ -96,7 +94,7 @@ def _tick(request: Reply) -> Reply:
     return {request["kind"]: text, "done": html(ticked(step, request["title"], bundles, after))}
 
 
-def _size(request: Reply) -> Reply:
+def _size(request: Request) -> Reply:
     """{…, "piece", "side": width, length, a diagonal or note, "text"} → the text to keep, {"shown", "refusal", "said",
     "within", "square", "is_square", "all": HTML}.
 
@@ -110,8 +108,8 @@ def _size(request: Reply) -> Reply:
     at = next((number for number, line in enumerate(lines) if line.get("piece") == request["piece"]), len(lines))
     try:
         kept = _kept(job, {f"measured.{at}.piece": request["piece"], f"measured.{at}.{side}": text}, request)
-    except InvalidValue as trouble:
-        return {"refusal": refusal or str(trouble)}
+    except InvalidValue as error:
+        return {"refusal": refusal or str(error)}
     said, within = ("", True) if side == "note" else size_said(text, side, batch)
     lines = read_job(kept).document["measured"]
     square, is_square = square_said(lines[at], batch)
@@ -133,11 +131,11 @@ def _written(text: str, side: str, batch: Batch) -> tuple[str, str]:
     try:
         read_size(text, side, batch)
         return calculator_named("finished-size").kinds["finished_width"].write_out(text, batch.ruler), ""
-    except InvalidValue as trouble:
-        return text, str(trouble)
+    except InvalidValue as error:
+        return text, str(error)
 
 
-def _settle(request: Reply) -> Reply:
+def _settle(request: Request) -> Reply:
     """{…, "name": cloth or bundle, "text"} → the text to keep, or for a loose batch's bundle {"typed": {calculator,
     field, text}}; or {"refusal"}."""
     job, text = _in_hand(request), request["text"].strip()
@@ -154,11 +152,11 @@ def _settle(request: Reply) -> Reply:
                 **(kept if len(changes) > 1 else {}),
             }
         return kept
-    except InvalidValue as trouble:
-        return {"refusal": str(trouble)}
+    except InvalidValue as error:
+        return {"refusal": str(error)}
 
 
-def _moved(job: Job, size: str, request: Reply) -> dict[str, str]:
+def _moved(job: Job, size: str, request: Request) -> dict[str, str]:
     """What has to change among the bundles ticked by number once bundles have another size."""
     ticks = {
         step: kept
@@ -174,13 +172,13 @@ def _moved(job: Job, size: str, request: Reply) -> dict[str, str]:
     return {f"ticks.{step}": json.dumps(kept) if kept else "" for step, kept in moved.items()}
 
 
-def _merge(request: Reply) -> Reply:
+def _merge(request: Request) -> Reply:
     """{"base", "mine", "theirs"} → {"loose": text, "said"}: as for jobs; what another window ticked stays ticked."""
     base, mine, theirs = (_loose(request[name]).document for name in ("base", "mine", "theirs"))
     return {LOOSE: written_down(merged(base, mine, theirs)[0]), "said": ""}
 
 
-def _in_hand(request: Reply) -> Job:
+def _in_hand(request: Request) -> Job:
     """The job a question is about. Raises InvalidDocument with a sentence."""
     if request["kind"] == JOB:
         return read_job(request["kept"])
@@ -198,11 +196,11 @@ def _loose(text: str) -> Job:
     return read_job(text) if text else opened(begun("batch", "This batch", "batch", ""))
 
 
-def _batch(job: Job, request: Reply) -> Batch:
+def _batch(job: Job, request: Request) -> Batch:
     return batch_of(job.stops(ruler_wanted(request)), job.method, job.document.get("cloth", ""))
 
 
-def _kept(job: Job, changes: Mapping[str, str], request: Reply) -> str:
+def _kept(job: Job, changes: Mapping[str, str], request: Request) -> str:
     document = changed(job, changes)
     if request["kind"] == LOOSE:
         document = {name: each for name, each in document.items() if name not in OF_THE_WALK}

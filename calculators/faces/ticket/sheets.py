@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from calculators.faces.page.answered import figure
+from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import add, element
 from calculators.faces.ticket.steps import as_set, box_words, steps_listed
 from calculators.ticket.batch import Batch

@@ -110,8 +110,8 @@ def size_said(text: str, side: str, batch: Batch) -> tuple[str, bool]:
         return "", True
     try:
         size = read_size(text, side, batch)
-    except InvalidValue as trouble:
-        return str(trouble), False
+    except InvalidValue as error:
+        return str(error), False
     if side in DIAGONALS:
         return "", True
     found = compared(size, side, batch)

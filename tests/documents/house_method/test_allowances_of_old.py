@@ -25,8 +25,8 @@ def opened(**measures):
     ids=["one text", "two rulers", "with a reason"],
 )
 def test_what_she_wrote_stands_for_every_seam_and_for_the_mitre(written):
-    document, _, troubles = opened(seam_allowance=written)
-    assert {name: document["measures"][name] for name in SERVED} == dict.fromkeys(SERVED, written) and not troubles
+    document, _, messages = opened(seam_allowance=written)
+    assert {name: document["measures"][name] for name in SERVED} == dict.fromkeys(SERVED, written) and not messages
 
 
 def test_a_zip_never_had_one_and_a_method_without_one_follows_the_handbook():

@@ -231,9 +231,9 @@ def test_a_change_in_the_wash_is_read_with_its_sign_only(typed, change):
 
 
 def test_a_change_kept_without_its_sign_is_asked_about_and_nothing_is_worked_out_from_it():
-    document, troubles = mended(OURS | {"tables": {"cloths": [{"cloth": "Sage linen", "change_length": "4 %"}]}})
+    document, messages = mended(OURS | {"tables": {"cloths": [{"cloth": "Sage linen", "change_length": "4 %"}]}})
     assert document["tables"]["cloths"] == [{"cloth": "Sage linen"}]
-    assert "shrink by 4 %, or grow" in troubles["tables.cloths.0.change_length"]
+    assert "shrink by 4 %, or grow" in messages["tables.cloths.0.change_length"]
 
 
 def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with_the_kinds_it_has():
@@ -245,9 +245,9 @@ def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with
             "“Tea towl” and “Runer” are not kinds of piece of this method. It has Napkin, Placemat, Runner, Tea towel.",
         ),
     ):
-        with pytest.raises(InvalidValue) as trouble:
+        with pytest.raises(InvalidValue) as error:
             after((path, typed))
-        assert str(trouble.value) == words
+        assert str(error.value) == words
     assert after((path, "napkin , Tea Towel"))["tables"]["steps"][14]["kinds"] == "napkin , Tea Towel"
     assert "kinds" not in after((path, ""))["tables"]["steps"][14]
     assert after(("tables.pieces.4.piece", "Apron"), (path, "Apron"))["tables"]["steps"][14]["kinds"] == "Apron"

@@ -26,8 +26,8 @@ from calculators.faces.browser import replies
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.markup import html
 from calculators.faces.page.own_words import AT_STEPS
+from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.sentence_number import HOUSE, number_text
-from calculators.faces.page.shown import refused, shown
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.ticket.batch import batch_of
 from calculators.values.kinds import Choice, Count, Length, Text
@@ -123,9 +123,9 @@ def test_a_calculator_shows_nothing_of_the_handbooks_method(name, ruler):
     def page(which: str) -> dict:
         asking = Asking({}, method=over(which), wanted_ruler=ruler)
         try:
-            return shown(calculator, answer(calculator, asking), asking)
-        except InvalidInput as trouble:
-            return refused(calculator, trouble, asking)
+            return answer_reply(calculator, answer(calculator, asking), asking)
+        except InvalidInput as error:
+            return invalid_reply(calculator, error, asking)
 
     assert page("handbook") == page("strange")
 
@@ -161,8 +161,8 @@ def test_nor_does_a_live_number_of_any_page():
     def number(which: str, calculator: str, result: str, given: dict) -> str:
         try:
             return number_text(calculator, result, given, Asking({}, method=over(which)))
-        except InvalidInput as trouble:
-            return str(trouble)
+        except InvalidInput as error:
+            return str(error)
 
     seen = 0
     for page, (calculator, result), given in _markers("number"):

@@ -32,8 +32,8 @@ def test_there_is_a_sample_of_every_version():
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda path: path.stem)
 def test_a_method_of_every_version_opens(path):
-    document, method, troubles = read_method(path.read_text(encoding="utf-8"))
-    assert troubles == {}
+    document, method, messages = read_method(path.read_text(encoding="utf-8"))
+    assert messages == {}
     assert method.name == "Summer linen"
     assert method.measure("turn", method.ruler()) == "1.2 cm"
     assert method.measure("turn", method.ruler("in")) == "1/2 in"
@@ -51,8 +51,8 @@ def test_written_down_and_read_again_it_is_the_same_byte_for_byte(path):
 
 
 def test_the_sites_own_method_is_of_the_format_and_whole():
-    document, troubles = mended(migrated(site_document()))
-    assert troubles == {}
+    document, messages = mended(migrated(site_document()))
+    assert messages == {}
     assert set(entries()) <= set(site_method().measures)
     assert set(site_method().measures) == set(document["measures"])
 
@@ -93,16 +93,16 @@ def test_what_is_left_empty_comes_from_the_site_and_is_known_to():
     ],
 )
 def test_a_value_that_cannot_be_used_is_left_out_with_one_sentence(measures, path, words):
-    document, method, troubles = read(measures=measures)
-    assert list(troubles) == [path] and words in troubles[path]
+    document, method, messages = read(measures=measures)
+    assert list(messages) == [path] and words in messages[path]
     name = path.removeprefix("measures.")
     assert method.measure(name, method.ruler()) == site_method().measure(name, site_method().ruler())
 
 
 def test_a_line_without_its_name_is_left_out_with_one_sentence():
-    _, method, troubles = read(tables={"cloths": [{"needle": "80/12"}, {"cloth": "Lawn", "change_length": "−80 %"}]})
-    assert "Name a cloth" in troubles["tables.cloths.0.cloth"]
-    assert "outside what works" in troubles["tables.cloths.1.change_length"]
+    _, method, messages = read(tables={"cloths": [{"needle": "80/12"}, {"cloth": "Lawn", "change_length": "−80 %"}]})
+    assert "Name a cloth" in messages["tables.cloths.0.cloth"]
+    assert "outside what works" in messages["tables.cloths.1.change_length"]
     assert method.tables["cloths"] == ({"cloth": "Lawn"},)
 
 

@@ -79,8 +79,8 @@ def _without_reason(line: dict) -> dict:
 def test_the_sites_document_is_whole_of_the_format_and_says_what_the_method_says(built_with, document):
     site = built_with(document)
     whole = sites.site_document()
-    kept, troubles = mended(migrated(whole))
-    assert troubles == {} and set(kept["measures"]) == set(site.measures)
+    kept, messages = mended(migrated(whole))
+    assert messages == {} and set(kept["measures"]) == set(site.measures)
     again = sites.read_house_method(whole)
     assert {**again.measures, "texts": again.texts} == {**site.measures, "texts": site.texts}
     assert again.tables == {name: tuple(lines) for name, lines in site.tables.items()} and again.rulers == site.rulers

@@ -213,8 +213,8 @@ SENTENCE = (
 
 def test_a_document_made_before_is_looked_through_when_it_is_opened():
     text = json.dumps(OLD)
-    document, method, troubles = read_method(text)
-    assert troubles == {} and document["measures"]["hem"] == OLD["measures"]["hem"], (
+    document, method, messages = read_method(text)
+    assert messages == {} and document["measures"]["hem"] == OLD["measures"]["hem"], (
         "nothing is lost before she chooses"
     )
     for shown in (sheet(method, method.ruler()), form(document, method.ruler())):

@@ -89,7 +89,7 @@ def test_bare_numbers_keep_the_ruler_they_were_read_on():
 
 def test_what_is_not_asked_here_is_kept_and_said_and_not_used():
     job = read(typed={"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}})
-    assert set(job.troubles) == {"typed.wash-test.of_another_edition", "typed.another.depth"}
+    assert set(job.messages) == {"typed.wash-test.of_another_edition", "typed.another.depth"}
     assert job.document["typed"] == {"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}}
     assert [stop.answer is not None for stop in job.stops()] == [
         stop.answer is not None for stop in go(BATCH, {}, Asking({}))

@@ -70,6 +70,6 @@ def test_a_blank_that_changes_nothing_says_so(way):
 def _made(asked):
     try:
         _, steps, _ = answer(CORNER_STEPS, Asking(asked)).drawn_from
-    except InvalidInput as trouble:
-        return tuple(trouble.sentences)
+    except InvalidInput as error:
+        return tuple(error.sentences)
     return [(step.told, step.lengths, step.stack) for step in steps]

@@ -42,9 +42,9 @@ from tests.sentences import is_one_message
     ],
 )
 def test_what_cannot_be_planned_gets_one_sentence_at_its_field(typed, field, part):
-    with pytest.raises(InvalidInput) as trouble:
+    with pytest.raises(InvalidInput) as error:
         answer(LAY, of_washed_cloth(typed))
-    sentences = refusals(trouble.value, LAY, of_washed_cloth(typed))
+    sentences = refusals(error.value, LAY, of_washed_cloth(typed))
     assert set(sentences) == {field} and part in sentences[field] and is_one_message(sentences[field]), sentences
 
 

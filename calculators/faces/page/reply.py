@@ -5,35 +5,35 @@ from typing import Any
 
 from calculators.asking.answering import Asking, written
 from calculators.asking.declaration import Answer, Calculator, InvalidInput
-from calculators.faces.page.answered import answered
+from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import refusals
 from calculators.values.kind import InvalidValue
 
 
-def shown(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
+def answer_reply(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
     """``answer``: its HTML; ``texts``, ``written`` as below. folded: as for `answered`."""
     return {
-        "answer": "".join(html(part) for part in answered(calculator, answer, asking, folded)),
+        "answer": "".join(html(part) for part in answer_html(calculator, answer, asking, folded)),
         "texts": standing(calculator, asking),
         "written": written(calculator, asking),
     }
 
 
-def refused(calculator: Calculator, trouble: InvalidInput, asking: Asking) -> dict[str, Any]:
-    """``refusals``: a sentence for each field in trouble; ``instead``: what a button beside one puts there; ``texts``,
+def invalid_reply(calculator: Calculator, error: InvalidInput, asking: Asking) -> dict[str, Any]:
+    """``refusals``: a sentence for each field in error; ``instead``: what a button beside one puts there; ``texts``,
     ``written`` as below."""
     return {
-        "refusals": refusals(trouble, calculator, asking),
-        "instead": _instead(trouble, calculator, asking),
+        "refusals": refusals(error, calculator, asking),
+        "instead": _instead(error, calculator, asking),
         "texts": standing(calculator, asking),
         "written": written(calculator, asking),
     }
 
 
-def _instead(trouble: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
+def _instead(error: InvalidInput, calculator: Calculator, asking: Asking) -> dict[str, str]:
     """What the kind of a field in trouble offers instead, such as an amount under the house's money."""
-    fields = (field for field in calculator.fields if field.name in trouble.sentences)
+    fields = (field for field in calculator.fields if field.name in error.sentences)
     return {field.name: text for field in fields if (text := field.kind.instead(asking.text(field), asking.ruler))}
 
 

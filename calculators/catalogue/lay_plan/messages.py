@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.catalogue.lay_plan.asked import IF_NOT_ALL_FIT
-from calculators.catalogue.lay_plan.offered import change_offered
+from calculators.catalogue.lay_plan.fields import IF_NOT_ALL_FIT
+from calculators.catalogue.lay_plan.offers import change_offered
 from calculators.trade.cloth import LongEdges
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.one_change import cannot_hold, turned_otherwise

@@ -13,7 +13,7 @@ from calculators.values.kind import Kind
 _BLANK = re.compile(r"\{(\w+)\}")
 
 
-def asked_form(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
+def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
     """The form of a calculator.
 
     place: a word that keeps the ids of this form apart from others on the page.

@@ -257,7 +257,7 @@ def order_from(given: SimpleNamespace) -> Order:
     return Order(cloths, pieces, rules)
 
 
-def asked_again(problem: CannotPlan) -> InvalidInput:
+def as_invalid_input(problem: CannotPlan) -> InvalidInput:
     """The refusal at the field where an order that cannot be planned is to be mended."""
     return InvalidInput({problem.part: say(problem.sentence, **problem.values)})
 

@@ -107,11 +107,11 @@ def off_the_ends(given: SimpleNamespace) -> Fraction:
 def refuse_what_cannot_be_sewn(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> None:
     """Raises InvalidInput where hems and seams leave nothing of a curtain so wide [mm], made of cloth so wide [mm] once
     washed."""
-    if troubles := dict(_troubles(given, curtain, cloth_width)):
-        raise InvalidInput(troubles)
+    if messages := dict(_messages(given, curtain, cloth_width)):
+        raise InvalidInput(messages)
 
 
-def _troubles(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> Iterator[tuple[str, Phrase]]:
+def _messages(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> Iterator[tuple[str, Phrase]]:
     for name, depth, turn in (
         ("side_turn", given.side_hem, given.side_turn),
         ("lower_turn", given.lower_hem, given.lower_turn),

@@ -17,7 +17,7 @@ from calculators.documents.json_text import InvalidDocument, read_json
 from calculators.faces.house_method.compare import differences_table, in_words
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.job.jobs_page import pieces_of
-from calculators.faces.page.answered import scrolling
+from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
 
 _WORDS = {"method": "House method", "job": "Job", LOOSE: "Work ticket"}
@@ -48,8 +48,8 @@ def opened_parts(found: Everything, kept: Mapping[str, str]) -> list[ET.Element]
 def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     try:
         newest = kept.newest
-    except InvalidDocument as trouble:
-        return _unreadable(kept, number, mine, str(trouble))
+    except InvalidDocument as error:
+        return _unreadable(kept, number, mine, str(error))
     parts = [element("h2", None, f"{_WORDS[kept.kind]} “{newest.document['name']}”"), *_dated(kept)]
     if kept.kind == JOB:
         parts.append(element("p", None, pieces_of(opened_job(newest.document), "")))
@@ -58,10 +58,10 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     method = newest.document.get("method", {}) if newest.kind == JOB else newest.document
     if told := clashes_told(method):
         parts.append(element("ul", {"class": "notes"}, *(element("li", None, sentence) for sentence in told)))
-    if newest.troubles:
+    if newest.messages:
         parts += [
             element("p", None, "Not all of it can be used here:"),
-            element("ul", None, *(element("li", None, sentence) for sentence in newest.troubles.values())),
+            element("ul", None, *(element("li", None, sentence) for sentence in newest.messages.values())),
         ]
     if mine == newest.text:
         return element(
@@ -133,8 +133,8 @@ def _as_new(newest: Handed) -> list[ET.Element]:
 def _compared(mine: str, newest: Handed) -> ET.Element:
     try:
         own = handed(read_json(mine))
-    except InvalidDocument as trouble:
-        return element("p", None, str(trouble))
+    except InvalidDocument as error:
+        return element("p", None, str(error))
     differences = job_differences if newest.kind == JOB else method_differences
     return differences_table("Yours", "This one", differences(own.document, newest.document))
 

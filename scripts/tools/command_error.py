@@ -4,19 +4,19 @@ import sys
 from collections.abc import Callable
 
 
-class Trouble(Exception):
+class CommandError(Exception):
     """Something the person running a script can put right; its text is the whole message."""
 
 
 def run_main(main: Callable[[], int]) -> None:
     """Run a script's main function and end the process with its exit code.
 
-    A `Trouble` is printed as its sentence on the error stream and ends with code 1.
+    A `CommandError` is printed as its sentence on the error stream and ends with code 1.
     """
     try:
         code = main()
-    except Trouble as trouble:
-        print(trouble, file=sys.stderr)
+    except CommandError as error:
+        print(error, file=sys.stderr)
         code = 1
     except KeyboardInterrupt:
         code = 130

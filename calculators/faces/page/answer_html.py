@@ -25,7 +25,7 @@ TALL = 1.3  # heights to a width: such a drawing has a sheet of paper to itself
 FEW = 3  # columns that stand side by side on a phone
 
 
-def answered(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
+def answer_html(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
     """What stands in a calculator's answer, in reading order.
 
     folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.

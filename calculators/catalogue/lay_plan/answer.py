@@ -5,8 +5,8 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Result
-from calculators.catalogue.lay_plan.asked import WAYS
-from calculators.catalogue.lay_plan.said import bound_said, next_steps, spoken
+from calculators.catalogue.lay_plan.fields import WAYS
+from calculators.catalogue.lay_plan.messages import bound_said, next_steps, spoken
 from calculators.catalogue.lay_plan.which_cloth import CLOTHS, cloths_told
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.cut_list import Work, working_order
@@ -133,7 +133,7 @@ RESULTS = (
 )
 
 
-def answered(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
+def answer_of(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | None = None) -> Answer:
     """The answer for an order as planned so far; without advice a better plan, or what to do next, is still being
     looked for."""
     made = [(lay, working_order(lay, outcome.order.rules)) for lay in outcome.lays]

@@ -3,7 +3,7 @@
 from types import SimpleNamespace
 
 from calculators.asking.declaration import FieldText, Offer
-from calculators.catalogue.lay_plan.asked import STRIPS
+from calculators.catalogue.lay_plan.fields import STRIPS
 from calculators.trade.lay_plan.one_change import OrderChange
 from calculators.trade.lay_plan.planning import PlannedOrder
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.catalogue.curtains.asked import off_the_ends
+from calculators.catalogue.curtains.fields import off_the_ends
 from calculators.trade.curtains import Drop, JoinedWidths, Window
 from calculators.values.phrase import Phrase, say
 
