@@ -1,8 +1,8 @@
 """From what was typed to an answer: the one path that every face takes."""
 
+import dataclasses
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
 from types import SimpleNamespace
 from typing import Any
 
@@ -14,7 +14,7 @@ from calculators.values.measure import Ruler, quote
 from calculators.values.phrase import Phrase
 
 
-@dataclass(frozen=True)
+@dataclasses.dataclass(frozen=True)
 class Asking:
     """The circumstances of one question: what was typed, what comes from elsewhere, whose method, which ruler.
 
@@ -24,8 +24,8 @@ class Asking:
     """
 
     typed: Mapping[str, str]
-    taken: Mapping[str, Any] = field(default_factory=dict)
-    method: HouseMethod = field(default_factory=site_method)
+    taken: Mapping[str, Any] = dataclasses.field(default_factory=dict)
+    method: HouseMethod = dataclasses.field(default_factory=site_method)
     wanted_ruler: str = ""
 
     @property
@@ -38,49 +38,49 @@ class Asking:
         """The ruler shown beside the one in hand."""
         return self.method.ruler("cm" if self.ruler.unit == "in" else "in")
 
-    def text(self, asked: Field) -> str:
+    def text(self, field: Field) -> str:
         """What stands in a field: what was typed, else what was taken over, else the house's measure.
 
         A blank that is emptied asks for a value, unless there is one to take over again; no job keeps an empty text.
         """
-        typed = self.typed.get(asked.name)
-        taken_again = asked.name in self.taken or (asked.optional and asked.from_method)
+        typed = self.typed.get(field.name)
+        taken_again = field.name in self.taken or (field.optional and field.from_method)
         if typed is not None and (typed.strip() or not taken_again):
             return typed
-        if asked.name in self.taken:
-            return asked.kind.write(self.taken[asked.name], self.ruler)
-        return self.usual(asked)
+        if field.name in self.taken:
+            return field.kind.write(self.taken[field.name], self.ruler)
+        return self.usual(field)
 
-    def usual(self, asked: Field) -> str:
+    def usual(self, field: Field) -> str:
         """What fills a field that is left alone and takes nothing over."""
-        if asked.default:
-            return self.method.measure(asked.default, self.ruler)
-        return asked.kind.on_ruler(self._of_the_method(asked), self.ruler) or on_ruler(asked.fixed or "", self.ruler)
+        if field.default:
+            return self.method.measure(field.default, self.ruler)
+        return field.kind.on_ruler(self._of_the_method(field), self.ruler) or on_ruler(field.fixed or "", self.ruler)
 
-    def value(self, asked: Field) -> Any:
+    def value(self, field: Field) -> Any:
         """The value of a field, None where it may stay empty and does; raises InvalidValue when it cannot be read."""
-        if not self.typed.get(asked.name, "").strip() and asked.name in self.taken:
-            return asked.kind.carried(self.taken[asked.name], self.ruler)
-        text = self.text(asked)
+        if not self.typed.get(field.name, "").strip() and field.name in self.taken:
+            return field.kind.carried(self.taken[field.name], self.ruler)
+        text = self.text(field)
         if not text.strip():
-            if asked.optional:
+            if field.optional:
                 return None
-            raise InvalidValue(f"nothing is written here. Write {_sample(asked, self)}.")
+            raise InvalidValue(f"nothing is written here. Write {_sample(field, self)}.")
         as_the_house_wrote_it = (
-            "" if self.typed.get(asked.name, "").strip() else self._of_the_method(asked) or self._exactly(asked)
+            "" if self.typed.get(field.name, "").strip() else self._of_the_method(field) or self._exactly(field)
         )
-        return asked.kind.parse(as_the_house_wrote_it or text, self.ruler)
+        return field.kind.parse(as_the_house_wrote_it or text, self.ruler)
 
-    def _exactly(self, asked: Field) -> str:
+    def _exactly(self, field: Field) -> str:
         """What stands behind a measure of the house that its text rounds to the ruler; empty where the text is all
         there is."""
-        return on_ruler(self.method.exactly.get(asked.default or "", ""), self.ruler)
+        return on_ruler(self.method.exactly.get(field.default or "", ""), self.ruler)
 
-    def _of_the_method(self, asked: Field) -> str:
-        if not asked.from_method:
+    def _of_the_method(self, field: Field) -> str:
+        if not field.from_method:
             return ""
         try:
-            return asked.from_method(self.method, self.ruler, *map(self.value, asked.beside))
+            return field.from_method(self.method, self.ruler, *map(self.value, field.beside))
         except InvalidValue:
             return ""  # a field beside it is asked again
 
@@ -107,11 +107,11 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     """The value of every field; raises InvalidInput naming all that cannot be read."""
     values, messages = {}, {}
     names = [f.name for f in calculator.fields]
-    for asked in calculator.fields:
+    for field in calculator.fields:
         try:
-            values[asked.name] = asking.value(asked)
+            values[field.name] = asking.value(field)
         except InvalidValue as problem:
-            messages[asked.name] = f"{asked.label}: {problem}"
+            messages[field.name] = f"{field.label}: {problem}"
     for stray in (name for name in asking.typed if name not in names):
         messages[stray] = f"There is no blank called “{quote(stray)}” here. The blanks are: {', '.join(names)}."
     if messages:
@@ -119,19 +119,19 @@ def read(calculator: Calculator, asking: Asking) -> dict[str, Any]:
     return values
 
 
-def _sample(asked: Field, asking: Asking) -> str:
-    usual = asking.usual(asked)
+def _sample(field: Field, asking: Asking) -> str:
+    usual = asking.usual(field)
     return f"a value, such as {usual}" if usual else "a value"
 
 
 def written(calculator: Calculator, asking: Asking) -> dict[str, str]:
     """What was typed and can be read, with the unit it was read in added where there was none."""
     texts = {}
-    for asked in (each for each in calculator.fields if each.name in asking.typed):
-        text = asking.typed[asked.name]
+    for field in (each for each in calculator.fields if each.name in asking.typed):
+        text = asking.typed[field.name]
         with suppress(InvalidValue):
-            asked.kind.parse(text, asking.ruler)
-            texts[asked.name] = asked.kind.write_out(text, asking.ruler)
+            field.kind.parse(text, asking.ruler)
+            texts[field.name] = field.kind.write_out(text, asking.ruler)
     return texts
 
 

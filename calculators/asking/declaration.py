@@ -136,7 +136,7 @@ class Calculator:
     """A calculator, declared once.
 
     name: as typed at a terminal, words joined by hyphens.
-    asked: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
+    question: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
     work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises InvalidInput
     when values cannot go together. Long work gives an iterator of ever better Answers instead, with None between them
     at least every few hundredths of a second, so that it can be broken off.
@@ -150,7 +150,7 @@ class Calculator:
     title: str
     purpose: str
     fields: tuple[Field, ...]
-    asked: str
+    question: str
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
@@ -162,7 +162,7 @@ class Calculator:
         names = [f.name for f in self.fields] + [r.name for r in self.results]
         if len(set(names)) != len(names):
             raise ValueError(f"{self.name}: a field or result is named twice")
-        if stray := Phrase(self.asked).blanks() - {f.name for f in self.fields}:
+        if stray := Phrase(self.question).blanks() - {f.name for f in self.fields}:
             raise ValueError(f"{self.name}: the sentence asks for {sorted(stray)}, which no field declares")
 
     def field(self, name: str) -> Field:
@@ -178,13 +178,13 @@ class Calculator:
         return fields | {each.name: each.kind for each in self.results}
 
     @property
-    def asked_in_sentence(self) -> list[str]:
-        blanks = Phrase(self.asked).blanks()
+    def in_question(self) -> list[str]:
+        blanks = Phrase(self.question).blanks()
         return [f.name for f in self.fields if f.name in blanks]
 
     @property
-    def rarely_asked(self) -> list[str]:
-        blanks = Phrase(self.asked).blanks()
+    def beside_question(self) -> list[str]:
+        blanks = Phrase(self.question).blanks()
         return [f.name for f in self.fields if f.name not in blanks]
 
 

@@ -83,7 +83,7 @@ class WalkStep:
     title: the heading of the step.
     taken: field name → where its value comes from.
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
-    asked: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty
+    question: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty
     for that one.
     given_back: what it gives to an earlier step, from which it then takes nothing.
     checked: refuses, from its values and the circumstances, what the work that follows cannot be done with.
@@ -93,7 +93,7 @@ class WalkStep:
     title: str
     taken: Mapping[str, Taken | WorkedOut] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
-    asked: str = ""
+    question: str = ""
     given_back: GivenBack | None = None
     checked: Callable[[Mapping[str, Any], Asking], None] | None = None
 
@@ -147,7 +147,7 @@ class Walk:
         """The calculator of a step with the sentence of the step; where it asks for the kind of piece, with those of
         the method to choose from."""
         calculator = calculator_named(step.calculator)
-        calculator = replace(calculator, asked=step.asked) if step.asked else calculator
+        calculator = replace(calculator, question=step.question) if step.question else calculator
         if step.calculator != self.kind_in[0]:
             return calculator
         fields = (
@@ -299,7 +299,7 @@ BATCH = Walk(
             "wash-test",
             "The cloth and its wash test",
             settled={"needed_length": "", "needed_width": ""},
-            asked="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked "
+            question="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked "
             "{before_length} apart along the length and {before_width} across, "
             "measures {after_length} and {after_width} between the same marks after the wash.",
         ),
@@ -321,7 +321,7 @@ BATCH = Walk(
                 "selvedge": Taken("usable-cloth", "selvedge"),
                 "cloth_length": Taken("usable-cloth", "usable_length"),
             },
-            asked="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and "
+            question="Cloth {cloth_width} wide and {cloth_length} long; each piece is cut {piece_width} wide and "
             "{piece_length} long.",
         ),
         WalkStep(

@@ -55,7 +55,7 @@ CALCULATOR = Calculator(
             "bundle",
         ),
     ),
-    asked="{pieces} pieces in bundles of {bundle}.",
+    question="{pieces} pieces in bundles of {bundle}.",
     results=(
         Result("bundles", "Bundles", Count(), "Bundles in all, the last one counted too."),
         Result("last_bundle", "In the last bundle", Count(), "Pieces in the last bundle."),

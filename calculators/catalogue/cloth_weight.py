@@ -64,7 +64,7 @@ CALCULATOR = Calculator(
             fixed={"cm": "150 g", "in": "5 oz"},
         ),
     ),
-    asked="{how_many} pieces, {width} by {length}, of cloth that weighs {mass_per_area}, in packing of {packing}.",
+    question="{how_many} pieces, {width} by {length}, of cloth that weighs {mass_per_area}, in packing of {packing}.",
     results=(
         Result("each", "One piece", Mass(), "What one piece weighs."),
         Result("cloth", "All pieces", Mass(), "What the cloth of the batch weighs."),

@@ -77,7 +77,7 @@ CALCULATOR = Calculator(
     title="Bulk of a corner",
     purpose="How many layers pile up in a corner, for every way to make it, and where.",
     fields=(*(FIELDS[name] for name in _ASKED), _SHOWN),
-    asked="Hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}. Draw: {shown}.",
+    question="Hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}. Draw: {shown}.",
     results=(
         Result("folded", "Layers, folded without a mitre", Count(), "Where the folded corner is thickest."),
         Result("mitred", "Layers, mitred the best way", Count(), "Where the thinnest of the mitres is thickest."),

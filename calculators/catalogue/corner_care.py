@@ -117,7 +117,7 @@ CALCULATOR = Calculator(
         _off_field("alignment", "How far one mark usually lies from the other once folded."),
         _off_field("stitching", "How far from the line the seam usually runs, at its ends."),
     ),
-    asked="Hems of {hem_1} and {hem_2} at a corner of {angle}. A first turn is usually off by {off_turn}, a second "
+    question="Hems of {hem_1} and {hem_2} at a corner of {angle}. A first turn is usually off by {off_turn}, a second "
     "fold by {off_hem}, a mark by "
     "{off_marks}; marks lie {off_alignment} apart, and the seam runs {off_stitching} beside its line.",
     results=(

@@ -62,7 +62,7 @@ CALCULATOR = Calculator(
             "step", "Step to show", Count(least=1, most=20), "One step alone; leave it empty to see all.", optional=True
         ),
     ),
-    asked="{way}: hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}.",
+    question="{way}: hems of {hem_1} and {hem_2}, first turn {turn}, at a corner of {angle}.",
     results=(
         Result("steps", "Steps", Count(), "How many steps the corner takes."),
         Result("layers", "Layers at the thickest place", Count(), "Counted in the finished corner."),

@@ -137,7 +137,7 @@ CALCULATOR = Calculator(
             "edge_stitch",
         ),
     ),
-    asked="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
+    question="{width} by {length} is the {start_from}; turn {turn}, then a hem of {hem}.",
     results=(
         Result("cut_width", "Cut width", Length(), "Across the piece, with all hems."),
         Result("cut_length", "Cut length", Length(), "Along the piece, with all hems."),

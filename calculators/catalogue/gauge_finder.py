@@ -170,7 +170,7 @@ CALCULATOR = Calculator(
             from_method=_division("in"),
         ),
     ),
-    asked="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
+    question="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
     results=(
         Result(
             "half_line",

@@ -91,7 +91,7 @@ CALCULATOR = Calculator(
         *(FIELDS[name] for name in ("hem_1", "hem_2", "angle", "turn", "seam_allowance")),
         Field("paper", "Paper", Choice(options=PAPER_NAMES), "The paper in the printer.", fixed="a4"),
     ),
-    asked="A {gauge} for hems of {hem_1} and {hem_2} at a corner of {angle}, on {paper}.",
+    question="A {gauge} for hems of {hem_1} and {hem_2} at a corner of {angle}, on {paper}.",
     results=(
         Result("width", "Gauge across", Length(), "Cut out."),
         Result("height", "Gauge upwards", Length(), "Cut out."),

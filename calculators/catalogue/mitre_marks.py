@@ -100,7 +100,7 @@ CALCULATOR = Calculator(
             "mitre_allowance",
         ),
     ),
-    asked="Hems of {hem_1} and {hem_2} meet at a corner of {angle}.",
+    question="Hems of {hem_1} and {hem_2} meet at a corner of {angle}.",
     results=(
         Result("mark_1", "Mark on edge 1", Length(), "From the folded corner along edge 1."),
         Result("mark_2", "Mark on edge 2", Length(), "From the folded corner along edge 2."),

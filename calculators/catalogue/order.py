@@ -69,7 +69,7 @@ CALCULATOR = Calculator(
             fixed=NO_KIND,
         ),
     ),
-    asked="Ordered {ordered}, and {spare} to spare. Kind of piece: {piece}.",
+    question="Ordered {ordered}, and {spare} to spare. Kind of piece: {piece}.",
     results=(Result("pieces", "Pieces to make", Count(), "Ordered and to spare together."),),
     work=_work,
     examples=(Example({"ordered": "24", "spare": "1"}, {"pieces": 25}, "arithmetic: 24 + 1"),),

@@ -209,7 +209,7 @@ CALCULATOR = Calculator(
             optional=True,
         ),
     ),
-    asked="Cloth {cloth_width} wide, {measured}, and {cloth_length} long; each piece is cut {piece_width} wide and "
+    question="Cloth {cloth_width} wide, {measured}, and {cloth_length} long; each piece is cut {piece_width} wide and "
     "{piece_length} long.",
     results=(
         Result("count", "Pieces", Count(), "Pieces in all."),

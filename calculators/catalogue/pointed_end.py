@@ -78,7 +78,7 @@ CALCULATOR = Calculator(
             "where the point begins to its "
                 "tip. Both measures finished, or both cut.", fixed={"cm": "20 cm", "in": "8 in"}),
     ),
-    asked="A runner {runner_width} wide, with a point {point_length} long.",
+    question="A runner {runner_width} wide, with a point {point_length} long.",
     results=(
         Result("tip", "Angle at the point", Angle(), "Inside angle of the tip."),
         Result("side", "Angle at each side corner", Angle(), "Inside angle where the point begins, the same on both "

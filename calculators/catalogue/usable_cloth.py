@@ -145,7 +145,7 @@ CALCULATOR = Calculator(
             "skew",
         ),
     ),
-    asked="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide, "
+    question="Cloth lying {layers} deep, each layer {folded_length} long, with {extra_length} over; {full_width} wide, "
     "{measured}.",
     results=(
         Result(

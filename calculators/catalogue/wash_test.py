@@ -184,7 +184,7 @@ CALCULATOR = Calculator(
             "cloth_width",
         ),
     ),
-    asked=(
+    question=(
         "Marked {before_length} apart along the length and {before_width} across; after the wash {after_length} and "
         "{after_width}. "
         "I need {needed_length} by {needed_width}."

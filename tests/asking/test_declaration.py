@@ -20,7 +20,7 @@ def declared(**changes):
         "title": "T",
         "purpose": "P.",
         "fields": FIELDS,
-        "asked": "{width} wide.",
+        "question": "{width} wide.",
         "results": RESULTS,
         "work": lambda given: None,
     }
@@ -31,8 +31,8 @@ def test_fields_and_results_are_found_by_name():
     calculator = declared()
     assert calculator.field("rare").label == "Rare"
     assert calculator.result("area").label == "Area"
-    assert calculator.asked_in_sentence == ["width"]
-    assert calculator.rarely_asked == ["rare"]
+    assert calculator.in_question == ["width"]
+    assert calculator.beside_question == ["rare"]
     assert set(calculator.kinds) == {"width", "rare", "area"}
 
 
@@ -51,7 +51,7 @@ def test_one_name_for_two_things_is_refused():
 
 def test_a_sentence_with_an_unknown_blank_is_refused():
     with pytest.raises(ValueError, match="depth"):
-        declared(asked="{width} wide and {depth} deep.")
+        declared(question="{width} wide and {depth} deep.")
 
 
 def test_a_refusal_takes_texts_and_phrases_alike():

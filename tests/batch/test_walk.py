@@ -163,8 +163,8 @@ def test_pieces_wait_for_a_finished_size_that_needs_mending():
 def test_the_cloth_is_asked_for_first_and_nobody_must_say_what_she_needs_of_it():
     wash = by_name(go(BATCH, {}, Asking({})))["wash-test"]
     assert (
-        wash.calculator.asked.startswith("The cloth, unwashed, is {cloth_length} long and {cloth_width} wide.")
-        and "needed" not in wash.calculator.asked
+        wash.calculator.question.startswith("The cloth, unwashed, is {cloth_length} long and {cloth_width} wide.")
+        and "needed" not in wash.calculator.question
     )
     told = walk_replies(BATCH, {}, Asking({}))["wash-test"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
     assert (

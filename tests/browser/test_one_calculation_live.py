@@ -56,7 +56,7 @@ def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:
     for field in (
         field
         for field in asked.fields
-        if field.name not in given and field.name in asked.asked_in_sentence and isinstance(field.kind, (Length, Count))
+        if field.name not in given and field.name in asked.in_question and isinstance(field.kind, (Length, Count))
     ):
         value = Asking(given).value(field)
         for part in (Fraction(11, 10), Fraction(9, 10)):

@@ -29,7 +29,7 @@ CALCULATOR = Calculator(
     title="Thread laid double",
     purpose="How fine a thread is that is laid double.",
     fields=(Field("thread", "Thread", Fineness(), "As on the reel.", fixed="40 tex"),),
-    asked="A thread of {thread}, laid double.",
+    question="A thread of {thread}, laid double.",
     results=(Result("double", "Double", Fineness(), "Both strands together."),),
     work=_work,
     examples=(Example({"thread": "40 tex"}, {"double": 80}, "arithmetic: 2 × 40"),),

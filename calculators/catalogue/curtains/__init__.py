@@ -8,9 +8,9 @@ from types import SimpleNamespace
 from calculators.asking.declaration import Answer, Calculator, Example, Result, invalid_input
 from calculators.asking.edge_questions import edges_that_leave_cloth
 from calculators.catalogue.curtains.fields import (
-    ASKED,
     FIELDS,
     FULLNESS,
+    QUESTION,
     Bought,
     hem,
     off_the_ends,
@@ -134,7 +134,7 @@ CALCULATOR = Calculator(
     title="Curtains",
     purpose="How many widths curtains take, how long each is cut, how much cloth to buy, and how full they come out.",
     fields=FIELDS,
-    asked=ASKED,
+    question=QUESTION,
     results=(
         Result("widths", "Widths in all", Count(), "Widths to cut for all curtains."),
         Result("widths_each", "Widths a curtain", _EACH, "Widths joined into each curtain."),

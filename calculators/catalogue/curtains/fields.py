@@ -86,7 +86,7 @@ FIELDS = (
         "Length you have already, "
         "unwashed; empty if you are going to buy it.", optional=True),
 )  # fmt: skip
-ASKED = (
+QUESTION = (
     "Curtains: {curtains}, on a rod or track of {rod}, with a finished drop of {drop} and fullness {fullness}. "
     "Returns of {side_return} at each end and "
     "{overlap} of overlap where two meet {gathered}. Cloth {cloth_width} wide, {measured}, with a repeat of "

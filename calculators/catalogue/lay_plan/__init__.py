@@ -62,7 +62,7 @@ CALCULATOR = Calculator(
     purpose="Where every piece of a mixed order lies on the cloths there are, the cuts in working order, and whether "
         "another plan could do better.",
     fields=FIELDS,
-    asked="Plan {aim}, cut {strips}, from {sizes}.",
+    question="Plan {aim}, cut {strips}, from {sizes}.",
     results=RESULTS,
     work=_work,
     drawing=lay_plan,

@@ -6,7 +6,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result
-from calculators.catalogue.thread_time_cost.fields import ASKED, FIELDS
+from calculators.catalogue.thread_time_cost.fields import FIELDS, QUESTION
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs, cloth_of_the_rows, costs_of, hands_on
 from calculators.trade.pieces import rows_of
 from calculators.trade.thread import (
@@ -287,7 +287,7 @@ CALCULATOR = Calculator(
     title="Thread, time and cost",
     purpose="How much thread and how many hours a batch takes, and what it costs you to make.",
     fields=FIELDS,
-    asked=ASKED,
+    question=QUESTION,
     results=(
         Result(
             "made",

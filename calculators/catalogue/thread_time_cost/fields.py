@@ -182,7 +182,7 @@ FIELDS = (
     Field("spool", "Thread on a reel", SPOOL, "As it stands on the reel, in metres or yards.", "spool"),
     Field("bobbin", "Thread on a full bobbin", BOBBIN, "Wind one and measure it off once.", "bobbin"),
 )
-ASKED = (
+QUESTION = (
     "{pieces} pieces, {finished_width} by {finished_length} finished. Rows of stitching: {rows}; corners of each: "
     "{corners}. "
     "Work: {minutes_batch} once for the batch and {minutes_piece} for each piece, at {rate} an hour. "

@@ -19,13 +19,13 @@ def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
     place: a word that keeps the ids of this form apart from others on the page.
     """
     sentence = element("p", {"class": "sentence"})
-    for index, part in enumerate(_BLANK.split(calculator.asked)):
+    for index, part in enumerate(_BLANK.split(calculator.question)):
         add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
     form = element(
         "form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence
     )
-    add(form, *(_refusal(name, place) for name in calculator.asked_in_sentence))
-    rare = [calculator.field(name) for name in calculator.rarely_asked]
+    add(form, *(_refusal(name, place) for name in calculator.in_question))
+    rare = [calculator.field(name) for name in calculator.beside_question]
     tables = [field for field in rare if field.kind.control == "rows" and not field.optional]
     add(form, *(_row(field, asking, place) for field in tables))
     if behind := [field for field in rare if field not in tables]:
@@ -148,7 +148,7 @@ def _refusal(name: str, place: str) -> ET.Element:
 
 def _meanings(calculator: Calculator, place: str) -> ET.Element:
     listed = element("dl")
-    for name in calculator.asked_in_sentence:
+    for name in calculator.in_question:
         field = calculator.field(name)
         add(listed, element("dt", None, field.label), element("dd", {"id": _id(place, name, "help")}, field.help))
     return element("details", {"class": "meanings"}, element("summary", None, "What to measure"), listed)
