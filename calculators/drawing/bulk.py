@@ -4,15 +4,16 @@ from collections.abc import Sequence
 from math import dist
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet
+from calculators.drawing.picture import MIDDLE, Picture, Sheet, part_within, text_width
 from calculators.trade.corners.bulk import Bulk
 from calculators.trade.corners.comparison import ComparedCorner
-from calculators.trade.corners.convex import area, centre, largest_first
-from calculators.trade.corners.plane import Point
+from calculators.trade.corners.convex import Polygon, centroid, edges, holds, largest_first
+from calculators.trade.corners.plane import Point, steady
 
 APART = 18  # [drawing units] between two numbers
 _LEADER = 14  # [drawing units] how far beside the corner the number of the thickest place stands that has no room in it
-ROOM = 260  # [square drawing units] a number needs to stand in a patch
+_HIGH, _AROUND = 9, 2  # [drawing units] how high a number is, and how far every border stays away from it
+_STEP, _STEPS = 4, 20  # [drawing units] how much lower or higher such a line begins than it ends, and how often
 
 
 def bulk_map(ways: Sequence[ComparedCorner], chosen: str) -> Picture:
@@ -30,13 +31,15 @@ def bulk_map(ways: Sequence[ComparedCorner], chosen: str) -> Picture:
     for ring in shapes[way.bulk.thickest]:
         sheet.line(lines.THICKEST, *ring, ring[0])
     numbers = _numbers(way.bulk, sheet.scale)
-    for cell_centre, count in numbers:
-        sheet.words(str(count), cell_centre, shift=(0, 4))
+    for place, count in numbers:
+        sheet.words(str(count), place, style=f"label {MIDDLE}")
     if way.bulk.thickest not in {count for _, count in numbers}:
         there = (float(way.bulk.thickest_at[0]), float(way.bulk.thickest_at[1]))
-        beside = (float(min(xs)) - _LEADER / sheet.scale, there[1])
+        beside = _leads_from(
+            float(min(xs)) - _LEADER / sheet.scale, there, [place for place, _ in numbers], sheet.scale
+        )
         sheet.line("dimension", beside, there)
-        sheet.words(str(way.bulk.thickest), beside, anchor="end", shift=(-3, 4))
+        sheet.words(str(way.bulk.thickest), beside, style=f"label {MIDDLE}", anchor="end", shift=(-3, 0))
     return sheet.finish(f"Layers: {way.title.lower()}", _in_words(way.bulk))
 
 
@@ -51,21 +54,51 @@ def shade(count: int) -> float:
 
 
 def _numbers(found: Bulk, scale: float) -> list[tuple[Point, int]]:
-    """Where each number of layers is written: once in every patch, in its largest convex part, if there is room."""
+    """Where each number of layers is written: once in every patch, where it is farthest from all borders, if there is
+    room."""
     written: list[tuple[Point, int]] = []
     parts = sorted(found.patches, key=lambda patch: largest_first(patch[0]))
     for count, rings in found.shapes.items():
+        alike = [part for part, layers in parts if layers == count]
         for ring in rings:
-            inside = next(
-                (centre(part) for part, layers in parts if layers == count and _within(centre(part), ring)), None
-            )
+            places = [centroid(ring), *(centroid(part) for part in alike)]
+            inside = [place for place in places if _within(place, ring) and any(holds(part, place) for part in alike)]
+            place = max(inside, key=lambda place: steady(_clearance(place, rings)), default=None)
             if (
-                inside
-                and abs(float(area(ring))) * scale * scale >= ROOM
-                and all(dist(inside, other) * scale >= APART for other, _ in written)
+                place
+                and _has_room(str(count), place, rings, scale)
+                and all(dist(place, other) * scale >= APART for other, _ in written)
             ):
-                written.append((inside, count))
+                written.append((place, count))
     return written
+
+
+def _has_room(text: str, place: Point, rings: Sequence[Polygon], scale: float) -> bool:
+    """Whether a number at a place stays clear of every border."""
+    across, up = (text_width(text) / 2 + _AROUND) / scale, (_HIGH / 2 + _AROUND) / scale
+    box = (place[0] - across, place[1] - up, place[0] + across, place[1] + up)
+    return not any(part_within(start, end, box) for ring in rings for start, end in edges(ring))
+
+
+def _clearance(place: Point, rings: Sequence[Polygon]) -> float:
+    """How far a place is from the nearest border [mm]."""
+    return min(_from_segment(place, start, end) for ring in rings for start, end in edges(ring))
+
+
+def _from_segment(place: Point, start: Point, end: Point) -> float:
+    """How far a place is from a line that ends at both sides [mm]."""
+    (ax, ay), (bx, by) = start, end
+    length = dist(start, end)
+    along = ((place[0] - ax) * (bx - ax) + (place[1] - ay) * (by - ay)) / length**2 if length else 0
+    share = min(max(along, 0), 1)
+    return dist(place, (ax + (bx - ax) * share, ay + (by - ay) * share))
+
+
+def _leads_from(x: float, there: Point, numbers: Sequence[Point], scale: float) -> Point:
+    """Where a line to a place begins at this x, as level as it can be without crossing a number."""
+    begins = [(x, there[1] + way * step * _STEP / scale) for step in range(_STEPS) for way in (1, -1)]
+    clear = (start for start in begins if all(_from_segment(each, start, there) * scale >= _HIGH for each in numbers))
+    return next(clear, begins[0])
 
 
 def _within(place: Point, ring: Sequence[Point]) -> bool:

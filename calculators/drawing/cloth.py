@@ -4,12 +4,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet, rectangle, thinned
+from calculators.drawing.picture import MIDDLE, Picture, Sheet, rectangle, text_width, thinned
 from calculators.trade.pieces import Grid
 from calculators.values.measure import Ruler, show_length
 
 _LONGEST = 6  # cloth widths of length that are drawn; a longer cloth is drawn up to there
 _NUMBERED = 80
+_LEAST = 12  # [drawing units] beside the cloth, more where marks are written
 
 
 def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
@@ -20,9 +21,11 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     drawn_length, strip = _drawn_length(grid), grid.edges.strip
     drawn_along = min(grid.rows, drawn_length // grid.lie_length)
     whole = drawn_length == grid.cloth_length
+    beside = max((text_width(_bare(mark, ruler)) for mark in grid.marks_across), default=0)
+    last = text_width(_bare(grid.marks_along[drawn_along - 1], ruler)) if drawn_along else 0
     sheet = Sheet(
         (0, -strip, drawn_length, grid.cloth_width + strip),
-        margins=(8, 42, 66 if ruler.unit == "in" else 52, 60 if whole else 78),
+        margins=(_LEAST + beside, 42, max(_LEAST, last / 2), 60 if whole else 78),
         down=True,
     )
     sheet.area("cloth-right", rectangle(0, 0, drawn_length, grid.cloth_width))
@@ -39,9 +42,8 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
     if not whole:
         sheet.cut_off(ends[1], ends[2])
-    sheet.words(
-        _size(grid, ruler, drawn_length, whole), (0, high), style="dimension-text", anchor="start", shift=(0, 18)
-    )
+    size, edge_of_sheet = _size(grid, ruler, drawn_length, whole), 8 - sheet.margins[0]
+    sheet.words(size, (0, high), style="dimension-text", anchor="start", shift=(edge_of_sheet, 20))
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
 
 
@@ -92,15 +94,17 @@ def _marks(sheet: Sheet, grid: Grid, ruler: Ruler, along: int) -> None:
         if index in labelled:
             sheet.words(_bare(mark, ruler), (mark, low), style="dimension-text", shift=(0, -10))
     sheet.words(
-        f"marks in {ruler.unit_to_read}, across from the {grid.edges.name}", (0, low), anchor="start", shift=(0, -26)
+        f"marks in {ruler.unit_to_read}, across from the {grid.edges.name}",
+        (0, low),
+        anchor="start",
+        shift=(8 - sheet.margins[0], -26),
     )
     marks = [Fraction(0), *grid.marks_across]
     labelled = thinned(marks, sheet.scale, 15)
-    edge = _drawn_length(grid)
     for index, mark in enumerate(marks):
-        sheet.tick((edge, mark), (4, 0))
+        sheet.tick((0, mark), (4, 0))
         if index in labelled:
-            sheet.words(_bare(mark, ruler), (edge, mark), style="dimension-text", anchor="start", shift=(8, 4))
+            sheet.words(_bare(mark, ruler), (0, mark), style=f"dimension-text {MIDDLE}", anchor="end", shift=(-8, 0))
 
 
 def _numbers(sheet: Sheet, grid: Grid, along: int) -> None:
@@ -111,7 +115,7 @@ def _numbers(sheet: Sheet, grid: Grid, along: int) -> None:
             if column * grid.across + row >= grid.cut:
                 return
             centre = ((column + 0.5) * float(grid.lie_length), (row + 0.5) * float(grid.lie_width))
-            sheet.words(str(column * grid.across + row + 1), centre, shift=(0, 4))
+            sheet.words(str(column * grid.across + row + 1), centre, style=f"label {MIDDLE}")
 
 
 def _bare(mark, ruler: Ruler) -> str:

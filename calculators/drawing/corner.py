@@ -32,15 +32,14 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
-    sheet.words("edge 1", ((mark_1[0] + reach_1) / 2, 0), shift=(0, 18))
-    share = (
-        0.5 if marks.angle > ROOM_FOR_BOTH else 0.9
-    )  # at a sharp corner clear of the words of the mark, which stand along the edge
-    beyond_2 = (mark_2[0] + (end_2[0] - mark_2[0]) * share, mark_2[1] + (end_2[1] - mark_2[1]) * share)
-    sheet.words("edge 2", beyond_2, anchor="end", shift=(-8 * inward_2[0], 4 + 8 * inward_2[1]))
     sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12)
     inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))
     sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12)
+    shares = (0.5, 0.7, 0.9, 1.0)
+    sheet.first_clear("edge 1", [_between(mark_1, end_1, share) for share in shares], shift=(0, 14))
+    sheet.first_clear(
+        "edge 2", [_between(mark_2, end_2, share) for share in shares], "end", (-8 * inward_2[0], 8 * inward_2[1])
+    )
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
 
 
@@ -89,6 +88,10 @@ def _places(marks: MitreMarks) -> tuple[Point, Point, Point]:
     """Mark 1, mark 2 and the crossing of the creases [mm]."""
     found = marks.lines
     return _in_floats(found.mark_1), _in_floats(found.mark_2), _in_floats(found.crossing)
+
+
+def _between(start: Point, end: Point, share: float) -> Point:
+    return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
 
 
 def _in_floats(place) -> Point:

@@ -3,11 +3,12 @@
 from fractions import Fraction
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Point, Sheet, rectangle
+from calculators.drawing.picture import MIDDLE, Picture, Point, Sheet, rectangle, text_width
 from calculators.trade.curtains import Drop, JoinedWidths
 from calculators.values.measure import Ruler, show_length
 from calculators.values.numerals import mixed
 
+_MARGINS, _TALLEST = (74, 40, 64, 56), 300  # drawing units
 _WIDEST = 3  # lengths of width that are drawn; beyond that cloth runs on
 _ROOM_FOR_A_NUMBER = 34  # [drawing units]
 _HALF_A_WIDTH = Fraction(1, 2)
@@ -24,7 +25,12 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     side, foot, head = widths.side.taken_up, drop.lower.taken_up, needed - drop.heading
     drawn = min(widths.cut, _WIDEST * whole)
     runs_on = drawn < widths.cut
-    sheet = Sheet((0, 0, drawn, whole), margins=(74, 40, 64, 56), tallest=300)
+    finished = f"finished {show_length(drop.finished, ruler)}"
+    left, above, right, below = _MARGINS
+    scale = Sheet((0, 0, drawn, whole), margins=_MARGINS, tallest=_TALLEST).scale
+    half, middle = text_width(finished) / 2, float(foot + head) / 2  # such words stand along the side
+    margins = (left, max(above, half - (float(whole) - middle) * scale), right, max(below, half - middle * scale))
+    sheet = Sheet((0, 0, drawn, whole), margins=margins, tallest=_TALLEST)
     sheet.area(lines.CLOTH_WRONG, rectangle(0, 0, drawn, needed), pattern=True)
     if whole > needed:
         sheet.area(lines.REMNANT, rectangle(0, needed, drawn, whole), pattern=True)
@@ -47,9 +53,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
         f"finished {show_length(widths.finished, ruler, 'down')}",
         away=14 + float(foot) * sheet.scale,
     )
-    sheet.dimension(
-        (side, foot), (side, head), f"finished {show_length(drop.finished, ruler)}", away=14 + float(side) * sheet.scale
-    )
+    sheet.dimension((side, foot), (side, head), finished, away=14 + float(side) * sheet.scale)
     joins = " The stitched lines are its joins." if widths.joins else ""
     not_all = " Not all of its widths are drawn." if runs_on else ""
     return sheet.finish(
@@ -79,7 +83,9 @@ def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
     first = 1 if widths.number == widths.number // 1 else 0
     for number, (left, right) in enumerate(zip(edges, edges[1:]), first):
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:
-            sheet.words(mixed(Fraction(number or _HALF_A_WIDTH)), ((left + right) / 2, needed * 2 / 3), shift=(0, 4))
+            sheet.words(
+                mixed(Fraction(number or _HALF_A_WIDTH)), ((left + right) / 2, needed * 2 / 3), style=f"label {MIDDLE}"
+            )
     left, right = max(zip(edges, edges[1:]), key=lambda piece: piece[1] - piece[0])
     indent = max(6, (float(right - left) * sheet.scale - _GRAIN) / 2) / sheet.scale
     sheet.grain((float(left) + indent, needed / 3), along_x=False)

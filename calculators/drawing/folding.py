@@ -17,6 +17,7 @@ from calculators.values.measure import Ruler, show_length
 
 MARGINS = (62, 26, 20, 34)
 TALLEST = 236
+LETTERS = 16.5  # [drawing units] how large letters are in the narrowest columns
 FIRST_CLOTHS = {"piece", "top cloth"}
 Borders = list[tuple[str, Edge]]
 Box = tuple[float, float, float, float]
@@ -64,7 +65,9 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     _, own_low, _, own_high = _box([stack])
-    sheet = Sheet((left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
+    sheet = Sheet(
+        (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low), letters=LETTERS
+    )
     cuts: list[Edge] = []
     for group in _lying_as_one(stack, window):
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))

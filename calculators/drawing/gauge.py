@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from math import ceil
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, PictureSeries, key_picture
+from calculators.drawing.picture import Picture, PictureSeries, key_picture, part_within, text_width
 from calculators.trade.corners.gauge import Gauge
 from calculators.values.measure import Ruler, show_length
 
@@ -22,6 +22,9 @@ GLUED = (
     "sheet beside or below, then cut along the edge."
 )
 JOIN = "dimension"  # the style of the thin lines where sheets meet
+LETTERS = 12.5  # drawing units
+BESIDE, ABOVE = 3.0, 1.5  # [mm] between a place and the words for it
+ELSEWHERE = (0.8, 0.45, 0.9, 0.3)  # shares of a line where its words can stand too
 PX = 96 / 25.4  # drawing units in a millimetre of paper
 EDGE, BARS = 5.0, 24.0  # [mm] around the gauge, and below it for the check bars
 
@@ -62,12 +65,14 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
         return EDGE + float(place[0]) - left, EDGE + shown_height - (float(place[1]) - low)
 
     for line in gauge.lines:
-        part = _within(at(line.start), at(line.end), (EDGE, EDGE, EDGE + shown_width, EDGE + shown_height))
+        part = part_within(at(line.start), at(line.end), (EDGE, EDGE, EDGE + shown_width, EDGE + shown_height))
         if part:
             _line(svg, STYLES[line.kind], *part)
-            named = at(tuple(float(a) + (float(b) - float(a)) * line.named_at for a, b in zip(line.start, line.end)))
-            if line.name and EDGE <= named[0] <= EDGE + shown_width and EDGE <= named[1] <= EDGE + shown_height:
-                _words(svg, show_length(gauge.measures[line.name], ruler), (named[0] + 3, named[1] - 1.5))
+    for words, named in _named(gauge, ruler):
+        x, y = at(named)
+        if EDGE <= x <= EDGE + shown_width and EDGE <= y <= EDGE + shown_height:
+            beyond = x + BESIDE + text_width(words, LETTERS) / PX > paper_width
+            _words(svg, words, (x - BESIDE if beyond else x + BESIDE, y - ABOVE), ends=beyond)
     begins = [EDGE] * (column > 0) + [EDGE + width - OVERLAP] * (column < across - 1)
     for x in begins:
         _line(svg, JOIN, (x, EDGE), (x, EDGE + shown_height))
@@ -90,23 +95,28 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
     return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
 
 
-def _within(start, end, box):
-    """The part of a line inside an upright box, or None."""
-    first, last = 0.0, 1.0
-    run = (end[0] - start[0], end[1] - start[1])
-    for axis, (lowest, highest) in enumerate(((box[0], box[2]), (box[1], box[3]))):
-        if abs(run[axis]) < 1e-12:
-            if not lowest - 1e-9 <= start[axis] <= highest + 1e-9:
-                return None
-            continue
-        near, beyond = sorted(((lowest - start[axis]) / run[axis], (highest - start[axis]) / run[axis]))
-        first, last = max(first, near), min(last, beyond)
-    if last - first < 1e-9:
-        return None
-    return tuple(
-        (start[0] + run[0] * share, start[1] + run[1] * share) if 0 < share < 1 else (start if share <= 0 else end)
-        for share in (first, last)
-    )
+def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, tuple[float, float]]]:
+    """The measures written on a gauge and where [mm]: marks at their own place, those of other lines somewhere along
+    them."""
+    found: list[tuple[str, tuple[float, float]]] = []
+    for line in sorted((line for line in gauge.lines if line.name), key=lambda line: line.kind != "mark"):
+        words = show_length(gauge.measures[line.name], ruler)
+        places = [
+            (
+                float(line.start[0]) + float(line.end[0] - line.start[0]) * share,
+                float(line.start[1]) + float(line.end[1] - line.start[1]) * share,
+            )
+            for share in ((line.named_at,) if line.kind == "mark" else (line.named_at, *ELSEWHERE))
+        ]
+        clear = (place for place in places if not any(_run_into(words, place, *other) for other in found))
+        found.append((words, next(clear, places[0])))
+    return found
+
+
+def _run_into(words: str, place, other: str, there) -> bool:
+    """Whether words at two places [mm] would lie on each other."""
+    (left, first), (right, second) = sorted(((place[0], words), (there[0], other)))
+    return right - left < text_width(first, LETTERS) / PX + ABOVE and abs(place[1] - there[1]) < LETTERS / PX
 
 
 def _line(svg: ET.Element, style: str, start, end) -> None:
@@ -115,8 +125,10 @@ def _line(svg: ET.Element, style: str, start, end) -> None:
     ET.SubElement(svg, "line", {"class": style, **places})
 
 
-def _words(svg: ET.Element, text: str, place) -> None:
-    ET.SubElement(svg, "text", {"class": "label", "x": _units(place[0]), "y": _units(place[1])}).text = text
+def _words(svg: ET.Element, text: str, place, ends: bool = False) -> None:
+    """Words that begin at a place, or end there."""
+    anchor = {"text-anchor": "end"} if ends else {}
+    ET.SubElement(svg, "text", {"class": "label", "x": _units(place[0]), "y": _units(place[1]), **anchor}).text = text
 
 
 def _units(mm: float) -> str:

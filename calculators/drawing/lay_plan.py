@@ -2,14 +2,15 @@
 shows it."""
 
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import groupby
+from itertools import groupby, islice
 from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
+from calculators.drawing.picture import MIDDLE, ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
 from calculators.trade.lay_plan.cutting import remnants, waste_boxes
 from calculators.trade.lay_plan.laid import LaidPiece, Lay, Rectangle
 from calculators.trade.lay_plan.marking import piece_marks
@@ -24,6 +25,8 @@ _WIDE = 130  # drawing units that the width of a cloth should have on a phone
 _TALLEST = 690
 _SMALL = 24  # drawing units; the outline of a smaller piece is drawn fine until the drawing is enlarged
 _DIGIT = 7  # drawing units
+_ROW = 13  # [drawing units] that words take up and down
+_FROM_CUT = 4  # [drawing units] between a cut and the mark written on it
 _MOST_DRAWN, _MOST_KEYED = 6, 12
 
 
@@ -76,13 +79,18 @@ def _drawn(outcome: PlannedOrder, drawn: list[tuple[Lay, int]], ruler: Ruler, wi
     sheet = Sheet((0, 0, float(per_stretch), bottom), margins=margins, down=True, tallest=bottom * scale, width=width)
     left_over = {id(lay): remnants(lay, outcome.order.rules.keep) for lay, _ in drawn}
     for stretch in stretches:
-        _ground(sheet, stretch, left_over[id(stretch.lay)])
+        within = _marks_within(sheet, stretch, ruler)
+        _ground(sheet, stretch, left_over[id(stretch.lay)], within)
         _kinds(sheet, stretch)
         _repeat(sheet, stretch)
         _edges(sheet, stretch)
-        _pieces(sheet, stretch, outcome, ruler)
+        _pieces(sheet, stretch, outcome, ruler, within)
         _marks(sheet, stretch, ruler)
-        _marks_across(sheet, stretch, ruler)
+        _marks_beside(sheet, stretch, ruler)
+        for mark in within:
+            sheet.words(
+                mark.text, mark.place, f"dimension-text {MIDDLE}", "start", (_FROM_CUT / mark.size, 0), (mark.size,)
+            )
         _strips(sheet, stretch)
         _named(sheet, stretch, ruler, room)
     for number in sorted({placed.piece for lay, _ in drawn for placed in lay.placed})[:_MOST_KEYED]:
@@ -165,7 +173,7 @@ def _seen(stretch: Stretch, box: Rectangle) -> list | None:
     return rectangle(left, top, right, low)
 
 
-def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle]) -> None:
+def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle], within: list["_Within"]) -> None:
     lay = stretch.lay
     sheet.area("cloth", _seen(stretch, Rectangle(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
     for box in left_over:
@@ -174,7 +182,7 @@ def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle]) -> None:
     for box in waste_boxes(lay, lay.plan.cloth):
         if box not in left_over and (seen := _seen(stretch, box)):
             sheet.area(lines.WASTE, seen, pattern=True)
-            _label(sheet, seen, lines.WORDS[lines.WASTE], "")
+            _label(sheet, seen, lines.WORDS[lines.WASTE], "", within)
     for flaw in lay.cloth.flaws:
         if seen := _seen(stretch, Rectangle(flaw.from_selvedge, flaw.from_end, flaw.width, flaw.length)):
             sheet.area(lines.FLAW, seen, pattern=True)
@@ -217,7 +225,7 @@ def _starts(first: Fraction, distance: Fraction | None, end: Fraction) -> list[F
     return [first + number * distance for number in range(ceil((end - first) / distance))] if distance else []
 
 
-def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler) -> None:
+def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler, within: list["_Within"]) -> None:
     for placed in stretch.lay.placed:
         if not (seen := _seen(stretch, placed.box)):
             continue
@@ -229,21 +237,28 @@ def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler)
                 fine=min(placed.box.width, placed.box.length) * Fraction(sheet.scale) < _SMALL,
             )
             if placed.box.y >= stretch.start:
-                _label(sheet, seen, named(stretch.lay.pieces[placed.piece], placed.piece), letter(placed.piece))
+                name = named(stretch.lay.pieces[placed.piece], placed.piece)
+                _label(sheet, seen, name, letter(placed.piece), within)
 
 
-def _label(sheet: Sheet, seen: list, name: str, short: str) -> None:
+def _label(sheet: Sheet, seen: list, name: str, short: str, within: list["_Within"]) -> None:
     """A piece's letter and name, or its letter alone where the name has no room, at every size of the drawing at which
-    there is room."""
+    there is room beside the marks that are written there."""
     (left, top), _, (right, low), _ = seen
-    shown: dict[str, list[int]] = {}
+    shown: dict[tuple[str, float], list[int]] = {}
     for size in SIZES:
-        across, down = (right - left) * sheet.scale * size, (low - top) * sheet.scale * size
+        (begins, above), (ends, below) = (
+            [at * size for at in sheet.at(corner)] for corner in ((left, top), (right, low))
+        )
+        beside = [mark.ends for mark in within if mark.size == size and mark.lies_by(begins, ends, (above + below) / 2)]
+        taken = max(beside, default=begins) - begins
+        across = ends - begins - taken
         text = name if len(name) * 7 <= across - 4 else short
-        if text and down >= 13 and len(text) * 8 <= across:
-            shown.setdefault(text, []).append(size)
-    for text, sizes in shown.items():
-        sheet.words(text, ((left + right) / 2, (top + low) / 2), style="label in-middle", sizes=sizes)
+        if text and below - above >= _ROW and len(text) * 8 <= across:
+            shown.setdefault((text, taken / 2 / size), []).append(size)
+    for (text, shift), sizes in shown.items():
+        place = ((left + right) / 2, (top + low) / 2)
+        sheet.words(text, place, style=f"label {MIDDLE}", shift=(shift, 0), sizes=sizes)
 
 
 def _marks_in_words(lay: Lay, placed: LaidPiece, outcome: PlannedOrder, ruler: Ruler) -> str:
@@ -309,46 +324,65 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
             )
 
 
-def _marks_across(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
-    """The marks from the long edge: beside the cloth those of its first strip, within it those of a strip that is cut
-    otherwise than the last."""
+@dataclass(frozen=True)
+class _Within:
+    """A mark from the long edge that is written within the cloth, on a drawing enlarged so many times."""
+
+    text: str
+    place: tuple[float, float]
+    size: int
+    x: float
+    y: float
+
+    @property
+    def ends(self) -> float:
+        """Where its words end [drawing units, enlarged]."""
+        return self.x + _FROM_CUT + len(self.text) * _DIGIT + 2
+
+    def lies_by(self, begins: float, ends: float, height: float) -> bool:
+        """Whether it would be touched by words at a height, between where they may begin and end [drawing units,
+        enlarged]."""
+        return self.x < ends and self.ends > begins and abs(self.y - height) < _ROW
+
+
+def _marks_of_strips(stretch: Stretch) -> Iterator[tuple[Fraction, Fraction, list[Fraction]]]:
+    """Of each strip that is cut otherwise than the last: where it begins and ends, and its marks from the long edge."""
     lay, before = stretch.lay, []
     for held in _held(lay) if lay.first_cut == "across" else [[placed.box for placed in lay.placed]]:
         starts = max(min(box.y for box in held), stretch.start)
-        marks = (
-            sorted({mark for box in held if box.y <= starts < box.end for mark in (box.x, box.right) if mark})
-            if starts < stretch.end
-            else []
-        )
-        if not marks or marks == before:
+        if starts >= stretch.end:
             continue
+        marks = sorted({mark for box in held if box.y <= starts < box.end for mark in (box.x, box.right) if mark})
+        if marks and marks != before:
+            yield starts, max(box.end for box in held), marks
+            before = marks
+
+
+def _marks_beside(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
+    """The marks from the long edge of a stretch's first strip, beside the cloth."""
+    for _, _, marks in islice(_marks_of_strips(stretch), 1):
         for size in SIZES:
-            for mark in _apart(marks, sheet.scale * size, 28 if before else 15):
-                text = bare(mark, ruler)
-                if not before:
-                    sheet.words(
-                        text,
-                        stretch.place(mark, stretch.start),
-                        style="dimension-text",
-                        anchor="end",
-                        shift=(-7 / size, 4 / size),
-                        sizes=(size,),
-                    )
-                elif (
-                    len(text) * _DIGIT + 8 <= (max(box.end for box in held) - starts) * Fraction(sheet.scale) * size
-                    and mark < lay.cloth.width
-                ):
-                    sheet.words(
-                        text,
-                        stretch.place(mark, starts),
-                        style="dimension-text in-middle",
-                        anchor="start",
-                        shift=(4 / size, 0),
-                        sizes=(size,),
-                    )
-        for mark in () if before else marks:
+            for mark in _apart(marks, sheet.scale * size, 15):
+                place, style = stretch.place(mark, stretch.start), f"dimension-text {MIDDLE}"
+                sheet.words(bare(mark, ruler), place, style, "end", (-7 / size, 0), (size,))
+        for mark in marks:
             sheet.tick(stretch.place(mark, stretch.start), (4, 0))
-        before = marks
+
+
+def _marks_within(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> list[_Within]:
+    """The marks from the long edge of the further strips, with room in their own strip and off the bar that counts
+    the strips."""
+    width, found = stretch.lay.cloth.width, []
+    for starts, end, marks in islice(_marks_of_strips(stretch), 1, None):
+        for size in SIZES:
+            for mark in _apart([mark for mark in marks if mark < width], sheet.scale * size, 28):
+                text, place = bare(mark, ruler), stretch.place(mark, starts)
+                x, y = sheet.at(place)
+                made = _Within(text, place, size, x * size, y * size)
+                room = float(end - starts) * sheet.scale * size
+                if made.ends - made.x <= room - 2 and float(width - mark) * sheet.scale * size >= _DIGIT:
+                    found.append(made)
+    return found
 
 
 def _held(lay: Lay) -> list[list[Rectangle]]:
@@ -382,7 +416,7 @@ def _strips(sheet: Sheet, stretch: Stretch) -> None:
         middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
         length = (right - left if across else low - top) * sheet.scale
         if sizes := [size for size in SIZES if length * size >= max(13, _DIGIT * len(str(number)) + 4)]:
-            sheet.words(str(number), middle, style="label in-middle", sizes=sizes)
+            sheet.words(str(number), middle, style=f"label {MIDDLE}", sizes=sizes)
 
 
 @dataclass(frozen=True)

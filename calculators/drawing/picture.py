@@ -5,20 +5,42 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import atan2, degrees, hypot
+from math import atan2, cos, degrees, hypot, radians, sin
 
 from calculators.drawing import lines
 
 Real = Fraction | float
 Point = tuple[Real, Real]
+Ring = list[tuple[float, float]]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
 ON_SCREENS = (
     600  # drawing units of a drawing laid out anew for a screen, where its words are a little larger than on a phone
 )
 SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
+MIDDLE = "in-middle"  # the class of words whose middle, not whose foot, is at the height they are given
 _KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
-_LETTER, _TEXT_ROW = 6.7, 16  # drawing units a letter takes at most, on average, and a row of letters
+LETTERS = 13.3  # [drawing units] how large letters are on the narrowest phones; elsewhere they are smaller
+_TEXT_ROW = 16  # [drawing units] a row of letters
+_HIGH = 0.7  # of the letters' size: how high figures and capitals are
+_SHARES = (0.5, 0.35, 0.65, 0.2, 0.8)
+_BESIDE: list[tuple[int, float, bool]] = [
+    (side, share, along) for side in (1, -1) for share in _SHARES for along in (False, True)
+]
+"""Where the words of a dimension can stand, the best first: on which side of its line, at which share of it, and
+whether along it."""
+_WIDTHS = {
+    letter: wide
+    for wide, letters in {
+        0.25: " .,'ijl\u00a0",
+        0.35: "IJf-()t/;:r",
+        0.4: "°",
+        0.6: "0123456789",
+        0.75: "wDGHNUOQ",
+        0.9: "mMW…",
+    }.items()
+    for letter in letters
+}  # of the letters' size, as Rosario sets them; all others are at most 0.63 wide
 
 
 @dataclass(frozen=True)
@@ -52,13 +74,20 @@ class Sheet:
     """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
 
     margins: left, top, right, bottom, in drawing units, for what stands outside the cloth. width: of the sheet, in
-    drawing units.
+    drawing units. letters: how large they can be [drawing units].
     """
 
     def __init__(
-        self, box: tuple[Real, Real, Real, Real], margins=(40, 28, 40, 40), down=False, tallest=420, width=WIDTH
+        self,
+        box: tuple[Real, Real, Real, Real],
+        margins=(40, 28, 40, 40),
+        down=False,
+        tallest=420,
+        width=WIDTH,
+        letters=LETTERS,
     ):
-        self.width = width
+        self.width, self.letters = width, letters
+        self.written: list[Ring] = []  # where words stand already
         self.left, self.low, right, high = (float(edge) for edge in box)
         self.margins = margins
         self.scale = min((width - margins[0] - margins[2]) / (right - self.left), tallest / (high - self.low))
@@ -153,8 +182,12 @@ class Sheet:
         sizes: at which sizes of the drawing it is shown, of SIZES; at all when empty.
         """
         x, y = self.at(place)
-        rows = text.split("; ") if text_width(text) > self.width else [text]
+        room = self.width - (x + shift[0] if anchor == "start" else 0)
+        rows = text.split("; ") if text_width(text) > room else [text]
         for row, part in enumerate(rows):
+            if not sizes:
+                at = (x + shift[0], y + shift[1] + row * _TEXT_ROW)
+                self.written.append(self._taken(part, at, anchor, middle=MIDDLE in style))
             attributes = {
                 "class": style,
                 "x": _round(x + shift[0]),
@@ -167,15 +200,19 @@ class Sheet:
 
     def along(self, text: str, start: Point, end: Point) -> None:
         """A word on a line from start to end [mm], at its middle, to be read from below or from the right; left out
-        where the line is too short."""
+        where the line is too short or other words stand there."""
         (x1, y1), (x2, y2) = self.at(start), self.at(end)
-        if hypot(x2 - x1, y2 - y1) < text_width(text) + 12:
+        if hypot(x2 - x1, y2 - y1) < text_width(text, self.letters) + 12:
             return
         lean = _upright(degrees(atan2(y2 - y1, x2 - x1)))
+        taken = self._taken(text, ((x1 + x2) / 2, (y1 + y2) / 2), lean=lean)
+        if any(_meet(taken, other) for other in self.written):
+            return
+        self.written.append(taken)
         x, y = _round((x1 + x2) / 2), _round((y1 + y2) / 2)
         turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if _round(lean) != "0" else {}
         ET.SubElement(
-            self.svg, "text", {"class": "on-line", "x": x, "y": y, "dy": "4", "text-anchor": "middle", **turned}
+            self.svg, "text", {"class": f"on-line {MIDDLE}", "x": x, "y": y, "text-anchor": "middle", **turned}
         ).text = text
 
     def tick(self, place: Point, direction: Point, style: str = lines.MARK) -> None:
@@ -199,28 +236,59 @@ class Sheet:
         for x, y in (a, b):
             slash = [(x - (ux + nx) * 3, y - (uy + ny) * 3), (x + (ux + nx) * 3, y + (uy + ny) * 3)]
             ET.SubElement(self.svg, "polyline", {"class": "dimension", "points": _points(slash)})
-        self._beside((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, nx, ny, text)
+        self._beside(a, b, (nx, ny), text)
 
-    def _beside(self, x: float, y: float, nx: float, ny: float, text: str) -> None:
-        """A dimension's words beside the middle of its line, in the direction (nx, ny); along the line where they would
-        leave the sheet.
+    def _beside(self, a: Point, b: Point, way: Point, text: str) -> None:
+        """A dimension's words beside its line from a to b, in the direction `way`: at its middle where no other words
+        stand and the sheet does not end, or else along the line, or nearer to one of its ends, or on its other side.
 
         The limit stands off the sine of 30°, where a float's last digit would decide.
         """
-        anchor = "middle" if abs(nx) < 0.499 else ("start" if nx > 0 else "end")
-        left = x + nx * 8 - text_width(text) * {"start": 0, "middle": 0.5, "end": 1}[anchor]
-        place = {"x": _round(x + nx * 8), "y": _round(y + ny * 8 + 4), "text-anchor": anchor}
-        if left < 0 or left + text_width(text) > self.width:
-            lean = _upright(degrees(atan2(nx, -ny)))
-            x, y = x + nx * 10, y + ny * 10
-            place = {
-                "x": _round(x),
-                "y": _round(y),
-                "dy": "4",
-                "text-anchor": "middle",
-                "transform": f"rotate({_round(lean)} {_round(x)} {_round(y)})",
-            }
-        ET.SubElement(self.svg, "text", {"class": "dimension-text", **place}).text = text
+        choices: list[tuple[int, int, float, float, str, float, Ring]] = []
+        for side, share, along in _BESIDE:
+            nx, ny = float(way[0]) * side, float(way[1]) * side
+            anchor = "middle" if along or abs(nx) < 0.499 else ("start" if nx > 0 else "end")
+            off = 10 if along else 8
+            x = float(a[0] + (b[0] - a[0]) * share + nx * off)
+            y = float(a[1] + (b[1] - a[1]) * share + ny * off)
+            lean = _upright(degrees(atan2(nx, -ny))) if along else 0.0
+            if anchor == "middle" and not lean:  # words longer than their line may stand out at one end only
+                half = text_width(text, self.letters) / 2
+                x = max(half, min(x, self.width - half))
+            taken = self._taken(text, (x, y), anchor, lean=lean)
+            choices.append((self._over(taken), len(choices), x, y, anchor, lean, taken))
+            if not choices[-1][0]:
+                break
+        _, _, x, y, anchor, lean, taken = min(choices)
+        self.written.append(taken)
+        place = {"x": _round(x), "y": _round(y), "text-anchor": anchor}
+        if lean:
+            place["transform"] = f"rotate({_round(lean)} {_round(x)} {_round(y)})"
+        ET.SubElement(self.svg, "text", {"class": f"dimension-text {MIDDLE}", **place}).text = text
+
+    def _taken(self, text: str, place: Point, anchor: str = "middle", lean: float = 0.0, middle: bool = True) -> Ring:
+        """The corners of what words take up, turned by their lean [degrees] about the place they are anchored at."""
+        x, y = float(place[0]), float(place[1])
+        wide, high = text_width(text, self.letters), _HIGH * self.letters
+        left = -wide * {"start": 0, "middle": 0.5, "end": 1}[anchor]
+        top = -high / 2 if middle else -high
+        across, down = cos(radians(lean)), sin(radians(lean))
+        corners = ((left, top), (left + wide, top), (left + wide, top + high), (left, top + high))
+        return [(x + u * across - v * down, y + u * down + v * across) for u, v in corners]
+
+    def _over(self, taken: Ring) -> int:
+        """How many words stand there already, one more for each side of the sheet that it leaves."""
+        xs, ys = zip(*taken)
+        high = self.margins[1] + self.drawn_height + self.margins[3]
+        strays = (min(xs) < 0) + (max(xs) > self.width) + (min(ys) < 0) + (max(ys) > high)
+        return strays + sum(_meet(taken, other) for other in self.written)
+
+    def first_clear(self, text: str, places: Sequence[Point], anchor: str = "middle", shift: Point = (0, 0)) -> None:
+        """A label at the first of several places [mm] where no other words stand, shifted in drawing units; its middle
+        is at the height of the place."""
+        choices = [self._over(self._taken(text, (x + shift[0], y + shift[1]), anchor)) for x, y in map(self.at, places)]
+        place = places[choices.index(min(choices))]
+        self.words(text, place, style=f"label {MIDDLE}", anchor=anchor, shift=shift)
 
     def name(self, style: str, words: str) -> None:
         """Give a style a place in the key under words of this drawing's own."""
@@ -239,8 +307,10 @@ class Sheet:
                 else [(hx - 4, hy + back * 5), (hx, hy), (hx + 4, hy + back * 5)]
             )
             ET.SubElement(self.svg, "polyline", {"class": "grain", "points": _points(wings)})
-        shift = (0, -6) if along_x else (8, 4)
-        self.words("grain", place, anchor="middle" if along_x else "start", shift=shift)
+        if along_x:
+            self.words("grain", place, shift=(0, -6))
+        else:
+            self.words("grain", place, style=f"label {MIDDLE}", anchor="start", shift=(8, 0))
 
     def finish(self, title: str, description: str, with_key: bool = True, caption: str = "", told: str = "") -> Picture:
         """Close the drawing with its key and its words for those who cannot see it."""
@@ -265,7 +335,7 @@ class Sheet:
                     {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)},
                 )
             ET.SubElement(
-                self.svg, "text", {"class": "label", "x": _round(x + _SAMPLE + 6), "y": _round(y + 4)}
+                self.svg, "text", {"class": f"keyed {MIDDLE}", "x": _round(x + _SAMPLE + 6), "y": _round(y)}
             ).text = words
         return -(-len(keyed) // _KEY_COLUMNS) * _KEY_ROW
 
@@ -304,9 +374,24 @@ def fillings() -> ET.Element:
     return svg
 
 
-def text_width(text: str) -> float:
-    """How wide words are drawn, rather too much than too little [drawing units]."""
-    return len(text) * _LETTER
+def text_width(text: str, letters: float = LETTERS) -> float:
+    """How wide words are drawn in letters of a size, rather too much than too little [drawing units]."""
+    return sum(_WIDTHS.get(letter, 0.63) for letter in text) * letters
+
+
+def stands_out(text: str, length: float) -> float:
+    """How far words along a line stand out at each of its ends; length: of the line [drawing units]."""
+    return max(0.0, (text_width(text) - length) / 2)
+
+
+def _meet(one: Ring, other: Ring) -> bool:
+    """Whether two rectangles, however turned, lie over each other: no line along a side of either parts them."""
+    for ring in (one, other):
+        for (ax, ay), (bx, by) in zip(ring[:2], ring[1:3]):
+            mine, theirs = ([(bx - ax) * x + (by - ay) * y for x, y in each] for each in (one, other))
+            if max(mine) <= min(theirs) or max(theirs) <= min(mine):
+                return False
+    return True
 
 
 def _filling(style: str) -> str:
@@ -356,6 +441,27 @@ def key_picture(styles: Sequence[str]) -> Picture:
 
 def rectangle(left, low, right, high) -> list[Point]:
     return [(left, low), (right, low), (right, high), (left, high)]
+
+
+def part_within(start: Point, end: Point, box: tuple[Real, Real, Real, Real]) -> tuple[Point, Point] | None:
+    """The part of a line inside an upright box, given by its least x and y and its greatest; None where it misses
+    it."""
+    first, last = 0.0, 1.0
+    begin, run = [float(at) for at in start], [float(to) - float(at) for at, to in zip(start, end)]
+    for at, way, lowest, highest in zip(begin, run, map(float, box[:2]), map(float, box[2:])):
+        if abs(way) < 1e-12:
+            if not lowest - 1e-9 <= at <= highest + 1e-9:
+                return None
+            continue
+        near, beyond = sorted(((lowest - at) / way, (highest - at) / way))
+        first, last = max(first, near), min(last, beyond)
+    if last - first < 1e-9:
+        return None
+    begins, ends = (
+        (begin[0] + run[0] * share, begin[1] + run[1] * share) if 0 < share < 1 else (start if share <= 0 else end)
+        for share in (first, last)
+    )
+    return begins, ends
 
 
 def thinned(places: Sequence[Fraction], scale: float, room: float) -> list[int]:

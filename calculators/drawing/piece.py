@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Point, Sheet, rectangle
+from calculators.drawing.picture import Picture, Point, Sheet, rectangle, stands_out
 from calculators.trade.hems import HemmedPiece
 from calculators.values.measure import Ruler, show_length
 
@@ -22,8 +22,12 @@ def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
     """
     hems, whole = piece.hems, (0, 0, piece.cut_width, piece.cut_length)
     narrow = _narrow(piece)
-    left, top, right, below = _MARGINS
-    sheet = Sheet(whole, margins=(left, top, right, below + narrow * (_DETAIL + _OVER)), tallest=_TALLEST)
+    left, _, right, _ = _MARGINS
+    long_words = f"finished {show_length(piece.finished_length, ruler)}"
+    beyond = stands_out(long_words, _scale(piece) * float(piece.cut_length))
+    above, below = max(_MARGINS[1], beyond), max(_MARGINS[3], beyond)
+    detail = narrow * (_DETAIL + _OVER + 12)
+    sheet = Sheet(whole, margins=(left, above, right, below + detail), tallest=_TALLEST)
     sheet.area(lines.CLOTH_WRONG, rectangle(*whole), pattern=True)
     finished = _inside(piece, lambda hem: hem + hems.turn)
     sheet.line(lines.CUT, *_closed(rectangle(*whole)))
@@ -52,19 +56,23 @@ def hemmed_piece(piece: HemmedPiece, ruler: Ruler) -> Picture:
     sheet.dimension(
         (inner, low),
         (inner, high),
-        f"finished {show_length(piece.finished_length, ruler)}",
+        long_words,
         away=14 + float(inner) * sheet.scale,
     )
     if narrow:
-        _enlarged(sheet, piece)
+        _enlarged(sheet, piece, below)
     return sheet.finish("The piece, cut and finished", _in_words(piece, ruler, narrow))
 
 
 def _narrow(piece: HemmedPiece) -> bool:
     """Whether the lines of a hem would run into one another on the drawing of the whole piece."""
+    return any(float(hem) * _scale(piece) < _ROOM for hem in _hemmed(piece))
+
+
+def _scale(piece: HemmedPiece) -> float:
+    """Drawing units in a millimetre of the whole piece."""
     left, _, right, _ = _MARGINS
-    scale = Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(left, 0, right, 0), tallest=_TALLEST).scale
-    return any(float(hem) * scale < _ROOM for hem in _hemmed(piece))
+    return Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(left, 0, right, 0), tallest=_TALLEST).scale
 
 
 def _hemmed(piece: HemmedPiece) -> list:
@@ -91,8 +99,11 @@ def _inside(piece: HemmedPiece, inset: Callable) -> list[Point]:
     return rectangle(left, bottom, piece.cut_width - right, piece.cut_length - top)
 
 
-def _enlarged(sheet: Sheet, piece: HemmedPiece) -> None:
-    """A hemmed corner of the piece larger below it, and a frame on the piece that says which."""
+def _enlarged(sheet: Sheet, piece: HemmedPiece, below: float) -> None:
+    """A hemmed corner of the piece larger below it, and a frame on the piece that says which.
+
+    below: how far below the piece its drawing ends [drawing units].
+    """
     hems = piece.hems
     at_left, at_foot = bool(hems.left) or not hems.right, bool(hems.bottom) or not hems.top
     beside, end = (hems.left if at_left else hems.right), (hems.bottom if at_foot else hems.top)
@@ -101,8 +112,8 @@ def _enlarged(sheet: Sheet, piece: HemmedPiece) -> None:
     low = 0.0 if at_foot else float(piece.cut_length) - reach
     window = (left, low, left + reach, low + reach)
     sheet.line("dimension", *_closed(rectangle(*window)))
-    below = sheet.margins[1] + sheet.drawn_height + _MARGINS[3] + _OVER - 14
-    detail = Sheet(window, margins=(_MARGINS[0], below, _MARGINS[2], 0), tallest=_DETAIL)
+    down = sheet.margins[1] + sheet.drawn_height + below + _OVER - 14
+    detail = Sheet(window, margins=(_MARGINS[0], down, _MARGINS[2], 0), tallest=_DETAIL)
     detail.svg, detail.used = sheet.group("enlarged"), sheet.used
     detail.area(lines.CLOTH_WRONG, rectangle(*window), pattern=True)
 

@@ -1,7 +1,7 @@
 """The pointed end of a runner, with its measures and its angles."""
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet
+from calculators.drawing.picture import MIDDLE, Picture, Sheet
 from calculators.trade.pointed_end import PointedEnd
 from calculators.values.measure import Ruler, show_length
 
@@ -22,7 +22,7 @@ def pointed_end(end: PointedEnd, ruler: Ruler) -> Picture:
     sheet.line(lines.EDGE, *outline)
     sheet.cut_off(outline[-1], outline[0])
     sheet.words(tip, (width / 2, top), shift=(0, -8))
-    sheet.words(side, (width, begins), anchor="start", shift=(6, 4))
+    sheet.words(side, (width, begins), style=f"label {MIDDLE}", anchor="start", shift=(6, 0))
     sheet.dimension((0, begins), (0, top), show_length(end.point, ruler), away=14)
     sheet.dimension((width, 0), (0, 0), show_length(end.width, ruler), away=14)
     return sheet.finish(

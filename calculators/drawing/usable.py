@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, Sheet, rectangle
+from calculators.drawing.picture import Picture, Sheet, rectangle, text_width
 from calculators.trade.cloth import UsableCloth
 from calculators.values.measure import Ruler, show_length
 
@@ -21,7 +21,8 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     drawn = min(cloth.whole_length, max(_LONGEST * cloth.full_width, slanted + cloth.full_width))
     low, high = cloth.selvedge, cloth.full_width - cloth.selvedge
     start, end = cloth.end_loss, drawn - cloth.end_loss
-    sheet = Sheet((0, 0, drawn, cloth.full_width), margins=(24, 34, 76, 52), down=True)
+    across = show_length(cloth.width, ruler, "down")
+    sheet = Sheet((0, 0, drawn, cloth.full_width), margins=(24, 34, 36 + text_width(across), 58), down=True)
     whole, out = drawn == cloth.whole_length, _LEFT_OUT / Fraction(sheet.scale)
     nought = Fraction(0)
     parts = [(nought, drawn)] if whole else [(nought, (drawn - out) / 2), ((drawn + out) / 2, drawn)]
@@ -36,13 +37,14 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
         if cloth.selvedge:
             for left, right in parts:
                 sheet.line(lines.CUT, (left, at), (right, at))
-            sheet.along("cut", (parts[0][0], at), (parts[0][1], at))
     _outline(sheet, parts, cloth.full_width)
     sheet.grain(((start + end) / 2 if whole else sum(parts[-1]) / 2, (low + high) / 2), along_x=True)
+    for at in (low, high) if cloth.selvedge else ():
+        sheet.along("cut", (parts[0][0], at), (parts[0][1], at))
     sheet.dimension(
         (start, low), (end - cloth.skew, low), f"usable {show_length(cloth.length, ruler, 'down')}", away=16
     )
-    sheet.dimension((end, low), (end, high), show_length(cloth.width, ruler, "down"), away=14)
+    sheet.dimension((end, low), (end, high), across, away=14)
     size = (
         f"whole cloth {show_length(cloth.whole_length, ruler, 'down')} by "
         f"{show_length(cloth.full_width, ruler, 'down')}"

@@ -176,7 +176,7 @@ def test_a_hatch_means_a_kind_of_piece_and_has_no_other_sense(strips):
         assert placed and drawn.symmetric_difference(wanted).area < 0.01 * wanted.area
         name = f"{letter(number)} {piece.name}"
         nodes = list(picture.svg)
-        (keyed,) = (at for at, node in enumerate(nodes) if node.text == name and node.get("class") == "label")
+        (keyed,) = (at for at, node in enumerate(nodes) if node.text == name and node.get("class") == "keyed in-middle")
         assert nodes[keyed - 2].get("fill") == f"url(#filling-{line_styles.kind(number)})"
         assert name in picture.caption
         hatches[line_styles.KINDS[line_styles.kind(number)]] = name
@@ -227,11 +227,11 @@ def test_marks_are_read_from_the_long_edge_too(ruler):
     beside = [
         node
         for node in svg.iter("text")
-        if node.get("class") == "dimension-text" and node.get("text-anchor") == "end" and float(node.get("x")) < left
+        if node.get("class") == "dimension-text in-middle" and float(node.get("x")) < left
     ]
     first = [placed.box for placed in lay.placed if placed.strip == 1 and placed.box.y == 0]
     expected = {bare(box.right, asking.ruler): top + float(box.right) * scale for box in first}
-    seen = {node.text: float(node.get("y")) - 4 / int(node.get("data-at", "1")[0]) for node in beside}
+    seen = {node.text: float(node.get("y")) for node in beside}
     assert seen == {text: pytest.approx(at, abs=0.2) for text, at in expected.items()}
     other = {
         bare(placed.box.right, asking.ruler)

@@ -54,6 +54,16 @@ def centre(ring: Polygon) -> Point:
     return (sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring))
 
 
+def centroid(ring: Polygon) -> Point:
+    """The middle of a polygon of any shape by its area, wherever its corners are many; outside it if it is bent."""
+    turned = [(a, b, cross(a, b)) for a, b in edges(ring)]
+    six = 3 * sum(each for _, _, each in turned)
+    return (
+        sum((a[0] + b[0]) * each for a, b, each in turned) / six,
+        sum((a[1] + b[1]) * each for a, b, each in turned) / six,
+    )
+
+
 def largest_first(ring: Polygon) -> tuple[int, ...]:
     """What to sort polygons by: the larger first; of those as large as each other the one farther left, then the
     lower."""

@@ -10,7 +10,9 @@ from calculators.trade.corners.plane import Number, Point, onward
 LineKind = Literal["cut", "fold", "stitch", "mark", "trim"]
 TICK = 4.0  # [mm] a mark's length
 BEYOND_CROSSING = 0.62  # share of a crease, where no other line comes near
-BEYOND = 12.0  # [mm] card beyond the last mark, to hold it by
+NEXT_TO_IT = 0.3  # share of the line to press against, where the words of the first line have ended
+BEYOND = 12.0  # [mm] card beyond the last line to press against, to hold it by
+BESIDE = 30.0  # [mm] card beyond the last mark, where its measure is written
 
 
 @dataclass(frozen=True)
@@ -55,7 +57,14 @@ def hem_gauge(turn: Number, hem: Number, length: Number = 140.0) -> Gauge:
     cut = tuple(GaugeLine("cut", a, b) for a, b in zip(ends, ends[1:] + ends[:1]))
     steps = [("turn", turn), ("hem", hem)] if turn else [("hem", hem)]
     return Gauge(
-        (*cut, *(GaugeLine("fold", (0.0, depth), (length, depth), name) for name, depth in steps)), dict(steps)
+        (
+            *cut,
+            *(
+                GaugeLine("fold", (0.0, depth), (length, depth), name, n * NEXT_TO_IT)
+                for n, (name, depth) in enumerate(steps)
+            ),
+        ),
+        dict(steps),
     )
 
 
@@ -68,7 +77,7 @@ def mitre_gauge(corner: Corner, seam_allowance: Number) -> Gauge:
     """
     lines = mitre_lines(corner)
     origin = corner.at(0, 0)
-    reach = {edge: _along(mark) + BEYOND for edge, mark in ((1, lines.mark_1), (2, lines.mark_2))}
+    reach = {edge: _along(mark) + BESIDE for edge, mark in ((1, lines.mark_1), (2, lines.mark_2))}
     ends = {edge: onward(origin, way, reach[edge]) for edge, way in ((1, corner.direction_1), (2, corner.direction_2))}
     far = (ends[1][0] + ends[2][0], ends[1][1] + ends[2][1])
     border = (origin, ends[1], far, ends[2])

@@ -1,0 +1,124 @@
+"""No two words of a drawing lie on each other, none leaves its sheet: measures as lopsided as chance makes them."""
+
+import xml.etree.ElementTree as ET
+
+import pytest
+from hypothesis import HealthCheck, Phase, assume, given, settings
+from hypothesis import strategies as st
+
+from calculators.asking.answering import Asking, answer
+from calculators.asking.declaration import InvalidInput
+from calculators.catalogue import catalogue
+from calculators.drawing.picture import SIZES, Picture, PictureSeries
+from calculators.trade.corners.comparison import VARIANTS
+from calculators.trade.corners.constructions import CONSTRUCTIONS
+from tests.drawing.words import faults
+
+WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
+ENLARGED, PRINTED = 12.5, 12.5  # the same where a drawing can be enlarged, and of a gauge
+
+
+def lengths(least: float, most: float) -> st.SearchStrategy[str]:
+    """Lengths [cm] as they are typed, in millimetres or in eighths of an inch."""
+    metric = st.integers(round(10 * least), round(10 * most)).map(lambda tenths: f"{tenths} mm")
+    inches = st.integers(round(least / 2.54 * 8) + 1, round(most / 2.54 * 8)).map(lambda n: f"{n // 8} {n % 8}/8 in")
+    return metric | inches
+
+
+def rows(*fields: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
+    return st.tuples(*fields).map(" | ".join)
+
+
+HEMS = {
+    "hem_1": lengths(0.8, 6),
+    "hem_2": lengths(0.8, 6),
+    "angle": st.just("90") | st.integers(30, 150).map(str),
+    "turn": lengths(0, 1.2),
+}
+PIECE, COUNT, TURNS = lengths(6, 150), st.integers(1, 9).map(str), st.sampled_from(["yes", "no"])
+LOPSIDED = {
+    "corner-bulk": {**HEMS, "shown": st.sampled_from(list(VARIANTS))},
+    "corner-steps": {**HEMS, "way": st.sampled_from(list(CONSTRUCTIONS))},
+    "curtains": {
+        "rod": lengths(30, 900),
+        "drop": lengths(30, 400),
+        "curtains": st.sampled_from("123"),
+        "cloth_width": lengths(90, 300),
+        "side_hem": lengths(0, 8),
+        "lower_hem": lengths(0, 30),
+        "pattern_repeat": lengths(0, 90),
+    },
+    "finished-size": {
+        "width": lengths(15, 320),
+        "length": lengths(15, 320),
+        "turn": lengths(0, 1.2),
+        **{f"hem_{side}": lengths(0, 6) for side in ("top", "bottom", "left", "right")},
+    },
+    "gauge-finder": {name: each for name, each in HEMS.items() if name != "turn"},
+    "lay-plan": {
+        "cloths": rows(st.sampled_from(["Linen", "Half linen, undyed"]), lengths(60, 190), lengths(60, 900)),
+        "pieces": st.lists(
+            rows(st.sampled_from(["Napkin", "Mat", "Runner"]), PIECE, PIECE, COUNT, TURNS),
+            min_size=1,
+            max_size=3,
+            unique_by=lambda row: row.split()[0],
+        ).map("; ".join),
+        "flaws": st.just("") | rows(lengths(5, 60), lengths(5, 60), lengths(1, 8), lengths(1, 8)),
+        "strips": st.sampled_from(["across", "along"]),
+    },
+    "mitre-gauge": {**HEMS, "gauge": st.sampled_from(["mitre", "hem"])},
+    "mitre-marks": HEMS,
+    "pieces-from-cloth": {
+        "cloth_width": lengths(60, 300),
+        "cloth_length": lengths(40, 2500),
+        "piece_width": lengths(6, 80),
+        "piece_length": lengths(6, 200),
+    },
+    "pointed-end": {"runner_width": lengths(8, 80), "point_length": lengths(3, 150)},
+    "usable-cloth": {
+        "layers": st.integers(1, 60).map(str),
+        "folded_length": lengths(30, 500),
+        "full_width": lengths(60, 320),
+        "skew": lengths(0, 6),
+    },
+}
+
+
+def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
+    """Every drawing with the size that its letters can have."""
+    if isinstance(picture, PictureSeries):
+        gauges = any("true-size" in each.svg.get("class").split() for each in picture.pictures)
+        letters = PRINTED if gauges else OF_A_STEP
+        return [*((each.svg, letters) for each in picture.pictures), (picture.key.svg, WORDS)]
+    letters = ENLARGED if picture.told else WORDS
+    return [(each, letters) for each in (picture.svg, picture.wide) if each is not None]
+
+
+@pytest.mark.parametrize("name", [each.name for each in catalogue().values() if each.drawing])
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck), phases=[Phase.generate])
+@given(data=st.data())
+def test_words_of_a_drawing_stand_apart_and_on_their_sheet(name, data):
+    calculator = catalogue()[name]
+    asking = Asking(
+        data.draw(st.fixed_dictionaries(LOPSIDED[name])), wanted_ruler=data.draw(st.sampled_from(["cm", "in"]))
+    )
+    try:
+        answered = answer(calculator, asking)
+    except InvalidInput:
+        assume(False)
+    picture = calculator.drawing(answered.drawn_from, asking.ruler)
+    for svg, letters in sheets(picture):
+        for size in SIZES if isinstance(picture, Picture) and picture.told else (1,):
+            assert faults(svg, letters, size) == [], size
+
+
+def test_words_that_lie_on_each_other_or_leave_their_sheet_are_found():
+    def drawn(*places: tuple[str, str]) -> ET.Element:
+        svg = ET.Element("svg", {"viewBox": "0 0 360 200"})
+        for x, y in places:
+            ET.SubElement(svg, "text", {"class": "label", "x": x, "y": y}).text = "64.5"
+        return svg
+
+    assert faults(drawn(("20", "30"), ("60", "30")), WORDS) == []
+    assert faults(drawn(("20", "30"), ("40", "34")), WORDS) == ["“64.5” lies on “64.5”"]
+    assert faults(drawn(("350", "30")), WORDS) == ["“64.5” leaves its sheet"]
