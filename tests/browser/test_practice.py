@@ -28,12 +28,12 @@ def noted(page: Page) -> Page:
     return page
 
 
-def passed(page: Page, say: str) -> list[dict]:
-    return page.evaluate("say => passed.filter((each) => each.say === say)", say)
+def passed(page: Page, kind: str) -> list[dict]:
+    return page.evaluate("type => passed.filter((each) => each.type === type)", kind)
 
 
-def await_passing(page: Page, say: str) -> None:
-    page.wait_for_function("say => passed.some((each) => each.say === say)", arg=say, timeout=WAKING)
+def await_passing(page: Page, kind: str) -> None:
+    page.wait_for_function("type => passed.some((each) => each.type === type)", arg=kind, timeout=WAKING)
 
 
 def test_python_practises_once_a_visit_and_the_page_stays_as_it_was(noted: Page):
@@ -56,7 +56,7 @@ def test_python_practises_once_a_visit_and_the_page_stays_as_it_was(noted: Page)
 
 def test_a_question_goes_before_practice(noted: Page):
     noted.add_init_script("""window.typing = setInterval(() => {
-        if (!passed.some(({ say }) => say === "practise")) return;
+        if (!passed.some(({ type }) => type === "practise")) return;
         clearInterval(typing);
         const blank = document.querySelector('[data-calculator="pieces-from-cloth"] [name="piece_width"]');
         blank.value = "37 cm";
@@ -64,5 +64,5 @@ def test_a_question_goes_before_practice(noted: Page):
     }, 1)""")
     noted.goto(PAGE)
     await_passing(noted, "practised")
-    order = [each["say"] for each in noted.evaluate("passed")]
+    order = [each["type"] for each in noted.evaluate("passed")]
     assert order.index("practise") < order.index("final") < order.index("practised")

@@ -3,7 +3,7 @@
  * old ones, added whole or not at all, so that nothing is ever half-written and two windows cannot overwrite each
  * other.
  */
-import { NAME, shelf } from "./shelf.js";
+import { database, NAME } from "./database.js";
 
 const VERSIONS_KEPT = 200;
 const SENTENCES = {
@@ -54,11 +54,11 @@ export function onChange(callback) {
 }
 
 /** One sentence when nothing lasts beyond this page, else empty. */
-export const whyNothingLasts = async () => SENTENCES[(await shelf()).trouble] ?? "";
+export const whyNothingLasts = async () => SENTENCES[(await database()).trouble] ?? "";
 
 async function change(store, act) {
   try {
-    return await (await shelf()).change(store, act);
+    return await (await database()).change(store, act);
   } catch (problem) {
     if (problem instanceof Overtaken) throw problem;
     throw new NotKept(problem?.name === "QuotaExceededError" ? "full" : "lost");
@@ -67,18 +67,18 @@ async function change(store, act) {
 
 /** The newest record of every document of a kind: `{kind, id, revision, at, text}`. */
 export async function newest(kind) {
-  const kept = await shelf();
+  const kept = await database();
   const last = new Map((await kept.keys("versions", [kind])).map((key) => [key[1], key]));
   const found = await Promise.all([...last.values()].map((key) => kept.get("versions", key)));
   return found.filter(Boolean);
 }
 
 /** Every record of one document, oldest first. */
-export const versions = async (kind, id) => (await shelf()).rows("versions", [kind, id]);
+export const versions = async (kind, id) => (await database()).rows("versions", [kind, id]);
 
 /** The newest record of one document, if there is one. */
 export async function last(kind, id) {
-  const kept = await shelf();
+  const kept = await database();
   const key = (await kept.keys("versions", [kind, id])).at(-1);
   return key && kept.get("versions", key);
 }
@@ -121,7 +121,7 @@ export async function remove(kind, id) {
 }
 
 /** A choice of this reader's, such as which method the pages follow; empty when she made none. */
-export const choice = async (name) => (await (await shelf()).get("choices", [name]))?.value ?? "";
+export const choice = async (name) => (await (await database()).get("choices", [name]))?.value ?? "";
 
 export async function choose(name, value) {
   await change("choices", ({ put }) => put({ name, value }));

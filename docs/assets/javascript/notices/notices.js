@@ -8,7 +8,7 @@ const passing = new Map(); // topic → timer
 const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
-const [quiet, shelf] = ["quiet-notices", "notices"].map((className) => {
+const [quiet, lasting] = ["quiet-notices", "notices"].map((className) => {
   const made = document.createElement("div");
   made.className = className;
   made.setAttribute("role", "status");
@@ -19,7 +19,7 @@ const [quiet, shelf] = ["quiet-notices", "notices"].map((className) => {
 // What they cover is added to the foot of the page, which stays in reach above them, and what has the focus comes out
 // from under them. No variable: the whole page would be styled anew.
 new ResizeObserver(() => {
-  const covered = shelf.childElementCount ? `${shelf.offsetHeight}px` : "";
+  const covered = lasting.childElementCount ? `${lasting.offsetHeight}px` : "";
   for (const [{ style }, property] of [
     [document.documentElement, "scrollPaddingBlockEnd"],
     [document.body, "paddingBlockEnd"],
@@ -27,11 +27,11 @@ new ResizeObserver(() => {
     if (style[property] !== covered) style[property] = covered;
   }
   const focused = document.activeElement;
-  if (!covered || focused === document.body || shelf.contains(focused)) return;
+  if (!covered || focused === document.body || lasting.contains(focused)) return;
   const { top, bottom } = focused.getBoundingClientRect();
-  const under = bottom - shelf.getBoundingClientRect().top;
+  const under = bottom - lasting.getBoundingClientRect().top;
   if (under > 0 && top < innerHeight) scrollBy({ top: under + 8, behavior: "instant" });
-}).observe(shelf);
+}).observe(lasting);
 
 function button(className, text, press) {
   const made = document.createElement("button");
@@ -53,7 +53,7 @@ function button(className, text, press) {
  * @param {boolean} [more.tells] whether it can wait to be read, so that a line at the foot of the page is enough
  * @param {Element} [more.place] where in the page it belongs: an empty element of role status, there before
  */
-export function notice(topic, sentence, { share, action, passes, tells, place = tells ? quiet : shelf } = {}) {
+export function notice(topic, sentence, { share, action, passes, tells, place = tells ? quiet : lasting } = {}) {
   let row = shown.get(topic);
   if (!row) {
     row = document.createElement("div");
@@ -73,7 +73,7 @@ export function notice(topic, sentence, { share, action, passes, tells, place = 
   text.textContent = sentence;
   if (share !== undefined) row.append(progress(sentence, share));
   if (action) row.append(button("notice-action", action[0], action[1]));
-  if (place === shelf) row.append(button("notice-close", "Close", () => clear(topic)));
+  if (place === lasting) row.append(button("notice-close", "Close", () => clear(topic)));
   stay(topic);
   if (passes) letPass(topic, row);
 }

@@ -25,7 +25,7 @@ if (!globalThis.atFirstPaint) {
   function start() {
     early.worker = new Worker(new URL("./python-worker.js", src), { type: "module", name: "python" });
     early.worker.onmessage = early.worker.onerror = (event) => early.heard.push(event);
-    early.worker.postMessage({ say: "wake", way: "snapshot", kept: Boolean(navigator.serviceWorker?.controller) });
+    early.worker.postMessage({ type: "wake", way: "snapshot", kept: Boolean(navigator.serviceWorker?.controller) });
   }
 
   // What stands in the page when a picture of it is about to be drawn can be read in the task after that.

@@ -22,13 +22,13 @@ let turning = false;
 let arrived = 0; // bytes of the runtime
 let said = 0; // when that was last said
 
-const say = (message) => self.postMessage(message);
+const post = (message) => self.postMessage(message);
 
 self.onmessage = ({ data }) => {
-  if (data.say === ToWorker.WAKE) wake(data);
-  else if (data.say === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
-  else if (data.say === ToWorker.CANCEL) cancel(data.id);
-  else if (data.say === ToWorker.PRACTISE) practise(data.request);
+  if (data.type === ToWorker.WAKE) wake(data);
+  else if (data.type === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
+  else if (data.type === ToWorker.CANCEL) cancel(data.id);
+  else if (data.type === ToWorker.PRACTISE) practise(data.request);
 };
 breath.port1.onmessage = turn;
 
@@ -38,8 +38,8 @@ async function wake({ way, kept }) {
     if (!bundle) throw new Error("this copy was built without a runtime");
     const started = await startPython({ bundle, way, kept }, arrive);
     answers = started.answers;
-    say({
-      say: FromWorker.READY,
+    post({
+      type: FromWorker.READY,
       way: started.way,
       passedOver: started.passedOver,
       done: arrived,
@@ -47,7 +47,7 @@ async function wake({ way, kept }) {
     });
     waiting.splice(0).forEach(begin);
   } catch (error) {
-    say({ say: FromWorker.ASLEEP, trouble: plain(error) });
+    post({ type: FromWorker.ASLEEP, trouble: plain(error) });
   }
 }
 
@@ -56,12 +56,12 @@ function arrive(bytes) {
   arrived += bytes;
   if (performance.now() - said < 100) return;
   said = performance.now();
-  say({ say: FromWorker.PROGRESS, done: arrived });
+  post({ type: FromWorker.PROGRESS, done: arrived });
 }
 
 function begin({ id, request }) {
   guard(id, () => {
-    say({ say: FromWorker.WORKING, id });
+    post({ type: FromWorker.WORKING, id });
     open.set(id, answers(request));
   });
   if (!turning && open.size) {
@@ -87,13 +87,13 @@ function turn() {
   }
   const [id, replies] = next.value;
   open.delete(id); // goes to the back of the queue
-  if (open.size) say({ say: FromWorker.WORKING, id });
+  if (open.size) post({ type: FromWorker.WORKING, id });
   guard(id, () => {
     const reply = nextReply(replies);
     if (reply?.final) replies.destroy();
     else open.set(id, replies);
-    if (!reply) say({ say: FromWorker.WORKING, id });
-    else say({ say: reply.final ? FromWorker.FINAL : FromWorker.PARTIAL, id, reply });
+    if (!reply) post({ type: FromWorker.WORKING, id });
+    else post({ type: reply.final ? FromWorker.FINAL : FromWorker.PARTIAL, id, reply });
   });
   breath.port2.postMessage(null);
 }
@@ -110,11 +110,11 @@ function practiseOnce() {
     practice.step();
   } catch (error) {
     practice = null;
-    if (isFatal(error)) return say({ say: FromWorker.LOST, trouble: plain(error) });
+    if (isFatal(error)) return post({ type: FromWorker.LOST, trouble: plain(error) });
     console.warn(`Python's practice was broken off: ${plain(error).detail}`);
   }
   if (practice?.isOver) {
-    say({ say: FromWorker.PRACTISED, ...practice.record });
+    post({ type: FromWorker.PRACTISED, ...practice.record });
     practice = null;
   }
   breath.port2.postMessage(null);
@@ -140,6 +140,6 @@ function guard(id, step) {
   } catch (error) {
     const trouble = plain(error);
     if (error?.type) trouble.kind = error.type;
-    say(isFatal(error) ? { say: FromWorker.LOST, trouble } : { say: FromWorker.TROUBLE, id, trouble });
+    post(isFatal(error) ? { type: FromWorker.LOST, trouble } : { type: FromWorker.TROUBLE, id, trouble });
   }
 }

@@ -71,7 +71,7 @@ export function wake() {
   };
   tell("waking", { done: 0 });
   keepWatch();
-  if (!early) return mine.postMessage({ say: ToWorker.WAKE, way, kept: Boolean(navigator.serviceWorker?.controller) });
+  if (!early) return mine.postMessage({ type: ToWorker.WAKE, way, kept: Boolean(navigator.serviceWorker?.controller) });
   atFirstPaint.worker = null; // the next one is started from here
   for (const event of heard.splice(0)) event.type === "error" ? mine.onerror(event) : mine.onmessage(event);
 }
@@ -91,7 +91,7 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     if (signal?.aborted) return reject(aborted(signal));
     const id = ++lastId;
     const stop = () => {
-      worker?.postMessage({ say: ToWorker.CANCEL, id });
+      worker?.postMessage({ type: ToWorker.CANCEL, id });
       end(id)?.reject(aborted(signal));
     };
     calls.set(id, {
@@ -119,7 +119,7 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
 export function practise(request) {
   if (state.name !== "ready" || calls.size > 0 || practised === worker) return;
   practised = worker;
-  worker.postMessage({ say: ToWorker.PRACTISE, request: JSON.stringify(request) });
+  worker.postMessage({ type: ToWorker.PRACTISE, request: JSON.stringify(request) });
 }
 
 function aborted(signal) {
@@ -129,7 +129,7 @@ function aborted(signal) {
 function send(id) {
   const call = calls.get(id);
   call.tries += 1;
-  worker.postMessage({ say: ToWorker.ASK, id, request: JSON.stringify(call.request) });
+  worker.postMessage({ type: ToWorker.ASK, id, request: JSON.stringify(call.request) });
   if (state.name === "ready" && calls.size === 1) keepWatch();
 }
 
@@ -149,15 +149,15 @@ function keepWatch() {
   watch = setTimeout(() => bury({ kind: "Silence", detail: `no sign for ${patience} ms` }), patience);
 }
 
-function hear({ say, id, reply, trouble, ...more }) {
-  if (say === FromWorker.PROGRESS) tell("waking", more);
-  else if (say === FromWorker.READY) tell("ready", more);
-  else if (say === FromWorker.WORKING) working = id;
-  else if (say === FromWorker.PARTIAL) calls.get(id)?.onPartial?.(reply);
-  else if (say === FromWorker.FINAL) end(id)?.resolve(reply);
-  else if (say === FromWorker.TROUBLE) end(id)?.reject(new NoAnswer("broken", trouble.detail));
-  else if (say === FromWorker.LOST) return bury(trouble);
-  else if (say === FromWorker.ASLEEP) return giveUp(trouble);
+function hear({ type, id, reply, trouble, ...more }) {
+  if (type === FromWorker.PROGRESS) tell("waking", more);
+  else if (type === FromWorker.READY) tell("ready", more);
+  else if (type === FromWorker.WORKING) working = id;
+  else if (type === FromWorker.PARTIAL) calls.get(id)?.onPartial?.(reply);
+  else if (type === FromWorker.FINAL) end(id)?.resolve(reply);
+  else if (type === FromWorker.TROUBLE) end(id)?.reject(new NoAnswer("broken", trouble.detail));
+  else if (type === FromWorker.LOST) return bury(trouble);
+  else if (type === FromWorker.ASLEEP) return giveUp(trouble);
   keepWatch();
 }
 

@@ -12,8 +12,8 @@ const PAUSE = 300; // [ms]
 
 let opening = null;
 
-/** The shelf, opened once. `trouble` is "" for the database, else why there is none: "denied" or "newer". */
-export function shelf() {
+/** The database, opened once. `trouble` is "" for the database, else why there is none: "denied" or "newer". */
+export function database() {
   opening ??= open(TRIES);
   return opening;
 }
