@@ -12,6 +12,9 @@ WAKING = 60_000  # [ms] Python wakes on first use; on a busy machine that takes 
 #: Said to a page before it is opened: it keeps no copy of the site, which every new profile would fetch whole.
 KEEPS_NO_COPY = "delete Navigator.prototype.serviceWorker"
 
+#: Said to a page before it is opened: Python never wakes, where what is looked at is what the page came with.
+NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} };"
+
 #: Said to a page before it is opened: what Python answers arrives late, while `window.heldBack` is a list.
 ANSWERS_HELD_BACK = """{
     const Prompt = Worker;

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import NODE_MODULES
-from tests.browser.reader import WAKING, blank, calculator, refusal
+from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, refusal
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 AXE = NODE_MODULES / "axe-core/axe.min.js"
@@ -21,27 +21,29 @@ def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Call
     context = browser.new_context(base_url=f"{served}/", service_workers="block", **look)
     context.add_init_script(path=AXE)
     page = context.new_page()
-
-    def found() -> list[str]:
-        report = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
-        return [
-            f"{each['id']}: {node['target']} {node['failureSummary'][:160]}"
-            for each in report["violations"]
-            for node in each["nodes"]
-        ]
-
-    yield page, found
+    yield page, lambda: violations(page)
     context.close()
 
 
+def violations(page: Page) -> list[str]:
+    report = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
+    return [
+        f"{each['id']}: {node['target']} {node['failureSummary'][:160]}"
+        for each in report["violations"]
+        for node in each["nodes"]
+    ]
+
+
 def test_every_page(checked, site, served):
-    page, found = checked
+    still = checked[0].context.new_page()
+    still.add_init_script(NO_PYTHON)
     addresses = [name.text for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
     faults = {}
     for address in [*addresses, f"{served}/no-such-page/"]:
-        page.goto(address)
-        if problems := found():
+        still.goto(address)
+        if problems := violations(still):
             faults[address.removeprefix(served)] = problems
+    still.close()
     assert faults == {}
 
 

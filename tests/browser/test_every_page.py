@@ -31,16 +31,20 @@ TOO_SMALL = """() => [
         `${each.outerHTML.slice(0, 120)}: ${Math.round(width)} by ${Math.round(height)}`)"""
 
 
+@pytest.mark.parametrize("width", [390], ids=["phone, then screen"])
 def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path, served: str):
     wide, small = {}, {}
     for address in [*addresses(site, served), f"{served}/no-such-page/"]:
         page.goto(address)
         assert page.locator("h1").count() == 1
-        beyond = page.evaluate("document.scrollingElement.scrollWidth - innerWidth")
-        if beyond > 0:
-            wide[address.removeprefix(served)] = beyond
-        if found := page.evaluate(TOO_SMALL):
-            small[address.removeprefix(served)] = found
+        for across in (390, 1280):
+            page.set_viewport_size({"width": across, "height": 844})
+            where = f"{address.removeprefix(served)} at {across}"
+            beyond = page.evaluate("document.scrollingElement.scrollWidth - innerWidth")
+            if beyond > 0:
+                wide[where] = beyond
+            if found := page.evaluate(TOO_SMALL):
+                small[where] = found
     assert wide == {}, "pages that scroll sideways"
     assert small == {}
 

@@ -11,6 +11,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says
 
 PAPERS = ("A4", "Letter")
+one_window = pytest.mark.parametrize("width", [390], ids=["phone"])  # the same sheets come of any
 
 
 def sheets(page: Page, paper: str = "A4") -> list[str]:
@@ -61,6 +62,7 @@ def test_the_button_prints_the_same_sheets(page: Page):
     assert page.evaluate("window.printed") and sheets(page) == menu
 
 
+@one_window
 def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
     page.goto("./house/")
     page.get_by_role("button", name="Set down your own").click()
@@ -92,11 +94,13 @@ def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
     assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading, heading]
 
 
+@one_window
 def test_without_a_job_or_a_house_of_her_own_only_the_day_is_written(page: Page):
     opened(page)
     assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order Date {today()}"] * 2
 
 
+@one_window
 def test_the_sheets_are_offered_once_the_browsers_menu_prints_them_too(page: Page):
     """Who presses Ctrl+P the moment the button is seen prints what the button prints."""
     late = []
@@ -111,6 +115,7 @@ def test_the_sheets_are_offered_once_the_browsers_menu_prints_them_too(page: Pag
     assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order Date {today()}"] * 2
 
 
+@one_window
 def test_sheets_of_numbers_that_were_since_refused_say_so(page: Page):
     plan = opened(page)
     blank(plan, "selvedge").fill("9 m")
@@ -118,6 +123,7 @@ def test_sheets_of_numbers_that_were_since_refused_say_so(page: Page):
     assert "This answer is for the numbers this page came with." in sheets(page)[0].replace("\n", " ")
 
 
+@one_window
 def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page):
     plan = opened(page)
     blank(plan, "change_length").fill("-8.1")
@@ -148,6 +154,7 @@ def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
     assert "Back to top" not in " ".join(sheets(page))
 
 
+@one_window
 @pytest.mark.parametrize("paper", PAPERS)
 def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_one(page: Page, paper: str):
     plan = opened(page)
