@@ -33,7 +33,7 @@ def lean(page: Page, figure: str, form: str, weight: int, leaning: int = 0) -> f
 @pytest.mark.parametrize("weight", [400, 700])
 def test_stems_of_figures_are_upright(page: Page, weight: int):
     page.set_viewport_size({"width": 900, "height": 700})
-    page.goto("/corners/mitre/")
+    page.goto("./corners/mitre/")
     leans = {(figure, form): lean(page, figure, form, weight) for figure in STEMS for form in FORMS}
     assert {each: round(by, 2) for each, by in leans.items() if by > 0.06} == {}
     assert all(lean(page, figure, "lnum", weight, leaning=-13) > 0.15 for figure in STEMS)
