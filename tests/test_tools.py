@@ -202,3 +202,85 @@ def test_a_planted_fault_in_a_script_is_found(fault, tmp_path):
         (tmp_path / "planted.js").write_text(text)
         content, said = run_of_npm(BIOME, "check", "--error-on-warnings", "--vcs-enabled=false", folder=tmp_path)
         assert content is well, said
+
+
+TYPES = ROOT / "scripts/types"
+TSC = "typescript/bin/tsc"
+#: Only ever shortened.
+NOT_TYPED_YET = {
+    "docs/assets/javascript/calculator/job-in-hand.js",
+    "docs/assets/javascript/calculator/section.js",
+    "docs/assets/javascript/calculator/widgets.js",
+    "docs/assets/javascript/pages/handing-page.js",
+    "docs/assets/javascript/pages/jobs-page.js",
+    "docs/assets/javascript/pages/method-page.js",
+    "docs/assets/javascript/pages/ticket-page.js",
+}
+
+
+def worlds() -> list[str]:
+    """Where scripts run: each has a configuration of its own, since each knows other things."""
+    return sorted(path.stem for path in TYPES.glob("*.json") if path.stem != "base")
+
+
+def faults_of_types(world: str, folder: Path = ROOT) -> dict[str, str]:
+    """The scripts of a world whose types do not hold, and what the type checker says of each."""
+    content, said = run_of_npm(TSC, "--pretty", "false", "-p", f"scripts/types/{world}.json", folder=folder)
+    found = dict(re.findall(r"^(\S+?)\(\d+,\d+\): (error .*)$", said, re.MULTILINE))
+    assert content or found, said
+    return found
+
+
+def test_types_of_scripts_hold_in_all_but_those_listed():
+    faulty = {path: said for world in worlds() for path, said in faults_of_types(world).items()}
+    assert {path: said for path, said in faulty.items() if path not in NOT_TYPED_YET} == {}
+    assert NOT_TYPED_YET - set(faulty) == set(), "mended: take them off the list"
+
+
+def test_the_type_checker_is_shown_every_script():
+    shown: set[Path] = set()
+    for world in worlds():
+        content, said = run_of_npm(TSC, "--listFilesOnly", "-p", f"scripts/types/{world}.json")
+        assert content, said
+        shown |= {Path(line) for line in said.splitlines()}
+    assert set(scripts()) - shown == set()
+
+
+@pytest.fixture(scope="module")
+def copied(tmp_path_factory) -> Path:
+    """The scripts of pages and worker in a folder of their own."""
+    folder = tmp_path_factory.mktemp("copied")
+    for name in ("docs/assets/javascript", "scripts/types", "scripts/after_pages/portable"):
+        shutil.copytree(ROOT / name, folder / name)
+    (folder / "node_modules").symlink_to(NODE_MODULES)
+    return folder
+
+
+@pytest.mark.parametrize(
+    ("world", "script", "right", "wrong"),
+    [
+        ("pages", "python.js", "type: ToWorker.ASK, id,", "type: ToWorker.ASK, number: id,"),
+        ("pages", "python.js", "message.trouble.detail", "message.problem.detail"),
+        ("pages", "at-first-paint.js", 'way: "snapshot"', 'way: "swiftly"'),
+        ("pages", "following.js", "Question.WHOSE,", '"who is it",'),
+        ("worker", "python-worker.js", "done: arrived });", "bytes: arrived });"),
+        ("worker", "python-worker.js", "wake(data)", "wake(data.id)"),
+        ("worker", "python-files.js", "this.files[role].name", "this.files[role].title"),
+    ],
+)
+def test_a_message_of_another_form_is_found(copied, world, script, right, wrong):
+    (path,) = (copied / "docs").rglob(script)
+    text = path.read_text("utf-8")
+    assert right in text
+    path.write_text(text.replace(right, wrong, 1), "utf-8")
+    try:
+        assert path.relative_to(copied).as_posix() in faults_of_types(world, copied)
+    finally:
+        path.write_text(text, "utf-8")
+
+
+def test_no_fault_of_a_type_is_passed_over_without_a_reason():
+    """`@ts-expect-error` says why on its line; the two that pass over whatever there is are not used."""
+    for path in scripts():
+        text = path.read_text("utf-8")
+        assert not re.search(r"@ts-(?:ignore|nocheck)|@ts-expect-error\s*(?:\*/|$)", text, re.MULTILINE), path

@@ -14,8 +14,10 @@ SCRIPTS = SITE / "assets/javascript"
 #: What a page, or somebody who looks into one, asks for by name; what several of them need goes into files of its own.
 OF_PAGES = ("handbook.js", "offline.js", "python.js", "store.js", "kept.js")
 OF_THE_WORKER = "python-worker.js"
-#: Stand for themselves: one is no module, the other is written when the runtime is put into the site.
-AS_THEY_ARE = ("at-first-paint.js", "runtime-bundle.js")
+#: No module: it runs before them.
+BEFORE_ALL = "at-first-paint.js"
+#: Written when the runtime is put into the site; until then the empty one stands there.
+OF_THE_RUNTIME = "runtime-bundle.js"
 
 
 def source(name: str) -> Path:
@@ -36,8 +38,8 @@ def join(target: Path = SCRIPTS, also: Sequence[str] = ()) -> None:
         target.mkdir(parents=True)
         for made in Path(folder).iterdir():
             shutil.copyfile(made, target / made.name)
-    for name in AS_THEY_ARE:
-        shutil.copyfile(source(name), target / name)
+    (target / BEFORE_ALL).write_text(esbuild.run("--minify", text=source(BEFORE_ALL).read_text()))
+    shutil.copyfile(source(OF_THE_RUNTIME), target / OF_THE_RUNTIME)
 
 
 def _join(folder: str, *words: str) -> None:

@@ -6,6 +6,7 @@ import hashlib
 import json
 from pathlib import Path
 
+from scripts.after_pages import esbuild
 from scripts.tools.archives import integrity
 
 SOURCE = Path(__file__).with_name("service_worker.js")
@@ -32,7 +33,7 @@ def put_service_worker_into(site: Path, address: str) -> None:
     """Write the service worker and its list of files. Nothing of the site may change afterwards."""
     edition = put_edition_into(site)
     files = {path: [len(content), integrity(content)] for path, content in _kept_files(site).items()}
-    code = SOURCE.read_text()
+    code = esbuild.run("--minify", text=SOURCE.read_text())
     handbook = {"edition": edition, "version": _hash(json.dumps(files) + code), "address": address, "files": files}
     (site / "sw.js").write_text(f"const HANDBOOK = {json.dumps(handbook)};\n\n{code}")
 

@@ -1,13 +1,14 @@
 // The keeper of the offline copy. The build writes HANDBOOK in front of this: { edition, version, address, files },
 // where files maps each path to [bytes, hash]. A copy is kept whole and in one version, or not at all.
 
-const SCOPE = self.registration.scope;
+const keeper = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const SCOPE = keeper.registration.scope;
 const FAMILY = `handbook ${SCOPE} `; // other sites may live on the same host
 const CACHE = FAMILY + HANDBOOK.version;
 const AT_ONCE = 4;
 const paths = Object.keys(HANDBOOK.files);
 
-self.addEventListener("install", (event) => event.waitUntil(keepAll()));
+keeper.addEventListener("install", (event) => event.waitUntil(keepAll()));
 
 async function keepAll() {
   const cache = await caches.open(CACHE);
@@ -18,11 +19,12 @@ async function keepAll() {
   let done = 0;
   let givenUp = false;
   const work = async () => {
-    while (waiting.length && !givenUp) {
+    while (!givenUp) {
       const path = waiting.shift();
+      if (path === undefined) return;
       await keepOne(path, cache, older);
       done += HANDBOOK.files[path][0];
-      if (!givenUp) tellAll({ say: "keeping", share: done / total, first: !self.registration.active });
+      if (!givenUp) tellAll({ say: "keeping", share: done / total, first: !keeper.registration.active });
     }
   };
   try {
@@ -38,62 +40,75 @@ async function keepAll() {
   }
 }
 
-/** A file is taken from where it is nearest: kept already, kept in the older copy, or the network; always checked. */
+/**
+ * A file is taken from where it is nearest: kept already, kept in the older copy, or the network; always checked.
+ * @param {string} path @param {Cache} cache @param {Cache[]} older
+ */
 async function keepOne(path, cache, older) {
   const url = SCOPE + path;
   if (await isRight(await cache.match(url), path)) return;
   for (const other of older) {
     const found = await other.match(url);
-    if (await isRight(found?.clone(), path)) return cache.put(url, found);
+    if (found && (await isRight(found.clone(), path))) return cache.put(url, found);
   }
-  for (const freshness of ["default", "reload"]) {
+  for (const freshness of /** @type {RequestCache[]} */ (["default", "reload"])) {
     const response = await fetch(url, { cache: freshness, redirect: "error", credentials: "same-origin" });
     if (response.status === 200 && (await isRight(response.clone(), path))) return cache.put(url, response);
   }
   throw new Error(`${path} is not what the build made`);
 }
 
+/** @param {Response | undefined} response @param {string} path */
 async function isRight(response, path) {
   if (!response) return false;
   const digest = await crypto.subtle.digest("SHA-256", await response.arrayBuffer());
   return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}` === HANDBOOK.files[path][1];
 }
 
-self.addEventListener("activate", (event) => event.waitUntil(dropOlder()));
+keeper.addEventListener("activate", (event) => event.waitUntil(dropOlder()));
 
 async function dropOlder() {
   for (const name of await caches.keys()) if (name.startsWith(FAMILY) && name !== CACHE) await caches.delete(name);
 }
 
-self.addEventListener("message", (event) => {
+keeper.addEventListener("message", (event) => {
   if (event.data.say === "take over") event.waitUntil(takeOver(event.data, event.source));
   if (event.data.say === "use now") event.waitUntil(useNow(event.source));
 });
 
-/** A page that was loaded before there was a copy is taken over only when it is of the same edition. */
+/** @typedef {ExtendableMessageEvent["source"]} Page */
+
+/**
+ * A page that was loaded before there was a copy is taken over only when it is of the same edition.
+ * @param {{edition: string}} told @param {Page} page
+ */
 async function takeOver({ edition }, page) {
-  if (edition !== HANDBOOK.edition) return page.postMessage({ say: "other edition" });
-  await self.clients.claim();
-  page.postMessage({ say: "in use" });
+  if (edition !== HANDBOOK.edition) return page?.postMessage({ say: "other edition" });
+  await keeper.clients.claim();
+  page?.postMessage({ say: "in use" });
 }
 
-/** Two windows must not run on two versions, nor may one be changed under a reader's hands. */
+/**
+ * Two windows must not run on two versions, nor may one be changed under a reader's hands.
+ * @param {Page} page
+ */
 async function useNow(page) {
-  if ((await windows()).length > 1) page.postMessage({ say: "other windows" });
-  else await self.skipWaiting();
+  if ((await windows()).length > 1) page?.postMessage({ say: "other windows" });
+  else await keeper.skipWaiting();
 }
 
+/** @param {{say: string, [more: string]: unknown}} message */
 async function tellAll(message) {
   for (const page of await windows()) page.postMessage(message);
 }
 
 /** Every open window of this site, whichever version it runs on. */
 async function windows() {
-  const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const open = await keeper.clients.matchAll({ type: "window", includeUncontrolled: true });
   return open.filter((page) => page.url.startsWith(SCOPE));
 }
 
-self.addEventListener("fetch", (event) => {
+keeper.addEventListener("fetch", (event) => {
   const { request } = event;
   const address = new URL(request.url);
   address.search = address.hash = "";
@@ -105,12 +120,13 @@ self.addEventListener("fetch", (event) => {
   else if (request.mode === "navigate") event.respondWith(notFound());
 });
 
+/** @param {string} path */
 async function kept(path) {
   const cache = await caches.open(CACHE);
   const found = await cache.match(SCOPE + path);
   if (found) return found;
   await keepOne(path, cache, []); // the browser made room for something else
-  return cache.match(SCOPE + path);
+  return (await cache.match(SCOPE + path)) ?? Response.error();
 }
 
 /** The site map names the address the site was built for; this copy may lie elsewhere. */

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
 const [project, limit, ...files] = process.argv.slice(2);
-const { loadPyodide } = await import(pathToFileURL(`${project}/node_modules/pyodide/pyodide.mjs`));
+const { loadPyodide } = await import(pathToFileURL(`${project}/node_modules/pyodide/pyodide.mjs`).href);
 const python = await loadPyodide();
 python.mountNodeFS("/project", project);
 python.runPython("import sys; sys.path.insert(0, '/project'); sys.dont_write_bytecode = True");

@@ -4,7 +4,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 
 const [pyodideFolder, ...rest] = process.argv.slice(2);
-const { loadPyodide } = await import(pathToFileURL(`${pyodideFolder}/pyodide.mjs`));
+const { loadPyodide } = await import(pathToFileURL(`${pyodideFolder}/pyodide.mjs`).href);
 // Of every instruction Python would also keep its columns, which only a traceback shows: a tenth of what travels.
 const python = await loadPyodide({ env: { HOME: "/home/pyodide", PYTHONNODEBUGRANGES: "1" } });
 const program = await readFile(new URL("./compile.py", import.meta.url), "utf8");

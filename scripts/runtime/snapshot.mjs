@@ -8,19 +8,25 @@ const [bundle, target] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
 
 const NOON = Date.UTC(2020, 0, 1, 12);
-globalThis.Date = class extends Date {
+class StillDate extends Date {
+  /** @param {any[]} given */
   constructor(...given) {
-    super(...(given.length ? given : [NOON]));
+    super(.../** @type {[number]} */ (given.length ? given : [NOON]));
   }
   static now = () => NOON;
-};
+}
+Object.assign(globalThis, { Date: StillDate });
 performance.now = () => 0;
-process.hrtime = Object.assign(() => [0, 0], { bigint: () => 0n });
+/** @returns {[number, number]} */
+const stillTime = () => [0, 0];
+process.hrtime = Object.assign(stillTime, { bigint: () => 0n });
 Math.random = () => 0.5;
-crypto.getRandomValues = (array) => array.fill(7);
-nodeCrypto.randomFillSync = (array) => array.fill(7);
+/** @param {any} array */
+const sevens = (array) => array.fill(7);
+crypto.getRandomValues = sevens;
+nodeCrypto.randomFillSync = sevens;
 
-const { loadPyodide } = await import(pathToFileURL(`${bundle}/${listing.files.loader.name}`));
+const { loadPyodide } = await import(pathToFileURL(`${bundle}/${listing.files.loader.name}`).href);
 const python = await loadPyodide({
   _makeSnapshot: true,
   _sysExecutable: "python",

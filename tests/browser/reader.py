@@ -27,6 +27,17 @@ ANSWERS_HELD_BACK = """{
 }"""
 
 
+#: Said to a page before it is opened: what Python is asked stands in `window.asked`, each question by its name.
+QUESTIONS_NOTED = """{
+    const post = Worker.prototype.postMessage;
+    window.asked = [];
+    Worker.prototype.postMessage = function (message, ...rest) {
+        if (message?.type === "ask") asked.push(JSON.parse(message.request).ask);
+        return post.call(this, message, ...rest);
+    };
+}"""
+
+
 def hold_back(page: Page) -> None:
     """From now on what Python answers does not arrive."""
     page.evaluate("() => { heldBack = []; }")

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.documents.house_method.reading import read_method
-from tests.browser.reader import ANSWERS_HELD_BACK, hold_back, let_through
+from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through
 
 
 def begin(page: Page, name: str = "Summer linen") -> None:
@@ -51,6 +51,20 @@ def test_every_page_follows_the_method_and_goes_back(page):
     expect(page.locator(".answer .figure").first).to_have_text("Mark 4 cm")
     page.get_by_role("button", name="Show those of Summer linen").click()
     expect(number).to_have_text("6 cm")
+
+
+@pytest.mark.parametrize("width", [390], ids=["phone"])
+def test_one_change_is_worked_through_once(page):
+    page.context.add_init_script(QUESTIONS_NOTED)
+    begin(page)
+    expect(page.locator(".whose-method")).to_contain_text("Summer linen")
+    page.wait_for_timeout(1000)  # what the name has set going comes to rest
+    page.evaluate("() => { asked.length = 0; }")
+    fill(page, "measures.hem", "3")
+    expect(page.locator(".said")).to_contain_text("Kept at")
+    page.wait_for_timeout(1000)  # and what the hem sets going
+    asked = page.evaluate("asked")
+    assert sorted(asked) == sorted(set(asked)) and "method change" in asked
 
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])

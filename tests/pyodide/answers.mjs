@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 
 const [bundle] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
-const { loadPyodide } = await import(pathToFileURL(`${bundle}/${listing.files.loader.name}`));
+const { loadPyodide } = await import(pathToFileURL(`${bundle}/${listing.files.loader.name}`).href);
 const python = await loadPyodide({
   env: listing.environment,
   indexURL: bundle,

@@ -8,9 +8,10 @@ import { MemorySnapshot } from "../../docs/assets/javascript/python/python-snaps
 
 const [bundle, questions, answers] = process.argv.slice(2);
 const listing = JSON.parse(await readFile(`${bundle}/listing.json`, "utf8"));
+/** @param {string} role */
 const place = (role) => `${bundle}/${listing.files[role].name}`;
-const { loadPyodide } = await import(pathToFileURL(place("loader")));
-const { default: createPyodideModule } = await import(pathToFileURL(place("machine")));
+const { loadPyodide } = await import(pathToFileURL(place("loader")).href);
+const { default: createPyodideModule } = await import(pathToFileURL(place("machine")).href);
 const common = () => ({
   indexURL: bundle,
   lockFileContents: structuredClone(listing.lock),
@@ -35,7 +36,7 @@ async function fromSnapshot() {
     ...common(),
     stdLibURL: `${answers}.nothing`,
     _loadSnapshot: snapshot.head,
-    createPyodideModule: async (settings) => {
+    createPyodideModule: async (/** @type {{INITIAL_MEMORY: number}} */ settings) => {
       settings.INITIAL_MEMORY = snapshot.memory;
       const machine = await createPyodideModule(settings);
       await snapshot.putInto(machine);
@@ -44,6 +45,7 @@ async function fromSnapshot() {
   });
 }
 
+/** @param {any} python @param {object[]} requests */
 function ask(python, requests) {
   const face = python.pyimport("calculators.faces.browser");
   return requests.map((request) => [...face.replies(JSON.stringify(request))].at(-1));

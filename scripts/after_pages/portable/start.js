@@ -1,13 +1,16 @@
 // Makes the handbook work from a folder on a disk, where browsers load neither modules nor workers by their address:
 // both are handed over as text instead. The build fills in HANDBOOK: { modules, entries, searchWorker, workerStart }.
 {
-  const HERE = document.currentScript.src;
+  const HERE = /** @type {HTMLScriptElement} */ (document.currentScript).src;
+  /** @param {string} text */
   const address = (text) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
   const assemble = assembler(HANDBOOK.modules, new URL("../javascript/", HERE).href, address);
 
-  const arrivals = new Map(); // file name → what to do with its content
-  window.handbookFile = (name, base64) => arrivals.get(name)(base64);
+  /** @type {Map<string, (base64: string) => void>} */
+  const arrivals = new Map(); // by the name of the file
+  window.handbookFile = (name, base64) => arrivals.get(name)?.(base64);
 
+  /** @param {string} name @returns {Promise<ArrayBuffer>} */
   function file(name) {
     return new Promise((resolve, reject) => {
       const script = document.createElement("script");
@@ -19,6 +22,7 @@
     });
   }
 
+  /** @param {string} base64 */
   async function unpacked(base64) {
     const text = atob(base64);
     const packed = Uint8Array.from({ length: text.length }, (_, index) => text.charCodeAt(index));
@@ -26,12 +30,14 @@
   }
 
   window.Worker = class extends Worker {
+    /** @param {string | URL} url */
     constructor(url) {
       const forPython = String(url).endsWith("python-worker.js");
       super(address(forPython ? HANDBOOK.workerStart : HANDBOOK.searchWorker));
       if (forPython) this.addEventListener("message", ({ data }) => data.need && this.#hand(data.need));
     }
 
+    /** @param {string} name */
     async #hand(name) {
       try {
         const content = await file(name);
@@ -46,8 +52,8 @@
   document.addEventListener(
     "click",
     ({ target }) => {
-      const link = target.closest?.("a[href]");
-      if (link?.protocol === "file:" && link.pathname.endsWith("/")) link.pathname += "index.html";
+      const link = target instanceof Element && target.closest("a");
+      if (link && link.protocol === "file:" && link.pathname.endsWith("/")) link.pathname += "index.html";
     },
     { capture: true },
   );

@@ -12,7 +12,9 @@ for (const address of addresses) {
     onlyCategories: CATEGORIES,
     formFactor: "mobile",
   });
+  /** @type {Record<string, number>} */
   const scores = {};
+  /** @type {Record<string, string[]>} */
   const below = {};
   for (const name of CATEGORIES) {
     const { score, auditRefs } = lhr.categories[name];

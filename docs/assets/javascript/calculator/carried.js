@@ -24,7 +24,10 @@ export function arrived() {
   }
 }
 
-/** Ask the reader whether the numbers that came with the link may take the place of her own. */
+/**
+ * Ask the reader whether the numbers that came with the link may take the place of her own.
+ * @param {{element: HTMLElement}} section @param {() => void} take
+ */
 export function offer(section, take) {
   section.element.previousElementSibling?.matches(".offered") && section.element.previousElementSibling.remove();
   const asked = document.createElement("div");
@@ -39,6 +42,7 @@ export function offer(section, take) {
   );
   section.element.before(asked);
 
+  /** @param {string} label @param {() => void} act */
   function button(label, act) {
     const made = document.createElement("button");
     made.type = "button";

@@ -4,6 +4,10 @@
  */
 import { onlySheetsOf } from "../printing/only-sheets.js";
 
+/**
+ * Which way a key leads: to the right, down.
+ * @type {Record<string, [number, number]>}
+ */
 const WAYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
 /**
@@ -20,7 +24,7 @@ export function dressDrawing(answer, section) {
     piecesOf(svg).forEach((piece, index) => {
       piece.setAttribute("role", "button");
       piece.setAttribute("aria-pressed", "false");
-      piece.setAttribute("aria-label", piece.dataset.words);
+      piece.setAttribute("aria-label", piece.dataset.words ?? "");
       piece.setAttribute("tabindex", index ? "-1" : "0");
     });
   }
@@ -28,38 +32,48 @@ export function dressDrawing(answer, section) {
   show(section, figure, section.dataset.size ?? "1");
 }
 
-/** The button that prints the sheets is shown once the browser's own print would give them too. */
+/**
+ * The button that prints the sheets is shown once the browser's own print would give them too.
+ * @param {HTMLElement} answer
+ */
 async function offerSheets(answer) {
   const buttons = answer.querySelectorAll("button.sheets");
   if (!buttons.length) return;
   await import("../printing/headed-sheets.js");
-  for (const each of buttons) each.parentElement.hidden = false;
+  for (const { parentElement: line } of buttons) if (line) line.hidden = false;
 }
 
+/** @param {Element} element @returns {HTMLElement[]} */
 const piecesOf = (element) => [...element.querySelectorAll(".pointed-at")];
 
-/** The size is kept on the section, so that it outlives the answer. */
+/**
+ * The size is kept on the section, so that it outlives the answer.
+ * @param {HTMLElement} section @param {HTMLElement} figure @param {string} size
+ */
 function show(section, figure, size) {
   section.dataset.size = size;
   for (const button of figure.querySelectorAll(".sizes button"))
     button.setAttribute("aria-pressed", String(button.dataset.size === size));
 }
 
+/** @param {HTMLElement} piece */
 function point(piece) {
   for (const each of piecesOf(piece.closest("svg"))) {
     each.setAttribute("aria-pressed", String(each === piece));
     each.setAttribute("tabindex", each === piece ? "0" : "-1");
   }
-  piece.closest("figure").querySelector(".told").textContent = piece.dataset.words;
+  piece.closest("figure").querySelector(".told").textContent = piece.dataset.words ?? "";
 }
 
 /**
  * Change an answer; who points at a piece of its drawing then points at the same place in the new one, and is told of
  * that.
+ * @param {HTMLElement} answer @param {() => void} change
  */
 export function changeUnder(answer, change) {
-  const svg = answer.contains(document.activeElement) && document.activeElement.closest(".frame > svg");
-  const at = svg ? piecesOf(svg).indexOf(document.activeElement) : -1;
+  const focused = /** @type {HTMLElement | null} */ (document.activeElement);
+  const svg = answer.contains(focused) && focused?.closest(".frame > svg");
+  const at = svg && focused ? piecesOf(svg).indexOf(focused) : -1;
   change();
   const pieces =
     at < 0
@@ -70,13 +84,18 @@ export function changeUnder(answer, change) {
   if (piece) point(piece);
 }
 
-/** The nearest piece that way: how far it lies that way counts once, how far beside three times. */
+/**
+ * The nearest piece that way: how far it lies that way counts once, how far beside three times.
+ * @param {HTMLElement} piece @param {[right: number, down: number]} way
+ */
 function neighbour(piece, [right, down]) {
+  /** @param {HTMLElement} each */
   const middle = (each) => {
     const { x, y, width, height } = each.getBoundingClientRect();
     return [x + width / 2, y + height / 2];
   };
   const [fromX, fromY] = middle(piece);
+  /** @type {HTMLElement | null} */
   let best = null;
   let least = Infinity;
   for (const each of piecesOf(piece.closest("svg"))) {
@@ -92,7 +111,7 @@ document.addEventListener("click", ({ target }) => {
   const piece = target.closest?.(".calculator .pointed-at");
   piece?.focus({ preventScroll: true });
   const size = target.closest?.(".sizes button");
-  if (size) show(size.closest(".calculator"), size.closest("figure"), size.dataset.size);
+  if (size) show(size.closest(".calculator"), size.closest("figure"), size.dataset.size ?? "1");
   if (!target.closest?.(".calculator button.sheets")) return;
   onlySheetsOf(target.closest(".calculator"));
   print();

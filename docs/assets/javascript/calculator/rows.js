@@ -8,8 +8,8 @@ export class RowsTable {
   constructor(table, changed) {
     this.element = table;
     this.body = table.tBodies[0];
-    this.blankRow = this.body.rows[0].cloneNode(true);
-    const oneMore = table.parentElement.querySelector(".one-more");
+    this.blankRow = /** @type {HTMLTableRowElement} */ (this.body.rows[0].cloneNode(true));
+    const oneMore = /** @type {HTMLElement} */ (table.parentElement).querySelector(".one-more");
     oneMore.hidden = false;
     oneMore.addEventListener("click", () => {
       this.#add();
@@ -31,7 +31,10 @@ export class RowsTable {
     return this.#text((control) => control.value);
   }
 
-  /** What a cell is filled in with, if there still is such a row. */
+  /**
+   * What a cell is filled in with, if there still is such a row.
+   * @param {number} row @param {number} column
+   */
   control(row, column) {
     return this.body.rows[row] && this.#controls(this.body.rows[row])[column];
   }
@@ -41,6 +44,7 @@ export class RowsTable {
     return this.#text(builtText);
   }
 
+  /** @param {(control: Control) => string} read */
   #text(read) {
     return JSON.stringify([...this.body.rows].map((row) => this.#controls(row).map(read)));
   }
@@ -53,10 +57,12 @@ export class RowsTable {
     rows.forEach((cells, index) => this.#fill(this.body.rows[index], cells));
   }
 
+  /** @param {boolean} inTrouble */
   markTrouble(inTrouble) {
     this.element.classList.toggle("in-trouble", inTrouble);
   }
 
+  /** @param {HTMLTableRowElement} row @param {string[]} cells */
   #fill(row, cells) {
     this.#controls(row).forEach((control, index) => {
       if (control.matches("input") || cells[index]) control.value = cells[index] ?? "";
@@ -64,14 +70,17 @@ export class RowsTable {
   }
 
   #add() {
-    const row = this.blankRow.cloneNode(true);
+    const row = /** @type {HTMLTableRowElement} */ (this.blankRow.cloneNode(true));
     this.#fill(row, []);
     this.body.append(row);
     this.#showLeaveOut();
   }
 
+  /** @param {HTMLTableRowElement} row */
   #controls(row) {
-    return [...row.querySelectorAll("input, select")];
+    /** @type {NodeListOf<HTMLInputElement | HTMLSelectElement>} */
+    const controls = row.querySelectorAll("input, select");
+    return [...controls];
   }
 
   #showLeaveOut() {
@@ -79,13 +88,20 @@ export class RowsTable {
   }
 }
 
-/** The text that a control was built with. */
+/**
+ * The text that a control was built with.
+ * @param {Control} control
+ */
 export function builtText(control) {
-  if (control.localName !== "select") return control.defaultValue;
+  if (!(control instanceof HTMLSelectElement)) return control.defaultValue;
   return ([...control.options].find((option) => option.defaultSelected) ?? control.options[0])?.value ?? "";
 }
 
-/** Rows as a list of lists of texts, or null where the text holds anything else. */
+/**
+ * Rows as a list of lists of texts, or null where the text holds anything else.
+ * @param {string} text
+ * @returns {string[][] | null}
+ */
 function rowsIn(text) {
   try {
     const rows = JSON.parse(text);

@@ -1,6 +1,9 @@
 /** Saving a text as a file, and saying that something is kept. */
 
-/** Offer a text as a file under a name. */
+/**
+ * Offer a text as a file under a name.
+ * @param {string} name @param {string} text
+ */
 export function saveFile(name, text, type = "application/json") {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([text], { type }));

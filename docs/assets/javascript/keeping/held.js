@@ -3,14 +3,22 @@ import { MERGE } from "../python/messages.js";
 import { ask } from "../python/python.js";
 import { keep, last, Overtaken } from "./store.js";
 
+/**
+ * @import { Reply } from "../python/messages.js"
+ *
+ * @typedef {"method" | "job" | "loose"} Kind
+ */
+
 const TRIES = 8;
 
 export class Held {
+  /** @type {Promise<unknown>} */
   #queue = Promise.resolve();
 
   /**
-   * @param {"method" | "job"} kind
-   * @param {{id: string, text: string, revision: number}} record as the store has it; revision 0 for one not kept yet
+   * @param {Kind} kind
+   * @param {{id: string, text: string, revision: number, at?: string}} record as the store has it; revision 0 for one
+   *   that is not kept yet
    */
   constructor(kind, record) {
     this.kind = kind;
@@ -23,8 +31,8 @@ export class Held {
 
   /**
    * Change the document. Changes are made one after another, each from what the one before left.
-   * @param {(text: string) => Promise<object>} make Python's reply; its text under the name of the kind is what is kept
-   * @returns {Promise<{reply: object, kept: boolean, said: string}>} `said`: what another window had changed meanwhile
+   * @param {(text: string) => Promise<Reply>} make Python's reply; its text under the name of the kind is what is kept
+   * @returns {Promise<{reply: Reply, kept: boolean, said: string}>} `said`: what another window had changed meanwhile
    */
   change(make) {
     const done = this.#queue.then(async () => {
@@ -37,6 +45,7 @@ export class Held {
     return done;
   }
 
+  /** @param {string} text */
   async #keep(text) {
     let said = "";
     this.text = text; // even if it cannot be kept, so that it can be saved as a file

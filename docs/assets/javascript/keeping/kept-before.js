@@ -8,6 +8,7 @@ const WIDTH_WITHOUT_SELVEDGES = ["pieces-from-cloth", "curtains"];
 /**
  * @param {string} name the name under which a calculator is kept
  * @param {Record<string, string>} texts field name → text, of an edition before this one
+ * @returns {Record<string, string>}
  */
 export function asMeantThen(name, texts) {
   const trimmed = name.split("/").some((part) => WIDTH_WITHOUT_SELVEDGES.includes(part)) && "cloth_width" in texts;

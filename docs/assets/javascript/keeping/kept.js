@@ -3,17 +3,25 @@
 import { PLACE } from "../site.js";
 import { asMeantThen, EDITION } from "./kept-before.js";
 
+/**
+ * @typedef {Record<string, string>} Texts field name → text
+ * @typedef {Record<string, {text: string, sentence: string}>} Refusals path → the text, and the sentence that says why
+ */
+
+/** @type {Map<string, any>} */
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
 
+/** @param {string} name @returns {any} */
 function get(name) {
   if (memory.has(name)) return memory.get(name); // newer than what the browser has
   try {
-    return JSON.parse(localStorage.getItem(PLACE + name)) ?? undefined;
+    return JSON.parse(localStorage.getItem(PLACE + name) ?? "null") ?? undefined;
   } catch {
     return undefined;
   }
 }
 
+/** @param {string} name @param {unknown} value */
 function set(name, value) {
   try {
     if (value === undefined) localStorage.removeItem(PLACE + name);
@@ -27,6 +35,7 @@ function set(name, value) {
 /**
  * The name under which a calculator is kept: in a walk, or filled in by a page in its own way, it has numbers of its
  * own.
+ * @param {string} calculator @param {Texts} given @param {string} [walk]
  */
 export const nameOf = (calculator, given, walk = "") =>
   [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
@@ -34,23 +43,38 @@ export const nameOf = (calculator, given, walk = "") =>
 /**
  * What the reader filled in herself, by the name of what she filled in: field name → text, the ruler on which a bare
  * number among them is to be read, and of the texts that could not be read field name → the sentence that says so.
+ * @param {string} name
+ * @returns {{texts: Texts, readOn: string, refused: Texts}}
  */
 export function typedIn(name) {
   const { texts = {}, readOn = ruler(), refused = {}, edition } = get(`typed/${name}`) ?? {};
   return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn, refused };
 }
+/** @param {string} name @param {Texts} texts @param {string} readOn @param {Texts} [refused] */
 export const keepTyped = (name, texts, readOn, refused = {}) =>
   set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
 
-/** The texts of a form that could not be taken: path → the text, and the sentence that says why. */
+/**
+ * The texts of a form that could not be taken.
+ * @param {string} form
+ * @returns {Refusals}
+ */
 export const refusedIn = (form) => get(`refused/${form}`) ?? {};
+/** @param {string} form @param {Refusals} refused */
 export const keepRefused = (form, refused) => set(`refused/${form}`, Object.keys(refused).length ? refused : undefined);
 
-/** The ruler chosen, such as "in 1/16"; empty for the house's own. */
+/**
+ * The ruler chosen, such as "in 1/16"; empty for the house's own.
+ * @returns {string}
+ */
 export const ruler = () => get("ruler") ?? "";
+/** @param {string} chosen */
 export const keepRuler = (chosen) => set("ruler", chosen);
 
-/** The job that this window works on, across pages and reloads; empty for none. Another window may work on another. */
+/**
+ * The job that this window works on, across pages and reloads; empty for none. Another window may work on another.
+ * @returns {string}
+ */
 export function jobInHand() {
   try {
     return sessionStorage.getItem(`${PLACE}job`) ?? memory.get("job") ?? "";
@@ -59,6 +83,7 @@ export function jobInHand() {
   }
 }
 
+/** @param {string} id */
 export function takeInHand(id) {
   memory.set("job", id);
   try {

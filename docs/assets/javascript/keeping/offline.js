@@ -9,11 +9,12 @@ import { isSpared, readable } from "../python/when-to-wake.js";
 import { SITE } from "../site.js";
 
 const SCRIPT = new URL("sw.js", SITE);
-const EDITION = document.querySelector('meta[name="edition"]')?.content;
+const EDITION = document.head.querySelector('meta[name="edition"]')?.getAttribute("content");
 const LOOK_AGAIN = 6 * 3600_000; // [ms] a window that stays open looks for a newer copy this often
 const READY = "Ready for the workroom: no network needed.";
 
 const keeper = navigator.serviceWorker; // absent where the page is not served securely
+/** @type {ServiceWorkerRegistration | null} */
 let registration = null;
 let looked = Date.now();
 let mayReload = false;
@@ -21,18 +22,20 @@ let mayReload = false;
 async function keep() {
   clear("keep");
   try {
-    registration = await keeper.register(SCRIPT, { scope: SITE, updateViaCache: "none" });
+    const kept = await keeper.register(SCRIPT, { scope: SITE.href, updateViaCache: "none" });
+    registration = kept;
+    kept.addEventListener("updatefound", () => follow(kept.installing));
+    follow(kept.installing);
+    if (kept.waiting) offer();
   } catch (problem) {
-    return stopped("network", problem);
+    stopped("network", problem);
   }
-  registration.addEventListener("updatefound", () => follow(registration.installing));
-  follow(registration.installing);
-  if (registration.waiting) offer();
 }
 
+/** @param {ServiceWorker | null} incoming */
 function follow(incoming) {
   incoming?.addEventListener("statechange", () => {
-    if (incoming.state === "installed" && registration.active) offer();
+    if (incoming.state === "installed" && registration?.active) offer();
     if (incoming.state === "activated" && !keeper.controller)
       incoming.postMessage({ say: "take over", edition: EDITION });
   });
@@ -44,10 +47,11 @@ function offer() {
 
 function useNewer() {
   mayReload = true;
-  if (registration.waiting) registration.waiting.postMessage({ say: "use now" });
+  if (registration?.waiting) registration.waiting.postMessage({ say: "use now" });
   else location.reload();
 }
 
+/** @param {string} why @param {unknown} [problem] */
 function stopped(why, problem = "") {
   console.warn(`The handbook was not kept on this device: ${why}: ${problem}`);
   const sentence =
@@ -57,6 +61,10 @@ function stopped(why, problem = "") {
   notice("keeping", sentence, { action: ["Try again", keep], tells: true });
 }
 
+/**
+ * What the service worker says, and what is then done.
+ * @type {Record<string, (told: any) => unknown>}
+ */
 const HEARD = {
   keeping: ({ share, first }) =>
     first && notice("keeping", "Keeping the handbook on this device.", { share, tells: true }),
@@ -91,7 +99,7 @@ function lookAgain() {
 /** Python comes first: what it has fetched for the page need not be fetched again to be kept. */
 async function pythonSettled() {
   await new Promise((resolve) => setTimeout(resolve, 1000));
-  await new Promise((resolve) => onState(({ name }) => name !== "waking" && resolve()));
+  await new Promise((resolve) => onState(({ name }) => name !== "waking" && resolve(name)));
 }
 
 async function begin() {

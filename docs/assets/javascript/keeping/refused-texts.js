@@ -15,7 +15,10 @@ export class RefusedTexts {
     return Object.entries(refusedIn(this.form));
   }
 
-  /** This text now stands at a path; without a sentence it could be taken. */
+  /**
+   * This text now stands at a path; without a sentence it could be taken.
+   * @param {string} path @param {string} text @param {string} [sentence]
+   */
   note(path, text, sentence = "") {
     const { [path]: _, ...others } = refusedIn(this.form);
     if (sentence) keepRefused(this.form, { ...others, [path]: { text, sentence } });
@@ -25,6 +28,7 @@ export class RefusedTexts {
   /**
    * A line of a table is taken out, or its last step of the path left out a whole table: what was refused in lines
    * below moves up with them.
+   * @param {string} path
    */
   takeOut(path) {
     const [table, line] = path.split(/\.(?=\d+$)/);
@@ -32,7 +36,7 @@ export class RefusedTexts {
       const [, place, number, column] = each.match(/^(.*?)\.(\d+)(?=\.|$)(.*)$/) ?? [];
       if (place?.replace(/^why\./, "") !== table) return [[each, refusal]];
       if (line === undefined || number === line) return [];
-      return [[`${place}.${number - (Number(number) > Number(line))}${column}`, refusal]];
+      return [[`${place}.${Number(number) - (Number(number) > Number(line) ? 1 : 0)}${column}`, refusal]];
     });
     keepRefused(this.form, Object.fromEntries(kept));
   }

@@ -6,6 +6,13 @@
 import { database, NAME } from "./database.js";
 
 const VERSIONS_KEPT = 200;
+/**
+ * @typedef {"method" | "job" | "loose" | "choice"} Kind
+ * @typedef {{kind: string, id: string}} Change
+ * @typedef {{kind: string, id: string, revision: number, at: string, text: string}} DocumentRecord
+ */
+
+/** @type {Record<string, string>} */
 const SENTENCES = {
   denied:
     "This browser keeps nothing for this site, as in a private window. " +
@@ -18,6 +25,7 @@ const SENTENCES = {
 
 /** Why something was not kept: `kind` for code, `message` one sentence for the reader. */
 export class NotKept extends Error {
+  /** @param {"full" | "lost"} kind */
   constructor(kind) {
     super(SENTENCES[kind]);
     this.name = "NotKept";
@@ -30,14 +38,17 @@ export class Overtaken extends Error {
   name = "Overtaken";
 }
 
+/** @type {Set<(change: Change) => void>} */
 const listeners = new Set();
 const others = new BroadcastChannel(NAME);
 others.onmessage = ({ data }) => tell(data);
 
+/** @param {Change} change */
 function tell(change) {
   for (const listener of listeners) listener(change);
 }
 
+/** @param {Change} change */
 function announce(change) {
   others.postMessage(change);
   tell(change);
@@ -45,7 +56,7 @@ function announce(change) {
 
 /**
  * Hear of every change, in this window and in others.
- * @param {(change: {kind: string, id: string}) => void} callback
+ * @param {(change: Change) => void} callback
  * @returns {() => void} stops it
  */
 export function onChange(callback) {
@@ -56,6 +67,7 @@ export function onChange(callback) {
 /** One sentence when nothing lasts beyond this page, else empty. */
 export const whyNothingLasts = async () => SENTENCES[(await database()).trouble] ?? "";
 
+/** @param {import("./database.js").StoreName} store @param {(hand: import("./database.js").Hand) => unknown} act */
 async function change(store, act) {
   try {
     return await (await database()).change(store, act);
@@ -65,7 +77,11 @@ async function change(store, act) {
   }
 }
 
-/** The newest record of every document of a kind: `{kind, id, revision, at, text}`. */
+/**
+ * The newest record of every document of a kind.
+ * @param {string} kind
+ * @returns {Promise<DocumentRecord[]>}
+ */
 export async function newest(kind) {
   const kept = await database();
   const last = new Map((await kept.keys("versions", [kind])).map((key) => [key[1], key]));
@@ -73,10 +89,18 @@ export async function newest(kind) {
   return found.filter(Boolean);
 }
 
-/** Every record of one document, oldest first. */
+/**
+ * Every record of one document, oldest first.
+ * @param {string} kind @param {string} id
+ * @returns {Promise<DocumentRecord[]>}
+ */
 export const versions = async (kind, id) => (await database()).rows("versions", [kind, id]);
 
-/** The newest record of one document, if there is one. */
+/**
+ * The newest record of one document, if there is one.
+ * @param {string} kind @param {string} id
+ * @returns {Promise<DocumentRecord | undefined>}
+ */
 export async function last(kind, id) {
   const kept = await database();
   const key = (await kept.keys("versions", [kind, id])).at(-1);
@@ -85,6 +109,7 @@ export async function last(kind, id) {
 
 /**
  * Keep a document. When this returns, it is kept.
+ * @param {string} kind @param {string} id @param {string} text
  * @param {number} after the revision that the text was made from, 0 for a new document
  * @throws {Overtaken} when another window kept a newer one; {NotKept} with a sentence
  */
@@ -92,7 +117,9 @@ export const keep = (kind, id, text, after) => keepAll(kind, id, [{ text }], aft
 
 /**
  * Keep several states of a document one after another, all of them or none; as `keep`, and gives the last record.
- * @param {{text: string, at?: string}[]} states oldest first; `at`: when it was so, if not now
+ * @param {string} kind @param {string} id
+ * @param {{text: string, at?: string}[]} states oldest first, one at least; `at`: when it was so, if not now
+ * @param {number} after
  */
 export async function keepAll(kind, id, states, after) {
   const records = states.map(({ text, at }, index) => ({
@@ -102,7 +129,7 @@ export async function keepAll(kind, id, states, after) {
     at: at || now(),
     text,
   }));
-  const newest = records.at(-1);
+  const newest = records[records.length - 1];
   await change("versions", async ({ keys, put, cut }) => {
     const there = (await keys([kind, id])).at(-1)?.[2] ?? 0;
     if (there !== after) throw new Overtaken();
@@ -114,15 +141,23 @@ export async function keepAll(kind, id, states, after) {
   return newest;
 }
 
-/** Take a document out for good, with all its records. */
+/**
+ * Take a document out for good, with all its records.
+ * @param {string} kind @param {string} id
+ */
 export async function remove(kind, id) {
   await change("versions", ({ cut }) => cut([kind, id], Infinity));
   announce({ kind, id });
 }
 
-/** A choice of this reader's, such as which method the pages follow; empty when she made none. */
+/**
+ * A choice of this reader's, such as which method the pages follow; empty when she made none.
+ * @param {string} name
+ * @returns {Promise<string>}
+ */
 export const choice = async (name) => (await (await database()).get("choices", [name]))?.value ?? "";
 
+/** @param {string} name @param {string} value */
 export async function choose(name, value) {
   await change("choices", ({ put }) => put({ name, value }));
   announce({ kind: "choice", id: name });
@@ -132,6 +167,7 @@ export async function choose(name, value) {
 export function now() {
   const moment = new Date();
   const offset = -moment.getTimezoneOffset();
+  /** @param {number} number */
   const two = (number) => String(Math.trunc(Math.abs(number))).padStart(2, "0");
   const local = new Date(moment.getTime() + offset * 60_000).toISOString().slice(0, 19);
   return `${local}${offset < 0 ? "-" : "+"}${two(offset / 60)}:${two(offset % 60)}`;

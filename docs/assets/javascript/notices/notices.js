@@ -3,8 +3,10 @@
  * at its foot, or at the place they are about. Only what a reader waits for stands at the foot of the window.
  */
 
-const shown = new Map(); // topic → element
-const passing = new Map(); // topic → timer
+/** @type {Map<string, HTMLElement>} */
+const shown = new Map(); // by topic
+/** @type {Map<string, number>} */
+const passing = new Map(); // timers, by topic
 const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
@@ -20,19 +22,17 @@ const [quiet, lasting] = ["quiet-notices", "notices"].map((className) => {
 // from under them. No variable: the whole page would be styled anew.
 new ResizeObserver(() => {
   const covered = lasting.childElementCount ? `${lasting.offsetHeight}px` : "";
-  for (const [{ style }, property] of [
-    [document.documentElement, "scrollPaddingBlockEnd"],
-    [document.body, "paddingBlockEnd"],
-  ]) {
-    if (style[property] !== covered) style[property] = covered;
-  }
+  const [{ style: page }, { style: body }] = [document.documentElement, document.body];
+  if (page.scrollPaddingBlockEnd !== covered) page.scrollPaddingBlockEnd = covered;
+  if (body.paddingBlockEnd !== covered) body.paddingBlockEnd = covered;
   const focused = document.activeElement;
-  if (!covered || focused === document.body || lasting.contains(focused)) return;
+  if (!covered || !focused || focused === document.body || lasting.contains(focused)) return;
   const { top, bottom } = focused.getBoundingClientRect();
   const under = bottom - lasting.getBoundingClientRect().top;
   if (under > 0 && top < innerHeight) scrollBy({ top: under + 8, behavior: "instant" });
 }).observe(lasting);
 
+/** @param {string} className @param {string} text @param {() => void} press */
 function button(className, text, press) {
   const made = document.createElement("button");
   made.type = "button";
@@ -64,7 +64,7 @@ export function notice(topic, sentence, { share, action, passes, tells, place = 
   }
   if (row.parentElement !== place) place.append(row);
   const [text, ...rest] = row.children;
-  const bar = rest.find((each) => each.localName === "progress");
+  const bar = rest.find((each) => each instanceof HTMLProgressElement);
   if (bar && share !== undefined && !action) {
     bar.value = share; // the sentence is not said again for every step of the bar
     return;
@@ -81,6 +81,7 @@ export function notice(topic, sentence, { share, action, passes, tells, place = 
 /**
  * Takes a notice away after a while, which begins anew whenever the reader points at it, is in it by keyboard, or looks
  * at another window.
+ * @param {string} topic @param {HTMLElement} row
  */
 function letPass(topic, row) {
   let left = READING;
@@ -93,11 +94,13 @@ function letPass(topic, row) {
   );
 }
 
+/** @param {string} topic */
 function stay(topic) {
   clearInterval(passing.get(topic));
   passing.delete(topic);
 }
 
+/** @param {string} label @param {number} share */
 function progress(label, share) {
   const bar = document.createElement("progress");
   bar.setAttribute("aria-label", label);
@@ -105,7 +108,10 @@ function progress(label, share) {
   return bar;
 }
 
-/** Take a notice away. */
+/**
+ * Take a notice away.
+ * @param {string} topic
+ */
 export function clear(topic) {
   stay(topic);
   shown.get(topic)?.remove();

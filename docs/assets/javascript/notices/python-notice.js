@@ -4,8 +4,10 @@ import { onState, wake } from "../python/python.js";
 import { clear, notice } from "./notices.js";
 
 const PATIENCE = 3000; // [ms] a question that waits longer for Python to wake is worth a word
-let now = {};
-let slow = null;
+/** @type {import("../python/python.js").State | null} */
+let now = null;
+/** @type {number | undefined} */
+let slow;
 let pressed = false;
 
 function tryAgain() {
@@ -14,8 +16,8 @@ function tryAgain() {
 }
 
 function tellIfAwaited() {
-  slow = null;
-  if (now.awaited) notice("python", now.sentence);
+  slow = undefined;
+  if (now?.awaited) notice("python", now.sentence);
 }
 
 onState((state) => {
@@ -26,7 +28,7 @@ onState((state) => {
     return;
   }
   clearTimeout(slow);
-  slow = null;
+  slow = undefined;
   pressed = false;
   if (state.name === "absent") notice("python", state.sentence, { action: ["Try again", tryAgain] });
   else clear("python");

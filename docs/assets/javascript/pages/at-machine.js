@@ -11,9 +11,11 @@ const FOOT = 12; // [px] kept free below the drawing
 const LEAST = 96; // [px] the least height at which a drawing is read
 const TWICE = 400; // [ms] a touch so soon after a step came is the second half of the one before
 
+/** @type {Record<string, string>} */
 const KEYS = { ArrowRight: "next", ArrowLeft: "back", "+": "more", "-": "less", "−": "less", Escape: "leave" };
 
 export class AtMachine {
+  /** @type {HTMLElement[]} */
   #outside = [];
   #step = "";
   #came = -Infinity;
@@ -23,9 +25,11 @@ export class AtMachine {
     this.element = element;
     this.frame = element.querySelector(".machine");
     this.tick = tick;
+    this.job = "";
     this.frame.addEventListener("click", ({ target, timeStamp }) =>
       this.#do(target.closest("[data-do]")?.dataset.do, timeStamp),
     );
+    /** @param {KeyboardEvent & {target: HTMLElement}} event */
     this.onKey = (event) => this.#key(event);
     this.onRoom = () => this.#fit();
     this.onBack = () => history.pushState(history.state, "");
@@ -35,12 +39,16 @@ export class AtMachine {
     return !this.frame.hidden;
   }
 
-  /** Go on where the page was when it was loaded again. */
+  /**
+   * Go on where the page was when it was loaded again.
+   * @param {string} job
+   */
   goOn(job) {
     const place = kept();
     if (place?.job === job) this.enter(job, place.step);
   }
 
+  /** @param {string} job */
   enter(job, step = "") {
     this.job = job;
     this.frame.hidden = false;
@@ -113,7 +121,7 @@ export class AtMachine {
     this.#able("back", at > 0);
     this.#able("next", !isLast);
     this.#able("less", !done.querySelector('[data-tick="-1"][aria-disabled]'));
-    this.#able("onward", left || !isLast);
+    this.#able("onward", left > 0 || !isLast);
     this.#fit();
   }
 
@@ -140,6 +148,7 @@ export class AtMachine {
     return this.#steps.find((each) => !each.querySelector(".done.whole"))?.dataset.step;
   }
 
+  /** @param {string | undefined} what @param {number} [at] when it was pressed, for a touch [ms] */
   #do(what, at) {
     if (what === "leave") this.leave();
     else if (what === "onward") this.#onward(at);
@@ -147,8 +156,11 @@ export class AtMachine {
     else if (what) this.tick(this.#step, what === "more" ? 1 : -1);
   }
 
-  /** One bundle more is done, or the step is; once it is whole, on to the next. */
-  async #onward(at) {
+  /**
+   * One bundle more is done, or the step is; once it is whole, on to the next.
+   * @param {number} [at]
+   */
+  async #onward(at = Infinity) {
     if (at - this.#came < TWICE) return;
     const step = this.#step;
     const isWhole = () => this.#steps.find((each) => each.dataset.step === step)?.querySelector(".done.whole");
@@ -158,12 +170,14 @@ export class AtMachine {
     this.#go(1);
   }
 
+  /** @param {1 | -1} by */
   #go(by) {
     const steps = this.#steps;
     const to = steps[steps.findIndex((each) => each.dataset.step === this.#step) + by];
     if (to) this.show(to.dataset.step);
   }
 
+  /** @param {KeyboardEvent & {target: HTMLElement}} event */
   #key(event) {
     if (event.ctrlKey || event.altKey || event.metaKey || event.target.matches("input, select, textarea")) return;
     if (!KEYS[event.key]) return;
@@ -171,6 +185,7 @@ export class AtMachine {
     this.#do(KEYS[event.key]);
   }
 
+  /** @param {string} what @param {boolean} can */
   #able(what, can) {
     this.frame.querySelector(`[data-do=${what}]`).setAttribute("aria-disabled", String(!can));
   }
@@ -179,7 +194,7 @@ export class AtMachine {
   #shutOut() {
     for (let node = this.element; node.parentElement && node !== document.body; node = node.parentElement) {
       for (const each of node.parentElement.children) {
-        if (each === node || each.inert) continue;
+        if (!(each instanceof HTMLElement) || each === node || each.inert) continue;
         each.inert = true;
         this.#outside.push(each);
       }
@@ -187,14 +202,16 @@ export class AtMachine {
   }
 }
 
+/** @returns {{job: string, step: string} | null} */
 function kept() {
   try {
-    return JSON.parse(sessionStorage.getItem(KEPT_AS));
+    return JSON.parse(sessionStorage.getItem(KEPT_AS) ?? "null");
   } catch {
     return null;
   }
 }
 
+/** @param {{job: string, step: string} | null} place */
 function keep(place) {
   try {
     sessionStorage.setItem(KEPT_AS, JSON.stringify(place));

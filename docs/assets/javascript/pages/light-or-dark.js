@@ -2,12 +2,16 @@
  * The choice of light or dark in the header. What was chosen before is applied by a script in the page, before anything
  * is drawn.
  */
-const choices = [...document.querySelectorAll("[name=__palette]")];
+/** @type {NodeListOf<HTMLInputElement>} */
+const buttons = document.querySelectorAll("[name=__palette]");
+const choices = [...buttons];
 
 function show() {
   const chosen = lightOrDark();
   choices[chosen].checked = true;
-  for (const [at, { nextElementSibling }] of choices.entries()) nextElementSibling.hidden = at !== chosen;
+  for (const [at, { nextElementSibling: label }] of choices.entries()) {
+    if (label instanceof HTMLElement) label.hidden = at !== chosen;
+  }
 }
 
 for (const [index, choice] of choices.entries()) {

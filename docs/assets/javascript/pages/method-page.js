@@ -5,7 +5,7 @@ import { follow, followedId, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
 import { ruler } from "../keeping/kept.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
-import { keep, last, newest, newId, onChange, remove, versions, whyNothingLasts } from "../keeping/store.js";
+import { keep, last, newest, newId, remove, versions, whyNothingLasts } from "../keeping/store.js";
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
 import { share } from "./sharing.js";
@@ -360,4 +360,3 @@ document$.subscribe(({ body }) => {
 });
 document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && page?.keepNow());
 onFollow(() => page?.follow());
-onChange(({ kind, id }) => kind === "method" && id === page?.held?.id && page.follow());

@@ -35,7 +35,10 @@ export async function share(place, text, kind) {
   place.scrollIntoView({ block: "nearest" });
 }
 
-/** The code as a drawing, or a sentence when the link is too long for one. */
+/**
+ * The code as a drawing, or a sentence when the link is too long for one.
+ * @param {string} link @param {"method" | "job"} kind
+ */
 function square(link, kind) {
   const made = coded(link);
   if (!made || made.size > MOST_SQUARES)
@@ -48,14 +51,15 @@ function square(link, kind) {
   svg.setAttribute("class", "square-code");
   svg.setAttribute("role", "img");
   svg.setAttribute("aria-label", "The link as a square code for a phone’s camera");
-  light.setAttribute("width", made.size);
-  light.setAttribute("height", made.size);
+  light.setAttribute("width", String(made.size));
+  light.setAttribute("height", String(made.size));
   light.setAttribute("class", "light");
   dark.setAttribute("d", path);
   svg.append(light, dark);
   return svg;
 }
 
+/** @param {string} link */
 function coded(link) {
   try {
     return encode(link, { ecc: "L", border: 4 });

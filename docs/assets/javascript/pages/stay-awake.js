@@ -1,7 +1,9 @@
 /** Keeps the screen from going dark, where the browser can. */
 
 let wanted = false;
+/** @type {WakeLockSentinel | null} */
 let lock = null;
+/** @type {(on: boolean) => void} */
 let tell = () => {};
 
 /**

@@ -19,6 +19,7 @@ async function look() {
   job = record ? nameIn(record.text) : "";
 }
 
+/** @param {string} text */
 function nameIn(text) {
   try {
     return String(JSON.parse(text).name ?? "");
@@ -27,6 +28,7 @@ function nameIn(text) {
   }
 }
 
+/** @param {string} places @param {string} text */
 function write(places, text) {
   for (const each of document.querySelectorAll(`.headed ${places}`)) each.textContent = text;
 }

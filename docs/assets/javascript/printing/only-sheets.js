@@ -3,7 +3,10 @@
 const ONLY_SHEETS = "only-sheets";
 const WANTED = "wanted"; // the calculator whose sheets they are
 
-/** Let the print that follows be of this calculator's sheets alone. */
+/**
+ * Let the print that follows be of this calculator's sheets alone.
+ * @param {HTMLElement} section
+ */
 export function onlySheetsOf(section) {
   const [page, own] = [document.documentElement.classList, section.classList];
   page.add(ONLY_SHEETS);

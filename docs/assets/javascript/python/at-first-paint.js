@@ -4,7 +4,7 @@
  * did not arrive in time, `when-to-wake.js` brings its rules along, and no more.
  */
 if (!globalThis.atFirstPaint) {
-  const src = document.currentScript?.src;
+  const { src = "" } = /** @type {HTMLScriptElement} */ (document.currentScript ?? {});
 
   /** Whether the reader's connection should be spared. */
   function isSpared() {
@@ -17,21 +17,28 @@ if (!globalThis.atFirstPaint) {
     );
   }
 
+  /** @param {ParentNode} page */
   const hasWork = (page) => page.querySelector(".calculator, [data-number], [data-value], [data-figure]") !== null;
 
+  /** @type {typeof atFirstPaint} */
   const early = { isSpared, hasWork, worker: null, heard: [] };
   globalThis.atFirstPaint = early;
 
   function start() {
-    early.worker = new Worker(new URL("./python-worker.js", src), { type: "module", name: "python" });
-    early.worker.onmessage = early.worker.onerror = (event) => early.heard.push(event);
-    early.worker.postMessage({ type: "wake", way: "snapshot", kept: Boolean(navigator.serviceWorker?.controller) });
+    const worker = new Worker(new URL("./python-worker.js", src), { type: "module", name: "python" });
+    early.worker = worker;
+    worker.onmessage = worker.onerror = (/** @type {MessageEvent | ErrorEvent} */ event) => early.heard.push(event);
+    const kept = Boolean(navigator.serviceWorker?.controller);
+    worker.postMessage(/** @satisfies {import("./messages.js").Wake} */ ({ type: "wake", way: "snapshot", kept }));
   }
 
   // What stands in the page when a picture of it is about to be drawn can be read in the task after that.
   requestAnimationFrame(function drawing() {
     if (!src || document.readyState === "complete" || isSpared()) return; // from here on `when-to-wake.js` decides
-    if (!hasWork(document)) return requestAnimationFrame(drawing);
+    if (!hasWork(document)) {
+      requestAnimationFrame(drawing);
+      return;
+    }
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = start;
     port2.postMessage(null);

@@ -2,24 +2,48 @@
 
 /** What a page says to the worker. */
 export const ToWorker = Object.freeze({
-  WAKE: "wake", //     {way, kept}: start Python this way, from files that are kept or not
-  ASK: "ask", //       {id, request}: answer this
-  CANCEL: "cancel", // {id}: nobody waits for this answer any more
-  PRACTISE: "practise", // {request}: answer this over and over while nothing is asked
+  WAKE: "wake", // start Python
+  ASK: "ask", // answer this
+  CANCEL: "cancel", // nobody waits for this answer any more
+  PRACTISE: "practise", // answer this over and over while nothing is asked
 });
+
+/**
+ * @typedef {"snapshot" | "library"} Way the way in which Python is woken
+ * @typedef {{type: typeof ToWorker.WAKE, way: Way, kept: boolean}} Wake `kept`: whether its files are kept on the device
+ * @typedef {{type: typeof ToWorker.ASK, id: number, request: string}} Ask
+ * @typedef {{type: typeof ToWorker.CANCEL, id: number}} Cancel
+ * @typedef {{type: typeof ToWorker.PRACTISE, request: string}} Practise
+ * @typedef {Wake | Ask | Cancel | Practise} MessageToWorker
+ */
 
 /** What the worker says to its page. */
 export const FromWorker = Object.freeze({
-  PROGRESS: "progress", // {done}: bytes of the runtime that have arrived
-  READY: "ready", //       {way, passedOver, done, milliseconds}: Python is awake
-  ASLEEP: "asleep", //     {trouble}: Python could not be woken
-  WORKING: "working", //   {id}: the call the next step belongs to
-  PARTIAL: "partial", //   {id, reply}: an answer that may still improve
-  FINAL: "final", //       {id, reply}: the answer
-  TROUBLE: "trouble", //   {id, trouble}: no answer, and why
-  LOST: "lost", //         {trouble}: Python itself has stopped for good
-  PRACTISED: "practised", // {times, milliseconds}: the practice has ended
+  PROGRESS: "progress", // more of the runtime has arrived
+  READY: "ready", // Python is awake
+  ASLEEP: "asleep", // Python could not be woken
+  WORKING: "working", // the call the next step belongs to
+  PARTIAL: "partial", // an answer that may still improve
+  FINAL: "final", // the answer
+  TROUBLE: "trouble", // no answer, and why
+  LOST: "lost", // Python itself has stopped for good
+  PRACTISED: "practised", // the practice has ended
 });
+
+/**
+ * @typedef {{kind: string, detail: string}} Trouble
+ * @typedef {{way: Way, passedOver: string, done: number, milliseconds: number}} Start how Python woke: `passedOver`
+ *   is why not by its snapshot, `done` the bytes of the runtime that have arrived
+ * @typedef {Record<string, any>} Reply what Python answers: its parts, by the names that its question gives them
+ * @typedef {{type: typeof FromWorker.PROGRESS, done: number}} Progress
+ * @typedef {{type: typeof FromWorker.READY} & Start} Ready
+ * @typedef {{type: typeof FromWorker.ASLEEP | typeof FromWorker.LOST, trouble: Trouble}} Gone
+ * @typedef {{type: typeof FromWorker.WORKING, id: number}} Working
+ * @typedef {{type: typeof FromWorker.PARTIAL | typeof FromWorker.FINAL, id: number, reply: Reply}} Answered
+ * @typedef {{type: typeof FromWorker.TROUBLE, id: number, trouble: Trouble}} Refused
+ * @typedef {{type: typeof FromWorker.PRACTISED, times: number, milliseconds: number}} Practised
+ * @typedef {Progress | Ready | Gone | Working | Answered | Refused | Practised} MessageFromWorker
+ */
 
 /**
  * What a page asks Python: every question that a script asks, in the words of `QUESTIONS` in
@@ -64,7 +88,16 @@ export const MERGE = Object.freeze({
   loose: Question.LOOSE_MERGE,
 });
 
-/** An error as a plain object, since an Error loses its kind on the way. */
+/**
+ * A question with what it is about.
+ * @typedef {{ask: (typeof Question)[keyof typeof Question], [more: string]: unknown}} Request
+ */
+
+/**
+ * An error as a plain object, since an Error loses its kind on the way.
+ * @param {any} error
+ * @returns {Trouble}
+ */
 export function plain(error) {
   return { kind: error?.name ?? "Error", detail: String(error?.message ?? error) };
 }

@@ -7,27 +7,36 @@
 import { SITE } from "../site.js";
 import { hashOf } from "./hash.js";
 
+/**
+ * @import { Bundle, RuntimeFile } from "./runtime-bundle.js"
+ * @import { Files } from "./python-start.js"
+ */
+
 const NOTHING = "nothing";
 const AS_IT_LIES = "default";
 const AFRESH = "reload"; // past a cache that may hold half a file
 
 const instantiateStreaming = WebAssembly.instantiateStreaming;
 WebAssembly.instantiateStreaming = async (fetched, imports) => {
-  const module = await fetched;
+  const module = /** @type {Response | WebAssembly.Module} */ (await fetched);
   if (!(module instanceof WebAssembly.Module)) return instantiateStreaming(module, imports);
   return { module, instance: await WebAssembly.instantiate(module, imports) };
 };
 
+/** @implements {Files} */
 export class RuntimeFiles {
   #network = self.fetch.bind(self);
+  /** @type {Map<string, Promise<Response | WebAssembly.Module>>} */
   #early = new Map();
+  /** @type {Map<string, any>} */
   #imported = new Map();
   #kept;
   #onArrival;
+  /** @type {((problem: unknown) => void) | undefined} */
   #fail;
 
   /**
-   * @param {object} bundle the list of files the build made
+   * @param {Bundle} bundle the list of files the build made
    * @param {boolean} kept whether the files come from the offline copy
    * @param {(bytes: number) => void} onArrival hears of everything that has arrived
    */
@@ -37,22 +46,31 @@ export class RuntimeFiles {
     this.nothing = this.folder + NOTHING; // an address that answers with an empty file
     this.#kept = kept;
     this.#onArrival = onArrival;
+    /** @type {Map<string, RuntimeFile>} */
     this.byUrl = new Map(Object.values(bundle.files).map((file) => [this.folder + file.name, file]));
-    self.fetch = (url) => this.fetch(String(url));
+    // A machine that is compiled already goes by the same way as a file.
+    self.fetch = (url) => /** @type {Promise<Response>} */ (this.fetch(String(url)));
   }
 
   /** Rejects as soon as a file fails from now on, because Pyodide only logs that and then waits for ever. */
   failure() {
-    const failure = new Promise((_, reject) => (this.#fail = reject));
+    /** @type {Promise<never>} */
+    const failure = new Promise((_, reject) => {
+      this.#fail = reject;
+    });
     failure.catch(() => {});
     return failure;
   }
 
+  /** @param {string} role */
   url(role) {
     return this.folder + this.files[role].name;
   }
 
-  /** Begin to fetch files that will be asked for in a moment. */
+  /**
+   * Begin to fetch files that will be asked for in a moment.
+   * @param {string[]} roles
+   */
   startFetching(...roles) {
     for (const url of roles.map((role) => this.url(role))) {
       const response = this.#fetch(url);
@@ -63,17 +81,19 @@ export class RuntimeFiles {
 
   /**
    * Begin to compile the machine while it arrives. Pyodide is handed the code where it would be handed the file.
+   * @param {string} role
    * @returns {Promise<void>} resolves when all of it has arrived; the compiling goes on beside this thread
    */
   startCompiling(role) {
     const url = this.url(role);
     return new Promise((resolve, reject) => {
-      const code = this.#compiled(url, this.byUrl.get(url), resolve);
+      const code = this.#compiled(url, this.files[role], resolve);
       code.catch(reject);
       this.#early.set(url, code);
     });
   }
 
+  /** @param {string} url */
   async fetch(url) {
     if (url === this.nothing) return new Response(new Uint8Array());
     const early = this.#early.get(url);
@@ -86,6 +106,7 @@ export class RuntimeFiles {
     }
   }
 
+  /** @param {string} url */
   async #fetch(url) {
     const file = this.byUrl.get(url);
     if (!file) throw new Error(`${url} is not part of this runtime`);
@@ -97,6 +118,7 @@ export class RuntimeFiles {
     }
   }
 
+  /** @param {string} url @param {RuntimeFile} file @param {() => void} onWhole */
   async #compiled(url, file, onWhole) {
     try {
       const response = await this.#answered(url, file, AS_IT_LIES);
@@ -109,16 +131,19 @@ export class RuntimeFiles {
     }
   }
 
+  /** @param {string} url @param {RuntimeFile} file @param {RequestCache} cache */
   async #answered(url, file, cache) {
     const response = await this.#network(url, { cache });
     if (!response.ok) throw new Error(`${file.name} could not be had (${response.status})`);
     return response;
   }
 
+  /** @param {string} url @param {RuntimeFile} file @param {RequestCache} cache */
   async #checked(url, file, cache) {
     const response = await this.#answered(url, file, cache);
+    /** @type {Uint8Array<ArrayBuffer>[]} */
     const chunks = [];
-    const reader = response.body.getReader();
+    const reader = bodyOf(response).getReader();
     for (let step = await reader.read(); !step.done; step = await reader.read()) {
       chunks.push(step.value);
       this.#onArrival(step.value.length);
@@ -128,9 +153,12 @@ export class RuntimeFiles {
 
   /**
    * The file passed on as it arrives, but for the last part, which is held back until the whole is what the build made.
+   * @param {Response} response @param {RuntimeFile} file @param {() => void} onWhole
    */
   #checkedAtTheEnd(response, file, onWhole) {
+    /** @type {Uint8Array<ArrayBuffer>[]} */
     const chunks = [];
+    /** @type {TransformStream<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuffer>>} */
     const passOn = new TransformStream({
       transform: (chunk, out) => {
         this.#onArrival(chunk.length);
@@ -143,12 +171,13 @@ export class RuntimeFiles {
         onWhole();
       },
     });
-    return alike(response, response.body.pipeThrough(passOn));
+    return alike(response, bodyOf(response).pipeThrough(passOn));
   }
 
   /**
    * Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the
    * cache.
+   * @param {string} role
    */
   async module(role) {
     if (!this.#imported.has(role)) {
@@ -159,6 +188,13 @@ export class RuntimeFiles {
   }
 }
 
+/** @param {Response} response */
+function bodyOf({ body }) {
+  if (!body) throw new Error("the answer is empty");
+  return body;
+}
+
+/** @param {Uint8Array<ArrayBuffer>[]} chunks @param {RuntimeFile} file */
 async function whole(chunks, file) {
   const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
   let at = 0;
@@ -170,6 +206,7 @@ async function whole(chunks, file) {
   return bytes;
 }
 
+/** @param {Response} response @param {BodyInit} body */
 function alike(response, body) {
   return new Response(body, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
 }

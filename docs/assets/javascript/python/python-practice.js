@@ -6,14 +6,21 @@
 const TIMES = 300; // answers after which the browser has made its fast code
 const LONG_ENOUGH = 1500; // [ms] of work, on a slow device
 
+/**
+ * @import { Reply } from "./messages.js"
+ *
+ * @typedef {{next: () => {value: string, done?: boolean}, destroy: () => void}} Replies an iterator of Python's
+ */
+
 export class Practice {
+  /** @type {Replies | null} */
   #replies = null;
   #times = 0;
   #worked = 0; // [ms]
 
   /**
-   * @param {() => object} answer begins an answer: an iterator of replies
-   * @param {(replies: object) => object | null} next takes one reply from it
+   * @param {() => Replies} answer begins an answer
+   * @param {(replies: Replies) => Reply | null} next takes one reply from it
    */
   constructor(answer, next) {
     this.answer = answer;
@@ -38,7 +45,7 @@ export class Practice {
 
   #letGo() {
     this.#times += 1;
-    this.#replies.destroy();
+    this.#replies?.destroy();
     this.#replies = null;
   }
 }

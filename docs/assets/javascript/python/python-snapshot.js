@@ -4,15 +4,18 @@
  */
 import { hashOf } from "./hash.js";
 
+/**
+ * The machine that Python runs on, as far as it matters here.
+ * @typedef {{HEAPU8: Uint8Array<ArrayBuffer>, growMemory: (bytes: number) => void}} Machine
+ */
+
 export class MemorySnapshot {
   #listed;
+  /** @type {Uint8Array[]} */
   #parts = [];
   #length = 0;
 
-  /**
-   * @param {object} listed as the build wrote it: lengths of `head` and `memory` [bytes]; address and length of what is
-   *   `kept` and `brought`; `integrity` of all that is brought
-   */
+  /** @param {import("./runtime-bundle.js").SnapshotListing} listed as the build wrote it */
   constructor(listed) {
     this.#listed = listed;
     /** As much of the snapshot as Pyodide needs to be given; it reads that when the memory is in place. */
@@ -24,7 +27,10 @@ export class MemorySnapshot {
     return this.#listed.memory;
   }
 
-  /** Take the next part, a Uint8Array. */
+  /**
+   * Take the next part.
+   * @param {Uint8Array} part
+   */
   add(part) {
     const ofHead = part.subarray(0, Math.max(0, this.head.length - this.#length));
     if (ofHead.length) this.head.set(ofHead, this.#length);
@@ -35,6 +41,7 @@ export class MemorySnapshot {
   /**
    * Put the snapshot into the memory of a machine in which no Python runs yet. Rejects when it is not whole, or
    * this machine's data is not what it was taken with.
+   * @param {Machine} machine
    */
   async putInto(machine) {
     if (machine.HEAPU8.length < this.memory) machine.growMemory(this.memory);
@@ -49,13 +56,14 @@ export class MemorySnapshot {
     this.#empty(memory);
   }
 
+  /** @param {Uint8Array} memory */
   #write(memory) {
     const runs = this.#listed.kept.values();
     let to = 0;
     let left = 0;
     for (let part of this.#parts.splice(0)) {
       while (part.length) {
-        if (!left) [to, left] = runs.next().value;
+        if (!left) [to, left] = runs.next().value ?? [0, 0];
         const fits = part.subarray(0, left);
         memory.set(fits, to);
         to += fits.length;
@@ -65,11 +73,14 @@ export class MemorySnapshot {
     }
   }
 
-  /** What is neither kept nor brought is empty, and nearly always is so by itself. */
+  /**
+   * What is neither kept nor brought is empty, and nearly always is so by itself.
+   * @param {Uint8Array} memory
+   */
   #empty(memory) {
-    const taken = [...this.#listed.kept, ...this.#listed.brought, [this.memory, 0]].sort(
-      ([one], [other]) => one - other,
-    );
+    /** @type {[number, number][]} */
+    const taken = [...this.#listed.kept, ...this.#listed.brought, [this.memory, 0]];
+    taken.sort(([one], [other]) => one - other);
     let from = 0;
     for (const [address, length] of taken) {
       if (from < address && !isEmpty(memory, from, address)) memory.fill(0, from, address);
@@ -78,6 +89,7 @@ export class MemorySnapshot {
   }
 }
 
+/** @param {Uint8Array} memory @param {number} from @param {number} to */
 function isEmpty(memory, from, to) {
   // blocks of the build are longer than a word
   const words = new Uint32Array(memory.buffer, memory.byteOffset + from, (to - from) >> 2);
@@ -85,6 +97,7 @@ function isEmpty(memory, from, to) {
   return true;
 }
 
+/** @param {Uint8Array[]} parts */
 function joined(parts) {
   const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
   let at = 0;

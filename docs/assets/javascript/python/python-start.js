@@ -6,17 +6,38 @@
 import { RuntimeFiles } from "./python-files.js";
 import { MemorySnapshot } from "./python-snapshot.js";
 
+/**
+ * @import { Way } from "./messages.js"
+ * @import { Replies } from "./python-practice.js"
+ * @import { Machine } from "./python-snapshot.js"
+ * @import { Bundle } from "./runtime-bundle.js"
+ *
+ * What waking Python asks of its files; each has a role, by which the bundle lists it.
+ * @typedef {object} Files
+ * @property {string} folder
+ * @property {string} nothing an address that answers with an empty file
+ * @property {(role: string) => string} url
+ * @property {(url: string) => Promise<Response | WebAssembly.Module>} fetch
+ * @property {(role: string) => Promise<any>} module
+ * @property {(...roles: string[]) => void} startFetching
+ * @property {(role: string) => Promise<void>} startCompiling
+ * @property {() => Promise<never>} failure
+ *
+ * Pyodide, as far as it matters here.
+ * @typedef {{runPython: (code: string) => unknown, pyimport: (name: string) => any}} Python
+ */
+
 const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0); // a WebAssembly module with nothing in it
 const ENTRY = "calculators.faces.browser";
 
 /**
  * @param {object} from
- * @param {object} from.bundle the list of files the build made (`runtime-bundle.js`)
- * @param {"snapshot" | "library"} from.way which way to try first
+ * @param {Bundle} from.bundle the list of files the build made
+ * @param {Way} from.way which way to try first
  * @param {boolean} from.kept whether the files come from the offline copy
  * @param {(bytes: number) => void} onArrival hears of everything that has arrived
- * @returns {Promise<{answers: (request: string) => object, way: string, passedOver: string}>} `answers` gives an
- *   iterator of replies; `passedOver` is why the snapshot was not used, or empty
+ * @returns {Promise<{answers: (request: string) => Replies, way: Way, passedOver: string}>} `passedOver` is why the
+ *   snapshot was not used, or empty
  */
 export async function startPython({ bundle, way, kept }, onArrival) {
   new WebAssembly.Module(SMALLEST); // where this is refused Pyodide would wait for ever
@@ -25,19 +46,24 @@ export async function startPython({ bundle, way, kept }, onArrival) {
   try {
     return await start(fromSnapshot, bundle, files, "snapshot", "");
   } catch (error) {
-    const reason = String(error?.message ?? error);
+    const reason = error instanceof Error ? error.message : String(error);
     console.warn(`Python starts without its snapshot: ${reason}`);
     return start(fromLibrary, bundle, files, "library", reason);
   }
 }
 
+/**
+ * @param {(bundle: Bundle, files: Files) => Promise<Python>} load
+ * @param {Bundle} bundle @param {Files} files @param {Way} way @param {string} passedOver
+ */
 async function start(load, bundle, files, way, passedOver) {
   const python = await Promise.race([load(bundle, files), files.failure()]);
   python.runPython("import random; random.seed()"); // a snapshot would repeat the chances of the day it was taken
   const face = python.pyimport(ENTRY);
-  return { answers: (request) => face.replies(request), way, passedOver };
+  return { answers: (/** @type {string} */ request) => face.replies(request), way, passedOver };
 }
 
+/** @param {Bundle} bundle @param {Files} files */
 async function fromLibrary(bundle, files) {
   const { loadPyodide, createPyodideModule } = await machinery(files);
   return loadPyodide({
@@ -49,6 +75,7 @@ async function fromLibrary(bundle, files) {
   });
 }
 
+/** @param {Bundle} bundle @param {Files} files */
 async function fromSnapshot(bundle, files) {
   const snapshot = new MemorySnapshot(bundle.snapshot);
   files.startFetching("loader", "machine");
@@ -58,10 +85,11 @@ async function fromSnapshot(bundle, files) {
   const { loadPyodide, createPyodideModule } = await machinery(files);
   return loadPyodide({
     ...common(bundle, files),
-    createPyodideModule: async (settings) => {
+    createPyodideModule: async (/** @type {{INITIAL_MEMORY: number}} */ settings) => {
       settings.INITIAL_MEMORY = snapshot.memory;
       // The machine is compiled beside this thread, which inflates the snapshot meanwhile; earlier that would hold up
       // what arrives.
+      /** @type {[Machine, void]} */
       const [machine] = await Promise.all([createPyodideModule(settings), arrived.then(() => draw(files, snapshot))]);
       await snapshot.putInto(machine);
       return machine;
@@ -71,12 +99,15 @@ async function fromSnapshot(bundle, files) {
   });
 }
 
+/** @param {Files} files @param {MemorySnapshot} snapshot */
 async function draw(files, snapshot) {
   const response = await files.fetch(files.url("snapshot"));
+  if (!(response instanceof Response) || !response.body) throw new Error("the snapshot is empty");
   const reader = response.body.pipeThrough(new DecompressionStream("gzip")).getReader();
   for (let step = await reader.read(); !step.done; step = await reader.read()) snapshot.add(step.value);
 }
 
+/** @param {Files} files */
 async function machinery(files) {
   const [{ loadPyodide }, { default: createPyodideModule }] = await Promise.all([
     files.module("loader"),
@@ -85,6 +116,7 @@ async function machinery(files) {
   return { loadPyodide, createPyodideModule };
 }
 
+/** @param {Bundle} bundle @param {Files} files */
 function common(bundle, files) {
   return { indexURL: files.folder, lockFileContents: structuredClone(bundle.lock), env: { ...bundle.environment } };
 }

@@ -13,18 +13,28 @@ import "./python-files.js";
 import "./python-snapshot.js";
 import "./hash.js";
 
-const open = new Map(); // id → iterator of replies, in the order of turns
+/**
+ * @import { Ask, MessageFromWorker, MessageToWorker, Wake } from "./messages.js"
+ * @import { Replies } from "./python-practice.js"
+ */
+
+/** @type {Map<number, Replies>} */
+const open = new Map(); // by the id of the question, in the order of turns
+/** @type {Ask[]} */
 const waiting = []; // questions that came before Python was awake
 const breath = new MessageChannel(); // lets messages in between two steps, without a timer's delay
+/** @type {((request: string) => Replies) | null} */
 let answers = null;
+/** @type {Practice | null} */
 let practice = null;
 let turning = false;
 let arrived = 0; // bytes of the runtime
 let said = 0; // when that was last said
 
+/** @param {MessageFromWorker} message */
 const post = (message) => self.postMessage(message);
 
-self.onmessage = ({ data }) => {
+self.onmessage = (/** @type {MessageEvent<MessageToWorker>} */ { data }) => {
   if (data.type === ToWorker.WAKE) wake(data);
   else if (data.type === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
   else if (data.type === ToWorker.CANCEL) cancel(data.id);
@@ -32,6 +42,7 @@ self.onmessage = ({ data }) => {
 };
 breath.port1.onmessage = turn;
 
+/** @param {Wake} how */
 async function wake({ way, kept }) {
   const began = performance.now();
   try {
@@ -51,7 +62,10 @@ async function wake({ way, kept }) {
   }
 }
 
-/** Counts what arrives and says so, but not oftener than anybody could see. */
+/**
+ * Counts what arrives and says so, but not oftener than anybody could see.
+ * @param {number} bytes
+ */
 function arrive(bytes) {
   arrived += bytes;
   if (performance.now() - said < 100) return;
@@ -59,10 +73,17 @@ function arrive(bytes) {
   post({ type: FromWorker.PROGRESS, done: arrived });
 }
 
+/** @param {string} request */
+function answer(request) {
+  if (!answers) throw new Error("Python is not awake");
+  return answers(request);
+}
+
+/** @param {Ask} question */
 function begin({ id, request }) {
   guard(id, () => {
     post({ type: FromWorker.WORKING, id });
-    open.set(id, answers(request));
+    open.set(id, answer(request));
   });
   if (!turning && open.size) {
     turning = true;
@@ -70,9 +91,12 @@ function begin({ id, request }) {
   }
 }
 
-/** Whatever is asked meanwhile goes before. */
+/**
+ * Whatever is asked meanwhile goes before.
+ * @param {string} request
+ */
 function practise(request) {
-  practice = new Practice(() => answers(request), nextReply);
+  practice = new Practice(() => answer(request), nextReply);
   if (turning) return;
   turning = true;
   turn();
@@ -98,7 +122,10 @@ function turn() {
   breath.port2.postMessage(null);
 }
 
-/** An empty step is only a sign of life. */
+/**
+ * An empty step is only a sign of life.
+ * @param {Replies} replies
+ */
 function nextReply(replies) {
   const { value: text, done } = replies.next();
   if (done) throw new Error("the answer ended without a last word");
@@ -107,7 +134,7 @@ function nextReply(replies) {
 
 function practiseOnce() {
   try {
-    practice.step();
+    practice?.step();
   } catch (error) {
     practice = null;
     if (isFatal(error)) return post({ type: FromWorker.LOST, trouble: plain(error) });
@@ -120,6 +147,7 @@ function practiseOnce() {
   breath.port2.postMessage(null);
 }
 
+/** @param {number} id */
 function cancel(id) {
   open.get(id)?.destroy();
   open.delete(id);
@@ -127,17 +155,22 @@ function cancel(id) {
   if (index >= 0) waiting.splice(index, 1);
 }
 
-/** Whether Python, as it is, can answer nothing more. */
+/**
+ * Whether Python, as it is, can answer nothing more.
+ * @param {any} error
+ */
 function isFatal(error) {
   return (
     error?.pyodide_fatal_error || error?.type === "ModuleNotFoundError" || error instanceof WebAssembly.RuntimeError
   );
 }
 
+/** @param {number} id @param {() => void} step */
 function guard(id, step) {
   try {
     step();
-  } catch (error) {
+  } catch (problem) {
+    const error = /** @type {any} */ (problem); // Python's bring a type
     const trouble = plain(error);
     if (error?.type) trouble.kind = error.type;
     post(isFatal(error) ? { type: FromWorker.LOST, trouble } : { type: FromWorker.TROUBLE, id, trouble });

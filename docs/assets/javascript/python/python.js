@@ -9,6 +9,7 @@ import bundle from "./runtime-bundle.js";
 
 const SILENCE = 20_000; // [ms] without a sign from a working Python before it is given up
 const SLOW_START = 45_000; // [ms] without a byte or a sign while Python wakes
+/** @type {Record<string, string>} */
 const SENTENCES = {
   waking: "The calculators are waking up.",
   ready: "The calculators are awake.",
@@ -21,6 +22,7 @@ const SENTENCES = {
 
 /** Why a question has no answer: `kind` for code, `message` one sentence for the reader, `detail` for the console. */
 export class NoAnswer extends Error {
+  /** @param {"absent" | "silent" | "broken" | "lost"} kind */
   constructor(kind, detail = "") {
     super(SENTENCES[kind]);
     this.name = "NoAnswer";
@@ -29,16 +31,44 @@ export class NoAnswer extends Error {
   }
 }
 
+/**
+ * @import { MessageFromWorker, MessageToWorker, Reply, Request, Trouble, Way } from "./messages.js"
+ *
+ * @typedef {"asleep" | "waking" | "ready" | "absent"} Name
+ * @typedef {{name: Name, sentence: string, awaited?: boolean, done?: number, way?: Way, passedOver?: string,
+ *   detail?: string}} State
+ *
+ * @typedef {object} Call
+ * @property {Request} request
+ * @property {number} tries
+ * @property {((reply: Reply) => void) | undefined} onPartial
+ * @property {(reply: Reply) => void} resolve
+ * @property {(problem: Error) => void} reject
+ * @property {number} timeout [ms]
+ * @property {() => void} letGo
+ */
+
+/** @type {Set<(state: State) => void>} */
 const listeners = new Set();
-const calls = new Map(); // id → {request, tries, onPartial, resolve, reject, timeout}
+/** @type {Map<number, Call>} */
+const calls = new Map(); // by id
+/** @type {State} */
 let state = { name: "asleep", sentence: "" };
+/** @type {Worker | null} */
 let worker = null;
+/** @type {number | null} */
 let working = null; // id of the call Python is busy with
-let watch = null;
+let watch = 0;
 let lastId = 0;
+/** @type {Way} */
 let way = "snapshot";
+/** @type {Worker | null} */
 let practised = null; // the worker that has been given something to practise
 
+/** @param {Worker | null} to @param {MessageToWorker} message */
+const post = (to, message) => to?.postMessage(message);
+
+/** @param {Name} name @param {Partial<State>} [more] */
 function tell(name, more = {}) {
   state = { name, sentence: SENTENCES[name] ?? "", awaited: calls.size > 0, ...more };
   for (const listener of listeners) listener(state);
@@ -47,7 +77,7 @@ function tell(name, more = {}) {
 /**
  * Follow how Python is: `asleep`, `waking` (with `done` bytes arrived, and whether it is `awaited`), `ready` (with
  * `way`, `passedOver`, `done`), `absent`.
- * @param {(state: {name: string, sentence: string}) => void} callback called at once and at every change
+ * @param {(state: State) => void} callback called at once and at every change
  * @returns {() => void} stops following
  */
 export function onState(callback) {
@@ -71,19 +101,22 @@ export function wake() {
   };
   tell("waking", { done: 0 });
   keepWatch();
-  if (!early) return mine.postMessage({ type: ToWorker.WAKE, way, kept: Boolean(navigator.serviceWorker?.controller) });
+  if (!early) return post(mine, { type: ToWorker.WAKE, way, kept: Boolean(navigator.serviceWorker?.controller) });
   atFirstPaint.worker = null; // the next one is started from here
-  for (const event of heard.splice(0)) event.type === "error" ? mine.onerror(event) : mine.onmessage(event);
+  for (const event of heard.splice(0)) {
+    if ("data" in event) mine.onmessage?.(event);
+    else mine.onerror?.(event);
+  }
 }
 
 /**
  * Ask Python one question.
- * @param {object} request a question in the words of `calculators.faces.browser`
+ * @param {Request} request a question in the words of `calculators.faces.browser`
  * @param {object} [options]
  * @param {AbortSignal} [options.signal] stops the work between two steps; the promise then rejects with an AbortError
- * @param {(reply: object) => void} [options.onPartial] hears answers that may still improve
+ * @param {(reply: Reply) => void} [options.onPartial] hears answers that may still improve
  * @param {number} [options.timeout] silence after which the work is given up [ms]
- * @returns {Promise<object>} the final reply
+ * @returns {Promise<Reply>} the final reply
  * @throws {NoAnswer} with one sentence for the reader
  */
 export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
@@ -91,8 +124,8 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     if (signal?.aborted) return reject(aborted(signal));
     const id = ++lastId;
     const stop = () => {
-      worker?.postMessage({ type: ToWorker.CANCEL, id });
-      end(id)?.reject(aborted(signal));
+      post(worker, { type: ToWorker.CANCEL, id });
+      if (signal) end(id)?.reject(aborted(signal));
     };
     calls.set(id, {
       request,
@@ -107,32 +140,36 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     wake();
     if (state.name === "waking") tell("waking", { done: state.done });
     if (worker) send(id);
-    else end(id).reject(new NoAnswer("absent", state.detail));
+    else end(id)?.reject(new NoAnswer("absent", state.detail));
   });
 }
 
 /**
  * Let Python practise on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life
  * is enough.
- * @param {object} request a question as for `ask`
+ * @param {Request} request a question as for `ask`
  */
 export function practise(request) {
   if (state.name !== "ready" || calls.size > 0 || practised === worker) return;
   practised = worker;
-  worker.postMessage({ type: ToWorker.PRACTISE, request: JSON.stringify(request) });
+  post(worker, { type: ToWorker.PRACTISE, request: JSON.stringify(request) });
 }
 
+/** @param {AbortSignal} signal */
 function aborted(signal) {
   return signal.reason instanceof DOMException ? signal.reason : new DOMException("No longer needed", "AbortError");
 }
 
+/** @param {number} id */
 function send(id) {
   const call = calls.get(id);
+  if (!call) return;
   call.tries += 1;
-  worker.postMessage({ type: ToWorker.ASK, id, request: JSON.stringify(call.request) });
+  post(worker, { type: ToWorker.ASK, id, request: JSON.stringify(call.request) });
   if (state.name === "ready" && calls.size === 1) keepWatch();
 }
 
+/** @param {number} id */
 function end(id) {
   const call = calls.get(id);
   calls.delete(id);
@@ -145,31 +182,38 @@ function end(id) {
 function keepWatch() {
   clearTimeout(watch);
   if (state.name === "ready" && calls.size === 0) return;
-  const patience = state.name === "ready" ? (calls.get(working)?.timeout ?? SILENCE) : SLOW_START;
+  const patience = state.name === "ready" ? (calls.get(working ?? 0)?.timeout ?? SILENCE) : SLOW_START;
   watch = setTimeout(() => bury({ kind: "Silence", detail: `no sign for ${patience} ms` }), patience);
 }
 
-function hear({ type, id, reply, trouble, ...more }) {
-  if (type === FromWorker.PROGRESS) tell("waking", more);
-  else if (type === FromWorker.READY) tell("ready", more);
-  else if (type === FromWorker.WORKING) working = id;
-  else if (type === FromWorker.PARTIAL) calls.get(id)?.onPartial?.(reply);
-  else if (type === FromWorker.FINAL) end(id)?.resolve(reply);
-  else if (type === FromWorker.TROUBLE) end(id)?.reject(new NoAnswer("broken", trouble.detail));
-  else if (type === FromWorker.LOST) return bury(trouble);
-  else if (type === FromWorker.ASLEEP) return giveUp(trouble);
+/** @param {MessageFromWorker} message */
+function hear(message) {
+  if (message.type === FromWorker.PROGRESS) tell("waking", { done: message.done });
+  else if (message.type === FromWorker.READY) tell("ready", { ...message });
+  else if (message.type === FromWorker.WORKING) working = message.id;
+  else if (message.type === FromWorker.PARTIAL) calls.get(message.id)?.onPartial?.(message.reply);
+  else if (message.type === FromWorker.FINAL) end(message.id)?.resolve(message.reply);
+  else if (message.type === FromWorker.TROUBLE) end(message.id)?.reject(new NoAnswer("broken", message.trouble.detail));
+  else if (message.type === FromWorker.LOST) return bury(message.trouble);
+  else if (message.type === FromWorker.ASLEEP) return giveUp(message.trouble);
   keepWatch();
 }
 
-/** Python could not be woken at all: everybody who waits is told, and the next question tries afresh. */
+/**
+ * Python could not be woken at all: everybody who waits is told, and the next question tries afresh.
+ * @param {Trouble} trouble
+ */
 function giveUp(trouble) {
   discard();
   console.warn(`Python did not start: ${trouble.kind}: ${trouble.detail}`);
   tell("absent", trouble);
-  for (const id of [...calls.keys()]) end(id).reject(new NoAnswer("absent", trouble.detail));
+  for (const id of [...calls.keys()]) end(id)?.reject(new NoAnswer("absent", trouble.detail));
 }
 
-/** The worker died or fell silent: replace it and repeat what was asked, once. */
+/**
+ * The worker died or fell silent: replace it and repeat what was asked, once.
+ * @param {Trouble} trouble
+ */
 function bury(trouble) {
   const asleep = state.name !== "ready";
   const guilty = working;
@@ -178,7 +222,7 @@ function bury(trouble) {
   if (trouble.kind === "Silence" && guilty !== null) end(guilty)?.reject(new NoAnswer("silent", trouble.detail));
   if (trouble.kind === "ModuleNotFoundError") way = "library"; // the snapshot lacks something the whole library has
   for (const [id, call] of [...calls])
-    if (call.tries > 1) end(id).reject(new NoAnswer(asleep ? "absent" : "lost", trouble.detail));
+    if (call.tries > 1) end(id)?.reject(new NoAnswer(asleep ? "absent" : "lost", trouble.detail));
   if (asleep && calls.size === 0) return tell("absent", trouble);
   if (calls.size === 0) return tell("asleep", { sentence: SENTENCES.restarted });
   wake();

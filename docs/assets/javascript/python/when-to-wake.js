@@ -15,9 +15,14 @@ export async function readable() {
   await new Promise((resolve) => (self.requestIdleCallback ?? setTimeout)(resolve, { timeout: 500 }));
 }
 
+/** @param {HTMLElement} element */
 const isLive = (element) => Boolean(element?.closest?.(".calculator"));
 for (const touch of ["focusin", "pointerdown"]) {
-  document.addEventListener(touch, ({ target }) => isLive(target) && wake(), { passive: true });
+  document.addEventListener(
+    /** @type {"focusin" | "pointerdown"} */ (touch),
+    ({ target }) => isLive(target) && wake(),
+    { passive: true },
+  );
 }
 
 document$.subscribe(async ({ body }) => {
