@@ -10,7 +10,7 @@ export const ToWorker = Object.freeze({
 
 /**
  * @typedef {"snapshot" | "library"} Way the way in which Python is woken
- * @typedef {{type: typeof ToWorker.WAKE, way: Way, kept: boolean}} Wake `kept`: whether its files are kept on the device
+ * @typedef {{type: typeof ToWorker.WAKE, way: Way, kept: boolean}} Wake `kept`: whether its files are kept here
  * @typedef {{type: typeof ToWorker.ASK, id: number, request: string}} Ask
  * @typedef {{type: typeof ToWorker.CANCEL, id: number}} Cancel
  * @typedef {{type: typeof ToWorker.PRACTISE, request: string}} Practise
