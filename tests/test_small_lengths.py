@@ -185,7 +185,9 @@ def test_a_ticket_shows_no_length_as_nothing(ruler):
         ).replace("\N{NO-BREAK SPACE}", " ")
         assert not ABOUT_NOTHING.search(words)
         assert [words[max(0, hit.start() - 60) : hit.end() + 20] for hit in NOTHING.finditer(words)] == []
-        told = {step.key: " ".join(phrase.filled(ruler) for phrase in step.told) for step in ticket_steps(batch)}
+        told = {
+            step.key: " ".join(phrase.filled(ruler) for phrase in step.instructions) for step in ticket_steps(batch)
+        }
         stitched = re.search(r"stitch (.+?) in from the inner edge", told["edge-stitch"], re.IGNORECASE) or re.search(
             r"stitch (.+?) from", told["edge-stitch"], re.IGNORECASE
         )

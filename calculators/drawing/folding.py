@@ -25,9 +25,9 @@ BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
 
 
-def told(step: CornerStep, ruler: Ruler) -> str:
+def instruction(step: CornerStep, ruler: Ruler) -> str:
     """What to do in a step, with this job's lengths."""
-    return step.told.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
+    return step.instruction.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
 
 
 def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
@@ -36,7 +36,7 @@ def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSer
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     sheets = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
     pictures = tuple(
-        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=told(step, ruler))
+        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=instruction(step, ruler))
         for sheet, step in zip(sheets, steps)
     )
     used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
@@ -48,7 +48,7 @@ def corner_step(steps: Sequence[CornerStep], number: int, ruler: Ruler) -> Pictu
     step = steps[number - 1]
     before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
     sheet = _drawn(step, before, _box([step.seen]), ruler)
-    return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {told(step, ruler)}")
+    return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {instruction(step, ruler)}")
 
 
 def _box(stacks: Sequence[Stack]) -> Box:

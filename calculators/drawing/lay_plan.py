@@ -59,7 +59,7 @@ def lay_plan(outcome: PlannedOrder, ruler: Ruler) -> Picture:
         f"{listed}.{more} Lengths lie across the sheet; every mark is in the marking table.",
     )
     picture = sheet.finish(
-        title, in_words, caption=f"The lay plan, to scale. {listed}.{more}", told="a piece to read its marks"
+        title, in_words, caption=f"The lay plan, to scale. {listed}.{more}", hint="a piece to read its marks"
     )
     on_screen, fewer = _drawn(outcome, lays[:_MOST_DRAWN], ruler, ON_SCREENS) if stretches > 1 else (sheet, stretches)
     return replace(picture, wide=on_screen.finish(title, in_words).svg) if fewer < stretches else picture

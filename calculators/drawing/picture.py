@@ -48,7 +48,7 @@ class Picture:
     """A finished drawing: its SVG element, a title and a description that say in words what it shows.
 
     caption: what stands below it, if not the title.
-    told: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point
+    hint: what to point at for words about it, such as "a piece to read its marks"; "" when there is nothing to point
     at. Such a
         drawing can also be enlarged.
     wide: the same drawing laid out for a screen, where that makes another one; it is shown in place of the other.
@@ -58,7 +58,7 @@ class Picture:
     title: str
     description: str
     caption: str = ""
-    told: str = ""
+    hint: str = ""
     wide: ET.Element | None = None
 
 
@@ -312,10 +312,10 @@ class Sheet:
         else:
             self.words("grain", place, style=f"label {MIDDLE}", anchor="start", shift=(8, 0))
 
-    def finish(self, title: str, description: str, with_key: bool = True, caption: str = "", told: str = "") -> Picture:
+    def finish(self, title: str, description: str, with_key: bool = True, caption: str = "", hint: str = "") -> Picture:
         """Close the drawing with its key and its words for those who cannot see it."""
         top = self.margins[1] + self.drawn_height + self.margins[3]
-        return replace(self._closed(title, description, top + (self._key(top) if with_key else 0), caption), told=told)
+        return replace(self._closed(title, description, top + (self._key(top) if with_key else 0), caption), hint=hint)
 
     def _key(self, top: float) -> float:
         """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""

@@ -24,7 +24,7 @@ class SizeCheck:
     """A measured size: whether it is within what the house allows, and that in a sentence."""
 
     within: bool
-    said: Phrase
+    message: Phrase
 
 
 def read_size(text: str, side: str, batch: Batch) -> Fraction:

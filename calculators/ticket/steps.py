@@ -29,14 +29,14 @@ ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 class TicketStep:
     """One step of a ticket.
 
-    key: the name under which it is ticked, which never changes. told: what to do, a sentence or more each.
+    key: the name under which it is ticked, which never changes. instructions: what to do, a sentence or more each.
     settings: names of the settings it needs. cautions: what can hurt in it.
     picture: how the corner then lies, where there is a drawing of it.
     """
 
     key: str
     title: str
-    told: tuple[Phrase, ...]
+    instructions: tuple[Phrase, ...]
     care: Care
     settings: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
@@ -45,7 +45,7 @@ class TicketStep:
 
 @dataclass(frozen=True)
 class _OfCorner:
-    """What a ticket adds to a step of the corner's construction; told goes with steps that are made in one with it."""
+    """What a ticket adds to a step of the corner's construction; more: instructions for steps made in one with it."""
 
     key: str
     title: str
@@ -237,18 +237,18 @@ def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
     before: tuple[Phrase, ...] = ()
     for step, picture in zip(steps, pictures):
         if step.name in _TOLD_WITH_THE_NEXT:
-            before = (_told(step, batch.ruler),)
+            before = (_instruction(step, batch.ruler),)
             continue
         if step.name not in _CORNER:
             continue
         of_corner = _CORNER[step.name]
-        told = () if step.name in _TOLD_BY_TICKET else (_told(step, batch.ruler),)
+        instructions = () if step.name in _TOLD_BY_TICKET else (_instruction(step, batch.ruler),)
         care = of_corner.care if isinstance(of_corner.care, Care) else how_much[of_corner.care]
         extra = tuple(_other_sides(batch)) if of_corner.key == "hem" else ()
         yield TicketStep(
             of_corner.key,
             of_corner.title,
-            (*before, *told, *extra, *of_corner.more),
+            (*before, *instructions, *extra, *of_corner.more),
             care,
             of_corner.settings,
             of_corner.cautions,
@@ -257,9 +257,9 @@ def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
         before = ()
 
 
-def _told(step: CornerStep, ruler: Ruler) -> Phrase:
+def _instruction(step: CornerStep, ruler: Ruler) -> Phrase:
     """The words of a step; the distance of the edge stitch as it stands among the settings, in millimetres."""
-    template, values = step.told, dict(step.lengths)
+    template, values = step.instruction, dict(step.lengths)
     for name in values:
         kind = "text" if name == "edge_stitch" else "length"
         template = template.replace(f"{{{name}}}", f"{{{name}:{kind}}}")
@@ -280,11 +280,13 @@ def _other_sides(batch: Batch) -> Iterator[Phrase]:
 
 
 def _checked(batch: Batch) -> TicketStep:
-    told = (
+    instructions = (
         say(
             "Let each piece cool and lie flat. Finished it must measure {width:length} by {length:length}.",
             **batch.finished,
         ),
         say("Measure pieces of every bundle, both ways and from corner to corner, and write them down below."),
     )
-    return TicketStep("check", "Check and write down", told, cares.CHECK, ("tolerance_finished", "tolerance_square"))
+    return TicketStep(
+        "check", "Check and write down", instructions, cares.CHECK, ("tolerance_finished", "tolerance_square")
+    )

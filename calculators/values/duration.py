@@ -26,7 +26,7 @@ class Minutes(Kind):
     most: Fraction = Fraction(100_000)
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters
     units: ClassVar[Mapping[str, Fraction]] = {"min": Fraction(1), "h": Fraction(_HOUR)}
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"minutes": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"minutes": {}}
 
     def parse(self, text, ruler):
         value = _read(text)

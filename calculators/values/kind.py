@@ -62,7 +62,7 @@ class Kind:
     is written.
     units: every unit it is written in, and how many of what `plain` counts in one of them is; a page holds each on one
     line with its number.
-    said_as: the words for it behind the colon of a blank in a sentence, each with what the kind is made with.
+    format_specs: the words for it behind the colon of a blank in a sentence, each with what the kind is made with.
     """
 
     mode: ClassVar[str] = "text"
@@ -71,7 +71,7 @@ class Kind:
     in_words: ClassVar[bool] = False
     two_figures: ClassVar[bool] = False
     units: ClassVar[Mapping[str, Fraction]] = {}
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {}
 
     def __init_subclass__(cls, **others: Any) -> None:
         super().__init_subclass__(**others)
@@ -132,7 +132,7 @@ class Kind:
         """The value as it stands in a table of measures: on both rulers where it differs on them, else once."""
         return [self.show(value, ruler)]
 
-    def told(self, text: str, ruler: Ruler) -> str:
+    def house_text(self, text: str, ruler: Ruler) -> str:
         """A text of the house method as its pages tell it."""
         return text
 
@@ -172,7 +172,7 @@ def _enter(kind: type[Kind]) -> None:
     for unit, size in kind.__dict__.get("units", {}).items():
         if _UNITS.setdefault(unit, size) != size:
             raise ValueError(f"{kind.__name__}: another kind has {unit} as well, of another size")
-    for word, made_with in kind.__dict__.get("said_as", {}).items():
+    for word, made_with in kind.__dict__.get("format_specs", {}).items():
         if _SAID_AS.setdefault(word, (kind, made_with))[0].__qualname__ != kind.__qualname__:
             raise ValueError(f"{kind.__name__}: {_SAID_AS[word][0].__name__} is said as {word} already")
 
@@ -182,7 +182,7 @@ def units() -> Mapping[str, Fraction]:
     return _UNITS
 
 
-def kind_said_as(word: str) -> Kind:
+def kind_for_spec(word: str) -> Kind:
     """The kind for a word behind the colon of a blank; raises KeyError where none is said so."""
     kind, made_with = _SAID_AS[word]
     return kind(**made_with)

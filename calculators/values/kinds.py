@@ -40,7 +40,7 @@ class Length(Kind):
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
     two_figures: ClassVar[bool] = True
     units: ClassVar[Mapping[str, Fraction]] = MM_IN
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {
         "length": {},
         "length_up": {"toward": "up"},
         "length_down": {"toward": "down"},
@@ -121,7 +121,7 @@ class Length(Kind):
 class LongLength(Length):
     """A length of thread and the like, read and shown in metres, or in yards on an inch ruler."""
 
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"long": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"long": {}}
 
     def parse(self, text, ruler):
         return super().parse(text, _long_ruler(ruler))
@@ -170,7 +170,7 @@ class Number(Kind):
     places: int = 1
     words: ClassVar[tuple[str, ...]] = ()
     mode: ClassVar[str] = "decimal"
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"number": {"places": 3}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"number": {"places": 3}}
 
     def parse(self, text, ruler):
         value = self._read(text)
@@ -224,7 +224,7 @@ def _in_digits(value: Fraction) -> str:
 class Percent(Number):
     sign: str = " %"
     units: ClassVar[Mapping[str, Fraction]] = {"%": Fraction(1)}
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"percent": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"percent": {}}
     words: ClassVar[tuple[str, ...]] = ("per cent", "percent")
 
 
@@ -260,7 +260,7 @@ class DimensionalChange(Percent):
 class Angle(Number):
     sign: str = "°"
     sample: str = "90"
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"angle": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"angle": {}}
     words: ClassVar[tuple[str, ...]] = ("º", "degrees", "degree", "deg.", "deg")
 
 
@@ -275,7 +275,7 @@ class Count(Kind):
     least: int = 0
     most: int = 10_000
     mode: ClassVar[str] = "numeric"
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"count": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"count": {}}
 
     def parse(self, text, ruler):
         found = _COUNT.fullmatch(number_as_typed(text).lower())
@@ -330,7 +330,7 @@ class Choice(Kind):
     def write(self, value, ruler):
         return value
 
-    def told(self, text, ruler):
+    def house_text(self, text, ruler):
         return self.options.get(text, text)
 
     def samples(self, chance, near=""):
@@ -370,7 +370,7 @@ class YesNo(Kind):
 class Text(Kind):
     longest: int = 80
     in_words: ClassVar[bool] = True
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"text": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"text": {}}
 
     def parse(self, text, ruler):
         if len(text) > self.longest:

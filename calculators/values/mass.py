@@ -29,7 +29,7 @@ class Mass(Kind):
         "oz": _OUNCE,
         "lb": _POUND,
     }
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"mass": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"mass": {}}
     bare: ClassVar[tuple[str, str]] = ("g", "oz")
     spellings: ClassVar[Mapping[str, str]] = {"lbs": "lb", "oz.": "oz", "lb.": "lb", "grams": "g", "ounces": "oz"}
     like: ClassVar[str] = "a weight in g, kg, oz or lb, such as 50 g or 2 oz"
@@ -120,7 +120,7 @@ class MassPerArea(Mass):
     least: Fraction = Fraction(10)
     most: Fraction = Fraction(2_000)
     units: ClassVar[Mapping[str, Fraction]] = {"g/m²": Fraction(1), "oz/yd²": _OUNCE / _SQUARE_YARD}
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"mass_per_area": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"mass_per_area": {}}
     bare: ClassVar[tuple[str, str]] = ("g/m²", "oz/yd²")
     spellings: ClassVar[Mapping[str, str]] = {
         **dict.fromkeys(("g/m2", "gsm", "g per m²", "g per square metre"), "g/m²"),

@@ -38,7 +38,7 @@ class Amount(Kind):
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(1_000_000)
     mode: ClassVar[str] = "decimal"
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"amount": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"amount": {}}
 
     def parse(self, text, ruler):
         return self._within(_read(text, ruler.money), text, ruler)
@@ -99,7 +99,7 @@ class PriceOfLength(Amount):
     Inside, for a metre."""
 
     mode: ClassVar[str] = "text"  # a decimal keyboard cannot write "per yd"
-    said_as: ClassVar[Mapping[str, Mapping[str, Any]]] = {"price": {}}
+    format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"price": {}}
 
     def parse(self, text, ruler):
         priced = _PER.fullmatch(number_as_typed(text))
@@ -145,7 +145,7 @@ class ListedPrice(Amount):
     def write_out(self, text, ruler):
         return _without_sign(text.strip(), ruler.money)
 
-    def told(self, text, ruler):
+    def house_text(self, text, ruler):
         return with_sign(text, ruler.money)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calculators.values.kind import Kind, kind_said_as
+from calculators.values.kind import Kind, kind_for_spec
 from calculators.values.measure import Ruler
 
 _BLANK = re.compile(r"\{(\w+)(?::([^{}]*))?\}")
@@ -15,8 +15,8 @@ _BLANK = re.compile(r"\{(\w+)(?::([^{}]*))?\}")
 class Phrase:
     """A sentence with blanks: ``{left:length} more cloth gives {more:piece|pieces}``.
 
-    After the colon stands the word that a kind is said as (`Kind.said_as`), or the two words for one and for several,
-    which shows the count and the word. ``**…**`` marks the figure to set large.
+    After the colon stands the word that a kind is said as (`Kind.format_specs`), or the two words for one and for
+    several, which shows the count and the word. ``**…**`` marks the figure to set large.
     """
 
     template: str
@@ -34,7 +34,7 @@ class Phrase:
             if spec and "|" in spec:
                 one, several = spec.split("|")
                 return f"{value:,} {one if value == 1 else several}"
-            return (kind_said_as(spec) if spec else kinds[name]).show(value, ruler)
+            return (kind_for_spec(spec) if spec else kinds[name]).show(value, ruler)
 
         return _BLANK.sub(fill, self.template)
 

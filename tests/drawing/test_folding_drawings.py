@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 
 from calculators.drawing import lines
 from calculators.drawing.bulk import bulk_map
-from calculators.drawing.folding import corner_step, corner_step_by_step, side_style, told
+from calculators.drawing.folding import corner_step, corner_step_by_step, instruction, side_style
 from calculators.drawing.picture import fillings
 from calculators.trade.corners.comparison import VARIANTS, compared
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
@@ -59,7 +59,7 @@ def test_every_step_is_small_and_said_in_words(way, job, ruler):
     for step, picture in zip(steps, series.pictures):
         assert len(ET.tostring(picture.svg)) < SMALL
         assert picture.svg.get("aria-label") == f"{step.name}. {picture.description}"
-        assert picture.caption == told(step, ruler) and "{" not in picture.caption
+        assert picture.caption == instruction(step, ruler) and "{" not in picture.caption
         assert not re.search(r"\d cm" if ruler.unit == "in" else r"\d in\b", picture.caption)
 
 
@@ -210,7 +210,7 @@ def test_more_layers_are_darker_in_both_schemes():
 )
 def test_a_point_is_eased_square_only_where_it_is_square(way, angle):
     steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 4.0, 3.0))
-    square = [step for step in steps if re.search(r"point square|square corner", step.told)]
+    square = [step for step in steps if re.search(r"point square|square corner", step.instruction)]
     assert steps and (not square or angle == 90)
 
 

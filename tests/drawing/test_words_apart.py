@@ -90,7 +90,7 @@ def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
         gauges = any("true-size" in each.svg.get("class").split() for each in picture.pictures)
         letters = PRINTED if gauges else OF_A_STEP
         return [*((each.svg, letters) for each in picture.pictures), (picture.key.svg, WORDS)]
-    letters = ENLARGED if picture.told else WORDS
+    letters = ENLARGED if picture.hint else WORDS
     return [(each, letters) for each in (picture.svg, picture.wide) if each is not None]
 
 
@@ -108,7 +108,7 @@ def test_words_of_a_drawing_stand_apart_and_on_their_sheet(name, data):
         assume(False)
     picture = calculator.drawing(answered.drawn_from, asking.ruler)
     for svg, letters in sheets(picture):
-        for size in SIZES if isinstance(picture, Picture) and picture.told else (1,):
+        for size in SIZES if isinstance(picture, Picture) and picture.hint else (1,):
             assert faults(svg, letters, size) == [], size
 
 

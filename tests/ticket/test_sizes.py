@@ -29,19 +29,23 @@ INCHES = {
 def test_a_size_on_a_metric_ruler(text, side, within, said):
     made = batch()
     found = compared(read_size(text, side, made), side, made)
-    assert (found.within, found.said.filled(made.ruler)) == (within, said)
+    assert (found.within, found.message.filled(made.ruler)) == (within, said)
 
 
 def test_a_size_in_inches_with_a_fraction():
     """Cut 18 in, turn 3/8, hem 3/4 on both sides: 15 3/4 in finished; the house allows 3/16 in."""
     made = batch(INCHES, "in 1/16")
     found = compared(read_size("15 7/8", "width", made), "width", made)
-    assert (found.within, found.said.filled(made.ruler)) == (True, "1/8 in wider than the ticket says; within 3/16 in.")
+    assert (found.within, found.message.filled(made.ruler)) == (
+        True,
+        "1/8 in wider than the ticket says; within 3/16 in.",
+    )
 
 
 def test_what_the_ruler_cannot_tell_apart_is_as_the_ticket_says():
     made = batch(INCHES, "in 1/16")
-    assert compared(read_size("400 mm", "width", made), "width", made).said.filled(made.ruler) == "As the ticket says."
+    found = compared(read_size("400 mm", "width", made), "width", made)
+    assert found.message.filled(made.ruler) == "As the ticket says."
 
 
 @pytest.mark.parametrize("ruler", ["in 1/2", "in 1/4", "in 1/16", "cm 1/2", "mm 1", "cm"])
@@ -50,7 +54,7 @@ def test_a_coarse_ruler_hides_no_piece_that_is_off_by_more_than_is_allowed(ruler
     says."""
     made = batch(INCHES, ruler)
     found = compared(made.finished["width"] + Fraction(127, 16), "width", made)
-    assert not found.within and "put it aside" in found.said.filled(made.ruler)
+    assert not found.within and "put it aside" in found.message.filled(made.ruler)
     assert not square((Fraction(500), Fraction(508)), made).within
     assert "as the ticket says" not in together([made.finished["width"] + 8] * 2, "width", made).filled(made.ruler)
 
@@ -76,7 +80,7 @@ def test_a_piece_is_square_when_its_diagonals_are_alike(one, other, within, said
     made = batch()
     assert made.settled("tolerance_square") == 5
     found = square([read_size(one, "diagonal_1", made), read_size(other, "diagonal_2", made)], made)
-    assert (found.within, found.said.filled(made.ruler)) == (within, said)
+    assert (found.within, found.message.filled(made.ruler)) == (within, said)
 
 
 @pytest.mark.parametrize("text", ["61.6", "20.4", "290"])

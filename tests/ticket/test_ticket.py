@@ -31,7 +31,9 @@ def batch(typed=WORKED, ruler="cm", cloth=""):
 
 
 def told(made):
-    return {step.key: " ".join(phrase.filled(made.ruler) for phrase in step.told) for step in ticket_steps(made)}
+    return {
+        step.key: " ".join(phrase.filled(made.ruler) for phrase in step.instructions) for step in ticket_steps(made)
+    }
 
 
 def test_the_steps_come_in_working_order():

@@ -11,7 +11,7 @@ import pytest
 
 from calculators.asking.declaration import Field
 from calculators.asking.rows import Rows
-from calculators.values.kind import InvalidValue, Kind, kind_said_as, units
+from calculators.values.kind import InvalidValue, Kind, kind_for_spec, units
 from calculators.values.kinds import Length
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from scripts.tools.places import ROOT
@@ -103,8 +103,8 @@ def test_a_unit_of_another_size_or_a_word_said_twice_is_refused():
     with pytest.raises(ValueError, match="cm"):
         type("Cubits", (Kind,), {"units": {"cm": 457}})
     with pytest.raises(ValueError, match="said as length"):
-        type("Cubits", (Kind,), {"said_as": {"length": {}}})
-    assert units()["cm"] == 10 and isinstance(kind_said_as("length"), Length)
+        type("Cubits", (Kind,), {"format_specs": {"length": {}}})
+    assert units()["cm"] == 10 and isinstance(kind_for_spec("length"), Length)
 
 
 def questions_of_kind(source: str, names: Mapping[str, Any]) -> Iterator[str]:

@@ -104,14 +104,14 @@ def _print_alone(words: str) -> ET.Element:
 
 def _drawing(picture: Picture) -> ET.Element:
     caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
-    if not picture.told:
+    if not picture.hint:
         return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
     return element(
         "figure",
         {"class": "drawing tall" if _is_tall(picture) else "drawing", **NOT_SEARCHED},
         _sizes(),
         element("div", {"class": "frame"}, picture.svg, _for_screens(picture)),
-        _told(picture),
+        _hint(picture),
         caption,
     )
 
@@ -144,12 +144,12 @@ def _sizes() -> ET.Element:
     )
 
 
-def _told(picture: Picture) -> ET.Element:
+def _hint(picture: Picture) -> ET.Element:
     """Where the words about what is pointed at are shown."""
     return element(
         "p",
         {"class": "told", "role": "status", "hidden": True},
-        f"Tap {picture.told}, or go from one to the next with the arrow keys.",
+        f"Tap {picture.hint}, or go from one to the next with the arrow keys.",
     )
 
 

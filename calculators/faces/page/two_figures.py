@@ -19,7 +19,7 @@ def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> li
 
     follows: the side whose figure only follows the other.
     """
-    text = kind.told(on_ruler(written, ruler), ruler)
+    text = kind.house_text(on_ruler(written, ruler), ruler)
     if not kind.two_figures or isinstance(written, str) or written["cm"] == written["in"]:
         return [text]
     here, other = side_of(ruler), _other(ruler)

@@ -115,7 +115,7 @@ def size_said(text: str, side: str, batch: Batch) -> tuple[str, bool]:
     if side in DIAGONALS:
         return "", True
     found = compared(size, side, batch)
-    return found.said.filled(batch.ruler), found.within
+    return found.message.filled(batch.ruler), found.within
 
 
 def square_said(line: Line, batch: Batch) -> tuple[str, bool]:
@@ -124,7 +124,7 @@ def square_said(line: Line, batch: Batch) -> tuple[str, bool]:
     if None in both:
         return "", True
     found = square(both, batch)
-    return found.said.filled(batch.ruler), found.within
+    return found.message.filled(batch.ruler), found.within
 
 
 def all_together(batch: Batch, measured: Sequence[Line]) -> list[ET.Element]:

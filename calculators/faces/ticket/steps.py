@@ -66,7 +66,11 @@ def _step(
     what = element("div", {"class": "what"}, place, element("h3", {"tabindex": "-1"}, step.title))
     if step.picture:
         add(what, element("figure", {"class": "drawing"}, step.picture.svg))
-    add(what, element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.told)), *own_words)
+    add(
+        what,
+        element("p", {"class": "told"}, " ".join(each.filled(batch.ruler) for each in step.instructions)),
+        *own_words,
+    )
     if step.settings:
         add(what, element("p", {"class": "set"}, *_set(settings[name] for name in step.settings)))
     care = step.care

@@ -34,9 +34,11 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     steps += _seamed(laid, corner, clearance)
     turned = _turned(steps[-1].stack, corner, lowest=(FACING,))
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    told = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief("point-out")
+    instruction = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief(
+        "point-out"
+    )
     steps += [
-        CornerStep("Turn", told, turned),
+        CornerStep("Turn", instruction, turned),
         CornerStep(
             "Edge stitch",
             "Stitch {edge_stitch} from the facing's neatened inner edge.",
@@ -113,9 +115,9 @@ def applied_border(
     ]
     turned = _turned(steps[-1].stack, corner, lowest=STRIPS)
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    told = "Turn the border to the right side and press. " + brief("point-out")
+    instruction = "Turn the border to the right side and press. " + brief("point-out")
     steps += [
-        CornerStep("Turn", told, turned, from_below=True),
+        CornerStep("Turn", instruction, turned, from_below=True),
         CornerStep("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
     ]
     return through_one_window(corner, reach, steps)
@@ -128,12 +130,12 @@ def _reach(corner: Corner) -> Number:
 def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[CornerStep]:
     """Stitch both edges through the corner, then cut across the point."""
     stitched = edge_stitched(laid, corner, 0, 0)
-    told = "Stitch {seam_allowance} from the raw edges. " + brief("pivot")
-    steps = [CornerStep("Stitch the edges", told, stitched, {"seam_allowance": corner.turn})]
+    instruction = "Stitch {seam_allowance} from the raw edges. " + brief("pivot")
+    steps = [CornerStep("Stitch the edges", instruction, stitched, {"seam_allowance": corner.turn})]
     if clearance is not None:
         across = _level(corner).shifted(-clearance)
-        told = "Cut the point off {clearance} outside the corner of the seam."
-        steps.append(CornerStep("Cut across the point", told, stitched.trim(across), {"clearance": clearance}))
+        instruction = "Cut the point off {clearance} outside the corner of the seam."
+        steps.append(CornerStep("Cut across the point", instruction, stitched.trim(across), {"clearance": clearance}))
     return steps
 
 

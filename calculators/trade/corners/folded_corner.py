@@ -23,11 +23,11 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[CornerStep]:
         hem = corner.hem_1 if edge == 1 else corner.hem_2
         if corner.turn:
             stack = stack.fold(corner.parallel(edge, 0))
-            told = f"Turn {{turn}} to the wrong side along the {name} edge and press."
-            steps.append(CornerStep(f"Turn the {name} edge", told, stack, {"turn": corner.turn}))
+            instruction = f"Turn {{turn}} to the wrong side along the {name} edge and press."
+            steps.append(CornerStep(f"Turn the {name} edge", instruction, stack, {"turn": corner.turn}))
         stack = stack.fold(corner.crease(edge))
-        told = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
-        steps.append(CornerStep(f"Hem the {name} edge", told, stack, {f"hem_{edge}": hem}))
+        instruction = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
+        steps.append(CornerStep(f"Hem the {name} edge", instruction, stack, {f"hem_{edge}": hem}))
     stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
     steps.append(CornerStep("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
     steps.append(CornerStep("Right side", "The finished corner from the right side.", stack, from_below=True))

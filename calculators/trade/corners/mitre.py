@@ -22,8 +22,8 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
     creased = steps[-1].stack.unfold().unfold()
-    told = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
-    steps.append(CornerStep("Open the hem", told, creased))
+    instruction = "Open the hem again; the turn stays folded." if corner.turn else "Open the hem again."
+    steps.append(CornerStep("Open the hem", instruction, creased))
     opened = mitre_line_drawn(creased, lines)
     steps.append(_mark_step(opened, corner, lines))
     steps += _stitched_and_trimmed(opened, corner, lines, sewing)
@@ -90,18 +90,20 @@ def folded_mitre(corner: Corner, sewing: Sewing) -> list[CornerStep]:
 
 def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[CornerStep]:
     """The last steps of a mitre without a seam, from cloth lying flat."""
-    told = "the edges meet on the mitre. Slip stitch them together."
+    instruction = "the edges meet on the mitre. Slip stitch them together."
     if corner.angle != 90:
         folded = _turn(stack, corner).fold_in_one(turning_out(corner, lines, sewing))
-        told = f"Fold the corner in around the crossing of the creases while you fold turn and hem again; {told}"
-        return [CornerStep("Fold in", told, folded), *_edge_stitched_steps(folded, corner, sewing)]
+        instruction = (
+            f"Fold the corner in around the crossing of the creases while you fold turn and hem again; {instruction}"
+        )
+        return [CornerStep("Fold in", instruction, folded), *_edge_stitched_steps(folded, corner, sewing)]
     cornered = stack.fold(Line.through(lines.mark_1, lines.mark_2).towards(lines.inner), pressed=False)
     steps = [CornerStep("Fold the corner in", "Fold the corner in along the mitre line.", cornered)]
     turned = _turn(cornered, corner)
     if corner.turn:
         steps.append(CornerStep("Fold the turn again", "Fold the turn again along both edges.", turned))
     folded = turned.fold(corner.crease(1)).fold(corner.crease(2))
-    steps.append(CornerStep("Fold the hem again", f"Fold the hem again; {told}", folded))
+    steps.append(CornerStep("Fold the hem again", f"Fold the hem again; {instruction}", folded))
     return [*steps, *_edge_stitched_steps(folded, corner, sewing)]
 
 
@@ -205,8 +207,8 @@ def _stitched_and_trimmed(stack: Stack, corner: Corner, lines: MitreLines, sewin
 
 def _turned_out(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -> list[CornerStep]:
     turned_out = stack.fold_in_one(turning_out(corner, lines, sewing))
-    told = "Turn the corner right side out and press; the hems meet on the mitre. " + brief("point-out")
-    return [CornerStep("Turn out", told, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
+    instruction = "Turn the corner right side out and press; the hems meet on the mitre. " + brief("point-out")
+    return [CornerStep("Turn out", instruction, turned_out), *_edge_stitched_steps(turned_out, corner, sewing)]
 
 
 def _edge_stitched_steps(stack: Stack, corner: Corner, sewing: Sewing) -> list[CornerStep]:

@@ -29,7 +29,7 @@ class CornerStep:
     """One step.
 
     name: what it is called in the workroom.
-    told: what to do, with ``{name}`` where a length of this job belongs.
+    instruction: what to do, with ``{name}`` where a length of this job belongs.
     stack: the cloth after it.
     lengths: the lengths told or shown [mm].
     measured: distances to show.
@@ -38,7 +38,7 @@ class CornerStep:
     """
 
     name: str
-    told: str
+    instruction: str
     stack: Stack
     lengths: Mapping[str, Number] = field(default_factory=dict)
     measured: tuple[Measured, ...] = ()

@@ -25,7 +25,7 @@ CORNER_STEPS = calculator_named("corner-steps")
 )
 def test_only_a_square_corner_is_told_to_be_square(way, angle):
     steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, angle, 5.0))
-    assert steps and [step.told for step in steps if "square" in step.told] == []
+    assert steps and [step.instruction for step in steps if "square" in step.instruction] == []
 
 
 @pytest.mark.parametrize(("hems", "angle"), product(((20.0, 20.0), (25.0, 20.0)), (90.0, 120.0)))
@@ -72,4 +72,4 @@ def _made(asked):
         _, steps, _ = answer(CORNER_STEPS, Asking(asked)).drawn_from
     except InvalidInput as error:
         return tuple(error.sentences)
-    return [(step.told, step.lengths, step.stack) for step in steps]
+    return [(step.instruction, step.lengths, step.stack) for step in steps]
