@@ -21,10 +21,10 @@ _SHOWN = Field(
 
 def _work(given) -> Iterator[Answer | None]:
     given.trimming, given.pressed, given.pleats = "snipped", "open", "opposite"
-    asked = measures(given)
-    corner_steps("folded-corner", asked)
+    made_with = measures(given)
+    corner_steps("folded-corner", made_with)
     ways = []
-    for way in compared(asked):
+    for way in compared(made_with):
         ways.append(way)
         yield None
     possible = {each.name: each.bulk for each in ways if each.bulk}

@@ -59,7 +59,7 @@ def _in_hand(given: SimpleNamespace, results: dict) -> Phrase:
         "found": found,
         "lacking": lacking,
         "over": -lacking,
-        "asked": given.fullness,
+        "wanted": given.fullness,
         "fullness": results["fullness_in_hand"],
     }
     if lacking <= 0:
@@ -71,7 +71,7 @@ def _in_hand(given: SimpleNamespace, results: dict) -> Phrase:
         return say(f"{short}: its {{found:width|widths}} would not cover the rod, even flat.", **values)
     return say(
         f"{short}: its {{found:width|widths}}, shared out evenly, would come to fullness {{fullness}}, short of the "
-        "{asked:number} wanted.",
+        "{wanted:number} wanted.",
         **values,
     )
 
@@ -86,11 +86,11 @@ def _fewer(given: SimpleNamespace, results: dict) -> Iterator[Phrase]:
             and given.fullness - row["fullness"] <= _LITTLE * given.fullness
         ):
             yield say(
-                "With {widths:width|widths} the fullness would be {fullness}, a little short of {asked:number}, and "
+                "With {widths:width|widths} the fullness would be {fullness}, a little short of {wanted:number}, and "
                 "{saved:length} less to buy.",
                 widths=row["widths"],
                 fullness=row["fullness"],
-                asked=given.fullness,
+                wanted=given.fullness,
                 saved=saved,
             )
 
