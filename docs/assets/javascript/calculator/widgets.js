@@ -5,14 +5,14 @@
 import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
 import { keepRuler, nameOf, ruler, typedIn } from "../keeping/kept.js";
 import { Question } from "../python/messages.js";
-import { onState, practise } from "../python/python.js";
+import { onState, startWarmUp } from "../python/python.js";
 import { arrived, offer } from "./carried.js";
 import { jobOf } from "./job-in-hand.js";
 import { Section } from "./section.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
 const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
-const CALM = 500; // [ms] of an awake Python before it practises
+const CALM = 500; // [ms] of an awake Python before it warms up
 const WAITING = "Your numbers are being worked out. Until then an earlier answer stands here.";
 
 /** Asks for the newest state only: a question overtaken by a newer one is dropped. */
@@ -259,7 +259,7 @@ async function upgrade(page) {
     lone.map(({ section }) => section),
   );
   live = [...walks, ...lone, inText];
-  practiseSoon();
+  warmUpSoon();
   const select = choice.querySelector("select");
   if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();
   choice.hidden = false;
@@ -276,13 +276,13 @@ async function upgrade(page) {
   offerIn(came);
 }
 
-/** Python practises on the worked example of the page in view. */
-function practiseSoon() {
-  const practisable = live.find(({ example }) => example);
-  if (practisable) setTimeout(() => practise({ ...practisable.example, ruler: "" }), CALM);
+/** Python warms up on the worked example of the page in view. */
+function warmUpSoon() {
+  const withExample = live.find(({ example }) => example);
+  if (withExample) setTimeout(() => startWarmUp({ ...withExample.example, ruler: "" }), CALM);
 }
 
-onState(({ name }) => name === "ready" && practiseSoon());
+onState(({ name }) => name === "ready" && warmUpSoon());
 
 addEventListener("hashchange", () => offerIn(arrived()));
 

@@ -5,7 +5,7 @@ export const ToWorker = Object.freeze({
   WAKE: "wake", // start Python
   ASK: "ask", // answer this
   CANCEL: "cancel", // nobody waits for this answer any more
-  PRACTISE: "practise", // answer this over and over while nothing is asked
+  WARM_UP: "warm up", // answer this over and over while nothing is asked
 });
 
 /**
@@ -13,8 +13,8 @@ export const ToWorker = Object.freeze({
  * @typedef {{type: typeof ToWorker.WAKE, way: Way, kept: boolean}} Wake `kept`: whether its files are kept here
  * @typedef {{type: typeof ToWorker.ASK, id: number, request: string}} Ask
  * @typedef {{type: typeof ToWorker.CANCEL, id: number}} Cancel
- * @typedef {{type: typeof ToWorker.PRACTISE, request: string}} Practise
- * @typedef {Wake | Ask | Cancel | Practise} MessageToWorker
+ * @typedef {{type: typeof ToWorker.WARM_UP, request: string}} WarmUpRequest
+ * @typedef {Wake | Ask | Cancel | WarmUpRequest} MessageToWorker
  */
 
 /** What the worker says to its page. */
@@ -27,7 +27,7 @@ export const FromWorker = Object.freeze({
   FINAL: "final", // the answer
   TROUBLE: "trouble", // no answer, and why
   LOST: "lost", // Python itself has stopped for good
-  PRACTISED: "practised", // the practice has ended
+  WARMED_UP: "warmed up", // the warm-up has ended
 });
 
 /**
@@ -41,8 +41,8 @@ export const FromWorker = Object.freeze({
  * @typedef {{type: typeof FromWorker.WORKING, id: number}} Working
  * @typedef {{type: typeof FromWorker.PARTIAL | typeof FromWorker.FINAL, id: number, reply: Reply}} Answered
  * @typedef {{type: typeof FromWorker.TROUBLE, id: number, trouble: Trouble}} Refused
- * @typedef {{type: typeof FromWorker.PRACTISED, times: number, milliseconds: number}} Practised
- * @typedef {Progress | Ready | Gone | Working | Answered | Refused | Practised} MessageFromWorker
+ * @typedef {{type: typeof FromWorker.WARMED_UP, times: number, milliseconds: number}} WarmedUp
+ * @typedef {Progress | Ready | Gone | Working | Answered | Refused | WarmedUp} MessageFromWorker
  */
 
 /**

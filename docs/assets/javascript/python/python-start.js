@@ -8,7 +8,7 @@ import { MemorySnapshot } from "./python-snapshot.js";
 
 /**
  * @import { Way } from "./messages.js"
- * @import { Replies } from "./python-practice.js"
+ * @import { Replies } from "./python-warm-up.js"
  * @import { Machine } from "./python-snapshot.js"
  * @import { Bundle } from "./runtime-bundle.js"
  *

@@ -5,8 +5,8 @@
  */
 
 import { FromWorker, plain, ToWorker } from "./messages.js";
-import { Practice } from "./python-practice.js";
 import { startPython } from "./python-start.js";
+import { WarmUp } from "./python-warm-up.js";
 import bundle from "./runtime-bundle.js";
 // What these import, named here so that all is asked for at once.
 import "./python-files.js";
@@ -15,7 +15,7 @@ import "./hash.js";
 
 /**
  * @import { Ask, MessageFromWorker, MessageToWorker, Wake } from "./messages.js"
- * @import { Replies } from "./python-practice.js"
+ * @import { Replies } from "./python-warm-up.js"
  */
 
 /** @type {Map<number, Replies>} */
@@ -25,8 +25,8 @@ const waiting = []; // questions that came before Python was awake
 const breath = new MessageChannel(); // lets messages in between two steps, without a timer's delay
 /** @type {((request: string) => Replies) | null} */
 let answers = null;
-/** @type {Practice | null} */
-let practice = null;
+/** @type {WarmUp | null} */
+let warmUp = null;
 let turning = false;
 let arrived = 0; // bytes of the runtime
 let said = 0; // when that was last said
@@ -38,7 +38,7 @@ self.onmessage = (/** @type {MessageEvent<MessageToWorker>} */ { data }) => {
   if (data.type === ToWorker.WAKE) wake(data);
   else if (data.type === ToWorker.ASK) answers ? begin(data) : waiting.push(data);
   else if (data.type === ToWorker.CANCEL) cancel(data.id);
-  else if (data.type === ToWorker.PRACTISE) practise(data.request);
+  else if (data.type === ToWorker.WARM_UP) startWarmUp(data.request);
 };
 breath.port1.onmessage = turn;
 
@@ -95,8 +95,8 @@ function begin({ id, request }) {
  * Whatever is asked meanwhile goes before.
  * @param {string} request
  */
-function practise(request) {
-  practice = new Practice(() => answer(request), nextReply);
+function startWarmUp(request) {
+  warmUp = new WarmUp(() => answer(request), nextReply);
   if (turning) return;
   turning = true;
   turn();
@@ -105,8 +105,8 @@ function practise(request) {
 function turn() {
   const next = open.entries().next();
   if (next.done) {
-    turning = practice !== null;
-    if (turning) practiseOnce();
+    turning = warmUp !== null;
+    if (turning) warmUpOnce();
     return;
   }
   const [id, replies] = next.value;
@@ -132,17 +132,17 @@ function nextReply(replies) {
   return text ? JSON.parse(text) : null;
 }
 
-function practiseOnce() {
+function warmUpOnce() {
   try {
-    practice?.step();
+    warmUp?.step();
   } catch (error) {
-    practice = null;
+    warmUp = null;
     if (isFatal(error)) return post({ type: FromWorker.LOST, trouble: plain(error) });
-    console.warn(`Python's practice was broken off: ${plain(error).detail}`);
+    console.warn(`Python's warm-up was broken off: ${plain(error).detail}`);
   }
-  if (practice?.isOver) {
-    post({ type: FromWorker.PRACTISED, ...practice.record });
-    practice = null;
+  if (warmUp?.isOver) {
+    post({ type: FromWorker.WARMED_UP, ...warmUp.record });
+    warmUp = null;
   }
   breath.port2.postMessage(null);
 }

@@ -63,7 +63,7 @@ let lastId = 0;
 /** @type {Way} */
 let way = "snapshot";
 /** @type {Worker | null} */
-let practised = null; // the worker that has been given something to practise
+let warmedUp = null; // the worker that has been given something to warm up on
 
 /** @param {Worker | null} to @param {MessageToWorker} message */
 const post = (to, message) => to?.postMessage(message);
@@ -145,14 +145,14 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
 }
 
 /**
- * Let Python practise on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life
+ * Let Python warm up on a question before anybody asks one, if it is awake and nothing is asked now. Once in its life
  * is enough.
  * @param {Request} request a question as for `ask`
  */
-export function practise(request) {
-  if (state.name !== "ready" || calls.size > 0 || practised === worker) return;
-  practised = worker;
-  post(worker, { type: ToWorker.PRACTISE, request: JSON.stringify(request) });
+export function startWarmUp(request) {
+  if (state.name !== "ready" || calls.size > 0 || warmedUp === worker) return;
+  warmedUp = worker;
+  post(worker, { type: ToWorker.WARM_UP, request: JSON.stringify(request) });
 }
 
 /** @param {AbortSignal} signal */

@@ -1,6 +1,6 @@
 /**
  * A browser makes fast code of what Python runs most only after it has run for a while, and until then, while that code
- * is being made, everything on the page is slow: the first second of typing. So Python practises before: it answers a
+ * is being made, everything on the page is slow: the first second of typing. So Python warms up before: it answers a
  * question over and over, one step at a time, while nothing is asked.
  */
 const TIMES = 300; // answers after which the browser has made its fast code
@@ -12,7 +12,7 @@ const LONG_ENOUGH = 1500; // [ms] of work, on a slow device
  * @typedef {{next: () => {value: string, done?: boolean}, destroy: () => void}} Replies an iterator of Python's
  */
 
-export class Practice {
+export class WarmUp {
   /** @type {Replies | null} */
   #replies = null;
   #times = 0;

@@ -1,4 +1,4 @@
-"""Python practises while nothing is asked of it: once, behind every question, and without a trace on the page."""
+"""Python warms up while nothing is asked of it: once, behind every question, and without a trace on the page."""
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -36,33 +36,33 @@ def await_passing(page: Page, kind: str) -> None:
     page.wait_for_function("type => passed.some((each) => each.type === type)", arg=kind, timeout=WAKING)
 
 
-def test_python_practises_once_a_visit_and_the_page_stays_as_it_was(noted: Page):
+def test_python_warms_up_once_a_visit_and_the_page_stays_as_it_was(noted: Page):
     noted.goto(PAGE)
     expect(noted.locator(".ruler-choice")).to_be_visible()  # the page is live
     section = calculator(noted, "pieces-from-cloth")
     before = section.inner_html()
-    await_passing(noted, "practised")
+    await_passing(noted, "warmed up")
     assert section.inner_html() == before
-    (practised,) = passed(noted, "practised")
-    assert practised["times"] > 1 and practised["milliseconds"] > 0
+    (warmed_up,) = passed(noted, "warmed up")
+    assert warmed_up["times"] > 1 and warmed_up["milliseconds"] > 0
     assert passed(noted, "trouble") == passed(noted, "final") == []
     noted.locator(".md-footer__link--prev").click()
     other = calculator(noted, "finished-size")
     blank(other, "width").fill("37 cm")
     says(other, "37")
-    noted.wait_for_timeout(1000)  # longer than an awake Python is left before it practises
-    assert len(passed(noted, "practise")) == 1
+    noted.wait_for_timeout(1000)  # longer than an awake Python is left before it warms up
+    assert len(passed(noted, "warm up")) == 1
 
 
-def test_a_question_goes_before_practice(noted: Page):
+def test_a_question_goes_before_the_warm_up(noted: Page):
     noted.add_init_script("""window.typing = setInterval(() => {
-        if (!passed.some(({ type }) => type === "practise")) return;
+        if (!passed.some(({ type }) => type === "warm up")) return;
         clearInterval(typing);
         const blank = document.querySelector('[data-calculator="pieces-from-cloth"] [name="piece_width"]');
         blank.value = "37 cm";
         blank.dispatchEvent(new Event("input", { bubbles: true }));
     }, 1)""")
     noted.goto(PAGE)
-    await_passing(noted, "practised")
+    await_passing(noted, "warmed up")
     order = [each["type"] for each in noted.evaluate("passed")]
-    assert order.index("practise") < order.index("final") < order.index("practised")
+    assert order.index("warm up") < order.index("final") < order.index("warmed up")
