@@ -1,24 +1,9 @@
-"""Notices at the foot of the window leave the foot of the page in reach."""
+"""Notices are lines in the page: they cover nothing and move nothing that is read."""
 
-from playwright.sync_api import Page, expect
+import pytest
+from playwright.sync_api import Browser, Page, expect
 
-SHOW = """() => {
-    for (const sentence of ["A sentence that is long enough to take two lines on a telephone that is held upright.",
-        "Another such sentence, no shorter than the first."]) {
-        const row = Object.assign(document.createElement("div"), { className: "notice" });
-        row.append(Object.assign(document.createElement("p"), { textContent: sentence }),
-            Object.assign(document.createElement("button"), { textContent: "Close" }));
-        document.querySelector(".notices").append(row);
-    }
-}"""
-CLEAR = "document.querySelector('.notices').replaceChildren()"
-#: Whether the last link of the page can be pressed once the page is scrolled to its end.
-IN_REACH = """() => {
-    scrollTo(0, document.documentElement.scrollHeight);
-    const link = [...document.querySelectorAll("footer a, main a")].filter((each) => each.getClientRects().length)
-        .at(-1), box = link.getBoundingClientRect();
-    return document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2).closest("a") === link;
-}"""
+from tests.browser.reader import elsewhere
 
 
 def until(page: Page, holds) -> None:
@@ -27,26 +12,6 @@ def until(page: Page, holds) -> None:
             return
         page.wait_for_timeout(100)
     raise AssertionError("it never came to that")
-
-
-def test_the_foot_of_the_page_stays_in_reach_above_them(page: Page):
-    page.goto("./batch/")
-    page.evaluate("document.fonts.ready.then(() => true)")  # letters that come later change the height
-    height = page.evaluate("document.documentElement.scrollHeight")
-    page.evaluate(SHOW)
-    shelf = page.locator(".notices")
-    expect(shelf.locator(".notice")).to_have_count(2)
-    until(
-        page,
-        lambda: (
-            page.evaluate("document.documentElement.scrollHeight")
-            >= height + shelf.evaluate("it => it.offsetHeight") - 2
-        ),
-    )
-    until(page, lambda: page.evaluate(IN_REACH))  # the theme fits its side lists in after a scroll
-    assert shelf.evaluate("it => it.offsetHeight <= innerHeight * 0.45 + 1")
-    page.evaluate(CLEAR)
-    until(page, lambda: page.evaluate("document.documentElement.scrollHeight") <= height + 2)
 
 
 #: Stands for the keeper of pages, which the fixture takes away: what it says is then said by the test.
@@ -93,9 +58,9 @@ SAY = """data => {
     return document.querySelector(".notice") !== null;
 }"""
 COVERS_NOTHING = """it => {
-    const fixed = (each) => each && (["fixed", "sticky"].includes(getComputedStyle(each).position) ||
+    const fixed = (each) => each && (["fixed", "sticky", "absolute"].includes(getComputedStyle(each).position) ||
         fixed(each.parentElement));
-    return !fixed(it) && !document.querySelector(".notices").childElementCount;
+    return !fixed(it);
 }"""
 
 
@@ -137,18 +102,35 @@ def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_n
     expect(done).to_have_count(0)
 
 
-def test_what_has_the_focus_comes_out_from_under_a_notice_that_must_be_seen_at_once(page: Page):
-    page.goto("./batch/")
-    page.evaluate("document.fonts.ready.then(() => true)")
-    under = """() => { const box = document.activeElement.getBoundingClientRect();
-        return box.bottom - document.querySelector(".notices").getBoundingClientRect().top; }"""
-    blank = page.locator("section.calculator input:visible").nth(2)
-    blank.focus()
-    blank.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 2)")
-    page.evaluate(SHOW)
-    until(page, lambda: page.evaluate(under) <= 0)
-    page.evaluate(CLEAR)
-    until(page, lambda: page.evaluate("document.documentElement.style.scrollPaddingBlockEnd") == "")
-    blank.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 2)")
-    page.evaluate(SHOW)
-    until(page, lambda: page.evaluate(under) <= 0)  # a second time too
+#: A Python that never wakes, or that breaks at once.
+ASLEEP = "window.Worker = class { postMessage() {} terminate() {} };"
+BROKEN = """window.Worker = class {
+    constructor() { setTimeout(() => this.onerror?.({ type: "error", message: "it broke" })); }
+    postMessage() {} terminate() {}
+};"""
+#: Where a page asks Python, and in which calculator of it the reader then is.
+WAITS = [("plan/pieces", 0), ("batch", 2), ("house", None)]
+
+
+@pytest.mark.parametrize(("name", "used"), WAITS)
+@pytest.mark.parametrize("python", [ASLEEP, BROKEN], ids=["asleep", "broken"])
+def test_that_python_is_awaited_is_said_where_the_reader_waits(
+    browser: Browser, served: str, python: str, name: str, used: int | None
+):
+    page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
+    page.add_init_script(python)
+    page.goto(f"./{name}/")
+    if used is None:
+        page.evaluate("scrollTo(0, 0)")
+        place = page.locator("h1 + .told-here")
+    else:
+        section = page.locator("section.calculator").nth(used)
+        blank = section.locator("input:visible").first
+        blank.fill("47 cm")
+        place = section.locator(".told-here")
+    told = page.locator(".notice[data-topic=python]")
+    expect(told).to_be_visible(timeout=20_000)
+    expect(place.locator(".notice")).to_have_count(1)
+    assert told.evaluate(COVERS_NOTHING)
+    assert told.get_by_role("button").count() == (1 if python == BROKEN else 0)
+    page.context.close()

@@ -42,7 +42,7 @@ function follow(incoming) {
 }
 
 function offer() {
-  notice("newer", "A newer copy of the handbook is ready.", { action: ["Use it now", useNewer], tells: true });
+  notice("newer", "A newer copy of the handbook is ready.", { action: ["Use it now", useNewer] });
 }
 
 function useNewer() {
@@ -58,7 +58,7 @@ function stopped(why, problem = "") {
     why === "room"
       ? "This device has no room to keep the handbook; it works while there is a network."
       : "The handbook could not be kept for use without a network. Reading is not affected.";
-  notice("keeping", sentence, { action: ["Try again", keep], tells: true });
+  notice("keeping", sentence, { action: ["Try again", keep] });
 }
 
 /**
@@ -66,18 +66,16 @@ function stopped(why, problem = "") {
  * @type {Record<string, (told: any) => unknown>}
  */
 const HEARD = {
-  keeping: ({ share, first }) =>
-    first && notice("keeping", "Keeping the handbook on this device.", { share, tells: true }),
+  keeping: ({ share, first }) => first && notice("keeping", "Keeping the handbook on this device.", { share }),
   "not kept": ({ why, detail }) => stopped(why, detail),
   "in use": () => {
     clear("keeping");
-    notice("ready", READY, { tells: true });
+    notice("ready", READY);
   },
   "other edition": offer,
   "other windows": () =>
     notice("newer", "The handbook is open in another window too. Close that one, then use the newer copy here.", {
       action: ["Use it now", useNewer],
-      tells: true,
     }),
 };
 
@@ -86,7 +84,6 @@ function tellNetwork() {
   notice(
     "network",
     keeper?.controller ? "No network. Everything here still works." : "No network. What is open here still works.",
-    { tells: true },
   );
 }
 
@@ -116,7 +113,6 @@ async function begin() {
   if (keeper.controller || !isSpared()) return keep();
   notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", {
     action: ["Keep it", keep],
-    tells: true,
   });
 }
 

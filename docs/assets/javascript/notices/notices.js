@@ -1,6 +1,6 @@
 /**
- * Short notices, one sentence each, at most one thing to press. Most are lines in the page, where they cover nothing:
- * at its foot, or at the place they are about. Only what a reader waits for stands at the foot of the window.
+ * Short notices, one sentence each, at most one thing to press: lines in the page, which cover nothing. They stand at
+ * its foot, or at the place they are about.
  */
 
 /** @type {Map<string, HTMLElement>} */
@@ -10,27 +10,9 @@ const passing = new Map(); // timers, by topic
 const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
-const [quiet, lasting] = ["quiet-notices", "notices"].map((className) => {
-  const made = document.createElement("div");
-  made.className = className;
-  made.setAttribute("role", "status");
-  document.body.append(made);
-  return made;
-});
-
-// What they cover is added to the foot of the page, which stays in reach above them, and what has the focus comes out
-// from under them. No variable: the whole page would be styled anew.
-new ResizeObserver(() => {
-  const covered = lasting.childElementCount ? `${lasting.offsetHeight}px` : "";
-  const [{ style: page }, { style: body }] = [document.documentElement, document.body];
-  if (page.scrollPaddingBlockEnd !== covered) page.scrollPaddingBlockEnd = covered;
-  if (body.paddingBlockEnd !== covered) body.paddingBlockEnd = covered;
-  const focused = document.activeElement;
-  if (!covered || !focused || focused === document.body || lasting.contains(focused)) return;
-  const { top, bottom } = focused.getBoundingClientRect();
-  const under = bottom - lasting.getBoundingClientRect().top;
-  if (under > 0 && top < innerHeight) scrollBy({ top: under + 8, behavior: "instant" });
-}).observe(lasting);
+const quiet = Object.assign(document.createElement("div"), { className: "quiet-notices" });
+quiet.setAttribute("role", "status");
+document.body.append(quiet);
 
 /** @param {string} className @param {string} text @param {() => void} press */
 function button(className, text, press) {
@@ -50,10 +32,9 @@ function button(className, text, press) {
  * @param {number} [more.share] how much is done, from 0 to 1, shown as a bar
  * @param {[string, () => void]} [more.action] what can be pressed: its words and what it does
  * @param {boolean} [more.passes] whether it goes by itself once it has been read
- * @param {boolean} [more.tells] whether it can wait to be read, so that a line at the foot of the page is enough
  * @param {Element} [more.place] where in the page it belongs: an empty element of role status, there before
  */
-export function notice(topic, sentence, { share, action, passes, tells, place = tells ? quiet : lasting } = {}) {
+export function notice(topic, sentence, { share, action, passes, place = quiet } = {}) {
   let row = shown.get(topic);
   if (!row) {
     row = document.createElement("div");
@@ -73,7 +54,6 @@ export function notice(topic, sentence, { share, action, passes, tells, place = 
   text.textContent = sentence;
   if (share !== undefined) row.append(progress(sentence, share));
   if (action) row.append(button("notice-action", action[0], action[1]));
-  if (place === lasting) row.append(button("notice-close", "Close", () => clear(topic)));
   stay(topic);
   if (passes) letPass(topic, row);
 }

@@ -10,6 +10,37 @@ let now = null;
 let slow;
 let pressed = false;
 
+/**
+ * Where the reader waits, so that the notice covers nothing and is seen: in the calculator that she uses, or else in
+ * the first that she sees; on a page without one, below its title.
+ */
+function whereAwaited() {
+  const all = [...document.querySelectorAll(".calculator")].filter((each) => each.querySelector(".told-here"));
+  const inUse = document.activeElement?.closest(".calculator");
+  const inSight = all.find((each) => {
+    const { top, bottom } = each.getBoundingClientRect();
+    return bottom > 0 && top < innerHeight;
+  });
+  const section = all.find((each) => each === inUse) ?? inSight ?? all[0];
+  return section?.querySelector(".told-here") ?? belowTitle();
+}
+
+function belowTitle() {
+  const title = document.querySelector("article h1");
+  const found = title?.parentElement?.querySelector(":scope > .told-here");
+  if (found || !title) return found ?? undefined;
+  const made = Object.assign(document.createElement("div"), { className: "told-here" });
+  made.setAttribute("role", "status");
+  title.after(made);
+  return made;
+}
+
+/** @param {import("../python/python.js").State} state @param {[string, () => void]} [action] what can be pressed */
+function tell({ sentence }, action) {
+  const focused = document.activeElement?.closest(".notice[data-topic=python]"); // it must not lose the focus
+  notice("python", sentence, { place: focused?.parentElement ?? whereAwaited(), action });
+}
+
 function tryAgain() {
   pressed = true;
   wake();
@@ -17,19 +48,19 @@ function tryAgain() {
 
 function tellIfAwaited() {
   slow = undefined;
-  if (now?.awaited) notice("python", now.sentence);
+  if (now?.awaited) tell(now);
 }
 
 onState((state) => {
   now = state;
   if (state.name === "waking") {
-    if (pressed) notice("python", state.sentence);
+    if (pressed) tell(state);
     else if (state.awaited) slow ??= setTimeout(tellIfAwaited, PATIENCE);
     return;
   }
   clearTimeout(slow);
   slow = undefined;
   pressed = false;
-  if (state.name === "absent") notice("python", state.sentence, { action: ["Try again", tryAgain] });
+  if (state.name === "absent") tell(state, ["Try again", tryAgain]);
   else clear("python");
 });
