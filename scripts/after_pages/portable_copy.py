@@ -12,7 +12,7 @@ import zipfile
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from scripts.after_pages import policy
+from scripts.after_pages import esbuild, policy
 from scripts.tools.archives import pack
 
 HERE = Path(__file__).parent / "portable"
@@ -99,7 +99,9 @@ def _write_start(target: Path, entries: list[str]) -> None:
             "runtime-bundle.js": modules["runtime-bundle.js"],
         },
     )
-    worker = {"modules": in_worker, "folder": "handbook:///"}
+    # Without comments: an import that one of them speaks of is none.
+    lean = {name: esbuild.run("--minify", text=text) for name, text in in_worker.items()}
+    worker = {"modules": lean, "folder": "handbook:///"}
     (search_worker,) = (target / "assets/javascripts/workers").glob("search.*.js")
     handbook = {
         "modules": modules,
