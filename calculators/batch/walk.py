@@ -167,7 +167,7 @@ class Departure:
 
 
 @dataclass(frozen=True)
-class Stop:
+class StepResult:
     """What one step of a walk came to: an answer, a refusal to mend here, or waiting for the step named in `waits_for`.
 
     departures: what was written by hand and differs from what the other steps give.
@@ -182,14 +182,14 @@ class Stop:
     departures: tuple[Departure, ...] = ()
 
 
-def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> list[Stop]:
+def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> list[StepResult]:
     """Work through a walk.
 
     typed: calculator name → field name → text, only what the person filled in.
     asking: the circumstances shared by all steps (method and ruler).
     Returns one stop per step; a step that takes something from one in trouble waits for it.
     """
-    stops: list[Stop] = []
+    step_results: list[StepResult] = []
     titles = {step.calculator: step.title for step in walk.steps}
     asking, has_kind = _for_its_kind(walk, typed, asking)
     known, troubled = _known_beforehand(walk, typed, asking)
@@ -202,7 +202,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
         if not has_kind and _begins_with_its_kind(calculator, own, sources, asking.method):
             waits_for = waits_for or titles[walk.kind_in[0]]
         if waits_for:
-            stops.append(Stop(step, calculator, replace(asking, typed=own), waits_for=waits_for))
+            step_results.append(StepResult(step, calculator, replace(asking, typed=own), waits_for=waits_for))
             troubled[step.calculator] = waits_for
             continue
         found = {name: taken.out_of(known) for name, taken in sources.items() if taken.steps <= set(known)}
@@ -215,7 +215,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             if step.checked:
                 step.checked(known_here, here)
         except InvalidInput as refusal:
-            stops.append(Stop(step, calculator, here, refusal=refusal))
+            step_results.append(StepResult(step, calculator, here, refusal=refusal))
             troubled[step.calculator] = step.title
             continue
         known[step.calculator] = known_here
@@ -224,8 +224,8 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             for name, value in values.items()
             if own.get(name, "").strip() and known[step.calculator][name] != value
         )
-        stops.append(Stop(step, calculator, here, answer=reply, departures=departures))
-    return stops
+        step_results.append(StepResult(step, calculator, here, answer=reply, departures=departures))
+    return step_results
 
 
 def _for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[Asking, bool]:

@@ -8,7 +8,7 @@ from typing import Any
 from calculators.asking.answering import filled, read
 from calculators.asking.edge_questions import long_edges
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
-from calculators.batch.walk import Stop
+from calculators.batch.walk import StepResult
 from calculators.trade.bundles import Bundles
 from calculators.trade.cloth import LongEdges
 from calculators.trade.pieces import Grid
@@ -35,13 +35,13 @@ class NoTicketYet(ValueError):
 class Batch:
     """One batch as its ticket needs it.
 
-    stops: calculator name → its step of the walk.
+    step_results: calculator name → its step of the walk.
     values: calculator name → its fields and results; every step is answered but, perhaps, that of the SUMS.
     method: the house method that all of it follows. ruler: the one in hand.
     cloth: what the cloth is called, and its line in the house method if it has one there.
     """
 
-    stops: Mapping[str, Stop]
+    step_results: Mapping[str, StepResult]
     values: Mapping[str, Mapping[str, Any]]
     method: HouseMethod
     ruler: Ruler
@@ -59,12 +59,12 @@ class Batch:
     @property
     def grid(self) -> Grid:
         """The pieces as they lie on the cloth, of which those of this batch are cut."""
-        return replace(self.stops["pieces-from-cloth"].answer.drawn_from, wanted=self.bundles.pieces)
+        return replace(self.step_results["pieces-from-cloth"].answer.drawn_from, wanted=self.bundles.pieces)
 
     @property
     def kind(self) -> str:
         """The kind of piece, as the house calls it; empty where none is named."""
-        return self.stops["order"].asking.method.kind
+        return self.step_results["order"].asking.method.kind
 
     @property
     def finished(self) -> dict[str, Fraction]:
@@ -81,29 +81,32 @@ def edges_of(batch: Batch) -> LongEdges:
     return long_edges(batch("pieces-from-cloth", "measured"), batch("pieces-from-cloth", "selvedge"))
 
 
-def batch_of(stops: Sequence[Stop], method: HouseMethod, cloth: str = "") -> Batch:
+def batch_of(step_results: Sequence[StepResult], method: HouseMethod, cloth: str = "") -> Batch:
     """The batch that a walk has worked out.
 
     cloth: what the cloth is called; empty for the one the house uses most.
     Raises NoTicketYet when a step of the walk has no answer, other than the one of its sums.
     """
-    for stop in stops:
-        if stop.refusal and stop.calculator.name != SUMS:
-            field, first = next(iter(stop.refusal.sentences.items()))
+    for step_result in step_results:
+        if step_result.refusal and step_result.calculator.name != SUMS:
+            field, first = next(iter(step_result.refusal.sentences.items()))
             raise NoTicketYet(
-                stop.step.title, filled(first, stop.calculator, stop.asking.ruler), stop.calculator.name, field
+                step_result.step.title,
+                filled(first, step_result.calculator, step_result.asking.ruler),
+                step_result.calculator.name,
+                field,
             )
     values = {
-        stop.calculator.name: {**read(stop.calculator, stop.asking), **stop.answer.results}
-        for stop in stops
-        if stop.answer
+        step_result.calculator.name: {**read(step_result.calculator, step_result.asking), **step_result.answer.results}
+        for step_result in step_results
+        if step_result.answer
     }
-    name = cloth or on_ruler(method.measures.get("cloth", ""), stops[0].asking.ruler)
+    name = cloth or on_ruler(method.measures.get("cloth", ""), step_results[0].asking.ruler)
     return Batch(
-        {stop.calculator.name: stop for stop in stops},
+        {step_result.calculator.name: step_result for step_result in step_results},
         values,
         method,
-        stops[0].asking.ruler,
+        step_results[0].asking.ruler,
         name,
         method.cloth_line(name),
     )

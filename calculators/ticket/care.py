@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calculators.ticket.batch import Batch
-from calculators.ticket.small import show_small
+from calculators.ticket.small_lengths import show_small
 from calculators.trade.corners.care import effects
 from calculators.trade.corners.corner import Corner
 from calculators.values.measure import Ruler

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import isqrt
 
 from calculators.ticket.batch import Batch
-from calculators.ticket.small import is_slight, show_small
+from calculators.ticket.small_lengths import is_slight, show_small
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import quote, show_length

@@ -12,7 +12,7 @@ from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
-from calculators.ticket.small import show_small
+from calculators.ticket.small_lengths import show_small
 from calculators.trade.cloth import LongEdges, cloth_to_buy_for
 from calculators.trade.corners.steps import CornerStep as CornerStep
 from calculators.trade.pieces import Grid, further_length
@@ -123,7 +123,7 @@ def _sizes_by_hand(batch: Batch) -> set[str]:
     """Which sizes of the cloth were written down as they can be used, so that no earlier step has a part in them."""
     return {
         departure.name.removeprefix("cloth_")
-        for departure in batch.stops["pieces-from-cloth"].departures
+        for departure in batch.step_results["pieces-from-cloth"].departures
         if departure.name.startswith("cloth_")
     }
 
@@ -232,7 +232,7 @@ def _cut(batch: Batch) -> Iterator[Phrase]:
 
 def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
     how_much = corner_care(batch)
-    steps = folded_steps(batch.values["mitre-marks"], batch.stops["mitre-marks"].asking)
+    steps = folded_steps(batch.values["mitre-marks"], batch.step_results["mitre-marks"].asking)
     pictures = corner_step_by_step(steps, batch.ruler).pictures
     before: tuple[Phrase, ...] = ()
     for step, picture in zip(steps, pictures):

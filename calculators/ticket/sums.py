@@ -42,7 +42,7 @@ def _worked_out(batch: Batch) -> dict[str, tuple[str, str]]:
     """Name of a figure → what stands for it, and a sentence beside it."""
     if SUMS not in batch.values:
         return {}
-    kinds, told = batch.stops[SUMS].calculator.kinds, _told(batch)
+    kinds, told = batch.step_results[SUMS].calculator.kinds, _told(batch)
     lead, rest = _of_fewer(batch)
     return {
         name: (

@@ -12,7 +12,7 @@ from calculators.values.phrase import Phrase, say
 
 def two_figures(batch: Batch) -> Phrase | None:
     """One sentence that names them all, and which figure of each this ticket took; None where there are none."""
-    clashing = batch.stops["order"].asking.method.clashing  # of the kind of piece that is made
+    clashing = batch.step_results["order"].asking.method.clashing  # of the kind of piece that is made
     told = [
         _told(batch, name, *clashing[path])
         for name in dict.fromkeys(_settled_by_the_house(batch))
@@ -34,12 +34,12 @@ def _told(batch: Batch, name: str, cm: str, inch: str) -> str:
 def _settled_by_the_house(batch: Batch) -> Iterator[str]:
     """Names of the measures that the house settles for this batch: those of blanks left alone, and what the ticket
     itself shows."""
-    for stop in batch.stops.values():
-        for field in stop.calculator.fields:
+    for step_result in batch.step_results.values():
+        for field in step_result.calculator.fields:
             if (
                 field.default
-                and field.name not in stop.asking.taken
-                and not stop.asking.typed.get(field.name, "").strip()
+                and field.name not in step_result.asking.taken
+                and not step_result.asking.typed.get(field.name, "").strip()
             ):
                 yield field.default
     yield from (*MACHINE, *TOLERANCES)

@@ -24,21 +24,21 @@ ISSUE_CLOTH = {
 }  # fmt: skip
 
 
-def by_name(stops):
-    return {stop.calculator.name: stop for stop in stops}
+def by_name(step_results):
+    return {step_result.calculator.name: step_result for step_result in step_results}
 
 
 def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
     """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
-    stops = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
-    assert [stop.answer is not None for stop in stops.values()] == [True] * 8
+    step_results = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
+    assert [step_result.answer is not None for step_result in step_results.values()] == [True] * 8
     assert (
-        stops["pieces-from-cloth"].answer.results["across"],
-        stops["pieces-from-cloth"].answer.results["along"],
+        step_results["pieces-from-cloth"].answer.results["across"],
+        step_results["pieces-from-cloth"].answer.results["along"],
     ) == (3, 7)
-    assert stops["finished-size"].answer.results["finished_width"] == 290
-    assert stops["mitre-marks"].answer.results["mark_1"] == 50
-    assert stops["bundles"].asking.taken["pieces"] == 21
+    assert step_results["finished-size"].answer.results["finished_width"] == 290
+    assert step_results["mitre-marks"].answer.results["mark_1"] == 50
+    assert step_results["bundles"].asking.taken["pieces"] == 21
 
 
 def test_a_change_at_the_start_reaches_the_end():
@@ -53,10 +53,14 @@ def test_a_change_at_the_start_reaches_the_end():
 
 
 def test_values_are_handed_on_exactly():
-    stops = by_name(go(BATCH, {}, Asking({})))
-    assert stops["usable-cloth"].asking.taken["full_width"] == stops["wash-test"].answer.results["washed_width"]
+    step_results = by_name(go(BATCH, {}, Asking({})))
     assert (
-        stops["pieces-from-cloth"].asking.taken["cloth_length"] == stops["usable-cloth"].answer.results["usable_length"]
+        step_results["usable-cloth"].asking.taken["full_width"]
+        == step_results["wash-test"].answer.results["washed_width"]
+    )
+    assert (
+        step_results["pieces-from-cloth"].asking.taken["cloth_length"]
+        == step_results["usable-cloth"].answer.results["usable_length"]
     )
 
 
@@ -89,10 +93,10 @@ def test_what_stands_in_a_blank_taken_over_reads_back_and_is_never_more_than_the
             "after_width": f"{after_width} mm",
         }
     }
-    for stop in go(BATCH, typed, Asking({}, wanted_ruler=ruler)):
-        for name in stop.asking.taken if stop.answer else ():
-            field, value = stop.calculator.field(name), stop.asking.taken[name]
-            read_back = field.kind.parse(stop.asking.text(field), stop.asking.ruler)
+    for step_result in go(BATCH, typed, Asking({}, wanted_ruler=ruler)):
+        for name in step_result.asking.taken if step_result.answer else ():
+            field, value = step_result.calculator.field(name), step_result.asking.taken[name]
+            read_back = field.kind.parse(step_result.asking.text(field), step_result.asking.ruler)
             assert read_back <= value or name not in {"folded_length", "full_width", "cloth_length", "cloth_width"}
             assert read_back == value if isinstance(value, str) else abs(read_back - value) <= 13
 
@@ -113,13 +117,13 @@ def test_a_count_taken_over_stands_in_plain_digits():
 
 def test_corners_take_the_hems_that_meet_in_them():
     def corner(**hems):
-        stops = by_name(
+        step_results = by_name(
             go(BATCH, ISSUE_CLOTH | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm"} | hems}, Asking({}))
         )
-        notes = [note.template for note in stops["finished-size"].answer.notes]
+        notes = [note.template for note in step_results["finished-size"].answer.notes]
         return (
-            stops["mitre-marks"].asking.taken["hem_1"],
-            stops["mitre-marks"].asking.taken["hem_2"],
+            step_results["mitre-marks"].asking.taken["hem_1"],
+            step_results["mitre-marks"].asking.taken["hem_2"],
             any("The sides differ" in note for note in notes),
         )
 
@@ -132,7 +136,7 @@ def test_corners_take_the_hems_that_meet_in_them():
 def test_an_order_by_finished_size_gives_its_cut_size_to_the_pieces():
     """Arithmetic: 42 cm finished with 0.8 cm turn and 2 cm hem on every side is cut 42 + 2 × 2.8 = 47.6 cm."""
     order = {"start_from": "finished", "width": "42 cm", "length": "42 cm", "turn": "0.8 cm", "hem": "2 cm"}
-    stops = by_name(
+    step_results = by_name(
         go(
             BATCH,
             ISSUE_CLOTH
@@ -141,23 +145,31 @@ def test_an_order_by_finished_size_gives_its_cut_size_to_the_pieces():
         )
     )
     assert (
-        stops["pieces-from-cloth"].asking.taken["piece_width"]
+        step_results["pieces-from-cloth"].asking.taken["piece_width"]
         == 476
-        == stops["finished-size"].answer.results["cut_length"]
+        == step_results["finished-size"].answer.results["cut_length"]
     )
     assert (
-        stops["pieces-from-cloth"].answer.results["across"],
-        stops["pieces-from-cloth"].answer.results["along"],
+        step_results["pieces-from-cloth"].answer.results["across"],
+        step_results["pieces-from-cloth"].answer.results["along"],
     ) == (2, 6)
-    assert stops["finished-size"].answer.results["finished_width"] == 420
-    assert stops["mitre-marks"].answer.results["mark_1"] == 40
-    assert "width" not in stops["finished-size"].asking.taken and not stops["finished-size"].departures
+    assert step_results["finished-size"].answer.results["finished_width"] == 420
+    assert step_results["mitre-marks"].answer.results["mark_1"] == 40
+    assert "width" not in step_results["finished-size"].asking.taken and not step_results["finished-size"].departures
 
 
 def test_pieces_wait_for_a_finished_size_that_needs_mending():
-    stops = by_name(go(BATCH, {"finished-size": {"start_from": "finished", "width": "36 banana"}}, Asking({})))
-    assert stops["pieces-from-cloth"].waits_for == "Turn, hem and finished size" == stops["finished-size"].step.title
-    assert stops["finished-size"].refusal and stops["mitre-marks"].waits_for and stops["bundles"].waits_for
+    step_results = by_name(go(BATCH, {"finished-size": {"start_from": "finished", "width": "36 banana"}}, Asking({})))
+    assert (
+        step_results["pieces-from-cloth"].waits_for
+        == "Turn, hem and finished size"
+        == step_results["finished-size"].step.title
+    )
+    assert (
+        step_results["finished-size"].refusal
+        and step_results["mitre-marks"].waits_for
+        and step_results["bundles"].waits_for
+    )
 
 
 def test_the_cloth_is_asked_for_first_and_nobody_must_say_what_she_needs_of_it():
@@ -184,28 +196,34 @@ def test_what_is_written_by_hand_and_differs_from_the_other_steps_is_named():
         "finished-size": {"start_from": "cut", "width": "42 cm", "length": "36 cm"},
         "bundles": {"pieces": "24"},
     }
-    stops = by_name(go(BATCH, typed, Asking({})))
-    (wide,) = stops["finished-size"].departures
+    step_results = by_name(go(BATCH, typed, Asking({})))
+    (wide,) = step_results["finished-size"].departures
     assert (wide.name, wide.title, wide.value) == ("width", "Pieces and marks", 360)
-    assert [(each.name, each.value) for each in stops["bundles"].departures] == [("pieces", 21)]
+    assert [(each.name, each.value) for each in step_results["bundles"].departures] == [("pieces", 21)]
     told = walk_replies(BATCH, typed, Asking({}))["bundles"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
     assert "Pieces to make: you wrote 24, and “Pieces and marks” gives 21." in told
 
 
 def test_a_step_in_trouble_is_asked_again_and_those_behind_it_wait():
-    stops = by_name(go(BATCH, {"usable-cloth": {"selvedge": "36 banana"}}, Asking({})))
-    assert stops["wash-test"].answer
-    assert set(refusals(stops["usable-cloth"].refusal, stops["usable-cloth"].calculator, Asking({}))) == {"selvedge"}
-    assert stops["pieces-from-cloth"].waits_for == "What can be used of it"
+    step_results = by_name(go(BATCH, {"usable-cloth": {"selvedge": "36 banana"}}, Asking({})))
+    assert step_results["wash-test"].answer
+    assert set(refusals(step_results["usable-cloth"].refusal, step_results["usable-cloth"].calculator, Asking({}))) == {
+        "selvedge"
+    }
+    assert step_results["pieces-from-cloth"].waits_for == "What can be used of it"
     assert not any(
-        stops[name].answer for name in ("pieces-from-cloth", "finished-size", "mitre-marks") if stops[name].waits_for
+        step_results[name].answer
+        for name in ("pieces-from-cloth", "finished-size", "mitre-marks")
+        if step_results[name].waits_for
     )
 
 
 def test_a_step_that_takes_nothing_from_the_one_in_trouble_goes_on():
     typed = {"wash-test": {"after_length": "x"}, "usable-cloth": {"folded_length": "3 m", "full_width": "150 cm"}}
-    stops = by_name(go(BATCH, typed, Asking({})))
-    assert stops["wash-test"].refusal and stops["usable-cloth"].answer and stops["mitre-marks"].answer
+    step_results = by_name(go(BATCH, typed, Asking({})))
+    assert (
+        step_results["wash-test"].refusal and step_results["usable-cloth"].answer and step_results["mitre-marks"].answer
+    )
 
 
 def test_a_walk_cannot_take_what_no_earlier_step_has():
@@ -289,9 +307,12 @@ def test_the_washed_cloth_is_the_same_length_in_words_and_in_the_drawing():
 def test_a_kind_of_piece_brings_its_own_turn_and_hem_and_says_so():
     """46 − 2 × (0.8 + 1.2) = 42 cm, the tea towel of the house's table; by hand 46 − 2 × (0.8 + 3) = 38.4 cm."""
     towel = {"order": {"piece": "tea towel"}}
-    stops = by_name(go(BATCH, towel, Asking({})))
-    assert stops["finished-size"].answer.results["finished_width"] == 420
-    assert (stops["mitre-marks"].asking.taken["hem_1"], stops["mitre-marks"].asking.taken["turn"]) == (12, 8)
+    step_results = by_name(go(BATCH, towel, Asking({})))
+    assert step_results["finished-size"].answer.results["finished_width"] == 420
+    assert (step_results["mitre-marks"].asking.taken["hem_1"], step_results["mitre-marks"].asking.taken["turn"]) == (
+        12,
+        8,
+    )
     said = walk_replies(BATCH, towel, Asking({}))["finished-size"]["answer"]
     assert (
         "From your method, “The linen workroom”, for “Tea towel”: first turn 0.8\N{NO-BREAK SPACE}cm and hem depth "
@@ -312,9 +333,9 @@ def test_a_kind_of_piece_brings_its_own_turn_and_hem_and_says_so():
 def test_a_blank_that_a_kind_leaves_empty_is_the_usual_one():
     method = site_method()
     mine = replace(method, tables={**method.tables, "pieces": ({"piece": "Napkin", "hem": "1 cm"},)})
-    stops = by_name(go(BATCH, {"order": {"piece": "Napkin"}}, Asking({}, method=mine)))
-    assert stops["finished-size"].answer.results["finished_width"] == 460 - 2 * (10 + 10)
-    assert dict(stops["finished-size"].asking.method.of_kind) == {"hem": "Napkin"}
+    step_results = by_name(go(BATCH, {"order": {"piece": "Napkin"}}, Asking({}, method=mine)))
+    assert step_results["finished-size"].answer.results["finished_width"] == 460 - 2 * (10 + 10)
+    assert dict(step_results["finished-size"].asking.method.of_kind) == {"hem": "Napkin"}
 
 
 def test_a_kind_that_the_method_does_not_have_is_asked_again_and_only_what_needs_it_waits():

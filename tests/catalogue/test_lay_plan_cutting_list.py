@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from calculators.asking.answering import answer
-from calculators.trade.lay_plan.listed import exact
+from calculators.trade.lay_plan.csv_lists import exact
 from calculators.values.measure import SIXTEENTHS
 from tests.catalogue.lay_plans import LAY, of_washed_cloth, saved
 

@@ -24,13 +24,13 @@ def test_the_same_cloth_gives_the_same_pieces_here_as_in_a_batch():
         ).results["count"]
 
     def batch(length, **typed):
-        stops = {
-            stop.calculator.name: stop
-            for stop in go(
+        step_results = {
+            step_result.calculator.name: step_result
+            for step_result in go(
                 BATCH, {"usable-cloth": {"folded_length": length, "full_width": "150 cm", **typed}}, of_washed_cloth({})
             )
         }
-        return stops["pieces-from-cloth"].answer.results["count"]
+        return step_results["pieces-from-cloth"].answer.results["count"]
 
     assert here("325.9 cm") == batch("325.9 cm") == 18
     assert here("326 cm") == batch("326 cm") == 21

@@ -44,32 +44,44 @@ def test_what_is_left_at_a_mitre_is_taken_by_every_page_or_by_none(hem_1, hem_2,
 @pytest.mark.parametrize("ruler", ["cm", "in"])
 def test_half_an_inch_left_in_a_hem_of_half_an_inch_is_refused_in_the_batch_itself(ruler):
     typed = {"finished-size": {"hem": "1/2 in", "turn": "1/4 in"}, "mitre-marks": {"seam_allowance": "1/2 in"}}
-    stops = go(BATCH, typed, Asking({}, wanted_ruler=ruler))
+    step_results = go(BATCH, typed, Asking({}, wanted_ruler=ruler))
     with pytest.raises(NoTicketYet) as error:
-        ticket_steps(batch_of(stops, stops[0].asking.method))
+        ticket_steps(batch_of(step_results, step_results[0].asking.method))
     assert (error.value.calculator, error.value.field) == ("mitre-marks", "seam_allowance")
-    assert "seam_allowance" in next(stop for stop in stops if stop.calculator.name == "mitre-marks").refusal.sentences
+    assert (
+        "seam_allowance"
+        in next(
+            step_result for step_result in step_results if step_result.calculator.name == "mitre-marks"
+        ).refusal.sentences
+    )
 
 
 def test_a_seam_allowance_of_half_an_inch_does_not_keep_a_hem_of_half_an_inch_from_its_ticket():
     """Joins and mitres have allowances of their own: only the first is half an inch here."""
     typed = {"finished-size": {"hem": "1/2 in", "turn": "1/4 in"}}
-    stops = go(BATCH, typed, Asking({}, wanted_ruler="in"))
-    assert ticket_steps(batch_of(stops, stops[0].asking.method))
+    step_results = go(BATCH, typed, Asking({}, wanted_ruler="in"))
+    assert ticket_steps(batch_of(step_results, step_results[0].asking.method))
 
 
 def on_its_ticket(corner, edge_stitch):
     """The steps of the batch with a corner like this; what keeps it from having any stands at a blank of the walk."""
     method = replace(site_method(), measures={**site_method().measures, "edge_stitch": edge_stitch})
-    stops = go(BATCH, {"mitre-marks": corner}, Asking({}, method=method))
-    blanks = {stop.calculator.name: {field.name for field in stop.calculator.fields} for stop in stops}
+    step_results = go(BATCH, {"mitre-marks": corner}, Asking({}, method=method))
+    blanks = {
+        step_result.calculator.name: {field.name for field in step_result.calculator.fields}
+        for step_result in step_results
+    }
     try:
-        return ticket_steps(batch_of(stops, stops[0].asking.method))
+        return ticket_steps(batch_of(step_results, step_results[0].asking.method))
     except NoTicketYet as error:
-        stop = next(stop for stop in stops if stop.calculator.name == error.calculator)
+        step_result = next(
+            step_result for step_result in step_results if step_result.calculator.name == error.calculator
+        )
         assert error.field in blanks[error.calculator]
-        assert error.field in stop.refusal.sentences  # so that the page of the batch marks it too
-        assert str(error) == filled(stop.refusal.sentences[error.field], stop.calculator, stop.asking.ruler)
+        assert error.field in step_result.refusal.sentences  # so that the page of the batch marks it too
+        assert str(error) == filled(
+            step_result.refusal.sentences[error.field], step_result.calculator, step_result.asking.ruler
+        )
         return None
 
 
@@ -99,14 +111,16 @@ def test_whatever_corner_the_batch_answers_is_folded_on_its_ticket(corner, edge_
 def test_an_edge_stitch_that_misses_the_hem_is_refused_in_the_batch_at_that_very_hem(ruler, words):
     corner = {"hem_1": "4 mm", "hem_2": "3 mm", "turn": "0", "seam_allowance": "1 mm"}
     method = replace(site_method(), measures={**site_method().measures, "edge_stitch": "3 mm"})
-    stop = next(
-        stop
-        for stop in go(BATCH, {"mitre-marks": corner}, Asking({}, method=method, wanted_ruler=ruler))
-        if stop.calculator.name == "mitre-marks"
+    step_result = next(
+        step_result
+        for step_result in go(BATCH, {"mitre-marks": corner}, Asking({}, method=method, wanted_ruler=ruler))
+        if step_result.calculator.name == "mitre-marks"
     )
-    assert [*stop.refusal.sentences] == ["hem_2"]
+    assert [*step_result.refusal.sentences] == ["hem_2"]
     assert (
-        filled(stop.refusal.sentences["hem_2"], stop.calculator, stop.asking.ruler).replace("\N{NO-BREAK SPACE}", " ")
+        filled(step_result.refusal.sentences["hem_2"], step_result.calculator, step_result.asking.ruler).replace(
+            "\N{NO-BREAK SPACE}", " "
+        )
         == words
     )
     assert on_its_ticket(corner, "3 mm") is None

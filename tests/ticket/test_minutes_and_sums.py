@@ -37,9 +37,9 @@ def test_every_step_of_the_ticket_has_its_minutes(kind):
 
 
 def minutes(method, kind):
-    stop = go(BATCH, {"order": {"piece": kind}} if kind else {}, Asking({}, method=method))[-1]
+    step_result = go(BATCH, {"order": {"piece": kind}} if kind else {}, Asking({}, method=method))[-1]
     return {
-        name: stop.asking.value(calculator_named("thread-time-cost").field(name))
+        name: step_result.asking.value(calculator_named("thread-time-cost").field(name))
         for name in ("minutes_batch", "minutes_piece")
     }
 
@@ -80,8 +80,8 @@ def test_what_cannot_be_cut_never_leads(ordered, cloth, with_prices):
     its cloth."""
     method = METHOD if with_prices else replace(METHOD, tables={**METHOD.tables, "prices": ()})
     typed = {"order": {"ordered": str(ordered)}, "wash-test": {"cloth_length": f"{cloth} cm"}}
-    stops = go(BATCH, typed, Asking({}, method=method))
-    gives, last = stops[3].answer.results["count"], stops[-1]
+    step_results = go(BATCH, typed, Asking({}, method=method))
+    gives, last = step_results[3].answer.results["count"], step_results[-1]
     alone = go(BATCH, {**typed, "order": {"ordered": str(min(ordered, gives))}}, Asking({}, method=method))[
         -1
     ].answer.results
@@ -92,7 +92,7 @@ def test_what_cannot_be_cut_never_leads(ordered, cloth, with_prices):
         .select_one(".spoken")
         .text
     )
-    on_the_ticket = sums(batch_of(stops, method), {})
+    on_the_ticket = sums(batch_of(step_results, method), {})
     lead = f"{ordered} wanted; this cloth gives {gives}. Those {gives}: "
     assert last.answer.results["made"] == min(ordered, gives)
     assert {name: last.answer.results[name] for name in ("total", "each", "time", "thread")} == {
@@ -114,11 +114,11 @@ def test_what_cannot_be_cut_never_leads(ordered, cloth, with_prices):
 def test_cloth_is_charged_by_the_rows_that_are_cut(ordered, cloth):
     """Rows counted by hand: so many of all that the cloth gives, and one more piece costs its share of those."""
     typed = {"order": {"ordered": str(ordered)}, "wash-test": {"cloth_length": f"{cloth} cm"}}
-    stops = go(BATCH, typed, Asking({}, method=METHOD))
-    pieces, results = stops[3].answer.results, stops[-1].answer.results
+    step_results = go(BATCH, typed, Asking({}, method=METHOD))
+    pieces, results = step_results[3].answer.results, step_results[-1].answer.results
     across, along = pieces["across"], pieces["along"]
     rows = min(-(-ordered // across), along)
-    price = stops[-1].asking.value(calculator_named("thread-time-cost").field("price_cloth"))
+    price = step_results[-1].asking.value(calculator_named("thread-time-cost").field("price_cloth"))
     assert results["cloth_taken"] == Fraction(cloth * 10 * rows, along)
     assert results["cost_cloth"] == results["cloth_taken"] * price / 1000
     note = walk_replies(BATCH, typed, Asking({}, method=METHOD))["thread-time-cost"]["answer"]

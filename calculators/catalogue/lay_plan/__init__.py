@@ -10,7 +10,7 @@ from calculators.catalogue.lay_plan.fields import FIELDS, as_invalid_input, orde
 from calculators.drawing.lay_plan import lay_plan
 from calculators.drawing.true_scale import true_scale
 from calculators.trade.lay_plan.advice import advised
-from calculators.trade.lay_plan.listed import cuts_listed, marks_listed, pieces_listed
+from calculators.trade.lay_plan.csv_lists import cuts_listed, marks_listed, pieces_listed
 from calculators.trade.lay_plan.order import CannotPlan, Order
 from calculators.trade.lay_plan.planning import PlannedOrder, plan_order
 from calculators.values.measure import Ruler, show_length

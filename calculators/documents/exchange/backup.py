@@ -31,7 +31,7 @@ LONGEST_HISTORY = 8_000_000  # [characters] of all versions of one document toge
 
 
 @dataclass(frozen=True)
-class Kept:
+class DocumentHistory:
     """One document of such a file: its kind and id, and what it was after each change, oldest first: (moment, data or
     raw text)."""
 
@@ -77,11 +77,11 @@ class Kept:
 
 
 @dataclass(frozen=True)
-class Everything:
+class Backup:
     """All that such a file holds. follows: the id of the method followed; ruler: the one in hand; empty for none
     chosen."""
 
-    kept: tuple[Kept, ...]
+    kept: tuple[DocumentHistory, ...]
     follows: str = ""
     ruler: str = ""
 
@@ -138,16 +138,20 @@ def file_of(kept: Iterable[Document], follows: str = "", ruler: str = "") -> str
     return made if len(made) <= LONGEST else write_json({**whole, "kept": [_only_newest(each) for each in ordered]})
 
 
-def read_file(text: str) -> Everything:
+def read_file(text: str) -> Backup:
     """What a file holds: everything, or one method or job as a file of its own. Raises InvalidDocument with a
     sentence."""
     data = read_json(text, LONGEST)
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         one = handed(data)
-        return Everything((Kept(one.kind, one.document.get("id", ""), (("", data),)),))
+        return Backup((DocumentHistory(one.kind, one.document.get("id", ""), (("", data),)),))
     file = _FORMAT.validated(_FORMAT.migrated(data))
-    kept = (Kept(each["kind"], each["id"], tuple(_states(each["changes"]))) for each in file["kept"] if each["changes"])
-    return Everything(tuple(kept), file.get("follows", ""), file.get("ruler", ""))
+    kept = (
+        DocumentHistory(each["kind"], each["id"], tuple(_states(each["changes"])))
+        for each in file["kept"]
+        if each["changes"]
+    )
+    return Backup(tuple(kept), file.get("follows", ""), file.get("ruler", ""))
 
 
 def _states(changes: list[Document]) -> Iterator[tuple[str, Any]]:

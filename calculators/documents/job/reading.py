@@ -8,7 +8,7 @@ from calculators.asking.answering import Asking, written
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import for_cloth
-from calculators.batch.walk import WALKS, Stop, Walk, go
+from calculators.batch.walk import WALKS, StepResult, Walk, go
 from calculators.catalogue import calculator_named
 from calculators.documents.house_method.check import mended as mended_method
 from calculators.documents.house_method.reading import house_of
@@ -41,7 +41,7 @@ class Job:
     def name(self) -> str:
         return self.document["name"]
 
-    def stops(self, wanted_ruler: str = "") -> list[Stop]:
+    def step_results(self, wanted_ruler: str = "") -> list[StepResult]:
         """Every step of the walk, worked out now with this job's numbers. wanted_ruler: as for HouseMethod.ruler."""
         method = for_cloth(self.method, self.document.get("cloth", ""))
         return go(self.walk, self.typed, Asking({}, method=method, wanted_ruler=wanted_ruler))

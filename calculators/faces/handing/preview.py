@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 
 from calculators.asking.site_method import site_document
-from calculators.documents.exchange.backup import LOOSE, Everything, Kept
+from calculators.documents.exchange.backup import LOOSE, Backup, DocumentHistory
 from calculators.documents.exchange.share_link import JOB, METHOD, Handed, handed
 from calculators.documents.house_method.difference import Difference
 from calculators.documents.house_method.difference import differences as method_differences
@@ -28,7 +28,7 @@ _OF_NO_JOB = (
 )
 
 
-def opened_parts(found: Everything, kept: Mapping[str, str]) -> list[ET.Element]:
+def opened_parts(found: Backup, kept: Mapping[str, str]) -> list[ET.Element]:
     """Every document of a file, what it is and what it would change; then the choices it tells of. kept: "kind id" →
     newest text."""
     new = [each for each in found.kept if f"{each.kind} {each.identity}" not in kept]
@@ -45,7 +45,7 @@ def opened_parts(found: Everything, kept: Mapping[str, str]) -> list[ET.Element]
     )
 
 
-def _section(kept: Kept, number: int, mine: str) -> ET.Element:
+def _section(kept: DocumentHistory, number: int, mine: str) -> ET.Element:
     try:
         newest = kept.newest
     except InvalidDocument as error:
@@ -93,7 +93,7 @@ def _section(kept: Kept, number: int, mine: str) -> ET.Element:
     return element("section", {"class": "handed"}, *parts, *_whole(newest))
 
 
-def _unreadable(kept: Kept, number: int, mine: str, sentence: str) -> ET.Element:
+def _unreadable(kept: DocumentHistory, number: int, mine: str, sentence: str) -> ET.Element:
     parts = [
         element("h2", None, f"A {_WORDS[kept.kind].lower()} that cannot be read here"),
         element("p", {"class": "trouble"}, sentence),
@@ -103,7 +103,7 @@ def _unreadable(kept: Kept, number: int, mine: str, sentence: str) -> ET.Element
     return element("section", {"class": "handed"}, *parts)
 
 
-def _dated(kept: Kept) -> list[ET.Element]:
+def _dated(kept: DocumentHistory) -> list[ET.Element]:
     first = kept.states[0][0]
     if len(kept.states) == 1 and not first:
         return []
@@ -156,7 +156,7 @@ def _whole(newest: Handed) -> list[ET.Element]:
     return [element("details", None, element("summary", None, "Read the whole of it"), *sheet(method, method.ruler()))]
 
 
-def _choices(found: Everything) -> list[ET.Element]:
+def _choices(found: Backup) -> list[ET.Element]:
     """Whose method was followed and which ruler was in hand, where the file tells."""
     words = []
     if followed := next(

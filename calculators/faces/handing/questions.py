@@ -2,7 +2,7 @@
 it is
 and what it would change; only what the reader then chooses is kept."""
 
-from calculators.documents.exchange.backup import LONGEST, Everything, Kept, file_of, read_file, saved
+from calculators.documents.exchange.backup import LONGEST, Backup, DocumentHistory, file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked
 from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.faces.handing.preview import opened_parts
@@ -81,22 +81,22 @@ def _under(identity: str, text: str) -> str:
     return text if data.get("id") == identity else write_json({**data, "id": identity})
 
 
-def _is_readable(kept: Kept) -> bool:
+def _is_readable(kept: DocumentHistory) -> bool:
     try:
         return bool(kept.newest)
     except InvalidDocument:
         return False
 
 
-def _opened(request: Request) -> Everything:
+def _opened(request: Request) -> Backup:
     return read_file(unpacked(request["fragment"]) if "fragment" in request else request["text"])
 
 
-def _place(kept: Kept) -> str:
+def _place(kept: DocumentHistory) -> str:
     return f"{kept.kind} {kept.identity}"
 
 
-def _newest_text(kept: Kept) -> str:
+def _newest_text(kept: DocumentHistory) -> str:
     return kept.newest.text if _is_readable(kept) else kept.raw
 
 

@@ -67,15 +67,15 @@ def jobs_listed(records: list[dict[str, str]], ruler: str, home: str) -> list[ET
 
 def pieces_of(job: Job, ruler: str) -> str:
     """What the job's cloth gives, in one line, worked out now."""
-    stop = next((each for each in job.stops(ruler) if each.calculator.name == PIECES), None)
-    if not stop or not stop.answer:
+    step_result = next((each for each in job.step_results(ruler) if each.calculator.name == PIECES), None)
+    if not step_result or not step_result.answer:
         return "Its pieces cannot be worked out yet: a blank needs mending."
-    width, length = (stop.asking.text(stop.calculator.field(name)) for name in ("piece_width", "piece_length"))
-    return (
-        f"{spoken_text(stop.calculator, stop.answer, Asking({}, method=job.method, wanted_ruler=ruler).ruler)} "
-        "Each "
-        f"is cut {width} by {length}."
+    width, length = (
+        step_result.asking.text(step_result.calculator.field(name)) for name in ("piece_width", "piece_length")
     )
+    in_hand = Asking({}, method=job.method, wanted_ruler=ruler).ruler
+    pieces = spoken_text(step_result.calculator, step_result.answer, in_hand)
+    return f"{pieces} Each is cut {width} by {length}."
 
 
 def _opened(text: str) -> Job | str:

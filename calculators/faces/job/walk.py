@@ -8,7 +8,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking, written
 from calculators.asking.usual_cloth import WAYS, for_cloth
-from calculators.batch.walk import Departure, Stop, Walk, go
+from calculators.batch.walk import Departure, StepResult, Walk, go
 from calculators.faces.job.in_hand import job_line, job_places
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import add, element
@@ -26,24 +26,24 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
     place: a word that keeps ids apart. home: the way from the page back to the top of the site.
     """
     whole = element("div", {"class": "walk", "data-walk": walk.name, "id": place}, job_line(home))
-    stops = go(walk, {}, asking)
-    for number, stop in enumerate(stops, start=1):
-        here = f"{place}-{stop.calculator.name}"
+    step_results = go(walk, {}, asking)
+    for number, step_result in enumerate(step_results, start=1):
+        here = f"{place}-{step_result.calculator.name}"
         add(
             whole,
-            element("h2", {"id": f"{here}-step"}, f"{number}. {stop.step.title}"),
-            section(stop.calculator, stop.asking, here, {}, _in_answer(stop)),
+            element("h2", {"id": f"{here}-step"}, f"{number}. {step_result.step.title}"),
+            section(step_result.calculator, step_result.asking, here, {}, _in_answer(step_result)),
         )
-    add(whole, *job_places(len(stops) + 1, place))
+    add(whole, *job_places(len(step_results) + 1, place))
     return whole
 
 
-def _in_answer(stop: Stop) -> list[ET.Element]:
-    if stop.refusal:
-        return unanswered(stop.calculator, stop.refusal, stop.asking)
-    if stop.waits_for:
-        return [element("p", {"class": "trouble"}, WAITS.format(title=stop.waits_for))]
-    return answer_html(stop.calculator, stop.answer, stop.asking, folded=True)
+def _in_answer(step_result: StepResult) -> list[ET.Element]:
+    if step_result.refusal:
+        return unanswered(step_result.calculator, step_result.refusal, step_result.asking)
+    if step_result.waits_for:
+        return [element("p", {"class": "trouble"}, WAITS.format(title=step_result.waits_for))]
+    return answer_html(step_result.calculator, step_result.answer, step_result.asking, folded=True)
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
@@ -52,44 +52,61 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, c
 
     cloth: as the batch names it; empty for the one that the method uses most.
     """
-    stops = go(walk, typed, replace(asking, method=for_cloth(asking.method, cloth)))
+    step_results = go(walk, typed, replace(asking, method=for_cloth(asking.method, cloth)))
     made = {
-        stop.calculator.name: _reply(stop, (*_of_the_cloth(stop, cloth), *_on_the_order(stop, stops))) for stop in stops
+        step_result.calculator.name: _reply(
+            step_result, (*_of_the_cloth(step_result, cloth), *_on_the_order(step_result, step_results))
+        )
+        for step_result in step_results
     }
     step, name = walk.kind_in
-    asked = next(stop.calculator for stop in stops if stop.calculator.name == step).field(name)
+    asked = next(step_result.calculator for step_result in step_results if step_result.calculator.name == step).field(
+        name
+    )
     made[step]["choices"] = {name: [*map(list, asked.kind.choices.items())]}
     return made
 
 
-def _reply(stop: Stop, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
-    if stop.waits_for:
-        return {"waits": WAITS.format(title=stop.waits_for), "written": written(stop.calculator, stop.asking)}
-    if stop.refusal:
-        return invalid_reply(stop.calculator, stop.refusal, stop.asking)
-    notes = (*_of_the_kind(stop), *map(partial(_departure, stop), stop.departures), *on_the_order, *stop.answer.notes)
-    return answer_reply(stop.calculator, replace(stop.answer, notes=notes), stop.asking, folded=True)
+def _reply(step_result: StepResult, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
+    if step_result.waits_for:
+        return {
+            "waits": WAITS.format(title=step_result.waits_for),
+            "written": written(step_result.calculator, step_result.asking),
+        }
+    if step_result.refusal:
+        return invalid_reply(step_result.calculator, step_result.refusal, step_result.asking)
+    notes = (
+        *_of_the_kind(step_result),
+        *map(partial(_departure, step_result), step_result.departures),
+        *on_the_order,
+        *step_result.answer.notes,
+    )
+    return answer_reply(
+        step_result.calculator, replace(step_result.answer, notes=notes), step_result.asking, folded=True
+    )
 
 
-def _departure(stop: Stop, departure: Departure) -> Phrase:
+def _departure(step_result: StepResult, departure: Departure) -> Phrase:
     """That something is written by hand where the walk gives another value: meant, perhaps, but then both steps should
     be looked at."""
-    field, ruler = stop.calculator.field(departure.name), stop.asking.ruler
+    field, ruler = step_result.calculator.field(departure.name), step_result.asking.ruler
     return say(
         "{label:text}: you wrote {written:text}, and “{title:text}” gives {given:text}. Empty the blank to take that "
         "over.",
         label=field.label,
-        written=stop.asking.text(field),
+        written=step_result.asking.text(field),
         title=departure.title,
         given=field.kind.show(departure.value, ruler),
     )
 
 
-def _of_the_kind(stop: Stop) -> Iterator[Phrase]:
+def _of_the_kind(step_result: StepResult) -> Iterator[Phrase]:
     """Which measures are those of the kind of piece, and which written by hand stand in their place."""
-    asking, method = stop.asking, stop.asking.method
+    asking, method = step_result.asking, step_result.asking.method
     fields = [
-        field for field in stop.calculator.fields if field.default in method.of_kind and field.name not in asking.taken
+        field
+        for field in step_result.calculator.fields
+        if field.default in method.of_kind and field.name not in asking.taken
     ]
     by_hand = [field for field in fields if asking.typed.get(field.name, "").strip()]
     if followed := [
@@ -117,10 +134,14 @@ def _of_the_kind(stop: Stop) -> Iterator[Phrase]:
             )
 
 
-def _of_the_cloth(stop: Stop, cloth: str) -> Iterator[Phrase]:
+def _of_the_cloth(step_result: StepResult, cloth: str) -> Iterator[Phrase]:
     """Where the test square is from, or that no wash test of the cloth named is known."""
-    method, typed = stop.asking.method, stop.asking.typed
-    if not cloth or stop.calculator.name != "wash-test" or any(typed.get(f"after_{way}", "").strip() for way in WAYS):
+    method, typed = step_result.asking.method, step_result.asking.typed
+    if (
+        not cloth
+        or step_result.calculator.name != "wash-test"
+        or any(typed.get(f"after_{way}", "").strip() for way in WAYS)
+    ):
         return
     line = method.cloth_line(cloth)
     known = {way: str(line[f"change_{way}"]) for way in WAYS if line.get(f"change_{way}")}
@@ -140,19 +161,20 @@ def _of_the_cloth(stop: Stop, cloth: str) -> Iterator[Phrase]:
         )
 
 
-def _on_the_order(stop: Stop, stops: list[Stop]) -> tuple[Phrase, ...]:
+def _on_the_order(step_result: StepResult, step_results: list[StepResult]) -> tuple[Phrase, ...]:
     """That the cloth gives fewer pieces than are to be made, told where the pieces are counted."""
     to_make = next(
-        (each.answer.results["pieces"] for each in stops if each.calculator.name == "order" and each.answer), None
+        (each.answer.results["pieces"] for each in step_results if each.calculator.name == "order" and each.answer),
+        None,
     )
     if (
-        stop.calculator.name != "pieces-from-cloth"
-        or not stop.answer
+        step_result.calculator.name != "pieces-from-cloth"
+        or not step_result.answer
         or not to_make
-        or to_make <= stop.answer.results["count"]
+        or to_make <= step_result.answer.results["count"]
     ):
         return ()
-    pieces = stop.answer.results
+    pieces = step_result.answer.results
     lacking = to_make - pieces["count"]
     return (
         say(

@@ -197,7 +197,7 @@ def _loose(text: str) -> Job:
 
 
 def _batch(job: Job, request: Request) -> Batch:
-    return batch_of(job.stops(ruler_wanted(request)), job.method, job.document.get("cloth", ""))
+    return batch_of(job.step_results(ruler_wanted(request)), job.method, job.document.get("cloth", ""))
 
 
 def _kept(job: Job, changes: Mapping[str, str], request: Request) -> str:

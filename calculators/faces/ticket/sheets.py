@@ -80,8 +80,8 @@ def ticket_sheets(
 
 def _what_is_cut(batch: Batch) -> ET.Element:
     """The cloth with the pieces of this batch, which may be fewer than fit."""
-    stop = batch.stops["pieces-from-cloth"]
-    return figure(stop.calculator, replace(stop.answer, drawn_from=batch.grid), batch.ruler)
+    step_result = batch.step_results["pieces-from-cloth"]
+    return figure(step_result.calculator, replace(step_result.answer, drawn_from=batch.grid), batch.ruler)
 
 
 def _crowded(name: str, order: str, notes: str, own: Mapping[str, str]) -> bool:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from calculators.faces.page.markup import add, element
 from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
-from calculators.ticket.small import show_small
+from calculators.ticket.small_lengths import show_small
 from calculators.trade.bundles import TickBox
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import show_length

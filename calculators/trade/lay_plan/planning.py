@@ -11,7 +11,7 @@ from calculators.trade.lay_plan.fitted import Fit
 from calculators.trade.lay_plan.joins import Join, with_joins
 from calculators.trade.lay_plan.laid import Lay
 from calculators.trade.lay_plan.order import CannotPlan, Order, Wanted
-from calculators.trade.lay_plan.sound_order import look_over
+from calculators.trade.lay_plan.order_check import check_order
 from calculators.trade.lay_plan.usable import Usable, length_to_start_from, usable_part
 
 STEPS = 160
@@ -103,7 +103,7 @@ def plan_order(order: Order, steps: int = STEPS, keeping: bool = True) -> Iterat
     """
     cloths = [usable_part(cloth, order.rules) for cloth in order.cloths]
     pieces, joins = with_joins(order.pieces, max(cloth.width for cloth in cloths), order.rules.seam_allowance)
-    look_over(order, pieces, cloths)
+    check_order(order, pieces, cloths)
     planning = _Planning(order, pieces, joins, cloths, steps)
     best: PlannedOrder | None = None
     for outcome in {

@@ -149,10 +149,10 @@ def test_a_hem_of_half_an_inch_has_no_old_two_centimetres_beside_it():
         )
         assert stands in shown
     for ruler, hem in (("in", 12.7), ("cm", 13)):
-        stops = opened(
+        step_results = opened(
             {**begun("job", "Job", "batch", written_down(document)), "typed": {"order": {"piece": "napkin"}}}
-        ).stops(ruler)
-        assert next(each for each in stops if each.calculator.name == "finished-size").asking.value(
+        ).step_results(ruler)
+        assert next(each for each in step_results if each.calculator.name == "finished-size").asking.value(
             calculator_named("finished-size").field("hem")
         ) == pytest.approx(hem)
 

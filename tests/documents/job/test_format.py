@@ -36,7 +36,7 @@ def test_a_job_of_every_version_opens_and_is_worked_out_anew(path):
     """Arithmetic: 482 of 500 mm is −3.6 %; 5 m × 0.964 = 4820 mm; 478 cm take 10 pieces of 46 cm; 46 − 2 × (1.2 + 2.4)
     = 38.8 cm."""
     job = read_job(path.read_text(encoding="utf-8"))
-    results = {stop.calculator.name: stop.answer.results for stop in job.stops()}
+    results = {step_result.calculator.name: step_result.answer.results for step_result in job.step_results()}
     assert job.name == "Napkins in sage linen"
     assert (results["wash-test"]["change_length"], results["wash-test"]["washed_length"]) == (Fraction(-36, 10), 4820)
     assert results["pieces-from-cloth"]["along"] == 10
@@ -58,7 +58,9 @@ def test_diagonals_came_with_the_second_version():
 
 def test_a_width_written_before_selvedges_were_asked_for_stays_one_without_them():
     old = read_job(json.dumps(OURS | {"version": 2, "typed": {"pieces-from-cloth": {"cloth_width": "140 cm"}}}))
-    pieces = next(stop for stop in old.stops() if stop.calculator.name == "pieces-from-cloth")
+    pieces = next(
+        step_result for step_result in old.step_results() if step_result.calculator.name == "pieces-from-cloth"
+    )
     assert pieces.answer.results["usable_width"] == 1400
     untouched = read_job(json.dumps(OURS | {"version": 2, "typed": {"pieces-from-cloth": {"piece_width": "40 cm"}}}))
     assert "measured" not in untouched.document["typed"]["pieces-from-cloth"], "nothing was written about the width"
@@ -81,7 +83,9 @@ def test_bare_numbers_keep_the_ruler_they_were_read_on():
     job = read(typed={"pieces-from-cloth": {"piece_width": "18", "piece_length": "46 cm"}}, read_on="in 1/16")
     assert job.typed["pieces-from-cloth"] == {"piece_width": "18 in", "piece_length": "46 cm"}
     on_either = [
-        {stop.calculator.name: stop.answer.results for stop in job.stops(ruler)}["pieces-from-cloth"]["across"]
+        {step_result.calculator.name: step_result.answer.results for step_result in job.step_results(ruler)}[
+            "pieces-from-cloth"
+        ]["across"]
         for ruler in ("cm 1/10", "in 1/8")
     ]
     assert on_either[0] == on_either[1]
@@ -91,14 +95,19 @@ def test_what_is_not_asked_here_is_kept_and_said_and_not_used():
     job = read(typed={"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}})
     assert set(job.messages) == {"typed.wash-test.of_another_edition", "typed.another.depth"}
     assert job.document["typed"] == {"wash-test": {"of_another_edition": "3"}, "another": {"depth": "2 cm"}}
-    assert [stop.answer is not None for stop in job.stops()] == [
-        stop.answer is not None for stop in go(BATCH, {}, Asking({}))
+    assert [step_result.answer is not None for step_result in job.step_results()] == [
+        step_result.answer is not None for step_result in go(BATCH, {}, Asking({}))
     ]
 
 
 def test_a_blank_that_cannot_be_used_is_refused_at_its_place_as_when_it_was_typed():
     job = read(typed={"usable-cloth": {"selvedge": "36 banana"}})
-    assert "selvedge" in {stop.calculator.name: stop for stop in job.stops()}["usable-cloth"].refusal.sentences
+    assert (
+        "selvedge"
+        in {step_result.calculator.name: step_result for step_result in job.step_results()}[
+            "usable-cloth"
+        ].refusal.sentences
+    )
 
 
 @pytest.mark.parametrize(
@@ -196,6 +205,6 @@ def test_reading_never_breaks_and_what_was_read_is_written_alike(data):
         job = read_job(write_json(data))
     except (InvalidDocument, UnicodeEncodeError):
         job = read_job(write_json({name: data[name] for name in ("format", "version", "name", "walk")}))
-    assert len(job.stops()) == len(job.walk.steps)
+    assert len(job.step_results()) == len(job.walk.steps)
     text = written_down(job.document)
     assert written_down(read_job(text).document) == text

@@ -8,7 +8,7 @@ MOST_PIECES = 1_000
 MOST_CLOTHS = 24
 
 
-def look_over(order: Order, pieces: tuple[Wanted, ...], cloths: list[Usable]) -> None:
+def check_order(order: Order, pieces: tuple[Wanted, ...], cloths: list[Usable]) -> None:
     """Whether an order can be planned at all.
 
     pieces: to be cut, joins already taken apart; cloths: what of each cloth can be used.
