@@ -92,6 +92,43 @@ def test_a_second_tap_places_the_cursor(browser, served, by):
     page.context.close()
 
 
+def brought_to(page: Page, where: str) -> Locator:
+    """A blank that a button brings the reader to, with a value in it."""
+    if where == "name of a job":
+        page.goto("./batch/")
+        page.get_by_role("button", name="Keep this as a job").tap()
+        found = page.locator(".job-in-hand [name=name]")
+    elif where == "name of a method":
+        page.goto("./house/")
+        page.get_by_role("button", name="Set down your own").tap()
+        found = page.locator('.house-body [name="name"]')
+    else:
+        page.goto("./plan/pieces/")
+        section = calculator(page, "pieces-from-cloth")
+        blank(section, "piece_width").fill("40 cm")
+        says(section, "pieces")
+        section.get_by_role("button", name="Back to the house’s numbers").tap()
+        found = blank(section, "cloth_width")
+    expect(found).to_be_focused(timeout=WAKING)
+    if not found.input_value():
+        page.keyboard.type("40")
+    return found
+
+
+@pytest.mark.parametrize("where", ["name of a job", "name of a method", "house’s numbers"])
+def test_the_first_tap_on_a_blank_that_a_button_led_to_selects_it(browser, served, where):
+    page = elsewhere(browser, served, **PHONE)
+    found = brought_to(page, where)
+    page.wait_for_timeout(600)  # else it is a double tap
+    comes_to(page, found, "touch")
+    page.wait_for_timeout(150)
+    assert found.evaluate(SELECTED) == found.input_value() != ""
+    comes_to(page, found, "touch")
+    page.keyboard.type("7")
+    assert len(found.input_value()) > 1, "a second tap places the cursor"
+    page.context.close()
+
+
 def test_part_of_a_value_can_be_drawn_over_at_once(page: Page):
     found = opened(page, "calculator")
     x, y = centre(found)

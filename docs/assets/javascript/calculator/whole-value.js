@@ -1,32 +1,47 @@
 /**
  * Who comes to a blank finds its whole value selected, so that typing replaces it: by touch, by mouse, by keyboard. A
- * second tap places the cursor, as does a drag across some of the letters.
+ * second tap places the cursor, as does a drag across some of the letters. Where a button led her to the blank, the first
+ * tap is still the first.
  */
 
 const BLANK = "article input:not([type]), article input[type=text]";
 
 /** @type {HTMLInputElement | null} */
-let pressed = null; // the blank under the finger, if it was not the one in use when the finger came down
+let pressed = null; // the blank under the finger, if she had not come to it before the finger came down
 /** @type {HTMLInputElement | null} */
-let again = null; // the blank in use under the finger, its whole value selected as the finger came down
+let again = null; // the blank she is in, under the finger, its whole value selected as the finger came down
+/** @type {HTMLInputElement | null} */
+let reached = null; // the blank in use, if she came to it herself
+let byKey = false; // whether the last thing she pressed was a key
+
+document.addEventListener("keydown", () => (byKey = true), { capture: true });
 
 document.addEventListener(
   "pointerdown",
   ({ target }) => {
+    byKey = false;
     const blank = blankIn(target);
-    [pressed, again] =
-      target === document.activeElement ? [null, blank && isWhole(blank) ? blank : null] : [blank, null];
+    const isInUse = target === document.activeElement && (target === reached || !blank || !isWhole(blank));
+    [pressed, again] = isInUse ? [null, blank && isWhole(blank) ? blank : null] : [blank, null];
   },
   { capture: true },
 );
 
-document.addEventListener("focusin", ({ target }) => target !== pressed && blankIn(target)?.select());
+document.addEventListener("focusin", ({ target }) => {
+  if (target === pressed) return;
+  const blank = blankIn(target);
+  reached = byKey ? blank : null;
+  blank?.select();
+});
+
+document.addEventListener("focusout", () => (reached = null));
 
 /** The cursor is placed as the finger or button goes up: only after that does a selection stay. */
 document.addEventListener("click", ({ target, clientX, clientY }) => {
   const first = target === pressed && target === document.activeElement ? pressed : null;
   const second = again && target === again && isWhole(again) ? again : null;
   pressed = again = null;
+  if (first) reached = first;
   if (first && first.selectionStart === first.selectionEnd) first.select();
   if (!second) return; // a mouse has placed the cursor; a finger has not
   const { offsetNode, offset } = document.caretPositionFromPoint?.(clientX, clientY) ?? {};
