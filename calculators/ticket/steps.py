@@ -77,6 +77,7 @@ _CORNER = {
     "Right side": _OfCorner("press", "Final press", cares.PRESS,
         (say("Cut the thread ends."), *_rules("pins-found", "last-press")), (), (IRON,)),
 }  # fmt: skip
+_WAYS = (("length", "along"), ("width", "across"))
 _TOLD_WITH_THE_NEXT = {"Open the hem"}
 _TOLD_BY_TICKET = {"Right side"}
 
@@ -139,9 +140,11 @@ def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
     if _differs(line.get("change_length"), wash["change_length"]) or _differs(
         line.get("change_width"), wash["change_width"]
     ):
+        listed = [f"{line[f'change_{way}']} {side}" for way, side in _WAYS if line.get(f"change_{way}")]
         yield say(
-            "The house method has other numbers for {cloth:text}: put those into the wash test of this batch before "
-            "you cut.",
+            "The house method has {listed:text} for {cloth:text}: make sure which is right for this cloth before you "
+            "cut.",
+            listed=" and ".join(listed),
             cloth=batch.cloth,
         )
     if not by_hand:

@@ -131,7 +131,7 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
     if corner.turn:
         steps.append(
             CornerStep(
-                "First turn", "Turn {turn} to the wrong side along both edges and press.", turned, {"turn": corner.turn}
+                "First turn", "Turn {turn} to the wrong side along each edge and press.", turned, {"turn": corner.turn}
             )
         )
     hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
