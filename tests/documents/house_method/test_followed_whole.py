@@ -30,7 +30,6 @@ from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.sentence_number import HOUSE, number_text
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.ticket.batch import batch_of
-from calculators.ticket.steps import ticket_steps
 from calculators.values.kinds import Choice, Count, Length, Text
 from calculators.values.measure import Ruler, parse_length, show_exactly, system_of
 
@@ -298,22 +297,6 @@ def test_whoever_asks_for_a_wash_still_to_come_begins_with_the_houses(method, ru
     ]
     assert {name for name, _, _ in asked} >= {"lay-plan", "curtains"}
     assert asked == [(name, column, line[column]) for name, column, _ in asked]
-
-
-@pytest.mark.parametrize("ruler", ["cm", "in"])
-def test_the_handbooks_test_square_says_of_its_cloth_what_its_list_says(ruler):
-    """−5 % in inches beside −4.8 % in the list: the handbook’s own ticket said that the numbers differ."""
-    asking = Asking({}, method=example_method(), wanted_ruler=ruler)
-    wash, line = calculator_named("wash-test"), usual_cloth(example_method())
-    found = answer(wash, asking).results
-    for column in ("change_length", "change_width"):
-        assert wash.kinds[column].show(found[column], asking.ruler).replace("\u00a0", " ") == line[column]
-    ticket = " ".join(phrase.filled(asking.ruler) for step in ticket_steps(made_of({}, ruler)) for phrase in step.told)
-    assert "make sure which is right" not in ticket and "−4.8 %" in ticket
-
-
-def made_of(typed, ruler):
-    return batch_of(go(BATCH, typed, Asking({}, method=example_method(), wanted_ruler=ruler)), example_method())
 
 
 def test_a_cloth_that_a_job_names_brings_its_own_price_and_wash():

@@ -1,7 +1,7 @@
 /**
  * Who comes to a blank finds its whole value selected, so that typing replaces it: by touch, by mouse, by keyboard. A
- * second tap places the cursor, as does a drag across some of the letters. Where a button led her to the blank, the first
- * tap is still the first.
+ * second tap places the cursor, as does a drag across some of the letters. Where a button led her to the blank, the
+ * first tap is still the first.
  */
 
 const BLANK = "article input:not([type]), article input[type=text]";
