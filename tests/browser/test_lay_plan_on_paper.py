@@ -11,6 +11,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says
 
 PAPERS = ("A4", "Letter")
+SMALLEST = 7.5  # [pt]
 one_window = pytest.mark.parametrize("width", [390], ids=["phone"])  # the same sheets come of any
 
 
@@ -22,6 +23,8 @@ def sheets(page: Page, paper: str = "A4") -> list[str]:
             for sheet in pdf.pages
             for word in sheet.extract_words()
         )
+        small = {letter["text"] for sheet in pdf.pages for letter in sheet.chars if letter["size"] < SMALLEST}
+        assert small - {" ", "\N{NO-BREAK SPACE}"} == set(), "too small to read beside the work"
         return [sheet.extract_text().replace("\N{NO-BREAK SPACE}", " ") for sheet in pdf.pages]
 
 
