@@ -1,10 +1,12 @@
+import io
 import os
 import sys
 
 from calculators.faces.command_line import main
 
 for stream in (sys.stdout, sys.stderr):
-    stream.reconfigure(errors="backslashreplace")  # a terminal without − and “ shows their numbers instead of giving up
+    if isinstance(stream, io.TextIOWrapper):
+        stream.reconfigure(errors="backslashreplace")  # a terminal without − and “ shows their numbers, and goes on
 try:
     code = main()
     sys.stdout.flush()

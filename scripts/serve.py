@@ -24,7 +24,7 @@ from scripts.after_pages import hosts, portable_copy
 from scripts.after_pages.policy import headers_for
 from scripts.setup import set_up
 from scripts.setup.copy_of_ones_own import Own
-from scripts.tools.command_error import CommandError, run_main
+from scripts.tools.command_error import CommandError, run_main, why
 from scripts.tools.places import BUILD, SITE
 from scripts.tools.server import open_server
 
@@ -52,9 +52,7 @@ def write_headers(folder: Path, address: str | None) -> None:
     try:
         written = hosts.write(SITE, urlsplit(address or "/").path, folder)
     except OSError as problem:
-        raise CommandError(
-            f"{folder} cannot be written to ({problem.strerror.lower()}); name another folder."
-        ) from None
+        raise CommandError(f"{folder} cannot be written to ({why(problem)}); name another folder.") from None
     print(f"Written to {folder}: {', '.join(written)}. Take the one that your host reads.")
 
 

@@ -23,8 +23,7 @@ from scripts.after_pages.policy import headers_for
 from scripts.setup import browser as chromium
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
-from tests.browser.reader import KEEPS_NO_COPY
-from tests.same_origin import strangers
+from tests.browser.reader import KEEPS_NO_COPY, nothing_amiss
 
 # The same examples at every run; `--hypothesis-profile=search` looks for new ones.
 settings.register_profile("steady", derandomize=True, deadline=None)
@@ -108,15 +107,5 @@ def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
         base_url=f"{served}/", viewport={"width": width, "height": 844}, reduced_motion="reduce"
     )
     context.add_init_script(KEEPS_NO_COPY)
-    asked_for: list[str] = []
-    broken: list[str] = []
-    context.on("request", lambda request: asked_for.append(request.url))
-    context.on("weberror", lambda problem: broken.append(str(problem.error)))
-    context.on(
-        "console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None
-    )
-    opened = context.new_page()
-    yield opened
-    context.close()
-    assert strangers(asked_for, served) == []
-    assert broken == []
+    with nothing_amiss(context, served):
+        yield context.new_page()

@@ -1,6 +1,6 @@
 """What every calculator about corners asks, and how measures that make no corner are asked for again."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from fractions import Fraction
 from functools import lru_cache
@@ -8,11 +8,12 @@ from types import SimpleNamespace
 
 from calculators.asking.declaration import Field, InvalidInput, invalid_input
 from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
+from calculators.trade.corners.binding import Pleats
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.mitre_lines import CreasesMiss, mitre_lines
 from calculators.trade.corners.plane import Number, distance
 from calculators.trade.corners.steps import CornerStep
-from calculators.trade.corners.turning_out import PokesOut
+from calculators.trade.corners.turning_out import PokesOut, Pressing, Trimming
 from calculators.values.kinds import Angle, Choice, Length
 
 _FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms take for one place, a hundredth of a fibre
@@ -22,9 +23,10 @@ SEAMED = {"faced", "applied-border"}
 #: Measures of the asked sentence that a way has no use for.
 WITHOUT = {"faced": ("hem_2", "turn"), "applied-border": ("hem_2",), "binding": ("hem_2", "turn")}
 
-TRIMMINGS = {"whole": "left whole", "trimmed": "trimmed", "snipped": "trimmed, point snipped"}
-PRESSINGS = {"open": "open", "side": "to one side"}
-PLEATS = {"opposite": "opposite ways", "same": "the same way"}
+TRIMMINGS: Mapping[str, Trimming] = {"whole": "left whole", "trimmed": "trimmed", "snipped": "trimmed, point snipped"}
+PRESSINGS: Mapping[str, Pressing] = {"open": "open", "side": "to one side"}
+PLEATS: Mapping[str, Pleats] = {"opposite": "opposite ways", "same": "the same way"}
+ANGLE = Angle(least=Fraction(30), most=Fraction(150))
 
 FIELDS = {
     each.name: each
@@ -53,7 +55,7 @@ FIELDS = {
         Field(
             "angle",
             "Angle of the corner",
-            Angle(least=Fraction(30), most=Fraction(150)),
+            ANGLE,
             "Inside angle; 90 for a square corner, 120 in a hexagon.",
             fixed="90",
         ),

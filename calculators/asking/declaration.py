@@ -158,7 +158,7 @@ class Calculator:
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         names = [f.name for f in self.fields] + [r.name for r in self.results]
         if len(set(names)) != len(names):
             raise ValueError(f"{self.name}: a field or result is named twice")

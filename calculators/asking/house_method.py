@@ -171,11 +171,8 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     settled = {"unit", *(f"{unit}_step" for unit in SETTLED_STEPS)}
     if not under and (lacking := sorted({"name"} - document.keys()) + sorted(settled - ruler.keys())):
         raise ValueError(incomplete(lacking))
-    steps = {unit: ruler.get(f"{unit}_step") for unit in SETTLED_STEPS}
     money = money_of(document) or (under.rulers["cm"].money if under else "")
-    rulers = {
-        unit: Ruler(unit, Fraction(step) if step else under.rulers[unit].step, money) for unit, step in steps.items()
-    }
+    rulers = {unit: Ruler(unit, _step(ruler, unit, under), money) for unit in SETTLED_STEPS}
     rulers["mm"] = Ruler("mm", rulers["cm"].step_mm, money)
     own_measures = document.get("measures", {})
     own_tables = {name: tuple(rows) for name, rows in document.get("tables", {}).items()}
@@ -192,7 +189,7 @@ def read_house_method(document: Mapping[str, Any], under: HouseMethod | None = N
     }
     return HouseMethod(
         document["name"],
-        ruler.get("unit") or under.unit,
+        ruler["unit"] if under is None else ruler.get("unit") or under.unit,
         rulers,
         {**(under.measures if under else {}), **measures},
         why,
@@ -226,4 +223,12 @@ def parts_of(written: Any) -> Mapping[str, Any]:
 def value_of(written: Any) -> Written:
     """The measure in an entry that may have its reason beside it; empty where there is only the reason."""
     parts = parts_of(written)
-    return parts.get("value", "") if "value" in parts or "why" in parts else written
+    value: Written = parts.get("value", "") if "value" in parts or "why" in parts else written
+    return value
+
+
+def _step(ruler: Mapping[str, str], unit: str, under: HouseMethod | None) -> Fraction:
+    """The smallest division of a ruler as a document settles it, or else the method under it."""
+    if under and not ruler.get(f"{unit}_step"):
+        return under.rulers[unit].step
+    return Fraction(ruler[f"{unit}_step"])

@@ -8,6 +8,7 @@ A page sends the same as JSON, a list of rows that are lists of texts, so that a
 
 import json
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from random import Random
 from types import SimpleNamespace
@@ -44,7 +45,7 @@ class Rows(Kind):
         return tuple(self._row(number, place, row, ruler) for number, (place, row) in enumerate(rows, start=1))
 
     def _counts(self, row: list[str]) -> bool:
-        return any(cell != (column.fixed or "") for cell, column in zip(row, self.columns) if cell)
+        return any(cell != begins_with(column) for cell, column in zip(row, self.columns) if cell)
 
     def cells(self, text: str) -> list[list[str]]:
         """The text of every cell, as many in each row as there are columns; raises InvalidValue when a row has more."""
@@ -103,7 +104,7 @@ class Rows(Kind):
 
     def _sample(self, chance: Random, near: list[str]) -> list[str]:
         """A row by chance that is let through, some cells left as they begin. near: a row to stay near to."""
-        cells = near or [column.fixed or "" for column in self.columns]
+        cells = near or [begins_with(column) for column in self.columns]
         made = [chance.choice(each.kind.samples(chance, cell)) for each, cell in zip(self.columns, cells)]
         may_be_empty = [each.optional or bool(each.fixed) for each in self.columns]
         row = ["" if may and chance.random() < 0.3 else cell for may, cell in zip(may_be_empty, made)]
@@ -120,7 +121,7 @@ class Rows(Kind):
     def _row(self, number: int, place: int, row: list[str], ruler: Ruler) -> SimpleNamespace:
         values: dict[str, Any] = {"place": place}
         for column, cell in zip(self.columns, row):
-            text = cell or column.fixed or ""
+            text = cell or begins_with(column)
             if not text and column.optional:
                 values[column.name] = None
                 continue
@@ -136,6 +137,13 @@ class Rows(Kind):
 def _has_marks(rows: list[list[str]]) -> bool:
     """Whether a cell holds what parts cells or rows where they stand in one line of text."""
     return any(mark in cell for row in rows for cell in row for mark in "|;\n[")
+
+
+def begins_with(column: Field) -> str:
+    """What a cell of a column starts from, alike on every ruler; raises TypeError where a column says otherwise."""
+    if isinstance(column.fixed, Mapping):
+        raise TypeError(f"{column.name}: a cell cannot start from a figure for each ruler")
+    return column.fixed or ""
 
 
 def rows_of(kind: Kind) -> Rows | None:

@@ -1,7 +1,7 @@
 """What a method says of its cloth without writing it down twice: what trimming leaves of it, what its wash does, what
 it costs."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -100,7 +100,7 @@ def _usable(method: HouseMethod) -> HouseMethod:
         )
         return UsableCloth(layers * folded + extra, width, selvedge, end_loss, skew)
 
-    wanted = {}
+    wanted: dict[str, Callable[[str], Fraction]] = {}
     if _own(method, (*FOLDED, "end_loss", "skew")) and "measures.usable_length" not in method.own:
         wanted["usable_length"] = lambda unit: left(unit).length
     return _with(method, wanted, "what trimming leaves of the cloth")
@@ -114,12 +114,12 @@ def _washed(method: HouseMethod) -> HouseMethod:
     )
 
 
-def _with_its_wash(method: HouseMethod, line: Mapping[str, Written], ways) -> HouseMethod:
+def _with_its_wash(method: HouseMethod, line: Mapping[str, Written], ways: Iterable[str]) -> HouseMethod:
     """The method with its test square after the wash as a line of the list of cloths says: what it was before, changed
     so."""
     changes = {way: found for way in ways if (found := _change(line, f"change_{way}")) is not None}
 
-    def after(way: str):
+    def after(way: str) -> Callable[[str], Fraction]:
         return lambda unit: after_the_wash(_length(method, f"before_{way}", unit), changes[way])
 
     return _with(
@@ -148,7 +148,7 @@ def _with(method: HouseMethod, wanted: Mapping[str, Callable[[str], Fraction]], 
     )  # fmt: skip
 
 
-def _own(method: HouseMethod, names) -> bool:
+def _own(method: HouseMethod, names: Iterable[str]) -> bool:
     return any(f"measures.{name}" in method.own for name in names)
 
 

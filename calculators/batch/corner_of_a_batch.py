@@ -44,7 +44,7 @@ def _misses(given: SimpleNamespace) -> dict[str, Phrase]:
 
 def folded_steps(values: Mapping[str, Any], asking: Asking) -> list[CornerStep]:
     """The steps of the corner. values, asking: as for check_foldable, which has let them through."""
-    _, steps, _ = answer(calculator_named(FOLDED), _as_folded(values, asking)).drawn_from
+    steps: list[CornerStep] = answer(calculator_named(FOLDED), _as_folded(values, asking)).drawn_from[0]
     return steps
 
 

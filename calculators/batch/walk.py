@@ -116,7 +116,7 @@ class Walk:
     steps: tuple[WalkStep, ...]
     kind_in: tuple[str, str] = ("", "")
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         seen: dict[str, Calculator] = {}
         for step in self.steps:
             calculator = calculator_named(step.calculator)

@@ -1,12 +1,14 @@
 """Bundles: how a batch is split up to go through the workroom."""
 
+from types import SimpleNamespace
+
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.trade.bundles import Bundles
 from calculators.values.kinds import Count
 from calculators.values.phrase import say
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     bundles = Bundles(given.pieces, given.bundle)
     results = {"bundles": bundles.count, "last_bundle": bundles.last}
     if bundles.count == 1:

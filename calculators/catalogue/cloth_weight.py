@@ -1,6 +1,7 @@
 """Weight of cloth: what a piece, a batch and the parcel weigh."""
 
 from fractions import Fraction
+from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.values.kinds import Count, Length
@@ -21,7 +22,7 @@ def weight(mass_per_area: Fraction, width: Fraction, length: Fraction) -> Fracti
     return mass_per_area * width * length / _MM2_IN_M2
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     each = weight(given.mass_per_area, given.width, given.length)
     cloth = given.how_many * each
     results = {"each": each, "cloth": cloth, "parcel": cloth + given.packing}

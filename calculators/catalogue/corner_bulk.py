@@ -1,11 +1,15 @@
 """Bulk of a corner: how many layers each way of making it piles up, and where."""
 
 from collections.abc import Iterator
+from math import sqrt
+from types import SimpleNamespace
+from typing import Any
 
 from calculators.asking.corner_questions import FIELDS, corner_steps, measures
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.bulk import bulk_map
-from calculators.trade.corners.comparison import VARIANTS, compared
+from calculators.trade.corners.bulk import Bulk
+from calculators.trade.corners.comparison import VARIANTS, ComparedCorner, compared
 from calculators.values.kinds import Choice, Column, Count, Length, Table, Text
 from calculators.values.phrase import say
 
@@ -19,7 +23,7 @@ _SHOWN = Field(
 )
 
 
-def _work(given) -> Iterator[Answer | None]:
+def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
     given.trimming, given.pressed, given.pleats = "snipped", "open", "opposite"
     made_with = measures(given)
     corner_steps("folded-corner", made_with)
@@ -37,7 +41,7 @@ def _work(given) -> Iterator[Answer | None]:
         "ways": [_row(each, thickness) for each in ways],
         "layers": chosen.thickest,
         "thickness": chosen.thickness(thickness),
-        "patch": chosen.thickest_area**0.5,
+        "patch": _side_of(chosen),
         "folded": possible["folded-corner"].thickest,
         "mitred": best,
     }
@@ -61,14 +65,20 @@ def _work(given) -> Iterator[Answer | None]:
     yield Answer(results, spoken, notes, working, drawn_from=(ways, given.shown))
 
 
-def _row(way, thickness: float) -> dict:
+def _side_of(found: Bulk) -> float:
+    """The side of a square as large as the thickest place [mm], to a nanometre: what lies beyond is the machine's, not
+    the corner's."""
+    return round(sqrt(found.thickest_area), 6)
+
+
+def _row(way: ComparedCorner, thickness: float) -> dict[str, Any]:
     if way.bulk is None:
         return {"way": f"{way.title}: not with these measures", "layers": None, "thickness": None, "patch": None}
     return {
         "way": way.title,
         "layers": way.bulk.thickest,
         "thickness": way.bulk.thickness(thickness),
-        "patch": way.bulk.thickest_area**0.5,
+        "patch": _side_of(way.bulk),
     }
 
 

@@ -1,16 +1,17 @@
 """Where care pays on a mitred corner: what a small error in each step does to the finished piece."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from itertools import islice
 from math import ceil
+from types import SimpleNamespace
 
 from calculators.asking.corner_questions import FIELDS, creases_that_meet
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.trade.corners.care import effects, pieces
 from calculators.trade.corners.corner import Corner
 from calculators.values.kinds import Column, Length, Table, Text
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 STEPS = {
     "turn": "First turn",
@@ -35,11 +36,13 @@ WORST = {
     "inner corner.",
     "point": "**Care pays most in: {step:text}.** Off by {off:length}, it misses the point by {most:length}.",
 }
+# Step, and thing seen: what the one does to the other [mm].
+Effects = Mapping[str, Mapping[str, float]]
 BATCH, OF_TWENTY = 200, 0.95
 _OFF = Length(least=Fraction(0), most=Fraction(10))
 
 
-def _work(given) -> Iterator[Answer | None]:
+def _work(given: SimpleNamespace) -> Iterator[Answer | None]:
     corner = Corner(*map(float, (given.hem_1, given.hem_2, given.angle, given.turn)))
     likely = {step: float(getattr(given, f"off_{step}")) for step in STEPS}
     with creases_that_meet():
@@ -70,20 +73,20 @@ def _known(size: float) -> float:
     return round(size, 9)
 
 
-def _nearly_all(differences) -> float:
+def _nearly_all(differences: Iterable[Fraction | float]) -> float:
     """The difference that 19 of 20 pieces do not exceed."""
-    sizes = sorted(abs(each) for each in differences)
+    sizes = sorted(abs(float(each)) for each in differences)
     return _known(sizes[ceil(len(sizes) * OF_TWENTY) - 1])
 
 
-def _spoken(step: str, found, likely):
-    seen = max(found[step], key=found[step].get)
+def _spoken(step: str, found: Effects, likely: Mapping[str, float]) -> Phrase:
+    seen = max(found[step], key=found[step].__getitem__)
     if found[step][seen] < 1e-9:
         return say("**Nothing goes wrong** where every step is exact.")
     return say(WORST[seen], step=STEPS[step].lower(), off=likely[step], most=found[step][seen])
 
 
-def _notes(found, likely):
+def _notes(found: Effects, likely: Mapping[str, float]) -> Iterator[Phrase]:
     harmless = [STEPS[step].lower() for step in STEPS if likely[step] and found[step]["inner"] < 1e-9]
     for step in harmless:
         yield say("The {step:text} leaves the mitre right: all marks are taken from what it leaves.", step=step)
@@ -91,7 +94,7 @@ def _notes(found, likely):
         yield say("Press the second fold against a gauge, and measure it at both ends of every side.")
 
 
-def _working():
+def _working() -> Iterator[Phrase]:
     yield say("A corner is made with one step off at a time, every step starting from what the step before has left.")
     yield say(
         "What goes wrong on one edge is taken to have nothing to do with the other, so that effects add as squares. "

@@ -1,15 +1,20 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
+from types import SimpleNamespace
+
 from calculators.asking.corner_questions import FIELDS, WITHOUT, corner_steps, measures
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.folding import corner_step, corner_step_by_step
+from calculators.drawing.picture import Picture, PictureSeries
 from calculators.trade.corners.bulk import bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS
+from calculators.trade.corners.steps import CornerStep
 from calculators.values.kinds import Count, Length
+from calculators.values.measure import Ruler
 from calculators.values.phrase import say
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     steps = corner_steps(given.way, measures(given))
     if given.step and given.step > len(steps):
         raise invalid_input(
@@ -44,11 +49,11 @@ def _work(given) -> Answer:
             title=CONSTRUCTIONS[given.way].title,
         ),
     )
-    return Answer(results, spoken, notes, working, drawn_from=(given.way, steps, given.step))
+    return Answer(results, spoken, notes, working, drawn_from=(steps, given.step))
 
 
-def _drawing(drawn_from, ruler):
-    way, steps, number = drawn_from
+def _drawing(drawn_from: tuple[list[CornerStep], int | None], ruler: Ruler) -> Picture | PictureSeries:
+    steps, number = drawn_from
     return corner_step(steps, number, ruler) if number else corner_step_by_step(steps, ruler)
 
 

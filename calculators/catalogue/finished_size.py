@@ -1,7 +1,9 @@
 """Finished size: what a cut piece becomes once it is hemmed, or what to cut for a finished size."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from types import SimpleNamespace
 
 from calculators.asking.corner_questions import check_turn
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
@@ -10,7 +12,7 @@ from calculators.drawing.piece import hemmed_piece
 from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
 from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Count, Length, Percent
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 _SIZE = Length(least=Fraction(20), most=Fraction(20_000))
 _NO_RIDGE = Fraction(
@@ -18,7 +20,7 @@ _NO_RIDGE = Fraction(
 )  # of the hem: with a shallower turn the raw edge lies along its middle; common practice, no source
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     sides = {side: getattr(given, f"hem_{side}") for side in ("top", "bottom", "left", "right")}
     hems = Hems(given.turn, **{side: given.hem if hem is None else hem for side, hem in sides.items()})
     if shallow := [hem for hem in (hems.top, hems.bottom, hems.left, hems.right) if hem]:
@@ -71,7 +73,7 @@ def _work(given) -> Answer:
     )
 
 
-def _notes(hems: Hems):
+def _notes(hems: Hems) -> Iterator[Phrase]:
     depths = {hems.top, hems.bottom, hems.left, hems.right}
     if len(hems.corners) > 1 or 0 in depths:
         yield say("The sides differ: work out each kind of corner under Corners.")

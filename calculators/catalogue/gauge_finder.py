@@ -1,7 +1,9 @@
 """The gauge finder: which distance on an ordinary ruler finds the marks of many corners without measuring twice."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from fractions import Fraction
+from types import SimpleNamespace
+from typing import Any
 
 from calculators.asking.corner_questions import FIELDS, creases_that_meet
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
@@ -11,7 +13,7 @@ from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
 from calculators.trade.corners.ruler_gauge import RulerDistance, layings, nearest, ways
 from calculators.values.kinds import Choice, Column, Count, Length, Number, Table, Text
 from calculators.values.measure import MM_IN, Ruler
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 CM_DIVISIONS = {"1/2": "half centimetres", "1/10": "millimetres", "1/20": "half millimetres"}
 INCH_DIVISIONS = {"1/2": "halves", "1/4": "quarters", "1/8": "eighths", "1/16": "sixteenths", "1/32": "thirty-seconds"}
@@ -34,7 +36,7 @@ _EXACT = 1e-6  # [mm] what floats leave where nothing is off
 class OffInMillimetres(Number):
     """How far off a mark is; where it is not, that is said."""
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         if value < _EXACT:
             return "exact"
         return (
@@ -47,7 +49,7 @@ class OffInMillimetres(Number):
 class OffOnInches(Length):
     """How far off a mark is, in parts of an inch; where it is not, that is said."""
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         return "exact" if value < _EXACT else super().show(value, ruler)
 
 
@@ -64,7 +66,7 @@ def _division(unit: str) -> Callable[[HouseMethod, Ruler], str]:
     return text
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, Fraction(0), Fraction(0))
     rulers = {"cm": Ruler("cm", Fraction(given.cm_division)), "in": Ruler("in", Fraction(given.inch_division))}
@@ -89,7 +91,7 @@ def _work(given) -> Answer:
     return Answer(results, spoken, tuple(_notes(marks, usual, quick)), tuple(_working(marks)), drawn_from=marks)
 
 
-def _row(marks: MitreMarks, way: RulerDistance, rulers: dict[str, Ruler]) -> dict:
+def _row(marks: MitreMarks, way: RulerDistance, rulers: dict[str, Ruler]) -> dict[str, Any]:
     (on_cm, off_cm), (on_in, off_in) = (nearest(marks, way, ruler) for ruler in rulers.values())
     edge = "" if len(way.edges) == 2 else f", edge {way.edges[0]}"
     return {
@@ -113,7 +115,7 @@ def _size(error: float | None) -> float:
     return float("inf") if error is None else abs(error)
 
 
-def _notes(marks: MitreMarks, usual: int, quick: int):
+def _notes(marks: MitreMarks, usual: int, quick: int) -> Iterator[Phrase]:
     if marks.angle == 90:
         yield say(
             "Turn the ruler on the crossing until both edges read alike: then it lies on the line, whatever its "
@@ -132,7 +134,7 @@ def _notes(marks: MitreMarks, usual: int, quick: int):
     )
 
 
-def _working(marks: MitreMarks):
+def _working(marks: MitreMarks) -> Iterator[Phrase]:
     yield say(
         "The crossing lies as far from either mark as from the folded corner: √({foot:length}² + {hem:length}²) = "
             "{half:length}.",

@@ -1,20 +1,24 @@
 """Gauges for hems and mitres, in true size to print and cut from card."""
 
+from collections.abc import Iterator
+from types import SimpleNamespace
+
 from calculators.asking.corner_questions import FIELDS, check_trim, check_turn, creases_that_meet, room_to_trim
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.gauge import PAPER_NAMES, gauge_sheets
+from calculators.drawing.picture import PictureSeries
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.gauge import Gauge, hem_gauge, mitre_gauge
 from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.values.kinds import Choice, Count, Length
-from calculators.values.measure import MILLIMETRES
-from calculators.values.phrase import say
+from calculators.values.measure import MILLIMETRES, Ruler
+from calculators.values.phrase import Phrase, say
 
 KINDS = {"mitre": "mitre gauge", "hem": "hem gauge"}
 LARGEST = 1200  # [mm] beyond it a card is no longer a gauge
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     gauge = _mitre_gauge(given) if given.gauge == "mitre" else _hem_gauge(given)
     left, low, right, high = gauge.box
     if max(right - left, high - low) > LARGEST:
@@ -39,7 +43,7 @@ def _work(given) -> Answer:
     return Answer(results, spoken, tuple(_notes(given)), drawn_from=(gauge, given.paper))
 
 
-def _mitre_gauge(given) -> Gauge:
+def _mitre_gauge(given: SimpleNamespace) -> Gauge:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
     check_turn(given.turn, min(given.hem_1, given.hem_2))
@@ -47,12 +51,12 @@ def _mitre_gauge(given) -> Gauge:
     return mitre_gauge(Corner(*map(float, (given.hem_1, given.hem_2, given.angle))), float(given.seam_allowance))
 
 
-def _hem_gauge(given) -> Gauge:
+def _hem_gauge(given: SimpleNamespace) -> Gauge:
     check_turn(given.turn, given.hem_1)
     return hem_gauge(float(given.turn), float(given.hem_1))
 
 
-def _notes(given):
+def _notes(given: SimpleNamespace) -> Iterator[Phrase]:
     made = "corner" if given.gauge == "mitre" else "hem"
     yield say(
         "Print at full size, not fitted to the page. Measure both check bars before you cut: a bar that is off "
@@ -71,7 +75,7 @@ def _notes(given):
         )
 
 
-def _drawing(drawn_from, ruler):
+def _drawing(drawn_from: tuple[Gauge, str], ruler: Ruler) -> PictureSeries:
     gauge, paper = drawn_from
     return gauge_sheets(gauge, paper, ruler)
 

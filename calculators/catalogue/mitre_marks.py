@@ -1,6 +1,8 @@
 """Mitre marks: where to mark, stitch and trim a mitred corner of any angle, with equal or unequal hems."""
 
+from collections.abc import Iterator
 from fractions import Fraction
+from types import SimpleNamespace
 
 from calculators.asking.corner_questions import check_trim, check_turn, creases_that_meet, room_to_trim
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
@@ -8,12 +10,12 @@ from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
 from calculators.drawing.corner import mitre_corner
 from calculators.trade.corners.mitre_marks import MitreMarks, mitre_marks
 from calculators.values.kinds import Angle, Length
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 _INCH = 25.4
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
     check_turn(given.turn, min(given.hem_1, given.hem_2))
@@ -39,7 +41,7 @@ def _work(given) -> Answer:
     )
 
 
-def _notes(marks: MitreMarks):
+def _notes(marks: MitreMarks) -> Iterator[Phrase]:
     yield say(
         "Stitch from the mark to the crossing of the creases, and check: it must measure {half:length} on both sides.",
         half=marks.half_line,
@@ -55,7 +57,7 @@ def _notes(marks: MitreMarks):
     )
 
 
-def _working(marks: MitreMarks):
+def _working(marks: MitreMarks) -> Iterator[Phrase]:
     if marks.angle == 90:
         yield say(
             "At a square corner the mark on edge 1 is twice the hem on edge 2: 2 × {hem:length} = {mark:length}.",

@@ -1,5 +1,7 @@
 """The order: how many pieces of which kind a batch is to become."""
 
+from types import SimpleNamespace
+
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
@@ -20,7 +22,7 @@ def kinds_of_piece(method: HouseMethod) -> Choice:
     )
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     if given.ordered is None:
         return Answer(
             {"pieces": None},

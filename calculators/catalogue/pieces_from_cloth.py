@@ -1,7 +1,10 @@
 """Pieces from cloth: how many pieces of one size fit, where to mark, and what a small change would gain."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from types import SimpleNamespace
+from typing import Any
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
@@ -11,13 +14,13 @@ from calculators.trade.pieces import Grid, OtherCount, other_counts, pieces_from
 from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
 from calculators.values.measure import Ruler
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 _PIECE = Length(least=Fraction(20), most=Fraction(20_000))
 _SMALL_CHANGE = Fraction(5, 100)
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     _refuse_limits_above_the_piece(given)
     edges = edges_that_leave_cloth(given, given.cloth_width)
     usable = edges.between(given.cloth_width)
@@ -80,7 +83,7 @@ def _work(given) -> Answer:
     )
 
 
-def _refuse_limits_above_the_piece(given) -> None:
+def _refuse_limits_above_the_piece(given: SimpleNamespace) -> None:
     messages = {
         f"least_{way}": say(
             "A piece cannot be allowed to shrink to {least:length} when it is cut {piece:length}. Write at most "
@@ -98,7 +101,7 @@ def _refuse_limits_above_the_piece(given) -> None:
         raise InvalidInput(messages)
 
 
-def _does_not_fit(given, usable):
+def _does_not_fit(given: SimpleNamespace, usable: Fraction) -> dict[str, Phrase]:
     """A sentence for each measure of the piece that is larger than the cloth can take."""
     messages = {}
     turns = not given.may_turn and given.piece_width <= given.cloth_length and given.piece_length <= usable
@@ -120,7 +123,7 @@ def _does_not_fit(given, usable):
     return messages
 
 
-def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:
+def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict[str, Any]:
     now = grid.across if entry.direction == "across" else grid.along
     return {
         "laid": f"{entry.in_direction} {entry.direction}{', as now' if entry.in_direction == now else ''}",
@@ -132,7 +135,7 @@ def _row(entry: OtherCount, grid: Grid, least: Fraction | None) -> dict:
     }
 
 
-def _notes(grid: Grid, rows: list[dict], ruler: Ruler):
+def _notes(grid: Grid, rows: list[dict[str, Any]], ruler: Ruler) -> Iterator[Phrase]:
     for row in rows:
         lie = grid.lie_width if row["direction"] == "across" else grid.lie_length
         more = row["count"] - grid.count

@@ -2,18 +2,17 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from types import SimpleNamespace
 
-from calculators.asking.corner_questions import FIELDS
+from calculators.asking.corner_questions import ANGLE
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.drawing.pointed_end import pointed_end
 from calculators.trade.pointed_end import PointedEnd
 from calculators.values.kinds import Angle, Length
 from calculators.values.phrase import Phrase, say
 
-_ASKED = FIELDS["angle"].kind
 
-
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     end = PointedEnd(given.runner_width, given.point_length)
     results = {"tip": end.tip, "side": end.side, "slant": end.slant}
     return Answer(
@@ -37,27 +36,27 @@ def _work(given) -> Answer:
 
 def _notes(end: PointedEnd) -> Iterator[Phrase]:
     tip, side = round(end.tip, 1), round(end.side, 1)  # as they are shown, and written above
-    if tip < _ASKED.least:
+    if tip < ANGLE.least:
         yield say(
             "A point under {least:angle} is too sharp for the mitre on this page. Make it shorter, or round it.",
-            least=_ASKED.least,
+            least=ANGLE.least,
         )
-    elif tip > _ASKED.most:
+    elif tip > ANGLE.most:
         yield say(
             "A point over {most:angle} is too blunt for the mitre on this page. Make it longer, or leave the end "
             "straight.",
-            most=_ASKED.most,
+            most=ANGLE.most,
         )
     else:
         yield say(
             "For the point, write {tip:angle} as the angle of the corner at the head of this page; its marks follow.",
             tip=end.tip,
         )
-    if side > _ASKED.most:
+    if side > ANGLE.most:
         yield say(
             "The two side corners are more open than {most:angle}, too open for this mitre: lay one hem over the "
             "other there (common practice, no source).",
-            most=_ASKED.most,
+            most=ANGLE.most,
         )
     else:
         yield say(

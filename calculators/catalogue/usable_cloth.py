@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
@@ -14,7 +15,7 @@ from calculators.values.phrase import Phrase, say
 _SKEW_WORTH_PULLING = 2  # [%] common practice, no source
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     strip = edges_that_leave_cloth(given, given.full_width).strip
     if given.skew >= given.full_width:
         raise invalid_input(

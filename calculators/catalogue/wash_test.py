@@ -1,12 +1,14 @@
 """The wash test: how much a marked square changed, and how much cloth to start from."""
 
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.house_measures import CLOTH_WIDTH
 from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.values.kinds import Length, Percent
-from calculators.values.phrase import say
+from calculators.values.phrase import Phrase, say
 
 _CLOTH = Length(least=Fraction(10), most=Fraction(100_000))
 _MARKED = Length(least=Fraction(50), most=_CLOTH.most)  # a whole cloth may be marked at its ends and washed
@@ -14,7 +16,7 @@ _UNLIKELY = 25  # [%] common practice, no source
 _SHOWS = 3  # [%] common practice, no source
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     changes, messages = {}, {}
     for way, before, after in (
         ("length", given.before_length, given.after_length),
@@ -70,7 +72,9 @@ def _as_shown(change: Fraction) -> Fraction:
     return round(change, 1)
 
 
-def _notes(given, along, across, results):
+def _notes(
+    given: SimpleNamespace, along: Fraction, across: Fraction, results: Mapping[str, Fraction | None]
+) -> Iterator[Phrase]:
     grew = [_as_shown(change) > 0 for change in (along, across)]
     if any(grew):
         way = "both ways" if all(grew) else "one way"
@@ -99,7 +103,7 @@ def _notes(given, along, across, results):
         yield say(_WASHED, **results)
 
 
-def _working(given, along, cut):
+def _working(given: SimpleNamespace, along: Fraction, cut: Fraction | None) -> Iterator[Phrase]:
     yield say(
         "Change along the length: 100 × ({after:length} − {before:length}) ÷ {before:length} = {change:percent}.",
         before=given.before_length,

@@ -4,7 +4,7 @@ The very schema that the site publishes is the one that is checked against, so t
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from calculators.documents.json_text import unshowable
@@ -64,7 +64,7 @@ def _text(data: str, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
         yield path, f"{_shown(data)} cannot stand here: {schema['description']}"
 
 
-def _list(data: list, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
+def _list(data: list[Any], schema: Schema, path: str) -> Iterator[tuple[str, str]]:
     if len(data) > schema["maxItems"]:
         yield path, f"There are {len(data):,} lines here. Keep to {schema['maxItems']}."
         return
@@ -72,7 +72,7 @@ def _list(data: list, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
         yield from violations(item, schema["items"], _join(path, str(number)))
 
 
-def _group(data: dict, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
+def _group(data: dict[str, Any], schema: Schema, path: str) -> Iterator[tuple[str, str]]:
     known, others = schema.get("properties", {}), schema.get("additionalProperties", True)
     for name in schema.get("required", ()):
         if name not in data:
@@ -98,7 +98,13 @@ def _whole(data: int, schema: Schema, path: str) -> Iterator[tuple[str, str]]:
         yield path, f"A whole number from {schema['minimum']:,} to {schema['maximum']:,} is needed here."
 
 
-_INSIDE = {"string": _text, "array": _list, "object": _group, "integer": _whole, "boolean": _nothing}
+_INSIDE: dict[str, Callable[[Any, Schema, str], Iterator[tuple[str, str]]]] = {
+    "string": _text,
+    "array": _list,
+    "object": _group,
+    "integer": _whole,
+    "boolean": _nothing,
+}
 
 
 def _join(path: str, name: str) -> str:
@@ -146,11 +152,11 @@ def named(items: Schema, most: int, description: str = "") -> Schema:
     names = text(
         60, least=1, pattern=r"^[a-z0-9][a-z0-9_/-]*$", description="a name is of small letters, digits, _, - and /."
     )
-    made = {"type": "object", "propertyNames": names, "additionalProperties": items, "maxProperties": most}
+    made: Schema = {"type": "object", "propertyNames": names, "additionalProperties": items, "maxProperties": most}
     return made | ({"description": description} if description else {})
 
 
 def listed(items: Schema, most: int, description: str = "") -> Schema:
     """The shape of a list of like entries."""
-    made = {"type": "array", "items": items, "maxItems": most}
+    made: Schema = {"type": "array", "items": items, "maxItems": most}
     return made | ({"description": description} if description else {})

@@ -2,7 +2,7 @@
 
 import json
 import re
-from typing import Any
+from typing import Any, NoReturn
 
 LONGEST = 2_000_000  # [characters] of any file or link; a workroom's whole house stays far below
 DEEPEST = 12
@@ -59,5 +59,5 @@ def _measure_depth(text: str) -> None:
             depth -= 1
 
 
-def _no_constant(word: str):
+def _no_constant(word: str) -> NoReturn:
     raise ValueError(f"{word} is not a number")

@@ -43,9 +43,10 @@ class Format:
             raise InvalidDocument(
                 f"This {self.name} was kept by a newer handbook. It is left as it is; open it with the newer one."
             )
+        document: Document = data
         while version < self.version:
-            data, version = self.migrations[version](data), version + 1
-        return data
+            document, version = self.migrations[version](document), version + 1
+        return document
 
     def validated(self, data: Document) -> Document:
         """The same document, its shape checked. Raises InvalidDocument with a sentence that names the place."""

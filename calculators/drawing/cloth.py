@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from calculators.drawing import lines
-from calculators.drawing.picture import MIDDLE, Picture, Sheet, rectangle, text_width, thinned
+from calculators.drawing.picture import MIDDLE, Picture, Point, Sheet, rectangle, text_width, thinned
 from calculators.trade.pieces import Grid
 from calculators.values.measure import Ruler, show_length
 
@@ -38,7 +38,7 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     _marks(sheet, grid, ruler, drawn_along)
     _numbers(sheet, grid, drawn_along)
     low, high = -strip, grid.cloth_width + strip
-    ends = [(0, low), (drawn_length, low), (drawn_length, high), (0, high), (0, low)]
+    ends: list[Point] = [(0, low), (drawn_length, low), (drawn_length, high), (0, high), (0, low)]
     sheet.line(lines.EDGE, *(ends if whole else [ends[1], ends[0], ends[3], ends[2]]))
     if not whole:
         sheet.cut_off(ends[1], ends[2])
@@ -47,12 +47,12 @@ def cloth_with_pieces(grid: Grid, ruler: Ruler) -> Picture:
     return sheet.finish("Pieces on the cloth", _in_words(grid, ruler))
 
 
-def _drawn_length(grid: Grid):
+def _drawn_length(grid: Grid) -> Fraction:
     """How much of the cloth's length is drawn [mm]: at least one piece."""
     return min(grid.cloth_length, max(_LONGEST * grid.cloth_width, grid.lie_length))
 
 
-def _not_cut(grid: Grid, drawn_length, used_length, used_width) -> Iterator[list]:
+def _not_cut(grid: Grid, drawn_length: Fraction, used_length: Fraction, used_width: Fraction) -> Iterator[list[Point]]:
     """What no piece is cut from: beside the rows, beyond them, and what a last row that is not whole leaves."""
     if used_width < grid.cloth_width:
         yield rectangle(0, used_width, drawn_length, grid.cloth_width)
@@ -64,7 +64,7 @@ def _not_cut(grid: Grid, drawn_length, used_length, used_width) -> Iterator[list
         yield rectangle(used_length - grid.lie_length, grid.in_last_row * grid.lie_width, used_length, used_width)
 
 
-def _selvedges(sheet: Sheet, grid: Grid, drawn_length) -> None:
+def _selvedges(sheet: Sheet, grid: Grid, drawn_length: Fraction) -> None:
     """What is still to be trimmed off both long edges, up to the trimming lines."""
     for outer, inner in ((-grid.edges.strip, 0), (grid.cloth_width + grid.edges.strip, grid.cloth_width)):
         if outer != inner:
@@ -72,7 +72,7 @@ def _selvedges(sheet: Sheet, grid: Grid, drawn_length) -> None:
             sheet.line(lines.CUT, (0, inner), (drawn_length, inner))
 
 
-def _cuts(sheet: Sheet, grid: Grid, along: int, used_length, used_width) -> None:
+def _cuts(sheet: Sheet, grid: Grid, along: int, used_length: Fraction, used_width: Fraction) -> None:
     for n in range(1, along + 1):
         sheet.line(
             lines.CUT,
@@ -118,11 +118,11 @@ def _numbers(sheet: Sheet, grid: Grid, along: int) -> None:
             sheet.words(str(column * grid.across + row + 1), centre, style=f"label {MIDDLE}")
 
 
-def _bare(mark, ruler: Ruler) -> str:
+def _bare(mark: Fraction, ruler: Ruler) -> str:
     return show_length(mark, ruler).removeprefix("about ").removesuffix(f" {ruler.unit}")
 
 
-def _size(grid: Grid, ruler: Ruler, drawn_length, whole: bool) -> str:
+def _size(grid: Grid, ruler: Ruler, drawn_length: Fraction, whole: bool) -> str:
     size = (
         f"cloth {show_length(grid.cloth_length, ruler, 'down')} long, "
         f"{show_length(grid.cloth_width + 2 * grid.edges.strip, ruler, 'down')} wide; grain ↔"

@@ -70,7 +70,7 @@ def distances_at_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     return sheet.finish("Distances to set a ruler to, wrong side up", words)
 
 
-def _corner_sheet(marks: MitreMarks, margins) -> tuple[Sheet, Real, Point]:
+def _corner_sheet(marks: MitreMarks, margins: tuple[float, float, float, float]) -> tuple[Sheet, Real, Point]:
     """A sheet with the cloth on it; how far edge 1 is drawn [mm], and where edge 2 ends."""
     reach_1, reach_2 = _reaches(marks)
     end_2 = _times(_along_2(marks), reach_2)
@@ -94,7 +94,7 @@ def _between(start: Point, end: Point, share: float) -> Point:
     return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
 
 
-def _in_floats(place) -> Point:
+def _in_floats(place: Point) -> Point:
     return float(place[0]), float(place[1])
 
 
@@ -114,11 +114,13 @@ def _along_2(marks: MitreMarks) -> Point:
     return _in_floats(marks.corner.direction_2)
 
 
-def _times(direction: Point, length) -> Point:
+def _times(direction: Point, length: Real) -> Point:
     return direction[0] * float(length), direction[1] * float(length)
 
 
-def _parallels(sheet: Sheet, marks: MitreMarks, style: str, inside, end_1: Point, end_2: Point) -> None:
+def _parallels(
+    sheet: Sheet, marks: MitreMarks, style: str, inside: tuple[Real, Real], end_1: Point, end_2: Point
+) -> None:
     """Two lines parallel to the edges and inside them, from where they cross to the edge of the drawing."""
     cosine, sine = _along_2(marks)
     inside_1, inside_2 = (float(each) for each in inside)

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calculators.drawing import lines
 from calculators.drawing.picture import MIDDLE, Picture, Point, Sheet, rectangle, text_width
-from calculators.trade.curtains import Drop, JoinedWidths
+from calculators.trade.curtains import Drop, Hem, JoinedWidths
 from calculators.values.measure import Ruler, show_length
 from calculators.values.numerals import mixed
 
@@ -62,7 +62,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     )  # fmt: skip
 
 
-def _folds(sheet: Sheet, widths: JoinedWidths, drop: Drop, drawn) -> None:
+def _folds(sheet: Sheet, widths: JoinedWidths, drop: Drop, drawn: Fraction) -> None:
     """Where sides, foot and heading are folded, each turn and each hem."""
     for at in _creases(widths.side):
         for place in (at, widths.cut - at):
@@ -73,13 +73,13 @@ def _folds(sheet: Sheet, widths: JoinedWidths, drop: Drop, drawn) -> None:
             sheet.line(lines.FOLD, (0, place), (drawn, place))
 
 
-def _creases(hem) -> list:
+def _creases(hem: Hem) -> list[Fraction]:
     return sorted({hem.turn, hem.taken_up} - {0}) if hem.depth else []
 
 
-def _numbers(sheet: Sheet, widths: JoinedWidths, needed, drawn) -> None:
+def _numbers(sheet: Sheet, widths: JoinedWidths, needed: Fraction, drawn: Fraction) -> None:
     """The number of each whole width, where there is room, and the grain in the widest that is drawn."""
-    edges = [0, *(at for at in widths.places_of_joins if at < drawn), drawn]
+    edges = [Fraction(0), *(at for at in widths.places_of_joins if at < drawn), drawn]
     first = 1 if widths.number == widths.number // 1 else 0
     for number, (left, right) in enumerate(zip(edges, edges[1:]), first):
         if (right - left) * sheet.scale >= _ROOM_FOR_A_NUMBER:

@@ -5,7 +5,7 @@ from math import dist
 
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
-from calculators.trade.corners.borders import borders
+from calculators.trade.corners.borders import BorderKind, borders
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
 from calculators.trade.corners.layers import seen_from_above
@@ -19,7 +19,7 @@ MARGINS = (62, 26, 20, 34)
 TALLEST = 236
 LETTERS = 16.5  # [drawing units] how large letters are in the narrowest columns
 FIRST_CLOTHS = {"piece", "top cloth"}
-Borders = list[tuple[str, Edge]]
+Borders = list[tuple[BorderKind, Edge]]
 Box = tuple[float, float, float, float]
 BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
@@ -119,7 +119,7 @@ def side_style(facet: Facet) -> str:
 
 def _lines_on(
     facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: frozenset[ClothLine]
-) -> list:
+) -> list[tuple[str, Edge]]:
     """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been
     made,
     no stitch that lies inside a fold."""

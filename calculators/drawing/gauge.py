@@ -4,10 +4,11 @@ import xml.etree.ElementTree as ET
 from math import ceil
 
 from calculators.drawing import lines
-from calculators.drawing.picture import Picture, PictureSeries, key_picture, part_within, text_width
+from calculators.drawing.picture import Picture, PictureSeries, Point, key_picture, part_within, text_width
 from calculators.trade.corners.gauge import Gauge
 from calculators.values.measure import Ruler, show_length
 
+Place = tuple[float, float]  # [mm] on a sheet of paper
 PAPERS = {
     "a4": (164.0, 208.0),
     "letter": (170.0, 190.0),
@@ -61,7 +62,7 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
     svg.set("height", f"{paper_height:.2f}mm")
     svg.set("viewBox", f"0 0 {_units(paper_width)} {_units(paper_height)}")
 
-    def at(place) -> tuple[float, float]:
+    def at(place: Point) -> Place:
         return EDGE + float(place[0]) - left, EDGE + shown_height - (float(place[1]) - low)
 
     for line in gauge.lines:
@@ -95,10 +96,10 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
     return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
 
 
-def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, tuple[float, float]]]:
+def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, Place]]:
     """The measures written on a gauge and where [mm]: marks at their own place, those of other lines somewhere along
     them."""
-    found: list[tuple[str, tuple[float, float]]] = []
+    found: list[tuple[str, Place]] = []
     for line in sorted((line for line in gauge.lines if line.name), key=lambda line: line.kind != "mark"):
         words = show_length(gauge.measures[line.name], ruler)
         places = [
@@ -113,19 +114,19 @@ def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, tuple[float, float]]]:
     return found
 
 
-def _run_into(words: str, place, other: str, there) -> bool:
+def _run_into(words: str, place: Place, other: str, there: Place) -> bool:
     """Whether words at two places [mm] would lie on each other."""
     (left, first), (right, second) = sorted(((place[0], words), (there[0], other)))
     return right - left < text_width(first, LETTERS) / PX + ABOVE and abs(place[1] - there[1]) < LETTERS / PX
 
 
-def _line(svg: ET.Element, style: str, start, end) -> None:
+def _line(svg: ET.Element, style: str, start: Place, end: Place) -> None:
     (x1, y1), (x2, y2) = start, end
     places = {"x1": _units(x1), "y1": _units(y1), "x2": _units(x2), "y2": _units(y2)}
     ET.SubElement(svg, "line", {"class": style, **places})
 
 
-def _words(svg: ET.Element, text: str, place, ends: bool = False) -> None:
+def _words(svg: ET.Element, text: str, place: Place, ends: bool = False) -> None:
     """Words that begin at a place, or end there."""
     anchor = {"text-anchor": "end"} if ends else {}
     ET.SubElement(svg, "text", {"class": "label", "x": _units(place[0]), "y": _units(place[1]), **anchor}).text = text

@@ -10,7 +10,19 @@ from math import ceil
 from string import ascii_uppercase
 
 from calculators.drawing import lines
-from calculators.drawing.picture import MIDDLE, ON_SCREENS, SIZES, WIDTH, Picture, Sheet, rectangle, text_width, thinned
+from calculators.drawing.picture import (
+    MIDDLE,
+    ON_SCREENS,
+    SIZES,
+    WIDTH,
+    Picture,
+    Point,
+    Real,
+    Sheet,
+    rectangle,
+    text_width,
+    thinned,
+)
 from calculators.trade.lay_plan.cutting import remnants, waste_boxes
 from calculators.trade.lay_plan.laid import LaidPiece, Lay, Rectangle
 from calculators.trade.lay_plan.marking import piece_marks
@@ -40,7 +52,7 @@ class Stretch:
     down: float
     copies: int
 
-    def place(self, x, y) -> tuple[float, float]:
+    def place(self, x: Real, y: Real) -> tuple[float, float]:
         """A place on the cloth, x across and y along, on the sheet: the length lies across the sheet."""
         return float(y - self.start), self.down + float(x)
 
@@ -164,7 +176,7 @@ def _break(lay: Lay, start: Fraction, latest: Fraction) -> Fraction:
     return last if last >= start + (latest - start) * 3 / 4 else latest
 
 
-def _seen(stretch: Stretch, box: Rectangle) -> list | None:
+def _seen(stretch: Stretch, box: Rectangle) -> list[Point] | None:
     """What of a rectangle lies in a stretch, as corners on the sheet."""
     start, end = max(box.y, stretch.start), min(box.end, stretch.end)
     if end <= start:
@@ -175,7 +187,8 @@ def _seen(stretch: Stretch, box: Rectangle) -> list | None:
 
 def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle], within: list["_Within"]) -> None:
     lay = stretch.lay
-    sheet.area("cloth", _seen(stretch, Rectangle(Fraction(0), Fraction(0), lay.cloth.width, lay.length)))
+    if whole := _seen(stretch, Rectangle(Fraction(0), Fraction(0), lay.cloth.width, lay.length)):
+        sheet.area("cloth", whole)
     for box in left_over:
         if seen := _seen(stretch, box):
             sheet.area(lines.REMNANT, seen, pattern=True)
@@ -190,7 +203,7 @@ def _ground(sheet: Sheet, stretch: Stretch, left_over: list[Rectangle], within: 
 
 def _kinds(sheet: Sheet, stretch: Stretch) -> None:
     """The pieces of each kind in a hatch of their own."""
-    alike: dict[int, list] = {}
+    alike: dict[int, list[Rectangle]] = {}
     for placed in stretch.lay.placed:
         alike.setdefault(placed.piece, []).append(placed.box)
     for number, boxes in sorted(alike.items()):
@@ -241,7 +254,7 @@ def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler,
                 _label(sheet, seen, name, letter(placed.piece), within)
 
 
-def _label(sheet: Sheet, seen: list, name: str, short: str, within: list["_Within"]) -> None:
+def _label(sheet: Sheet, seen: list[Point], name: str, short: str, within: list["_Within"]) -> None:
     """A piece's letter and name, or its letter alone where the name has no room, at every size of the drawing at which
     there is room beside the marks that are written there."""
     (left, top), _, (right, low), _ = seen
@@ -308,7 +321,7 @@ def _marks(sheet: Sheet, stretch: Stretch, ruler: Ruler) -> None:
             }
             & set(marks)
         )
-    labels = [_Label(mark, bare(mark, ruler), *sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
+    labels = [_Label(mark, bare(mark, ruler), sheet.at(stretch.place(0, mark)), sheet.width) for mark in marks]
     shown = {size: _with_room(labels, size) for size in SIZES}
     for label in labels:
         at = stretch.place(0, label.mark)
@@ -347,7 +360,8 @@ class _Within:
 
 def _marks_of_strips(stretch: Stretch) -> Iterator[tuple[Fraction, Fraction, list[Fraction]]]:
     """Of each strip that is cut otherwise than the last: where it begins and ends, and its marks from the long edge."""
-    lay, before = stretch.lay, []
+    lay = stretch.lay
+    before: list[Fraction] = []
     for held in _held(lay) if lay.first_cut == "across" else [[placed.box for placed in lay.placed]]:
         starts = max(min(box.y for box in held), stretch.start)
         if starts >= stretch.end:
@@ -421,23 +435,22 @@ def _strips(sheet: Sheet, stretch: Stretch) -> None:
 
 @dataclass(frozen=True)
 class _Label:
-    """What is read at a mark, which stands at x on a sheet so wide [drawing units]."""
+    """What is read at a mark, which stands at a place on a sheet so wide [drawing units]."""
 
     mark: Fraction
     text: str
-    x: float
-    y: float
+    at: Point
     sheet: int
 
     @property
     def last(self) -> bool:
         """Whether it stands so far right that its text must end there."""
-        return self.x > self.sheet - 24
+        return self.at[0] > self.sheet - 24
 
     def ends(self, size: int) -> tuple[float, float]:
         """From where to where the text reaches on a drawing enlarged so many times."""
         wide = len(self.text) * _DIGIT
-        right = self.x * size + (6 if self.last else wide / 2)
+        right = float(self.at[0]) * size + (6 if self.last else wide / 2)
         return right - wide, right
 
 

@@ -1,7 +1,7 @@
 """A drawing under construction: lines, areas and words at places given in mm, put to scale on a sheet."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -11,6 +11,7 @@ from calculators.drawing import lines
 
 Real = Fraction | float
 Point = tuple[Real, Real]
+DrawnLine = tuple[tuple[float, float], tuple[float, float]]
 Ring = list[tuple[float, float]]
 
 WIDTH = 360  # drawing units, close to the pixels of a phone held upright, so that 12 stays readable there
@@ -80,12 +81,12 @@ class Sheet:
     def __init__(
         self,
         box: tuple[Real, Real, Real, Real],
-        margins=(40, 28, 40, 40),
-        down=False,
-        tallest=420,
-        width=WIDTH,
-        letters=LETTERS,
-    ):
+        margins: tuple[float, float, float, float] = (40, 28, 40, 40),
+        down: bool = False,
+        tallest: float = 420,
+        width: int = WIDTH,
+        letters: float = LETTERS,
+    ) -> None:
         self.width, self.letters = width, letters
         self.written: list[Ring] = []  # where words stand already
         self.left, self.low, right, high = (float(edge) for edge in box)
@@ -97,7 +98,7 @@ class Sheet:
         self.named: list[tuple[str, str]] = []
         self.svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img"})
 
-    def at(self, point: Point) -> Point:
+    def at(self, point: Point) -> tuple[float, float]:
         """Where a place in mm lies on the sheet, in drawing units."""
         x = self.margins[0] + (float(point[0]) - self.left) * self.scale
         rise = (float(point[1]) - self.low) * self.scale
@@ -280,7 +281,7 @@ class Sheet:
         """How many words stand there already, one more for each side of the sheet that it leaves."""
         xs, ys = zip(*taken)
         high = self.margins[1] + self.drawn_height + self.margins[3]
-        strays = (min(xs) < 0) + (max(xs) > self.width) + (min(ys) < 0) + (max(ys) > high)
+        strays: int = (min(xs) < 0) + (max(xs) > self.width) + (min(ys) < 0) + (max(ys) > high)
         return strays + sum(_meet(taken, other) for other in self.written)
 
     def first_clear(self, text: str, places: Sequence[Point], anchor: str = "middle", shift: Point = (0, 0)) -> None:
@@ -425,7 +426,7 @@ def _round(value: Real) -> str:
     return "0" if tenths == "-0" else tenths
 
 
-def _points(places) -> str:
+def _points(places: Iterable[Point]) -> str:
     return " ".join(f"{_round(x)},{_round(y)}" for x, y in places)
 
 
@@ -439,15 +440,16 @@ def key_picture(styles: Sequence[str]) -> Picture:
     )
 
 
-def rectangle(left, low, right, high) -> list[Point]:
+def rectangle(left: Real, low: Real, right: Real, high: Real) -> list[Point]:
     return [(left, low), (right, low), (right, high), (left, high)]
 
 
-def part_within(start: Point, end: Point, box: tuple[Real, Real, Real, Real]) -> tuple[Point, Point] | None:
+def part_within(start: Point, end: Point, box: tuple[Real, Real, Real, Real]) -> DrawnLine | None:
     """The part of a line inside an upright box, given by its least x and y and its greatest; None where it misses
     it."""
     first, last = 0.0, 1.0
-    begin, run = [float(at) for at in start], [float(to) - float(at) for at, to in zip(start, end)]
+    begin, finish = (float(start[0]), float(start[1])), (float(end[0]), float(end[1]))
+    run = (finish[0] - begin[0], finish[1] - begin[1])
     for at, way, lowest, highest in zip(begin, run, map(float, box[:2]), map(float, box[2:])):
         if abs(way) < 1e-12:
             if not lowest - 1e-9 <= at <= highest + 1e-9:
@@ -458,7 +460,7 @@ def part_within(start: Point, end: Point, box: tuple[Real, Real, Real, Real]) ->
     if last - first < 1e-9:
         return None
     begins, ends = (
-        (begin[0] + run[0] * share, begin[1] + run[1] * share) if 0 < share < 1 else (start if share <= 0 else end)
+        (begin[0] + run[0] * share, begin[1] + run[1] * share) if 0 < share < 1 else (begin if share <= 0 else finish)
         for share in (first, last)
     )
     return begins, ends

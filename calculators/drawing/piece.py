@@ -1,6 +1,7 @@
 """A hemmed piece: the cut cloth, where it folds, and where its hems are stitched."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from fractions import Fraction
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Picture, Point, Sheet, rectangle, stands_out
@@ -75,12 +76,12 @@ def _scale(piece: HemmedPiece) -> float:
     return Sheet((0, 0, piece.cut_width, piece.cut_length), margins=(left, 0, right, 0), tallest=_TALLEST).scale
 
 
-def _hemmed(piece: HemmedPiece) -> list:
+def _hemmed(piece: HemmedPiece) -> list[Fraction]:
     """The depths of the hems there are."""
     return [hem for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top) if hem]
 
 
-def _hems(piece: HemmedPiece, draw: Callable[[str, list], None]) -> None:
+def _hems(piece: HemmedPiece, draw: Callable[[str, list[Point]], None]) -> None:
     """The lines of every hem but its outer fold: the fold of the turn, where the inner folded edge comes to lie, and
     the stitches outside it."""
     hems = piece.hems
@@ -91,7 +92,7 @@ def _hems(piece: HemmedPiece, draw: Callable[[str, list], None]) -> None:
         draw(lines.STITCH, _inside(piece, lambda hem: hems.turn + 2 * hem - min(piece.edge_stitch, hem)))
 
 
-def _inside(piece: HemmedPiece, inset: Callable) -> list[Point]:
+def _inside(piece: HemmedPiece, inset: Callable[[Fraction], Fraction]) -> list[Point]:
     """The rectangle that lies inside the cut edge by what a hem asks for, on the sides that are hemmed."""
     left, right, bottom, top = (
         inset(hem) if hem else 0 for hem in (piece.hems.left, piece.hems.right, piece.hems.bottom, piece.hems.top)
@@ -117,7 +118,7 @@ def _enlarged(sheet: Sheet, piece: HemmedPiece, below: float) -> None:
     detail.svg, detail.used = sheet.group("enlarged"), sheet.used
     detail.area(lines.CLOTH_WRONG, rectangle(*window), pattern=True)
 
-    def draw(style: str, corners: list) -> None:
+    def draw(style: str, corners: list[Point]) -> None:
         ring = _closed(corners)
         for start, end in zip(ring, ring[1:]):
             if part := _clipped(start, end, window):
@@ -142,7 +143,7 @@ def _clipped(start: Point, end: Point, window: tuple[float, float, float, float]
     return part if a <= c + near and b <= d + near and max(c - a, d - b) > near else None
 
 
-def _closed(corners):
+def _closed(corners: Sequence[Point]) -> list[Point]:
     return [*corners, corners[0]]
 
 

@@ -58,7 +58,7 @@ def cloth_in_hand(cloth: UsableCloth, ruler: Ruler) -> Picture:
     return sheet.finish("The cloth and what can be used of it", _in_words(cloth, ruler))
 
 
-def _outline(sheet: Sheet, parts: Sequence[tuple[Fraction, Fraction]], width) -> None:
+def _outline(sheet: Sheet, parts: Sequence[tuple[Fraction, Fraction]], width: Fraction) -> None:
     """The edges of the cloth, and break lines where its middle is left out."""
     first, last = parts[0], parts[-1]
     if first == last:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from calculators.asking.answering import filled, read
+from calculators.asking.declaration import Answer
 from calculators.asking.edge_questions import long_edges
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.batch.walk import StepResult
@@ -52,6 +53,13 @@ class Batch:
         """A field or result of the walk."""
         return self.values[calculator][name]
 
+    def answer(self, calculator: str) -> Answer:
+        """What a step of the walk answered; raises KeyError where it did not, which only that of the SUMS may."""
+        found = self.step_results[calculator].answer
+        if found is None:
+            raise KeyError(calculator)
+        return found
+
     @property
     def bundles(self) -> Bundles:
         return Bundles(self("bundles", "pieces"), self("bundles", "bundle"))
@@ -59,7 +67,8 @@ class Batch:
     @property
     def grid(self) -> Grid:
         """The pieces as they lie on the cloth, of which those of this batch are cut."""
-        return replace(self.step_results["pieces-from-cloth"].answer.drawn_from, wanted=self.bundles.pieces)
+        grid: Grid = self.answer("pieces-from-cloth").drawn_from
+        return replace(grid, wanted=self.bundles.pieces)
 
     @property
     def kind(self) -> str:

@@ -26,10 +26,7 @@ def machine_settings(batch: Batch) -> tuple[Setting, ...]:
     """Needle and thread for this cloth, stitch lengths and edge distance."""
     labels = {column.name: column.label for column in CLOTHS.columns}
     of_cloth = (
-        Setting(
-            name, labels[name], on_ruler(batch.cloth_line.get(name, ""), batch.ruler), batch.cloth_line.get("why", "")
-        )
-        for name in ("needle", "thread")
+        Setting(name, labels[name], _of_cloth(batch, name), _of_cloth(batch, "why")) for name in ("needle", "thread")
     )
     return (*of_cloth, *(_settled(batch, name) for name in MACHINE))
 
@@ -37,6 +34,10 @@ def machine_settings(batch: Batch) -> tuple[Setting, ...]:
 def tolerances(batch: Batch) -> tuple[Setting, ...]:
     """How far off a measure may be."""
     return tuple(_settled(batch, name) for name in TOLERANCES)
+
+
+def _of_cloth(batch: Batch, column: str) -> str:
+    return on_ruler(batch.cloth_line.get(column, ""), batch.ruler)
 
 
 def _settled(batch: Batch, name: str) -> Setting:

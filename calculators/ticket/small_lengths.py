@@ -7,15 +7,16 @@ from calculators.values.measure import MM_IN, Ruler, show_length
 _TOLD = {"in": MM_IN["in"] / 16}  # [mm] the least slip that is told of, whatever the ruler: 1 mm, or 1/16 in
 
 
-def is_slight(mm, ruler: Ruler) -> bool:
+def is_slight(mm: Fraction | float, ruler: Ruler) -> bool:
     """Whether a difference is too small to tell of: less than half a division, or half a millimetre on a coarse ruler.
 
     mm: the difference [mm], either way.
     """
-    return abs(mm) * 2 < min(ruler.step_mm, _TOLD.get(ruler.unit, Fraction(1)))
+    told = min(ruler.step_mm, _TOLD.get(ruler.unit, Fraction(1)))
+    return -told < 2 * mm < told
 
 
-def show_small(mm, ruler: Ruler) -> str:
+def show_small(mm: Fraction | float, ruler: Ruler) -> str:
     """A length of a few millimetres: told in millimetres on a metric ruler, as it is on an inch ruler.
 
     mm: the length [mm].

@@ -1,8 +1,9 @@
 """The steps of a batch in working order, each with this batch's own numbers."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from calculators.asking.house_method import Written
 from calculators.batch.corner_of_a_batch import folded_steps
@@ -160,7 +161,7 @@ def _differs(listed: Written | None, change: Fraction) -> bool:
     return bool(listed) and abs(kind.parse(str(listed), CENTIMETRES) - change) >= Fraction(1, 10)
 
 
-def _straightened(usable, by_hand: set[str], edges: LongEdges) -> Iterator[Phrase]:
+def _straightened(usable: Mapping[str, Any], by_hand: set[str], edges: LongEdges) -> Iterator[Phrase]:
     usable_as_written = by_hand - ({"width"} if edges.strip else set())
     if usable_as_written:
         yield say("Draw a thread at one end and cut along it.")
@@ -262,13 +263,12 @@ def _of_the_corners(batch: Batch) -> Iterator[TicketStep]:
 
 def _instruction(step: CornerStep, ruler: Ruler) -> Phrase:
     """The words of a step; the distance of the edge stitch as it stands among the settings, in millimetres."""
-    template, values = step.instruction, dict(step.lengths)
-    for name in values:
+    template = step.instruction
+    for name in step.lengths:
         kind = "text" if name == "edge_stitch" else "length"
         template = template.replace(f"{{{name}}}", f"{{{name}:{kind}}}")
-    if "edge_stitch" in values:
-        values["edge_stitch"] = show_small(values["edge_stitch"], ruler)
-    return say(template, **values)
+    small = {name: show_small(each, ruler) for name, each in step.lengths.items() if name == "edge_stitch"}
+    return say(template, **{**step.lengths, **small})
 
 
 def _other_sides(batch: Batch) -> Iterator[Phrase]:

@@ -3,8 +3,9 @@ place."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
-from calculators.catalogue.thread_time_cost import of_each
+from calculators.catalogue.thread_time_cost.said import of_each
 from calculators.documents.job.format import FIGURES
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
@@ -76,7 +77,7 @@ def _told(batch: Batch) -> dict[str, _Sum]:
     return told
 
 
-def _left(values) -> Phrase | None:
+def _left(values: Mapping[str, Any]) -> Phrase | None:
     taken, bought = values["cloth_taken"], values["cloth_bought"]
     if taken >= bought:
         return None

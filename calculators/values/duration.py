@@ -4,10 +4,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
-from calculators.values.measure import quote
+from calculators.values.measure import Ruler, quote
 
 _NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
 _CLOCK = re.compile(r"(\d{1,4}):([0-5]\d)", re.ASCII)
@@ -28,7 +29,7 @@ class Minutes(Kind):
     units: ClassVar[Mapping[str, Fraction]] = {"min": Fraction(1), "h": Fraction(_HOUR)}
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"minutes": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         value = _read(text)
         if not self.least <= value <= self.most:
             raise InvalidValue(
@@ -37,25 +38,22 @@ class Minutes(Kind):
             )
         return value
 
-    def show(self, value, ruler):
-        if value < _HOUR:
-            return f"{_one_decimal(value)} min"
-        hours, minutes = divmod((2 * value + 1) // 2, _HOUR)
-        return f"{hours} h {minutes} min" if minutes else f"{hours} h"
+    def show(self, value: Fraction, ruler: Ruler) -> str:
+        return _shown(value)
 
-    def plain(self, value):
+    def plain(self, value: Fraction) -> int | float:
         return plain_number(value)
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         return (
             f"{text.strip()} min"
             if re.fullmatch(_NUMBER, text.strip(), re.ASCII)
-            else self.show(_read(text), ruler)
+            else _shown(_read(text))
             if _CLOCK.fullmatch(text.strip())
             else text
         )
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         low, high = -(-self.least // 1), self.most // 1
         few = chance.randint(low, min(high, low + 500))
         texts = [
@@ -64,9 +62,16 @@ class Minutes(Kind):
         ]
         return [each for each in texts if self.least <= _read(each) <= self.most]
 
-    def invalid_samples(self, chance):
-        below = [self.show(self.least - 1, None)] if self.least >= 1 else []
+    def invalid_samples(self, chance: Random) -> list[str]:
+        below = [_shown(self.least - 1)] if self.least >= 1 else []
         return [*below, f"{self.most // 1 + 1} min", "soon", "1:80", "1 h 80", "-5", "20 cm", "nan", "9" * 61]
+
+
+def _shown(value: Fraction) -> str:
+    if value < _HOUR:
+        return f"{_one_decimal(value)} min"
+    hours, minutes = divmod((2 * value + 1) // 2, _HOUR)
+    return f"{hours} h {minutes} min" if minutes else f"{hours} h"
 
 
 def _one_decimal(value: Fraction) -> str:

@@ -2,9 +2,10 @@
 tables."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import Control, InColumns, InvalidValue, Kind, Layout, number_as_typed, plain_number
@@ -46,14 +47,14 @@ class Length(Kind):
         "length_down": {"toward": "down"},
     }
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         try:
             value = parse_length(text, ruler.unit)
         except InvalidLength as problem:
             raise InvalidValue(str(problem)) from None
         return self._within(value, text, ruler)
 
-    def carried(self, value, ruler):
+    def carried(self, value: Fraction, ruler: Ruler) -> Fraction:
         return self._within(value, show_length(value, ruler), ruler)
 
     def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
@@ -71,31 +72,31 @@ class Length(Kind):
             )
         return value
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         return show_length(value, self.on or ruler, self.toward)
 
-    def write(self, value, ruler):
+    def write(self, value: Fraction | float, ruler: Ruler) -> str:
         on = (self.on or ruler).fine_enough_for(value)
         division = on.read(value, self.toward)
         is_shown = self.least <= division <= self.most and (division or not value)
         return show_length(division, on) if is_shown else show_exactly(value, on.unit)
 
-    def plain(self, value):
+    def plain(self, value: Fraction | float) -> int | float:
         return plain_number(value)
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         return write_units(text, ruler.unit)
 
-    def write_exactly(self, value, ruler):
+    def write_exactly(self, value: Fraction, ruler: Ruler) -> str:
         return show_exactly(value, ruler.unit)
 
-    def system(self, text):
+    def system(self, text: str) -> str:
         return system_of(text)
 
-    def figures(self, value, ruler, other):
+    def figures(self, value: Fraction | float, ruler: Ruler, other: Ruler) -> list[str]:
         return [self.show(value, each) for each in (ruler, other)]
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         share = Fraction(chance.uniform(0.9, 1.1)).limit_denominator(chance.choice([1, 10, 16, 97]))
         close = [share * parse_length(near)] if near else []
         sixteenths = [Fraction(chance.randint(0, 16 * part), 16) for part in (40, 400, int(self.most - self.least))]
@@ -106,7 +107,7 @@ class Length(Kind):
             for each in (*within, self.least, self.most, *none)
         ]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         beyond = [self.most + Fraction(1, 1000), *([self.least / 2] if self.least else [])]
         return [
             *(show_exactly(each, chance.choice(["mm", "cm", "in"])) for each in beyond),
@@ -123,19 +124,19 @@ class LongLength(Length):
 
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"long": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         return super().parse(text, _long_ruler(ruler))
 
-    def carried(self, value, ruler):
+    def carried(self, value: Fraction, ruler: Ruler) -> Fraction:
         return super().carried(value, _long_ruler(ruler))
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         return super().show(value, _long_ruler(ruler))
 
-    def write(self, value, ruler):
+    def write(self, value: Fraction | float, ruler: Ruler) -> str:
         return super().write(value, _long_ruler(ruler))
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         return super().write_out(text, _long_ruler(ruler))
 
 
@@ -149,13 +150,13 @@ class Lengths(Kind):
 
     layout: ClassVar[Layout] = "marks"
 
-    def show(self, value, ruler):
+    def show(self, value: Sequence[Fraction | float], ruler: Ruler) -> str:
         return " · ".join(self.marks(value, ruler))
 
-    def marks(self, value, ruler):
+    def marks(self, value: Sequence[Fraction | float], ruler: Ruler) -> list[str]:
         return [show_length(each, ruler) for each in value]
 
-    def plain(self, value):
+    def plain(self, value: Sequence[Fraction | float]) -> list[int | float]:
         return [plain_number(each) for each in value]
 
 
@@ -172,7 +173,7 @@ class Number(Kind):
     mode: ClassVar[str] = "decimal"
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"number": {"places": 3}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         value = self._read(text)
         if not self.least <= value <= self.most:
             raise InvalidValue(
@@ -196,21 +197,21 @@ class Number(Kind):
             )
         return -found.value if below else found.value
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         text = f"{float(value):.{self.places}f}".replace("-", "−")
         text = text.rstrip("0").rstrip(".") if "." in text else text
         return f"{'0' if text == '−0' else text}{self.sign}"
 
-    def plain(self, value):
+    def plain(self, value: Fraction | float) -> int | float:
         return plain_number(value)
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         room = self.most - self.least
         within = [self.least + room * Fraction(chance.randint(0, parts), parts) for parts in (8, 100, 1000)]
         signs = ["", "", self.sign, *(f" {word}" for word in self.words)]
         return [f"{_in_digits(each)}{chance.choice(signs)}" for each in (*within, self.least, self.most)]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         beyond = (self.most + Fraction(1, 100), self.least - Fraction(1, 100))
         return [*map(_in_digits, beyond), "banana", "1e2", "90 90", "1.2.3", "1,100", "nan", "36 cm", "9" * 61]
 
@@ -235,7 +236,7 @@ class DimensionalChange(Percent):
 
     mode: ClassVar[str] = "text"  # a decimal keyboard has no sign
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         value = super().parse(text, ruler)
         if value > 0 and not text.lstrip().startswith("+"):
             bare = text.strip().removesuffix("%").strip()
@@ -245,14 +246,14 @@ class DimensionalChange(Percent):
             )
         return value
 
-    def write(self, value, ruler):
+    def write(self, value: Fraction, ruler: Ruler) -> str:
         shown = self.show(value, ruler)
         return f"+{shown}" if value > 0 and self._read(shown) else shown
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         return [f"+{each}" if self._read(each) > 0 else each for each in super().samples(chance, near)]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         return [*super().invalid_samples(chance), "4", "4 %"]
 
 
@@ -277,7 +278,7 @@ class Count(Kind):
     mode: ClassVar[str] = "numeric"
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"count": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> int:
         found = _COUNT.fullmatch(number_as_typed(text).lower())
         if not found:
             raise InvalidValue(f"“{quote(text)}” is not a count. Write a whole number, such as {max(self.least, 4)}.")
@@ -287,13 +288,13 @@ class Count(Kind):
             raise InvalidValue(f"{quote(text)} is outside what works here: from {self.least} to {self.most}.")
         return count
 
-    def show(self, value, ruler):
+    def show(self, value: int, ruler: Ruler) -> str:
         return f"{value:,}"
 
-    def write(self, value, ruler):
+    def write(self, value: int, ruler: Ruler) -> str:
         return str(value)
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         few, any_number = min(self.most, self.least + 30), chance.randint(self.least, self.most)
         dozens = chance.randint(-(-self.least // 12), max(few, 12) // 12)
         return [
@@ -302,7 +303,7 @@ class Count(Kind):
             *([f"{dozens} dozen"] if self.least <= 12 * dozens <= self.most else []),
         ]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         below = [str(self.least - 1)] if self.least else []
         return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "1/2", "nan", "9" * 61]
 
@@ -315,28 +316,28 @@ class Choice(Kind):
     control: ClassVar[Control] = "list"
 
     @property
-    def choices(self):
+    def choices(self) -> Mapping[str, str]:
         return self.options
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> str:
         key = text.strip().lower()
         if key not in self.options:
             raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(self.options)}.")
         return key
 
-    def show(self, value, ruler):
+    def show(self, value: str, ruler: Ruler) -> str:
         return self.options[value]
 
-    def write(self, value, ruler):
+    def write(self, value: str, ruler: Ruler) -> str:
         return value
 
-    def house_text(self, text, ruler):
+    def house_text(self, text: str, ruler: Ruler) -> str:
         return self.options.get(text, text)
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         return [*self.options, f" {chance.choice(sorted(self.options)).upper()} "]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         return ["none of these", f"{chance.choice(sorted(self.options))} and more", "🧵"]
 
 
@@ -348,21 +349,21 @@ class YesNo(Kind):
     control: ClassVar[Control] = "list"
 
     @property
-    def choices(self):
+    def choices(self) -> Mapping[str, str]:
         return {word: word for word in YES_NO_WORDS}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> bool:
         if text.strip().lower() not in YES_NO_WORDS:
             raise InvalidValue(f"“{quote(text)}” is neither yes nor no. Write yes or no.")
         return YES_NO_WORDS[text.strip().lower()]
 
-    def show(self, value, ruler):
+    def show(self, value: bool, ruler: Ruler) -> str:
         return "yes" if value else "no"
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         return [*YES_NO_WORDS, chance.choice([" Yes", "NO"])]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         return ["perhaps", "1", "true", "ye", "yes no", "🧵"]
 
 
@@ -372,15 +373,15 @@ class Text(Kind):
     in_words: ClassVar[bool] = True
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"text": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> str:
         if len(text) > self.longest:
             raise InvalidValue(f"That is {len(text)} characters long. Keep it to {self.longest}.")
         return text.strip()
 
-    def show(self, value, ruler):
+    def show(self, value: str, ruler: Ruler) -> str:
         return value
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         marks = [
             "<b>&amp;</b>",
             "{size:length}",
@@ -395,7 +396,7 @@ class Text(Kind):
         several = " ".join(chance.choices(marks, k=chance.randint(1, 6)))
         return [each[: self.longest].strip() for each in (*marks, several, "Linen napkin", "n" * self.longest)]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         return ["n" * (self.longest + 1)]
 
 
@@ -425,13 +426,13 @@ class Table(Kind):
         """The columns that a maker reads."""
         return tuple(column for column in self.columns if not column.as_data)
 
-    def show(self, value, ruler):
+    def show(self, value: Sequence[Mapping[str, Any]], ruler: Ruler) -> str:
         return "; ".join(", ".join(shown for shown in self.cells(row, ruler) if shown) for row in value)
 
     def cells(self, row: Mapping[str, Any], ruler: Ruler) -> list[str]:
         return ["" if row[c.name] is None else c.kind.show(row[c.name], ruler) for c in self.read]
 
-    def plain(self, value):
+    def plain(self, value: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
         return [
             {c.name: None if row[c.name] is None else c.kind.plain(row[c.name]) for c in self.columns} for row in value
         ]

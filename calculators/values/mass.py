@@ -4,10 +4,11 @@ weighs."""
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
-from calculators.values.measure import MM_IN, quote
+from calculators.values.measure import MM_IN, Ruler, quote
 from calculators.values.numerals import InvalidNumber, decimal, mixed, numeral, numeral_at_start
 
 _POUND = Fraction(45_359_237, 100_000)  # [g] exactly (NBS, agreement of 1 July 1959)
@@ -34,7 +35,7 @@ class Mass(Kind):
     spellings: ClassVar[Mapping[str, str]] = {"lbs": "lb", "oz.": "oz", "lb.": "lb", "grams": "g", "ounces": "oz"}
     like: ClassVar[str] = "a weight in g, kg, oz or lb, such as 50 g or 2 oz"
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         value = self._read(text, ruler)
         if not self.least <= value <= self.most:
             raise InvalidValue(
@@ -43,8 +44,9 @@ class Mass(Kind):
             )
         return value
 
-    def _read(self, text, ruler):
-        rest, terms = number_as_typed(text).lower(), []
+    def _read(self, text: str, ruler: Ruler) -> Fraction:
+        rest = number_as_typed(text).lower()
+        terms: list[tuple[Fraction, str]] = []
         try:
             while found := numeral_at_start(rest):
                 number, behind = found[0], found[1].lstrip()
@@ -57,12 +59,12 @@ class Mass(Kind):
         pounds = len(terms) == 2 and [unit for _, unit in terms] == ["lb", "oz"] and terms[1][0] < 16
         if rest or not (len(terms) == 1 or pounds) or any(unit not in self.units for unit in named):
             raise InvalidValue(f"“{quote(text)}” does not read here. Write {self.like}.")
-        return sum(number * self.units[unit] for (number, _), unit in zip(terms, named))
+        return sum((number * self.units[unit] for (number, _), unit in zip(terms, named)), Fraction(0))
 
-    def _bare(self, ruler):
+    def _bare(self, ruler: Ruler) -> str:
         return self.bare[ruler.unit == "in"]
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction, ruler: Ruler) -> str:
         if ruler.unit != "in":
             return f"{_rounded(value)} g" if value < 1000 else f"{decimal(Fraction(value) / 1000, 2)} kg"
         tenths = round(10 * value / _OUNCE)
@@ -71,20 +73,20 @@ class Mass(Kind):
         pounds, ounces = divmod(round(value / _OUNCE), 16)
         return f"{pounds} lb {ounces} oz" if ounces else f"{pounds} lb"
 
-    def write(self, value, ruler):
+    def write(self, value: Fraction, ruler: Ruler) -> str:
         shown = self.show(value, ruler)
         return shown if self.least <= self._read(shown, ruler) <= self.most else f"{mixed(value)} {self.bare[0]}"
 
-    def figures(self, value, ruler, other):
+    def figures(self, value: Fraction, ruler: Ruler, other: Ruler) -> list[str]:
         return [self.show(value, each) for each in (ruler, other)]
 
-    def plain(self, value):
+    def plain(self, value: Fraction) -> int | float:
         return plain_number(value)
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         return f"{text.strip()} {self._bare(ruler)}" if numeral(text.strip()) else text
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         metric, inch = self.bare
         low, high = -(-self.least // 1), self.most // 1
         few = chance.randint(low, min(high, 20 * low + 1000))
@@ -94,7 +96,7 @@ class Mass(Kind):
         )
         return [*(f"{each} {metric}" for each in (low, few, high)), f"{few}{metric}", *in_ounces]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         metric, inch = self.bare
         below = [f"{mixed(self.least / 2)} {metric}"] if self.least else []
         return [
@@ -128,7 +130,7 @@ class MassPerArea(Mass):
     }
     like: ClassVar[str] = "g/m² or oz/yd² with the number, such as 170 g/m² or 5 oz/yd²"
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction, ruler: Ruler) -> str:
         unit = self._bare(ruler)
         return f"{_rounded(value / self.units[unit], 1 if unit == 'oz/yd²' else 0)} {unit}"
 

@@ -209,11 +209,10 @@ def _read(text: str, bare_unit: str) -> list[_Term]:
     tidy = _tidy(text)
     added = [_terms(part.strip(), text.strip()) for part in tidy.split("+")]
     said = {unit for terms in added for _, unit in terms if unit}
-    bare = {unit: number for terms in added for number, unit in terms if len(terms) == 1 and unit is None}
+    bare = [number for terms in added for number, unit in terms if len(terms) == 1 and not unit]
     if bare and (len(said) > 1 or any(len(terms) > 1 for terms in added)):
         raise InvalidLength(
-            f"The {bare[None].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are "
-            "added."
+            f"The {bare[-1].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are added."
         )
     terms = [term for terms in added for term in _with_units(terms, text, *(said or {bare_unit}))]
     for term in terms:
@@ -221,7 +220,7 @@ def _read(text: str, bare_unit: str) -> list[_Term]:
     return terms
 
 
-def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str) -> list[_Term]:
+def _with_units(terms: list[tuple[Numeral, str]], typed: str, *units: str) -> list[_Term]:
     """The numbers of one length, the larger unit first; a last one without its unit gets the one that goes without
     saying.
 
@@ -229,12 +228,12 @@ def _with_units(terms: list[tuple[Numeral, str | None]], typed: str, *units: str
     """
     if len(terms) == 1:
         number, unit = terms[0]
-        return [_Term(number, unit or units[0], unit is None)]
+        return [_Term(number, unit or units[0], not unit)]
     *before, (last, unit) = terms
     larger = before[-1][1]
     made = [
         *(_Term(number, each) for number, each in before),
-        _Term(last, unit or _unit_after(larger, before[-1][0], last, typed), unit is None),
+        _Term(last, unit or _unit_after(larger, before[-1][0], last, typed), not unit),
     ]
     system = METRIC if made[0].unit in METRIC else INCH
     places = [system.index(term.unit) if term.unit in system else -1 for term in made]
@@ -293,8 +292,8 @@ def _tidy(text: str) -> str:
     return text.removeprefix("+").strip().lower()
 
 
-def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
-    """Each number of one length and its unit, None where it has none."""
+def _terms(rest: str, typed: str) -> list[tuple[Numeral, str]]:
+    """Each number of one length and its unit, which is empty where it has none."""
     if re.search(r"/\s*(?!\s*\d)", rest):
         raise InvalidLength(f"The fraction in “{quote(typed)}” is not finished. Write it whole, such as 14 1/4 in.")
     terms = []
@@ -309,7 +308,7 @@ def _terms(rest: str, typed: str) -> list[tuple[Numeral, str | None]]:
         unit = _UNIT.match(rest)
         if unit and unit.group() not in _SPELLINGS or (not unit and rest):
             raise _not_a_length(typed)
-        terms.append((number, _SPELLINGS[unit.group()] if unit else None))
+        terms.append((number, _SPELLINGS[unit.group()] if unit else ""))
         rest = rest[unit.end() :].lstrip() if unit else ""
         if unit and rest.startswith("."):
             raise _not_a_length(typed)
@@ -364,7 +363,7 @@ def _is_on(top: int, bottom: int, divisions: int, ruler: Ruler) -> bool:
     return not off or Fraction(off, bottom) * ruler.step_mm <= _A_HAIR
 
 
-def show_exactly(mm: Fraction, unit: str) -> str:
+def show_exactly(mm: Fraction | float, unit: str) -> str:
     """A length written so that reading it back gives the same length: as a decimal if it ends, else as a fraction."""
     value = Fraction(mm) / MM_IN[unit]
     if unit != "in" and 10**6 % value.denominator == 0:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
@@ -40,7 +41,7 @@ class Amount(Kind):
     mode: ClassVar[str] = "decimal"
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"amount": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         return self._within(_read(text, ruler.money), text, ruler)
 
     def _within(self, value: Fraction, text: str, ruler: Ruler) -> Fraction:
@@ -52,17 +53,17 @@ class Amount(Kind):
             )
         return value
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction, ruler: Ruler) -> str:
         return self._signed(value, ruler)
 
-    def write(self, value, ruler):
+    def write(self, value: Fraction, ruler: Ruler) -> str:
         return self.show(value, ruler).replace(",", "")
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         tidy = text.strip()
         return with_sign(tidy, ruler.money) if _AMOUNT.fullmatch(tidy) else text
 
-    def instead(self, text, ruler):
+    def instead(self, text: str, ruler: Ruler) -> str:
         """A text that is refused for its money alone, with the same figure under the house's; empty for every other
         text."""
         try:
@@ -76,20 +77,20 @@ class Amount(Kind):
     def _figure(self, text: str) -> str:
         return _without_sign(text.strip(), "")
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         least, most = -(-100 * self.least // 1), 100 * self.most // 1
         hundredths = (least, most, chance.randint(least, most), chance.randint(least, min(most, least + 5_000)))
         points = chance.choice([".", ","])
         return [f"{each // 100}{points}{each % 100:02d}" for each in hundredths]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         beyond = [two_decimals(self.most + Fraction(1, 100)), *([two_decimals(self.least / 2)] if self.least else [])]
         return [*beyond, "dear", "-3", "1,250", "12.345,6", "12 cm", "1e2", "nan", "9" * 61]
 
     def _signed(self, value: Fraction, ruler: Ruler) -> str:
         return with_sign(two_decimals(value), ruler.money)
 
-    def plain(self, value):
+    def plain(self, value: Fraction) -> int | float:
         return plain_number(value)
 
 
@@ -101,13 +102,13 @@ class PriceOfLength(Amount):
     mode: ClassVar[str] = "text"  # a decimal keyboard cannot write "per yd"
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {"price": {}}
 
-    def parse(self, text, ruler):
+    def parse(self, text: str, ruler: Ruler) -> Fraction:
         priced = _PER.fullmatch(number_as_typed(text))
         amount = _read(priced.group(1) if priced else text, ruler.money)
         unit = ("yd" if priced.group(2).lower().startswith("y") else "m") if priced else _long_unit(ruler)
         return self._within(amount * MM_IN["m"] / MM_IN[unit], text, ruler)
 
-    def _figure(self, text):
+    def _figure(self, text: str) -> str:
         priced = _PER.fullmatch(text.strip())
         return (
             f"{_without_sign(priced.group(1), '')}{text.strip()[len(priced.group(1)) :]}"
@@ -115,25 +116,25 @@ class PriceOfLength(Amount):
             else super()._figure(text)
         )
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction, ruler: Ruler) -> str:
         unit = _long_unit(ruler)
         return f"{self._signed(value * MM_IN[unit] / MM_IN['m'], ruler)} per {unit}"
 
-    def on_ruler(self, text, ruler):
+    def on_ruler(self, text: str, ruler: Ruler) -> str:
         return self.write(self.parse(text, ruler), ruler) if text else text
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         priced = _PER.fullmatch(text.strip())
         amount = super().write_out(priced.group(1) if priced else text.strip(), ruler)
         return f"{amount}{text.strip()[len(priced.group(1)) :]}" if priced else f"{amount} per {_long_unit(ruler)}"
 
-    def samples(self, chance, near=""):
+    def samples(self, chance: Random, near: str = "") -> list[str]:
         amounts = super().samples(chance, near)
         by_yards = chance.randint(0, 90 * (self.most // 1)) + 100 * self.least
         a_yard = f"{two_decimals(by_yards / 100).replace(',', '')}/yd" if self.least <= self.most / 20 else ""
         return [*(f"{each}{chance.choice([' per m', ' a metre'])}" for each in amounts), *([a_yard] if a_yard else [])]
 
-    def invalid_samples(self, chance):
+    def invalid_samples(self, chance: Random) -> list[str]:
         return [*super().invalid_samples(chance), "18 per cm", "per m"]
 
 
@@ -142,10 +143,10 @@ class ListedPrice(Amount):
     """A price in the house's own list, kept without its sign: the money is settled once beside the list, and all prices
     follow it."""
 
-    def write_out(self, text, ruler):
+    def write_out(self, text: str, ruler: Ruler) -> str:
         return _without_sign(text.strip(), ruler.money)
 
-    def house_text(self, text, ruler):
+    def house_text(self, text: str, ruler: Ruler) -> str:
         return with_sign(text, ruler.money)
 
 

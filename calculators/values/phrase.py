@@ -28,7 +28,7 @@ class Phrase:
     def filled(self, ruler: Ruler, kinds: Mapping[str, Kind] = {}) -> str:
         """The sentence as text. kinds: how to show the blanks that name no kind of their own."""
 
-        def fill(blank: re.Match) -> str:
+        def fill(blank: re.Match[str]) -> str:
             name, spec = blank.groups()
             value = self.values[name]
             if spec and "|" in spec:

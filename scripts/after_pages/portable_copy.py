@@ -11,6 +11,7 @@ import shutil
 import zipfile
 from collections.abc import Iterable, Mapping
 from pathlib import Path
+from typing import Any
 
 from scripts.after_pages import esbuild, policy
 from scripts.tools.archives import pack
@@ -71,7 +72,7 @@ def _page(page: str, folder: Path, rule: str) -> str:
     return _POLICY.sub(lambda found: found[1] + html.escape(rule) + found[2] + start, page, count=1)
 
 
-def _settings(theme: dict) -> dict:
+def _settings(theme: dict[str, Any]) -> dict[str, Any]:
     """The theme's settings without moving between pages by request: a disk answers none, and the theme then never tells
     its
     scripts that a page is there."""

@@ -14,9 +14,11 @@ import os
 import sys
 import tempfile
 import threading
+from collections.abc import Callable
 from contextlib import ExitStack
 from pathlib import Path
 from statistics import median, quantiles
+from typing import Any
 from urllib.parse import urlsplit
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
@@ -27,7 +29,7 @@ from scripts.after_pages.policy import headers_for
 from scripts.bench.runtime import plain, visits, weights
 from scripts.tools.command_error import CommandError, run_main
 from scripts.tools.places import ADDRESS_FILE, SITE
-from scripts.tools.server import open_server
+from scripts.tools.server import HeadersFor, no_more_headers, open_server
 
 #: What is aimed at, by figure.
 GOALS = {
@@ -47,7 +49,7 @@ QUESTION = {
 }
 
 
-def measure(pairs: int, keystrokes: int, say) -> dict:
+def measure(pairs: int, keystrokes: int, say: Callable[[str], None]) -> dict[str, Any]:
     with ExitStack() as stack, sync_playwright() as playwright:
         plain_site = Path(stack.enter_context(tempfile.TemporaryDirectory()))
         plain.make(plain_site, QUESTION)
@@ -55,9 +57,9 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
         ours = serve(stack, SITE, port, headers_for(SITE))
         baseline = serve(stack, plain_site, 0)
         starts: list[dict[str, float]] = []
-        typed: list = []
+        typed: list[list[float]] = []
         second: list[tuple[float, float]] = []
-        memory: list = []
+        memory: list[dict[str, int]] = []
         figures = {
             "page": weights.page_weight(playwright, SITE, ours),
             "offline": weights.offline_weight(SITE),
@@ -84,8 +86,8 @@ def measure(pairs: int, keystrokes: int, say) -> dict:
         return figures | {"load": os.getloadavg()[0]}
 
 
-def serve(stack: ExitStack, folder: Path, port: int, *headers) -> str:
-    server = stack.enter_context(open_server(folder, port, *headers))
+def serve(stack: ExitStack, folder: Path, port: int, headers: HeadersFor = no_more_headers) -> str:
+    server = stack.enter_context(open_server(folder, port, headers))
     threading.Thread(target=server.serve_forever, daemon=True).start()
     stack.callback(server.shutdown)
     return server.address
@@ -100,7 +102,7 @@ def percentile(values: list[float], share: int) -> float:
     return quantiles(values, n=100, method="inclusive")[share - 1]
 
 
-def summary(figures: dict) -> dict[str, dict[str, float]]:
+def summary(figures: dict[str, Any]) -> dict[str, dict[str, float]]:
     """The figures by name, each with its spread over the pairs."""
     starts, offline = figures["starts"], figures["offline"]
     return {

@@ -16,6 +16,7 @@ import threading
 import time
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -51,7 +52,7 @@ class PackingHandler(SiteHandler):
         self.wfile.write(body)
 
 
-def run(pages: list[str]) -> list[dict]:
+def run(pages: list[str]) -> list[dict[str, Any]]:
     """Lighthouse's words about each page."""
     port = int(ADDRESS_FILE.read_text().rstrip("/").rpartition(":")[2])
     with (

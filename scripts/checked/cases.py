@@ -149,7 +149,8 @@ def cases() -> tuple[Case, ...]:
 @cache
 def why_fewer() -> dict[str, str]:
     """For each calculator with fewer than ENOUGH cases from outside: why, in a sentence."""
-    return yaml.safe_load((FOLDER / WHY_FEWER).read_text("utf-8"))
+    told: dict[str, str] = yaml.safe_load((FOLDER / WHY_FEWER).read_text("utf-8"))
+    return told
 
 
 def too_few(some: Iterable[Case], reasons: Mapping[str, str]) -> list[str]:

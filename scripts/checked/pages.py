@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Calculator
 from calculators.catalogue import catalogue
-from calculators.faces.page.answer_html import scrolling
-from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element
+from calculators.faces.page.table import scrolling
 from scripts.checked.cases import EXACT, FOLDER, WITHOUT_SOURCE, Case, cases, why_fewer
 from scripts.checked.quantity import printed_value
 from scripts.plan_cases.cases import read
@@ -95,7 +95,7 @@ def _table(calculator: Calculator, some: Iterable[Case], home: str) -> list[ET.E
     return [element("div", {"class": "answer"}, scrolling(table, f"{calculator.title}: values checked"))]
 
 
-def _cells(case: Case, home: str) -> tuple:
+def _cells(case: Case, home: str) -> tuple[Content, ...]:
     number, unit = printed_value(case.printed)
     difference = case.ours - float(number)
     apart = "none" if case.apart(case.ours) <= 0 else _shown(difference, case, unit)

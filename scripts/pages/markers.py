@@ -61,12 +61,12 @@ class PageMarkers:
     def put_back(self, page_html: str) -> str:
         """The page's HTML with what each token stands for; one alone in a paragraph replaces the paragraph."""
 
-        def made(found: re.Match) -> str:
+        def made(found: re.Match[str]) -> str:
             return self.shown[int(found.group(1))]
 
         return re.sub(r"markertoken(\d+)x", made, re.sub(r"<p>markertoken(\d+)x</p>", made, page_html))
 
-    def _token(self, found: re.Match) -> str:
+    def _token(self, found: re.Match[str]) -> str:
         try:
             words = shlex.split(found.group(1))
         except ValueError as problem:
@@ -101,7 +101,7 @@ def with_rules(markdown: str) -> str:
     return RULE.sub(_written_out, markdown)
 
 
-def _written_out(found: re.Match) -> str:
+def _written_out(found: re.Match[str]) -> str:
     key, how = found.groups()
     try:
         told = rule(key)
@@ -165,8 +165,6 @@ def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
 def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
     given = given or {}
     calculator, asking = calculator_named(name), Asking(given)
-    if not calculator.drawing:
-        raise ValueError(f"{name} has no drawing")
     try:
         made = figure(calculator, answer(calculator, asking), asking.ruler)
     except InvalidInput:

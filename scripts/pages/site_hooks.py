@@ -13,8 +13,10 @@ from calculators.asking import site_method
 if os.environ.get("SITE_HOUSE"):
     site_method.read_from(Path(os.environ["SITE_HOUSE"]))
 
+from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.structure.files import File
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page
 
 from calculators.asking.answering import Asking
 from calculators.catalogue import catalogue
@@ -39,19 +41,23 @@ REFERENCE = (
 SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by most
 
 
-def on_config(config):
+#: What the markers of a page stand for, by the page's file, between its Markdown and its HTML.
+MARKERS: dict[str, PageMarkers] = {}
+
+
+def on_config(config: MkDocsConfig) -> None:
     """The site's name, for templates that write it out as it stands; a method that pages could not begin with stops
     here."""
     check_packaged()
     config.site_name = text_as_html.escape(site_name(config))
 
 
-def on_post_build(config):
+def on_post_build(config: MkDocsConfig) -> None:
     name_for_devices(config)
     colour_thread(config)
 
 
-def name_for_devices(config):
+def name_for_devices(config: MkDocsConfig) -> None:
     """What a device calls the handbook once it is installed there."""
     file = Path(config.site_dir) / "manifest.webmanifest"
     manifest = json.loads(file.read_text())
@@ -61,7 +67,7 @@ def name_for_devices(config):
         file.write_text(json.dumps({**manifest, "name": name, "short_name": short}, ensure_ascii=False, indent=2))
 
 
-def colour_thread(config):
+def colour_thread(config: MkDocsConfig) -> None:
     """The studio's own colour, on the pages and in the icon of their tabs."""
     colour = os.environ.get("SITE_COLOUR")
     if not colour:
@@ -77,7 +83,7 @@ def colour_thread(config):
     icon.write_text(drawn, encoding="utf-8")
 
 
-def on_files(files, config):
+def on_files(files: Files, config: MkDocsConfig) -> Files:
     """A reference page for every calculator, and the schemas of what the handbook keeps."""
     for calculator in catalogue().values():
         text = REFERENCE.format(title=calculator.title, name=calculator.name)
@@ -87,22 +93,22 @@ def on_files(files, config):
     return files
 
 
-def on_page_markdown(markdown, page, config, files):
-    page.markers = PageMarkers("../" * page.url.count("/"), site_name(config))
+def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+    markers = MARKERS[page.file.src_uri] = PageMarkers("../" * page.url.count("/"), site_name(config))
     try:
-        return page.markers.take_out(markdown)
+        return markers.take_out(markdown)
     except UnknownMarker as problem:
         raise PluginError(f"{page.file.src_uri}: {problem}") from problem
 
 
-def on_page_content(page_html, page, config, files):
-    if not page.markers.shown:
+def on_page_content(page_html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+    markers = MARKERS[page.file.src_uri]
+    if not markers.shown:
         return page_html
-    return "".join(map(html, (whose(page.markers.home), ruler_choice(Asking({})), fillings()))) + page.markers.put_back(
-        page_html
-    )
+    head = (whose(markers.home), ruler_choice(Asking({})), fillings())
+    return "".join(map(html, head)) + markers.put_back(page_html)
 
 
-def site_name(config) -> str:
+def site_name(config: MkDocsConfig) -> str:
     """What the handbook is called: as the studio says, or as it comes."""
     return os.environ.get("SITE_NAME") or text_as_html.unescape(config.site_name)

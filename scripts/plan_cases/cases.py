@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from time import perf_counter
+from typing import Any
 
 from calculators.trade.lay_plan.solving.model import Piece, Task
 from calculators.trade.lay_plan.solving.solvers import solve
@@ -67,11 +68,11 @@ def read(text: str) -> Iterator[Case]:
             )
 
 
-def _first_cut(entry: dict) -> str:
+def _first_cut(entry: dict[str, Any]) -> str:
     return {"L": "across", "W": "along", "any": "any"}[entry["first_cut"]]
 
 
-def _rule(entry: dict) -> str:
+def _rule(entry: dict[str, Any]) -> str:
     stages = f"{entry['stages']} stages, {_first_cut(entry)}" if entry["stages"] else "any stages"
     aim = ", shortest" if entry["length"] is None else ""
     unlimited = ", unlimited" if entry["pieces"][0]["quantity"] is None else ""

@@ -11,12 +11,16 @@ rule costs, no plan that could be cut so.
 """
 
 import importlib.util
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from time import perf_counter
+from typing import Any
 
 from calculators.trade.lay_plan.solving.model import Task
 from scripts.plan_cases.cases import Case
+
+#: A variable of a judge, or what is reckoned of some: each judge has classes of its own, and says nothing of types.
+Term = Any
 
 
 @dataclass(frozen=True)
@@ -113,11 +117,17 @@ def cp_sat(case: Case, limit: float) -> Verdict | None:
     return Verdict(value, status == cp_model.OPTIMAL, perf_counter() - start)
 
 
-def _constrain(model: StripModel, opened: list, beside: dict, add: Callable, total: Callable):
+def _constrain(
+    model: StripModel,
+    opened: Sequence[Term],
+    beside: Mapping[tuple[int, int], Term],
+    add: Callable[[Term], object],
+    total: Callable[[list[Term]], Term],
+) -> Term:
     """Adds the constraints of the strip model; returns what is to be least or most."""
     copies = range(len(model.sizes))
-    in_strip: dict[int, list] = {copy: [] for copy in copies}
-    over: dict[int, list] = {copy: [] for copy in copies}
+    in_strip: dict[int, list[Term]] = {copy: [] for copy in copies}
+    over: dict[int, list[Term]] = {copy: [] for copy in copies}
     for (strip, copy), chosen in beside.items():
         in_strip[strip].append(model.sizes[copy][0] * chosen)
         over[copy].append(chosen)

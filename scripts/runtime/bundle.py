@@ -21,6 +21,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
+from typing import Any
 
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
@@ -117,7 +118,10 @@ def _memory_snapshot(parts: Parts, bundle: Path) -> bytes:
 
 
 def _write(
-    target: Path, files: dict[str, tuple[str, bytes]], lock: PyodideLockSpec, more: Mapping = MappingProxyType({})
+    target: Path,
+    files: dict[str, tuple[str, bytes]],
+    lock: PyodideLockSpec,
+    more: Mapping[str, Any] = MappingProxyType({}),
 ) -> None:
     listed = {}
     for role, (name, content) in files.items():

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from scripts.tools.archives import integrity
 
@@ -65,7 +66,7 @@ def data_of(wasm: bytes) -> Iterator[tuple[int, bytes]]:
             yield address, reader.bytes(reader.number())
 
 
-def thinned(snapshot: bytes, wasm: bytes) -> tuple[bytes, dict]:
+def thinned(snapshot: bytes, wasm: bytes) -> tuple[bytes, dict[str, Any]]:
     """The parts of a snapshot that must travel, and where they belong.
 
     Returns: the head of the snapshot and after it all that is kept of the memory; `head`, the length of the head, and

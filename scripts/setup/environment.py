@@ -7,6 +7,7 @@ import sys
 import tomllib
 from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Any
 
 from scripts.tools.command_error import CommandError
 from scripts.tools.stamps import Stamp, fingerprint
@@ -23,8 +24,9 @@ def python_of(venv: Path) -> Path:
     return venv / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 
-def project(root: Path) -> dict:
-    return tomllib.loads((root / "pyproject.toml").read_text())["project"]
+def project(root: Path) -> dict[str, Any]:
+    told: dict[str, Any] = tomllib.loads((root / "pyproject.toml").read_text())["project"]
+    return told
 
 
 def extras(root: Path) -> list[str]:

@@ -15,7 +15,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from calculators.asking import site_method
 from calculators.documents.house_method.sites_own import sites_own
 from calculators.documents.json_text import InvalidDocument, write_json
-from scripts.tools.command_error import CommandError, run_main
+from scripts.tools.command_error import CommandError, run_main, why
 
 
 def main() -> int:
@@ -25,7 +25,7 @@ def main() -> int:
     except UnicodeDecodeError:
         raise CommandError("It is not a text file: choose a method saved on the page House method.") from None
     except OSError as problem:
-        raise CommandError(f"It cannot be read ({problem.strerror.lower()}).") from None
+        raise CommandError(f"It cannot be read ({why(problem)}).") from None
     except InvalidDocument as problem:
         raise CommandError(str(problem)) from None
     shutil.rmtree(folder, ignore_errors=True)

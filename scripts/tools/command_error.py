@@ -8,6 +8,11 @@ class CommandError(Exception):
     """Something the person running a script can put right; its text is the whole message."""
 
 
+def why(problem: OSError) -> str:
+    """What the system says of a file that it does not give or take, to stand within a sentence."""
+    return (problem.strerror or str(problem)).lower()
+
+
 def run_main(main: Callable[[], int]) -> None:
     """Run a script's main function and end the process with its exit code.
 

@@ -8,6 +8,7 @@ from functools import partial
 from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import Any
 
 from scripts.tools.command_error import CommandError
 
@@ -41,7 +42,7 @@ class SiteHandler(SimpleHTTPRequestHandler):
         ".woff2": "font/woff2",
     }
 
-    def __init__(self, *args, headers_for: HeadersFor, below: str = "/", **kwargs):
+    def __init__(self, *args: Any, headers_for: HeadersFor, below: str = "/", **kwargs: Any) -> None:
         self.headers_for, self.below = headers_for, below
         super().__init__(*args, **kwargs)
 
@@ -56,10 +57,10 @@ class SiteHandler(SimpleHTTPRequestHandler):
             self.send_header(name, value)
         super().end_headers()
 
-    def list_directory(self, path):
+    def list_directory(self, path: str | os.PathLike[str]) -> None:
         self.send_error(HTTPStatus.NOT_FOUND)
 
-    def send_error(self, code, message=None, explain=None) -> None:
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
         page = Path(self.directory) / "404.html"
         if code != HTTPStatus.NOT_FOUND or not page.is_file():
             super().send_error(code, message, explain)
@@ -72,7 +73,7 @@ class SiteHandler(SimpleHTTPRequestHandler):
         if self.command != "HEAD":
             self.wfile.write(body)
 
-    def log_message(self, format, *args) -> None:
+    def log_message(self, format: str, *args: Any) -> None:
         """Stay quiet: the address printed at the start should stay in sight."""
 
 
@@ -81,7 +82,7 @@ class SiteServer(ThreadingHTTPServer):
     # On Windows this flag would let two servers share one port.
     allow_reuse_address = os.name != "nt"
 
-    def handle_error(self, request, client_address) -> None:
+    def handle_error(self, request: Any, client_address: Any) -> None:
         # A browser that leaves a page breaks off what it was loading: nothing to report.
         if not isinstance(sys.exception(), ConnectionError):
             super().handle_error(request, client_address)

@@ -14,14 +14,7 @@ from calculators.batch.walk import BATCH, Taken, Walk, WalkStep, go
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.plain import refusals
 from calculators.values.money import two_decimals
-
-ISSUE_CLOTH = {
-    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm",
-        "cloth_width": "110 cm", "cloth_length": "252 cm"},
-    "usable-cloth": {"selvedge": "0", "end_loss": "0", "skew": "0"},
-    "pieces-from-cloth": {"piece_width": "36 cm", "piece_length": "36 cm"},
-    "finished-size": {"turn": "1 cm", "hem": "2.5 cm"},
-}  # fmt: skip
+from tests.batch.batches import NAPKINS
 
 
 def by_name(step_results):
@@ -30,7 +23,7 @@ def by_name(step_results):
 
 def test_a_batch_from_cloth_to_corners_with_nothing_typed_twice():
     """Arithmetic on 110 × 252 cm that does not shrink: 3 × 7 pieces of 36 cm, 29 cm finished, marks at 5 cm."""
-    step_results = by_name(go(BATCH, ISSUE_CLOTH, Asking({})))
+    step_results = by_name(go(BATCH, NAPKINS, Asking({})))
     assert [step_result.answer is not None for step_result in step_results.values()] == [True] * 8
     assert (
         step_results["pieces-from-cloth"].answer.results["across"],
@@ -118,7 +111,7 @@ def test_a_count_taken_over_stands_in_plain_digits():
 def test_corners_take_the_hems_that_meet_in_them():
     def corner(**hems):
         step_results = by_name(
-            go(BATCH, ISSUE_CLOTH | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm"} | hems}, Asking({}))
+            go(BATCH, NAPKINS | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm"} | hems}, Asking({}))
         )
         notes = [note.template for note in step_results["finished-size"].answer.notes]
         return (
@@ -139,7 +132,7 @@ def test_an_order_by_finished_size_gives_its_cut_size_to_the_pieces():
     step_results = by_name(
         go(
             BATCH,
-            ISSUE_CLOTH
+            NAPKINS
             | {"pieces-from-cloth": {"cloth_width": "140 cm", "cloth_length": "320 cm"}, "finished-size": order},
             Asking({}),
         )
@@ -192,7 +185,7 @@ def test_the_cloth_is_asked_for_first_and_nobody_must_say_what_she_needs_of_it()
 
 
 def test_what_is_written_by_hand_and_differs_from_the_other_steps_is_named():
-    typed = ISSUE_CLOTH | {
+    typed = NAPKINS | {
         "finished-size": {"start_from": "cut", "width": "42 cm", "length": "36 cm"},
         "bundles": {"pieces": "24"},
     }

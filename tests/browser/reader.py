@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from playwright.sync_api import Browser, Locator, Page, Route, expect
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, Route, expect
+
+from tests.same_origin import strangers
 
 WAKING = 60_000  # [ms] Python wakes on first use; on a busy machine that takes a while
 
@@ -67,6 +69,43 @@ def elsewhere(browser: Browser, served: str, **look) -> Page:
     context = browser.new_context(base_url=f"{served}/", **look)
     context.add_init_script(KEEPS_NO_COPY)
     return context.new_page()
+
+
+def every_calculator_answers(page: Page, but: set[str], within: float) -> set[str]:
+    """Types into each calculator of a page and waits for its answer [ms]; returns their names. but: those that are left
+    alone."""
+    answered = set()
+    for section in page.locator(".calculator").all():
+        name = section.get_attribute("data-calculator") or ""
+        if name in but:
+            continue
+        answer = section.locator(".answer")
+        answer.locator(".spoken").evaluate(
+            "(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')"
+        )
+        blank = section.locator("form.asked input[type=text]:visible").first
+        blank.fill(blank.input_value() + " ")
+        expect(answer.locator("[data-before]")).to_have_count(0, timeout=within)
+        expect(answer.locator(".spoken")).not_to_be_empty()
+        answered.add(name)
+    return answered
+
+
+@contextmanager
+def nothing_amiss(context: BrowserContext, served: str) -> Iterator[None]:
+    """Closes a reader's profile at the end, and fails when something was asked for beyond the served site, when a
+    script of a page broke, or when a page went against the site's policy."""
+    asked_for: list[str] = []
+    broken: list[str] = []
+    context.on("request", lambda request: asked_for.append(request.url))
+    context.on("weberror", lambda problem: broken.append(str(problem.error)))
+    context.on(
+        "console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None
+    )
+    yield
+    context.close()
+    assert strangers(asked_for, served) == []
+    assert broken == []
 
 
 def calculator(page: Page, name: str) -> Locator:

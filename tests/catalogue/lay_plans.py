@@ -12,6 +12,14 @@ LARGE = {
     "Towel | 50 cm | 70 cm | 60 | yes",
 }
 
+RUNNERS = {
+    "cloths": "Linen | 150 cm",
+    "pieces": "Runner | 50 cm | 204 cm | 9",
+    "aim": "buy",
+    "selvedge": "0",
+    "end_loss": "0",
+    "skew": "0",
+}
 WASHED = {"change_length": "0", "change_width": "0"}
 
 

@@ -10,7 +10,7 @@ from calculators.asking.answering import answer
 from calculators.drawing import lines as line_styles
 from calculators.drawing.lay_plan import bare, lay_plan, letter
 from calculators.values.measure import CENTIMETRES
-from tests.catalogue.lay_plans import LARGE, LAY, of_washed_cloth
+from tests.catalogue.lay_plans import LARGE, LAY, RUNNERS, of_washed_cloth
 
 
 def test_a_piece_that_is_pointed_at_tells_where_its_edges_lie_on_the_ruler_in_hand():
@@ -88,15 +88,7 @@ def stretches(svg):
 
 
 def test_a_screen_shows_a_long_cloth_in_fewer_stretches_and_as_many_pieces():
-    typed = {
-        "cloths": "Linen | 150 cm",
-        "pieces": "Runner | 50 cm | 204 cm | 9",
-        "aim": "buy",
-        "selvedge": "0",
-        "end_loss": "0",
-        "skew": "0",
-    }
-    picture = lay_plan(answer(LAY, of_washed_cloth(typed)).drawn_from, CENTIMETRES)
+    picture = lay_plan(answer(LAY, of_washed_cloth(RUNNERS)).drawn_from, CENTIMETRES)
     assert (stretches(picture.svg), stretches(picture.wide)) == (2, 1)
     boxes = [
         node

@@ -9,7 +9,7 @@ from calculators.drawing.lay_plan import lay_plan
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.values.measure import CENTIMETRES
-from tests.catalogue.lay_plans import LARGE, LAY, notes, of_washed_cloth
+from tests.catalogue.lay_plans import LARGE, LAY, RUNNERS, notes, of_washed_cloth
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 from tests.trade.lay_plan.lay_check import lay_faults
 
@@ -64,16 +64,8 @@ def test_what_was_said_to_count_less_may_be_given_up_for_as_many_as_fit_and_that
 
 def test_cloth_that_is_needed_reads_alike_everywhere_and_is_told_from_the_last_mark():
     """612 cm is 240.94 in: 241 of cloth, rounded up; a mark at 240 15/16, the nearest."""
-    typed = {
-        "cloths": "Linen | 150 cm",
-        "pieces": "Runner | 50 cm | 204 cm | 9",
-        "aim": "buy",
-        "selvedge": "0",
-        "end_loss": "0",
-        "skew": "0",
-    }
     for ruler, cloth, mark in (("in", "about 241 in", "about 240 15/16 in"), ("cm", "612 cm", "612 cm")):
-        asking = of_washed_cloth(typed, wanted_ruler=ruler)
+        asking = of_washed_cloth(RUNNERS, wanted_ruler=ruler)
         reply = answer(LAY, asking)
         kinds = {
             each.name: each.kind.show(reply.results[each.name], asking.ruler)

@@ -2,15 +2,12 @@
 
 import json
 import re
-import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
 
-from scripts.tools.places import ROOT
+from tests.copy_of_the_project import copied, example, guide, run
 
 PAGE = "stitch/machine"
 COPIED = [
@@ -27,24 +24,13 @@ COPIED = [
 ]
 
 
-def run(house: Path, *words: str) -> str:
-    ran = subprocess.run([sys.executable, *words], cwd=house, capture_output=True, encoding="utf-8")
-    assert ran.returncode == 0, ran.stdout + ran.stderr
-    return ran.stdout
-
-
 @pytest.fixture(scope="module")
 def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The project with the guide's example in it, just as the guide says."""
-    house = tmp_path_factory.mktemp("house")
-    for name in COPIED:
-        copy = shutil.copytree if (ROOT / name).is_dir() else shutil.copy
-        copy(ROOT / name, house / name)
-    guide = (ROOT / "DEVELOPERS.md").read_text("utf-8")
-    (example,) = re.findall(r"^```python\n(\"\"\"Thread for a seam.*?)^```", guide, re.MULTILINE | re.DOTALL)
-    (file,) = re.findall(r"One file in `(calculators/catalogue/)`, here `(\w+\.py)`", guide)
-    (line,) = re.findall(r"and one line in a page: `(.*?)`", guide)
-    (house / "".join(file)).write_text(example)
+    house = copied(tmp_path_factory.mktemp("house"), *COPIED)
+    (file,) = re.findall(r"One file in `(calculators/catalogue/)`, here `(\w+\.py)`", guide())
+    (line,) = re.findall(r"and one line in a page: `(.*?)`", guide())
+    (house / "".join(file)).write_text(example("Thread for a seam"))
     with (house / f"docs/{PAGE}.md").open("a") as page:
         page.write(f"\n{line}\n")
     run(house, "-m", "mkdocs", "--quiet", "build", "--strict")

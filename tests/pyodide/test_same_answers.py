@@ -26,18 +26,9 @@ def questions(name, typed, ruler=""):
     yield {"ask": "plain", "calculator": name, "typed": typed, "ruler": ruler}
 
 
-def digits_apart(answer):
-    """Plain data with its floats at ten digits of the twelve written: the last may fall to either side of a half."""
-    if isinstance(answer, dict):
-        return {name: digits_apart(each) for name, each in answer.items()}
-    if isinstance(answer, list):
-        return [digits_apart(each) for each in answer]
-    return pytest.approx(answer, rel=1e-10) if isinstance(answer, float) else answer
-
-
 def same(in_pyodide, asked):
     for request in asked:
-        assert in_pyodide(request) == digits_apart(in_cpython(request)), request
+        assert in_pyodide(request) == in_cpython(request), request
 
 
 def test_it_is_another_python(line_to_pyodide):

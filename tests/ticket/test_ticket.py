@@ -15,17 +15,10 @@ from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
 from calculators.ticket.steps import ONCE, ticket_steps
 from calculators.trade.trade_rules import brief
-
-WORKED = {
-    "wash-test": {"before_length": "50 cm", "after_length": "50 cm", "before_width": "50 cm", "after_width": "50 cm",
-        "cloth_width": "110 cm", "cloth_length": "252 cm"},
-    "usable-cloth": {"selvedge": "0", "end_loss": "0", "skew": "0"},
-    "pieces-from-cloth": {"piece_width": "36 cm", "piece_length": "36 cm"},
-    "finished-size": {"turn": "1 cm", "hem": "2.5 cm"},
-}  # fmt: skip
+from tests.batch.batches import NAPKINS
 
 
-def batch(typed=WORKED, ruler="cm", cloth=""):
+def batch(typed=NAPKINS, ruler="cm", cloth=""):
     method = site_method()
     return batch_of(go(BATCH, typed, Asking({}, method=method, wanted_ruler=ruler)), method, cloth)
 
@@ -151,19 +144,19 @@ def test_five_hundred_pieces():
 
 
 def test_fewer_pieces_than_the_cloth_gives_are_said():
-    words = told(batch(WORKED | {"bundles": {"pieces": "12"}}))
+    words = told(batch(NAPKINS | {"bundles": {"pieces": "12"}}))
     assert "at 4 marks" in words["cut"] and words["cut"].endswith(
         "Only 12 pieces of the 21 that fit are made: leave the rest of the cloth whole."
     )
     assert (
         "With less than 144 cm by 108 cm the pieces do not fit" in words["measure"]
     )  # 4 rows of 36 cm, of the 7 that fit
-    one = told(batch(WORKED | {"bundles": {"pieces": "1"}}))
+    one = told(batch(NAPKINS | {"bundles": {"pieces": "1"}}))
     assert (
         "at 1 mark. Then cut the strip at 1 cross mark" in one["cut"]
         and "With less than 36 cm by 36 cm" in one["measure"]
     )
-    more = told(batch(WORKED | {"bundles": {"pieces": "30"}}))["cut"]
+    more = told(batch(NAPKINS | {"bundles": {"pieces": "30"}}))["cut"]
     assert (
         "gives 21 pieces; 9 more want a further length of it, as wide as this: 108 cm between straight ends." in more
     )  # 3 rows of 36 cm
@@ -174,7 +167,7 @@ def test_fewer_pieces_than_the_cloth_gives_are_said():
 def test_a_ticket_marks_draws_counts_and_cuts_what_is_wanted_and_no_more(wanted, turned):
     """By counting: the n-th piece lies in row (n − 1) ÷ across; marks end with the last row and column in use."""
     size = {"piece_width": "36 cm", "piece_length": "50 cm", "may_turn": "yes" if turned else "no"}
-    made = batch(WORKED | {"pieces-from-cloth": size, "bundles": {"pieces": str(wanted)}})
+    made = batch(NAPKINS | {"pieces-from-cloth": size, "bundles": {"pieces": str(wanted)}})
     fit, across = made("pieces-from-cloth", "count"), made("pieces-from-cloth", "across")
     places = [(n // across, n % across) for n in range(min(wanted, fit))]
     rows, columns = (len({place[way] for place in places}) for way in (0, 1))
@@ -236,7 +229,7 @@ def test_what_the_pages_teach_of_a_row_of_stitches_stands_on_the_ticket():
 
 
 def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming():
-    by_hand = WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed", "cloth_length": "320 cm"}
+    by_hand = NAPKINS["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed", "cloth_length": "320 cm"}
     words = told(batch({"pieces-from-cloth": by_hand}))
     assert "wash" not in words and "320 cm; across, from trimmed edge to trimmed edge, 140 cm" in words["measure"]
     assert (
@@ -245,7 +238,7 @@ def test_sizes_written_down_as_they_can_be_used_ask_for_no_wash_and_no_trimming(
         and "written down as it can be used" in words["straighten"]
     )
     half = told(
-        batch({"pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed"}})
+        batch({"pieces-from-cloth": NAPKINS["pieces-from-cloth"] | {"cloth_width": "140 cm", "measured": "trimmed"}})
     )
     assert "must measure" not in half["wash"] and "slant" in half["straighten"] and "Trim" not in half["cut"]
 
@@ -254,7 +247,7 @@ def test_selvedges_are_trimmed_after_the_cuts_across_and_marks_across_start_from
     """By hand: 113 − 2 × 1.5 = 110 cm to use, 3 pieces of 36 cm; they want 3 × 36 + 2 × 1.5 = 111 cm of cloth."""
     made = batch(
         {
-            "pieces-from-cloth": WORKED["pieces-from-cloth"] | {"cloth_width": "113 cm"},
+            "pieces-from-cloth": NAPKINS["pieces-from-cloth"] | {"cloth_width": "113 cm"},
             "usable-cloth": {"selvedge": "1.5 cm"},
         }
     )
@@ -289,12 +282,12 @@ def test_what_is_done_on_every_side_is_not_told_of_two():
 
 
 def test_a_hem_without_a_turn_has_no_step_for_one():
-    keys = [step.key for step in ticket_steps(batch(WORKED | {"finished-size": {"turn": "0", "hem": "2.5 cm"}}))]
+    keys = [step.key for step in ticket_steps(batch(NAPKINS | {"finished-size": {"turn": "0", "hem": "2.5 cm"}}))]
     assert "turn" not in keys and "hem" in keys
 
 
 def test_sides_with_a_hem_of_their_own_are_named():
-    made = batch(WORKED | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm", "hem_top": "4 cm"}})
+    made = batch(NAPKINS | {"finished-size": {"turn": "1 cm", "hem": "2.5 cm", "hem_top": "4 cm"}})
     assert "The hem at the top is 4 cm." in told(made)["hem"]
 
 

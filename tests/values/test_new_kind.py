@@ -2,24 +2,23 @@
 
 import json
 import re
-import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
-from scripts.tools.places import ROOT
+from tests.copy_of_the_project import copied, example, guide, run, run_anyhow
 
 COPIED = ["calculators", "scripts", "tests", "pyproject.toml", "DEVELOPERS.md"]
 CALCULATOR = '''"""A thread laid double."""
+
+from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.values.fineness import Fineness
 from calculators.values.phrase import say
 
 
-def _work(given) -> Answer:
+def _work(given: SimpleNamespace) -> Answer:
     double = 2 * given.thread
     return Answer({"double": double}, say("**{double}** from {thread:fineness}.", double=double, thread=given.thread))
 
@@ -37,23 +36,12 @@ CALCULATOR = Calculator(
 '''
 
 
-def run(house: Path, *words: str) -> str:
-    ran = subprocess.run([sys.executable, *words], cwd=house, capture_output=True, encoding="utf-8")
-    assert ran.returncode == 0, ran.stdout + ran.stderr
-    return ran.stdout
-
-
 @pytest.fixture(scope="module")
 def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The project with the guide's kind in it, and a calculator that asks for it."""
-    house = tmp_path_factory.mktemp("house")
-    for name in COPIED:
-        copy = shutil.copytree if (ROOT / name).is_dir() else shutil.copy
-        copy(ROOT / name, house / name)
-    guide = (ROOT / "DEVELOPERS.md").read_text("utf-8")
-    (example,) = re.findall(r"^```python\n(\"\"\"How fine a thread is.*?)^```", guide, re.MULTILINE | re.DOTALL)
-    (folder, file) = re.findall(r"one file in `(calculators/values/)`, here `(\w+\.py)`", guide)[0]
-    (house / folder / file).write_text(example)
+    house = copied(tmp_path_factory.mktemp("house"), *COPIED)
+    (folder, file) = re.findall(r"one file in `(calculators/values/)`, here `(\w+\.py)`", guide())[0]
+    (house / folder / file).write_text(example("How fine a thread is"))
     (house / "calculators/catalogue/thread_double.py").write_text(CALCULATOR)
     return house
 
@@ -84,17 +72,7 @@ def test_without_samples_it_fails_by_name(house):
     file = house / "calculators/values/fineness.py"
     whole = file.read_text()
     file.write_text(whole[: whole.index("    def samples")])
-    words = [
-        sys.executable,
-        "-m",
-        "pytest",
-        "-p",
-        "no:xdist",
-        "-q",
-        "tests/values/test_every_kind.py",
-        "-k",
-        "gives_samples",
-    ]
-    failed = subprocess.run(words, cwd=house, capture_output=True, encoding="utf-8")
+    words = ("-m", "pytest", "-p", "no:xdist", "-q", "tests/values/test_every_kind.py", "-k", "gives_samples")
+    failed = run_anyhow(house, *words)
     file.write_text(whole)
     assert failed.returncode == 1 and "Fineness gives no samples" in failed.stdout

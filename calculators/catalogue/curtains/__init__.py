@@ -1,9 +1,11 @@
 """Curtains: widths, cut drop and cloth to buy, and the fullness that comes of it."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from types import SimpleNamespace
+from typing import Any
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result, invalid_input
 from calculators.asking.edge_questions import edges_that_leave_cloth
@@ -94,20 +96,21 @@ def _widths(given: SimpleNamespace, window: Window, cloth_width: Fraction) -> Jo
 
 
 def _in_all(given: SimpleNamespace, widths: JoinedWidths) -> int:
-    return ceil(given.curtains * widths.number)
+    curtains: int = given.curtains
+    return ceil(curtains * widths.number)
 
 
 def _reached(window: Window, widths: JoinedWidths) -> Fraction:
     return window.fullness(window.curtains * widths.finished)
 
 
-def _bought(given: SimpleNamespace, widths: JoinedWidths, drop: Drop) -> dict:
+def _bought(given: SimpleNamespace, widths: JoinedWidths, drop: Drop) -> dict[str, Any]:
     in_all = _in_all(given, widths)
     length = cloth_for(in_all, drop, given.spare_repeats, off_the_ends(given))
     return {"widths": in_all, "length": length, "buy": whole_steps(length, given.sold_in)}
 
 
-def _other_counts(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop):
+def _other_counts(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop) -> Iterator[dict[str, Any]]:
     """The counts on either side that still cover the rod."""
     step = HALF if given.widths_in == "half" else 1
     for count in (widths.number + n * step for n in (-1, 0, 1)):
@@ -122,7 +125,7 @@ def _other_counts(given: SimpleNamespace, window: Window, widths: JoinedWidths, 
             }
 
 
-def _from_cloth_in_hand(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop) -> dict:
+def _from_cloth_in_hand(given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop) -> dict[str, Any]:
     found = widths_from(given.cloth_in_hand, drop, given.spare_repeats, off_the_ends(given))
     each = each_curtain_of(found, window.curtains, given.widths_in == "half")
     fullness = _reached(window, replace(widths, number=each)) if each else Fraction(0)

@@ -20,7 +20,7 @@ from calculators.values.phrase import Phrase, say
 class Bought(Length):
     """A length of cloth as a shop sells it: metres, or yards in eighths on an inch ruler."""
 
-    def show(self, value, ruler):
+    def show(self, value: Fraction | float, ruler: Ruler) -> str:
         return show_divisions(
             value, Ruler("yd", Fraction(1, 8)) if ruler.unit == "in" else Ruler("m", Fraction(1, 100)), "up"
         )
@@ -101,7 +101,8 @@ def hem(depth: Fraction, turn: Fraction | None) -> Hem:
 
 def off_the_ends(given: SimpleNamespace) -> Fraction:
     """What both ends lose when they are cut clean and square [mm]."""
-    return 2 * given.end_loss + given.skew
+    lost: Fraction = 2 * given.end_loss + given.skew
+    return lost
 
 
 def refuse_what_cannot_be_sewn(given: SimpleNamespace, curtain: Fraction, cloth_width: Fraction) -> None:

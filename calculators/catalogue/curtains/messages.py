@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
+from typing import Any
 
 from calculators.catalogue.curtains.fields import off_the_ends
 from calculators.trade.curtains import Drop, JoinedWidths, Window
@@ -14,7 +15,7 @@ _WAYS = {False: "added flat", True: "gathered too"}
 
 
 def notes(
-    given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop, results: dict, other_way: int
+    given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop, results: dict[str, Any], other_way: int
 ) -> Iterator[Phrase]:
     """What to do next, one phrase each. other_way: the widths in all when returns and overlap are counted the other
     way."""
@@ -53,7 +54,7 @@ def notes(
         yield say("Growing is not counted on: the cloth is taken as it is now.")
 
 
-def _in_hand(given: SimpleNamespace, results: dict) -> Phrase:
+def _in_hand(given: SimpleNamespace, results: dict[str, Any]) -> Phrase:
     found, lacking = results["widths_in_hand"], results["length"] - given.cloth_in_hand
     values = {
         "found": found,
@@ -76,7 +77,7 @@ def _in_hand(given: SimpleNamespace, results: dict) -> Phrase:
     )
 
 
-def _fewer(given: SimpleNamespace, results: dict) -> Iterator[Phrase]:
+def _fewer(given: SimpleNamespace, results: dict[str, Any]) -> Iterator[Phrase]:
     """A little less fullness that would save cloth."""
     for row in results["other_counts"]:
         saved = results["buy"] - row["buy"]
@@ -96,7 +97,7 @@ def _fewer(given: SimpleNamespace, results: dict) -> Iterator[Phrase]:
 
 
 def working(
-    given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop, results: dict
+    given: SimpleNamespace, window: Window, widths: JoinedWidths, drop: Drop, results: dict[str, Any]
 ) -> Iterator[Phrase]:
     """How it was worked out, with this job's numbers."""
     flat = (

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
+from typing import Any
 
 from calculators.asking.declaration import Answer, Result
 from calculators.catalogue.lay_plan.fields import WAYS
@@ -11,6 +12,7 @@ from calculators.catalogue.lay_plan.which_cloth import CLOTHS, cloths_told
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.cut_list import Work, working_order
 from calculators.trade.lay_plan.cutting import remnants
+from calculators.trade.lay_plan.joins import Join
 from calculators.trade.lay_plan.laid import Lay
 from calculators.trade.lay_plan.marking import Marked, marked
 from calculators.trade.lay_plan.planning import PlannedOrder
@@ -144,7 +146,7 @@ def answer_of(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | No
         if (given.way_across if work.across else given.way_along) == "thread"
     ]
     whole = sum((lay.cloth.width * lay.length for lay in outcome.lays), Fraction(0))
-    proof = bound_said(outcome)
+    proof, last_mark = bound_said(outcome), max(lay.used_length for lay in outcome.lays)
     results = {
         "count": sum(outcome.counts.values()),
         "to_start_from": outcome.to_start_from if outcome.open_ended else None,
@@ -154,7 +156,7 @@ def answer_of(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | No
         "most_pieces": _most_pieces(outcome),
         "proof": "no: this is proven" if outcome.proven else "not ruled out",
         "used_share": 100 * sum((lay.piece_area for lay in outcome.lays), Fraction(0)) / whole,
-        "last_mark": max(lay.used_length for lay in outcome.lays),
+        "last_mark": last_mark,
         "threads": sum(len(work.lengths) for work in drawn),
         "thread_length": sum((length for work in drawn for length in work.lengths), Fraction(0)),
         "on_table": list(cloths_told(outcome, given.ruler)),
@@ -164,7 +166,7 @@ def answer_of(outcome: PlannedOrder, given: SimpleNamespace, advice: Advice | No
         "remnants": [row for lay in outcome.lays for row in _kept(lay, outcome.order.rules.keep)] or None,
         "joins": [_join_row(join) for join in outcome.joins] or None,
     }
-    notes = [proof, *next_steps(outcome, results["last_mark"], advice or Advice(), given)]
+    notes = [proof, *next_steps(outcome, last_mark, advice or Advice(), given)]
     if advice is None:
         notes.insert(0, say("A better plan is still being looked for."))
     return Answer(
@@ -183,7 +185,7 @@ def _most_pieces(outcome: PlannedOrder) -> int | None:
     return int(bound) if outcome.order.rules.aim == "most" and counts_alike and bound is not None else None
 
 
-def _per_piece(outcome: PlannedOrder) -> list[dict]:
+def _per_piece(outcome: PlannedOrder) -> list[dict[str, Any]]:
     rows = []
     for number, piece in enumerate(outcome.pieces):
         width, length = piece.finished or (None, None)
@@ -205,7 +207,7 @@ def waste_said(waste: tuple[tuple[Fraction, Fraction], ...], ruler: Ruler) -> st
     return "".join(f"; waste from {show_length(start, ruler)} to {show_length(end, ruler)}" for start, end in waste)
 
 
-def _marking(lay: Lay, several: bool, ruler: Ruler) -> Iterator[dict]:
+def _marking(lay: Lay, several: bool, ruler: Ruler) -> Iterator[dict[str, Any]]:
     """Every mark of one cloth, and last of all the one to check before cutting."""
     cloth = lay.cloth.cloth.name if several else None
     for line in marked(lay):
@@ -232,8 +234,8 @@ def _part_words(line: Marked) -> str:
     return f"{line.strip}{within}{'' if line.along else ', across'}"
 
 
-def _cut_list(made: list[tuple[Lay, list[Work]]], given: SimpleNamespace) -> list[dict]:
-    rows: list[dict] = []
+def _cut_list(made: list[tuple[Lay, list[Work]]], given: SimpleNamespace) -> list[dict[str, Any]]:
+    rows: list[dict[str, Any]] = []
     for lay, found in made:
         for work in found:
             rows.append({
@@ -250,8 +252,8 @@ def _cut_words(lay: Lay, work: Work, several: bool, ruler: Ruler) -> str:
     return f"{in_hand}: {work.does}{off}{waste_said(work.waste, ruler)}"
 
 
-def _kept(lay: Lay, keep: Fraction) -> list[dict]:
-    counted: dict[tuple, int] = {}
+def _kept(lay: Lay, keep: Fraction) -> list[dict[str, Any]]:
+    counted: dict[tuple[Fraction, Fraction], int] = {}
     for box in remnants(lay, keep):
         counted[box.width, box.length] = counted.get((box.width, box.length), 0) + 1
     rows = [
@@ -261,7 +263,7 @@ def _kept(lay: Lay, keep: Fraction) -> list[dict]:
     return rows[:_MOST_REMNANTS]
 
 
-def _join_row(join) -> dict:
+def _join_row(join: Join) -> dict[str, Any]:
     return {
         "piece": join.piece.name,
         "full": join.full_widths,
@@ -316,7 +318,7 @@ def _filled(lay: Lay) -> Iterator[Phrase]:
     reach: dict[int, Fraction] = {}
     for placed in lay.placed:
         reach[placed.strip] = max(reach.get(placed.strip, Fraction(0)), placed.box.right if across else placed.box.end)
-    alike: dict[tuple, list[int]] = {}
+    alike: dict[tuple[Fraction, tuple[tuple[int, int], ...], Fraction], list[int]] = {}
     for line in marked(lay):
         if line.strip and not line.within:
             alike.setdefault((line.end - line.start, line.pieces, reach[line.strip]), []).append(line.strip)

@@ -105,13 +105,13 @@ def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given
         yield say("Not cut: {listed:text}.", listed=listed)
         yield from _room_taken(outcome)
     if outcome.instead and not advice.change:
-        yield _left_out_instead(outcome)
+        yield _left_out_instead(outcome, outcome.instead)
     if advice.change:
         yield change_offered(outcome, advice.change, given)
     if advice.rest:
-        yield _bought(outcome, advice)
-    if outcome.order.rules.aim == "shortest" and outcome.order.cloths[0].length is not None:
-        yield from _left_of_cloth(outcome)
+        yield _bought(outcome, advice.rest, advice.longer)
+    if outcome.order.rules.aim == "shortest" and (length := outcome.order.cloths[0].length) is not None:
+        yield from _left_of_cloth(outcome, length)
     for change in advice.what_ifs:
         yield from _change_said(outcome, change)
     yield from _starting_edges(outcome, given.ruler)
@@ -127,9 +127,9 @@ def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given
         )
 
 
-def _left_out_instead(outcome: PlannedOrder) -> Phrase:
+def _left_out_instead(outcome: PlannedOrder, instead: PlannedOrder) -> Phrase:
     """What could be cut if something were given up that this plan keeps."""
-    now, then = outcome.made, outcome.instead.made
+    now, then = outcome.made, instead.made
     fewer = [(piece.name, left) for piece, kept, left in zip(outcome.order.pieces, now, then) if left < kept]
     names = _in_a_row([name for name, _ in fewer])
     without = "Without" if not any(left for _, left in fewer) else "With fewer of"
@@ -142,7 +142,7 @@ def _left_out_instead(outcome: PlannedOrder) -> Phrase:
     )  # fmt: skip
 
 
-def _bought(outcome: PlannedOrder, advice: Advice) -> Phrase:
+def _bought(outcome: PlannedOrder, rest: PlannedOrder, longer: Fraction) -> Phrase:
     """What to buy, once nothing else was found to do."""
     turning = ", and no turning," if turned_otherwise(outcome.order) else ""
     why = (
@@ -150,10 +150,10 @@ def _bought(outcome: PlannedOrder, advice: Advice) -> Phrase:
         if cannot_hold(outcome.order)
         else f"No other way of cutting{turning} was found that takes the whole order. "
     )
-    then = "; in one length with this cloth, {longer:length_up} more would do." if advice.longer else "."
+    then = "; in one length with this cloth, {longer:length_up} more would do." if longer else "."
     return say(
         f"{why}For the rest, buy {{length:length_up}} of {{cloth:text}}{then}",
-        length=advice.rest.to_start_from, cloth=advice.rest.lays[0].cloth.cloth.name, longer=advice.longer,
+        length=rest.to_start_from, cloth=rest.lays[0].cloth.cloth.name, longer=longer,
     )  # fmt: skip
 
 
@@ -216,8 +216,8 @@ def _cut_otherwise(outcome: PlannedOrder) -> Iterator[Phrase]:
         yield say("The least length was looked for in strips across the cloth, not along.")
 
 
-def _left_of_cloth(outcome: PlannedOrder) -> Iterator[Phrase]:
-    left = outcome.order.cloths[0].length - outcome.to_start_from
+def _left_of_cloth(outcome: PlannedOrder, length: Fraction) -> Iterator[Phrase]:
+    left = length - outcome.to_start_from
     if left > 0:
         yield say("Not touched: {left:length_down} of the cloth, measured before the wash.", left=left)
     elif outcome.short_by:

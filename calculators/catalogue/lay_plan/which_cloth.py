@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
+from typing import Any
 
 from calculators.trade.cloth import LongEdges, after_the_wash
 from calculators.trade.lay_plan.order import Rules
@@ -19,7 +20,7 @@ CLOTHS = Table(
 )  # fmt: skip
 
 
-def cloths_told(outcome: PlannedOrder, ruler: Ruler) -> Iterator[dict]:
+def cloths_told(outcome: PlannedOrder, ruler: Ruler) -> Iterator[dict[str, Any]]:
     """A row for each cloth that is cut; one still to be bought is as long as what is bought."""
     rules = outcome.order.rules
     washed = bool(rules.change_length or rules.change_width)

@@ -132,6 +132,7 @@ def _priced(method: HouseMethod, ruler: Ruler) -> Iterator[tuple[str, str, str]]
 def _read(kind: Kind, text: str, ruler: Ruler) -> Fraction | None:
     """The value of an entry; None where it is empty or cannot be read, which the page of the method says."""
     try:
-        return kind.parse(text, ruler)
+        value: Fraction = kind.parse(text, ruler)
     except InvalidValue:
         return None
+    return value

@@ -98,7 +98,7 @@ def schema() -> Schema:
         },
         ("kind", "id", "changes"),
     )
-    properties = {
+    properties: dict[str, Schema] = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
         "kept": listed(kept, MOST),
@@ -110,7 +110,8 @@ def schema() -> Schema:
 
 def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Document:
     """One document with all its changes, as it stands in the file. versions: {"at", "text"}, oldest first."""
-    changes, before = [], {}
+    changes: list[dict[str, Any]] = []
+    before: Document = {}
     for version in versions:
         try:
             data = read_json(version["text"], _LONGEST_OF[kind])

@@ -4,19 +4,19 @@ from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, Written, money_of
 from calculators.asking.site_method import site_document
-from calculators.documents.house_method.check import read_value
+from calculators.documents.house_method.check import read_text
 from calculators.documents.house_method.format import (
     LONGEST_TEXT,
     LONGEST_VALUE,
     LONGEST_WHY,
     MOST_ROWS,
-    Document,
     normal,
 )
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, check_kinds
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.documents.house_method.two_rulers import rewritten
 from calculators.documents.json_text import unshowable
+from calculators.documents.versions import Document
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import quote
 
@@ -56,7 +56,16 @@ def written_at(document: Document, path: str) -> Written:
         name, number, column = (rest[1], rest[2], "why") if place == "why" else rest
         lines = lines_of(document, name)
         return lines[int(number)].get(column, "") if int(number) < len(lines) else ""
-    return document.get(place, {}).get(rest[0], "") if rest else document.get(place, "")
+    found: Written = document.get(place, {}).get(rest[0], "") if rest else document.get(place, "")
+    return found
+
+
+def text_at(document: Document, path: str) -> str:
+    """The same where one text stands for every ruler: a name, a division, a reason, words of her own."""
+    written = written_at(document, path)
+    if not isinstance(written, str):
+        raise TypeError(f"{path} has a figure for each ruler")
+    return written
 
 
 def _name(document: Document, rest: list[str], typed: str, unit: str) -> Document:
@@ -143,7 +152,7 @@ def _money(document: Document) -> str:
 
 def _with_value(entry: Entry, old: Written, typed: str, unit: str, money: str) -> Written:
     """The value of an entry with a text for the ruler in hand; what was meant for the other ruler follows it."""
-    text = read_value(entry, typed, unit, money) if typed else ""
+    text = read_text(entry, typed, unit, money) if typed else ""
     _short(text, LONGEST_VALUE)
     return rewritten(old, text, entry.kind)
 

@@ -7,8 +7,9 @@ from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, Written
 from calculators.asking.site_method import site_method
-from calculators.documents.house_method.format import Document, normal
+from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.sections import Entry, entries, tables
+from calculators.documents.versions import Document
 from calculators.values.kind import InvalidValue, Kind
 from calculators.values.measure import Ruler
 
@@ -46,7 +47,12 @@ def read_value(entry: Entry, written: Written, unit: str = "", money: str = "") 
     """
     if not isinstance(written, str):
         return {each: _text(entry.kind, text, each, money) for each, text in written.items()}
-    return _text(entry.kind, written, unit or site_method().unit, money)
+    return read_text(entry, written, unit, money)
+
+
+def read_text(entry: Entry, text: str, unit: str = "", money: str = "") -> str:
+    """The same of a value that is one text."""
+    return _text(entry.kind, text, unit or site_method().unit, money)
 
 
 def _text(kind: Kind, text: str, unit: str, money: str) -> str:

@@ -8,8 +8,9 @@ from typing import Any
 from calculators.asking.house_method import RULER_STEPS, Written, on_ruler
 from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import lines_of, written_at
-from calculators.documents.house_method.format import OPENING, Document
+from calculators.documents.house_method.format import OPENING
 from calculators.documents.house_method.sections import MethodTable, entries, sections, tables
+from calculators.documents.versions import Document
 from calculators.values.kind import InvalidValue, Kind
 from calculators.values.measure import Ruler
 
@@ -97,7 +98,7 @@ def _written(document: Document, path: str, as_followed: bool) -> Written:
     return own or (written_at(site_document(), path) if as_followed and falls_back else "")
 
 
-def _single_paths(one: Document, other: Document):
+def _single_paths(one: Document, other: Document) -> Iterator[tuple[str, str]]:
     yield "name", "Name"
     yield from ((f"ruler.{name}", label) for name, label in RULER_LABELS.items())
     yield f"texts.{OPENING}", "Your own words, at the start"

@@ -37,7 +37,7 @@ def schema() -> Schema:
         for unit in SETTLED_STEPS
     }
     own_text = text(LONGEST_TEXT, description="the studio’s own words, in Markdown")
-    properties = {
+    properties: dict[str, Schema] = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
         "id": ID,

@@ -1,7 +1,8 @@
 """Two changes of one method that did not know of each other, brought together so that neither is lost in silence."""
 
 from calculators.documents.house_method.difference import Difference, differences
-from calculators.documents.house_method.format import Document, normal
+from calculators.documents.house_method.format import normal
+from calculators.documents.versions import Document
 
 
 def merged(base: Document, mine: Document, theirs: Document) -> tuple[Document, list[Difference]]:

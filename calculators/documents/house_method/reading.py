@@ -6,9 +6,10 @@ from calculators.asking.house_method import HouseMethod, read_house_method
 from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import worked_out
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.format import Document, migrated
+from calculators.documents.house_method.format import migrated
 from calculators.documents.house_method.two_rulers import with_both_rulers
 from calculators.documents.json_text import read_json, write_json
+from calculators.documents.versions import Document
 
 LONGEST = 400_000
 

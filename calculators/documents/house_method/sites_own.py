@@ -4,11 +4,12 @@ from calculators.asking.house_method import HouseMethod, incomplete, parts_of, r
 from calculators.asking.site_method import example_method
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.check import UNNAMED
-from calculators.documents.house_method.format import Document, normal
+from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.sections import tables
 from calculators.documents.house_method.two_rulers import clashes_told, with_both_rulers
 from calculators.documents.json_text import InvalidDocument
+from calculators.documents.versions import Document
 
 
 def sites_own(text: str) -> Document:

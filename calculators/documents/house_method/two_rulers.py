@@ -146,10 +146,10 @@ def _differ(written: Written, kind: Kind) -> tuple[str, str] | None:
     if isinstance(written, str) or not kind.two_figures or not set(SIDES) <= set(written):
         return None
     try:
-        lengths = [kind.parse(written[side], _BARE[side]) for side in SIDES]
+        one, other = (kind.parse(written[side], _BARE[side]) for side in SIDES)
     except InvalidValue:
         return None
-    return None if agree(*lengths, roughly=True) else (written["cm"], written["in"])
+    return None if agree(one, other, roughly=True) else (written["cm"], written["in"])
 
 
 def _side(text: str, kind: Kind) -> str:
@@ -158,7 +158,8 @@ def _side(text: str, kind: Kind) -> str:
 
 
 def _length(text: str, kind: Kind) -> Fraction:
-    return kind.parse(text, _BARE[_side(text, kind)])
+    length: Fraction = kind.parse(text, _BARE[_side(text, kind)])
+    return length
 
 
 def _finer(ruler: Ruler) -> Iterator[Ruler]:

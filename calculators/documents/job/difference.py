@@ -73,6 +73,6 @@ def _of_methods(one: Document, other: Document) -> list[Difference]:
     return [Difference("method", "House method", *names)]
 
 
-def _in_order(typed: dict[str, Any]):
+def _in_order(typed: dict[str, Any]) -> list[tuple[str, Any]]:
     order = list(catalogue())
     return sorted(typed.items(), key=lambda item: order.index(item[0]) if item[0] in order else len(order))

@@ -40,7 +40,7 @@ def schema() -> Schema:
     )
     ticked = whole(0, MOST_TICKED, "how many pieces are done")
     bundles = listed(whole(1, MOST_TICKED, "the number of a bundle that is done"), MOST_BUNDLES)
-    properties = {
+    properties: dict[str, Schema] = {
         "format": {"const": FORMAT},
         "version": {"const": VERSION},
         "id": ID,

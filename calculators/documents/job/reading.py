@@ -39,7 +39,8 @@ class Job:
 
     @property
     def name(self) -> str:
-        return self.document["name"]
+        name: str = self.document["name"]
+        return name
 
     def step_results(self, wanted_ruler: str = "") -> list[StepResult]:
         """Every step of the walk, worked out now with this job's numbers. wanted_ruler: as for HouseMethod.ruler."""

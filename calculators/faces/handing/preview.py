@@ -17,8 +17,8 @@ from calculators.documents.json_text import InvalidDocument, read_json
 from calculators.faces.house_method.compare import differences_table, in_words
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.job.jobs_page import pieces_of
-from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
+from calculators.faces.page.table import row, scrolling
 
 _WORDS = {"method": "House method", "job": "Job", LOOSE: "Work ticket"}
 _OF_NO_JOB = (
@@ -140,10 +140,7 @@ def _compared(mine: str, newest: Handed) -> ET.Element:
 
 
 def _written(found: list[Difference]) -> ET.Element:
-    lines = (
-        element("tr", None, element("th", {"scope": "row"}, each.label), element("td", None, each.other))
-        for each in found
-    )
+    lines = (row(each.label, element("td", None, each.other)) for each in found)
     return scrolling(
         element("table", {"class": "results"}, element("tbody", None, *lines)), "All that was written down for it"
     )

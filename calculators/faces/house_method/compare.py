@@ -1,45 +1,28 @@
 """Where two methods or jobs differ, and what was changed when, as tables and lists for a page."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import datetime
 from typing import Any
 
 from calculators.documents.house_method.difference import Difference
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.page.answer_html import scrolling
-from calculators.faces.page.markup import element
+from calculators.faces.page.markup import Content, element
 from calculators.faces.page.studio_text import studio_text
+from calculators.faces.page.table import row, table
 
 
 def differences_table(one: str, other: str, found: list[Difference]) -> ET.Element:
     """Two methods side by side, only where they differ. one, other: their names."""
     if not found:
         return element("p", None, "The two are the same in everything.")
-    caption = f"Where “{one}” and “{other}” differ"
-    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in ("", one, other)))
-    body = [
-        element(
-            "tr",
-            None,
-            element("th", {"scope": "row"}, each.label),
-            *(element("td", None, *_cell(each, text)) for text in (each.one, each.other)),
-        )
-        for each in found
-    ]
-    return scrolling(
-        element(
-            "table",
-            {"class": "results"},
-            element("caption", None, caption),
-            element("thead", None, head),
-            element("tbody", None, *body),
-        ),
-        caption,
+    rows = (
+        row(each.label, *(element("td", None, *_cell(each, text)) for text in (each.one, each.other))) for each in found
     )
+    return table(f"Where “{one}” and “{other}” differ", ("", one, other), rows)
 
 
-def _cell(difference: Difference, text: str) -> list:
+def _cell(difference: Difference, text: str) -> Sequence[Content]:
     """One side of a difference; the studio's own words as they are read on its page, a whole line of a table part by
     part."""
     if difference.path.startswith("texts.") and text:

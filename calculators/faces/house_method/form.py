@@ -2,17 +2,19 @@
 reason."""
 
 import xml.etree.ElementTree as ET
+from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, HouseMethod, Written, on_ruler
 from calculators.asking.site_method import site_document
-from calculators.documents.house_method.change import lines_of, written_at
+from calculators.documents.house_method.change import lines_of, text_at, written_at
 from calculators.documents.house_method.difference import RULER_LABELS
-from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING, Document
+from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, OPENING
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, unknown_kinds
 from calculators.documents.house_method.reading import house_of
 from calculators.documents.house_method.sections import Entry, MethodTable, Section, entries, sections, tables
+from calculators.documents.versions import Document
 from calculators.faces.house_method.sheet import heading_id, jump_list
-from calculators.faces.page.markup import add, element
+from calculators.faces.page.markup import Attributes, Content, add, element
 from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
 from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
@@ -46,7 +48,7 @@ def form(document: Document, ruler: Ruler) -> list[ET.Element]:
     ]
 
 
-def fallback(path: str, kind: Kind, ruler: Ruler, method: HouseMethod) -> list:
+def fallback(path: str, kind: Kind, ruler: Ruler, method: HouseMethod) -> list[Content]:
     """The words under a blank that is left empty: what stands in for it."""
     name = path.removeprefix("measures.")
     if name in method.because:
@@ -85,7 +87,7 @@ def _section(section: Section, document: Document, method: HouseMethod, ruler: R
 
 def _ruler(document: Document, name: str, label: str) -> ET.Element:
     path = f"ruler.{name}"
-    now, sites = written_at(document, path), written_at(site_document(), path)
+    now, sites = text_at(document, path), text_at(site_document(), path)
     choices = RULER_STEPS if name == "unit" else RULER_STEPS[name.removesuffix("_step")]
     unit = "" if name == "unit" else f" {name.removesuffix('_step')}"
     words = {"": f"the handbook’s ({sites}{unit})", **{each: f"{each}{unit}" for each in choices}}
@@ -148,7 +150,7 @@ def _lines(rows: MethodTable, document: Document, method: HouseMethod, ruler: Ru
 
 
 def _line(
-    rows: MethodTable, document: Document, number: int, line: dict, method: HouseMethod, ruler: Ruler
+    rows: MethodTable, document: Document, number: int, line: dict[str, Any], method: HouseMethod, ruler: Ruler
 ) -> ET.Element:
     path = f"tables.{rows.name}.{number}"
     name = line.get(rows.columns[0].name, "")
@@ -192,7 +194,7 @@ def _reason(document: Document, path: str, label: str) -> ET.Element:
     return _area(document, path, f"Why: {label}", "", LONGEST_WHY, lines="1", shown="Why")
 
 
-def _row(path: str, label: str, help: str, control: ET.Element, *more, refusal: str = "") -> ET.Element:
+def _row(path: str, label: str, help: str, control: ET.Element, *more: Content, refusal: str = "") -> ET.Element:
     control.set("aria-describedby", f"{_id(path)}-help {_id(path)}-refusal")
     if refusal:
         control.set("aria-invalid", "true")
@@ -212,8 +214,8 @@ def _row(path: str, label: str, help: str, control: ET.Element, *more, refusal: 
 def _area(
     document: Document, path: str, label: str, help: str, longest: int, lines: str = "3", shown: str = ""
 ) -> ET.Element:
-    text = written_at(document, path)
-    attributes = {
+    text = text_at(document, path)
+    attributes: Attributes = {
         "id": _id(path),
         "name": path,
         "rows": lines,

@@ -6,9 +6,9 @@ import xml.etree.ElementTree as ET
 from calculators.asking.house_method import FORMAT, VERSION
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_VALUE, LONGEST_WHY, MOST_ROWS
-from calculators.documents.house_method.sections import Entry, sections
-from calculators.faces.page.answer_html import scrolling
-from calculators.faces.page.markup import element
+from calculators.documents.house_method.sections import Entry, Section, sections
+from calculators.faces.page.markup import Content, element
+from calculators.faces.page.table import row_of_name, table
 from calculators.faces.page.two_figures import in_both
 
 EXAMPLE = {
@@ -37,7 +37,7 @@ def method_format() -> ET.Element:
     )  # fmt: skip
 
 
-def _section(section) -> list[ET.Element]:
+def _section(section: Section) -> list[ET.Element]:
     parts = [
         element("h2", {"id": section.name}, section.title),
         element("p", None, f"Own words: texts.{section.name}. {section.about}"),
@@ -61,32 +61,12 @@ def _section(section) -> list[ET.Element]:
     return parts
 
 
-def _value(entry: Entry) -> list:
+def _value(entry: Entry) -> list[Content]:
     method = site_method()
     return in_both(method.measures[entry.name], entry.kind, method.ruler())
 
 
-def _table(caption: str, lines: list[tuple[Entry, list]], last: str | None) -> ET.Element:
+def _table(caption: str, lines: list[tuple[Entry, list[Content]]], last: str | None) -> ET.Element:
     heads = ("Name", "Label", "Meaning", *([last] if last else []))
-    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
-    body = [
-        element(
-            "tr",
-            None,
-            element("td", None, element("code", None, entry.name)),
-            element("td", None, entry.label),
-            element("td", None, entry.help),
-            *([element("td", None, *value)] if last else []),
-        )
-        for entry, value in lines
-    ]
-    return scrolling(
-        element(
-            "table",
-            {"class": "results"},
-            element("caption", None, caption),
-            element("thead", None, head),
-            element("tbody", None, *body),
-        ),
-        caption,
-    )
+    rows = (row_of_name(entry.name, [entry.label], [entry.help], *([value] if last else [])) for entry, value in lines)
+    return table(caption, heads, rows)

@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ET
 
 from calculators.asking.site_method import site_method
 from calculators.faces.house_method.sheet import sheet
-from calculators.faces.page.markup import element
+from calculators.faces.page.markup import Content, element
 
 BUTTONS = {
     "new": "Set down your own",
@@ -36,5 +36,5 @@ def method_page() -> ET.Element:
     )  # fmt: skip
 
 
-def _folded(name: str, summary: str, *content) -> ET.Element:
+def _folded(name: str, summary: str, *content: Content) -> ET.Element:
     return element("details", {"class": name, "hidden": True}, element("summary", None, summary), *content)

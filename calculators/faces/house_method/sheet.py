@@ -2,13 +2,13 @@
 
 import xml.etree.ElementTree as ET
 
-from calculators.asking.house_method import HouseMethod, Written
+from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.documents.house_method.difference import HANDBOOKS
 from calculators.documents.house_method.format import OPENING
 from calculators.documents.house_method.sections import Entry, MethodTable, Section, sections
-from calculators.faces.page.answer_html import scrolling
-from calculators.faces.page.markup import add, element
+from calculators.faces.page.markup import Content, add, element
 from calculators.faces.page.studio_text import studio_text
+from calculators.faces.page.table import row, table
 from calculators.faces.page.two_figures import clash_told, in_both
 from calculators.values.measure import Ruler, show_length
 
@@ -94,21 +94,20 @@ def is_handbooks(method: HouseMethod, path: str) -> bool:
 
 
 def _lines(rows: MethodTable, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
-    lines = method.tables[rows.name]
-    head = element("tr", None, *(element("th", {"scope": "col"}, column.label) for column in rows.columns))
-    body = element("tbody")
-    for number, line in enumerate(lines):
-        cells = [
+    made: list[ET.Element] = []
+    for number, line in enumerate(method.tables[rows.name]):
+        cells = (
             _cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler)
             for column in rows.columns[1:]
-        ]
-        add(body, element("tr", None, element("th", {"scope": "row"}, line[rows.columns[0].name]), *cells))
+        )
+        made.append(row(on_ruler(line[rows.columns[0].name], ruler), *cells))
         if "why" in line:
-            add(body, element("tr", {"class": "why"}, element("td", {"colspan": str(len(rows.columns))}, line["why"])))
-    caption = element("caption", None, rows.title)
+            why = element("td", {"colspan": str(len(rows.columns))}, on_ruler(line["why"], ruler))
+            made.append(element("tr", {"class": "why"}, why))
+    caption: list[Content] = [rows.title]
     if is_handbooks(method, f"tables.{rows.name}"):
-        add(caption, " ", element("span", {"class": "whose"}, HANDBOOKS))
-    return [scrolling(element("table", {"class": "results"}, caption, element("thead", None, head), body), rows.title)]
+        caption += [" ", element("span", {"class": "whose"}, HANDBOOKS)]
+    return [table(rows.title, [column.label for column in rows.columns], made, caption)]
 
 
 def _cell(path: str, written: Written, column: Entry, method: HouseMethod, ruler: Ruler) -> ET.Element:

@@ -2,6 +2,7 @@
 
 import json
 import xml.etree.ElementTree as ET
+from collections.abc import Mapping
 
 from calculators.documents.job.format import (
     FORMAT,
@@ -14,8 +15,8 @@ from calculators.documents.job.format import (
     VERSION,
     schema,
 )
-from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
+from calculators.faces.page.table import row_of_name, table
 
 EXAMPLE = {
     "format": FORMAT,
@@ -58,24 +59,6 @@ def job_format() -> ET.Element:
     )  # fmt: skip
 
 
-def _table(caption: str, meanings: dict[str, str]) -> ET.Element:
-    head = element("tr", None, element("th", {"scope": "col"}, "Name"), element("th", {"scope": "col"}, "Meaning"))
-    body = [
-        element(
-            "tr",
-            None,
-            element("td", None, element("code", None, name)),
-            element("td", None, meaning[0].upper() + meaning[1:] + "."),
-        )
-        for name, meaning in meanings.items()
-    ]
-    return scrolling(
-        element(
-            "table",
-            {"class": "results"},
-            element("caption", None, caption),
-            element("thead", None, head),
-            element("tbody", None, *body),
-        ),
-        caption,
-    )
+def _table(caption: str, meanings: Mapping[str, str]) -> ET.Element:
+    rows = (row_of_name(name, [f"{meaning[0].upper()}{meaning[1:]}."]) for name, meaning in meanings.items())
+    return table(caption, ("Name", "Meaning"), rows)

@@ -1,14 +1,14 @@
 """The page of jobs: every job this browser keeps, what it came to, and what can be done with it."""
 
 import xml.etree.ElementTree as ET
-from typing import Any
+from collections.abc import Iterable
 
 from calculators.asking.answering import Asking
 from calculators.documents.job.reading import Job, read_job
 from calculators.documents.json_text import InvalidDocument
 from calculators.faces.house_method.compare import in_words
 from calculators.faces.page.answer_html import spoken_text
-from calculators.faces.page.markup import element
+from calculators.faces.page.markup import Content, element
 
 NONE_YET = (
     "No job is kept in this browser yet. Begin one here, or fill in the batch and press “Keep this as a job” there."
@@ -125,5 +125,5 @@ def _item(job: Job | str, record: dict[str, str], ruler: str, home: str) -> ET.E
     )
 
 
-def _spaced(parts: list) -> list[Any]:
+def _spaced(parts: Iterable[Content]) -> list[Content]:
     return [each for part in parts for each in (part, " ")][:-1]

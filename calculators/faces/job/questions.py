@@ -67,7 +67,7 @@ def _opened(request: Request) -> Reply:
     others than those followed, "texts": blank → text, "about": HTML, "file": name}."""
     job = read_job(request["job"])
     own = _method_text(job)
-    about = [cloths_known([row["cloth"] for row in job.method.tables.get("cloths", ())])]
+    about = [cloths_known([str(row["cloth"]) for row in job.method.tables.get("cloths", ())])]
     is_apart = not same_numbers(
         *(read_method(each)[0] if each else site_document() for each in (own, followed(request)))
     )

@@ -39,11 +39,11 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
 
 
 def _in_answer(step_result: StepResult) -> list[ET.Element]:
+    if step_result.answer:
+        return answer_html(step_result.calculator, step_result.answer, step_result.asking, folded=True)
     if step_result.refusal:
         return unanswered(step_result.calculator, step_result.refusal, step_result.asking)
-    if step_result.waits_for:
-        return [element("p", {"class": "trouble"}, WAITS.format(title=step_result.waits_for))]
-    return answer_html(step_result.calculator, step_result.answer, step_result.asking, folded=True)
+    return [element("p", {"class": "trouble"}, WAITS.format(title=step_result.waits_for))]
 
 
 def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, cloth: str = "") -> dict[str, Any]:
@@ -68,13 +68,13 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, c
 
 
 def _reply(step_result: StepResult, on_the_order: tuple[Phrase, ...]) -> dict[str, Any]:
-    if step_result.waits_for:
+    if step_result.refusal:
+        return invalid_reply(step_result.calculator, step_result.refusal, step_result.asking)
+    if step_result.answer is None:
         return {
             "waits": WAITS.format(title=step_result.waits_for),
             "written": written(step_result.calculator, step_result.asking),
         }
-    if step_result.refusal:
-        return invalid_reply(step_result.calculator, step_result.refusal, step_result.asking)
     notes = (
         *_of_the_kind(step_result),
         *map(partial(_departure, step_result), step_result.departures),
@@ -104,15 +104,15 @@ def _of_the_kind(step_result: StepResult) -> Iterator[Phrase]:
     """Which measures are those of the kind of piece, and which written by hand stand in their place."""
     asking, method = step_result.asking, step_result.asking.method
     fields = [
-        field
+        (field, field.default)
         for field in step_result.calculator.fields
-        if field.default in method.of_kind and field.name not in asking.taken
+        if field.default and field.default in method.of_kind and field.name not in asking.taken
     ]
-    by_hand = [field for field in fields if asking.typed.get(field.name, "").strip()]
+    by_hand = [(field, measure) for field, measure in fields if asking.typed.get(field.name, "").strip()]
     if followed := [
-        f"{field.label.lower()} {method.measure(field.default, asking.ruler)}"
-        for field in fields
-        if field not in by_hand
+        f"{field.label.lower()} {method.measure(measure, asking.ruler)}"
+        for field, measure in fields
+        if (field, measure) not in by_hand
     ]:
         kind = next(iter(method.of_kind.values()))
         yield say(
@@ -121,8 +121,8 @@ def _of_the_kind(step_result: StepResult) -> Iterator[Phrase]:
             kind=kind,
             measures=" and ".join(followed),
         )
-    for field in by_hand:
-        theirs = method.measure(field.default, asking.ruler)
+    for field, measure in by_hand:
+        theirs = method.measure(measure, asking.ruler)
         if field.kind.parse(theirs, asking.ruler) != field.kind.parse(asking.text(field), asking.ruler):
             yield say(
                 "{label:text}: you wrote {written:text}; your method has {theirs:text} for “{kind:text}”. Empty the "
@@ -130,7 +130,7 @@ def _of_the_kind(step_result: StepResult) -> Iterator[Phrase]:
                 label=field.label,
                 written=asking.text(field),
                 theirs=theirs,
-                kind=method.of_kind[field.default],
+                kind=method.of_kind[measure],
             )
 
 

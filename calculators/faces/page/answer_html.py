@@ -3,8 +3,9 @@
 import json
 import xml.etree.ElementTree as ET
 from base64 import b64encode
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
 from calculators.asking.answering import Asking, filled
@@ -12,8 +13,9 @@ from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Answer, Calculator, FieldText, Offer, Result
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
-from calculators.faces.page.markup import NOT_SEARCHED, add, element
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element
 from calculators.faces.page.steps_left_out import steps_left_out
+from calculators.faces.page.table import FEW, row, table
 from calculators.faces.page.two_figures import clash_notes
 from calculators.values.kind import InColumns
 from calculators.values.measure import Ruler
@@ -22,7 +24,6 @@ from calculators.values.phrase import figure_parts, without_marks
 TAKE_UP = "Change it so"
 SHEET, TO_TABLE = "wide sheet", "wide to-table"
 TALL = 1.3  # heights to a width: such a drawing has a sheet of paper to itself
-FEW = 3  # columns that stand side by side on a phone
 
 
 def answer_html(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
@@ -38,9 +39,9 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking, folded: 
     tables = [
         *([measures] if measures is not None else []),
         *(
-            _table(each, table, answer.results[each.name], ruler)
+            _table(each, columns, answer.results[each.name], ruler)
             for each in calculator.results
-            if (table := each.kind.table) is not None and answer.results[each.name]
+            if (columns := each.kind.table) is not None and answer.results[each.name]
         ),
     ]
     drawn = figure(calculator, answer, ruler) if calculator.drawing else None
@@ -77,7 +78,7 @@ def _heading(answer: Answer) -> ET.Element | None:
     return element("p", {"class": "headed"}, "Order ", name, " ", house, " Date ", day)
 
 
-def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list:
+def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[Content]:
     parts = figure_parts(filled(answer.spoken, calculator, ruler))
     return [element("strong", {"class": "figure"}, text) if is_figure else text for text, is_figure in parts]
 
@@ -89,6 +90,8 @@ def spoken_text(calculator: Calculator, answer: Answer, ruler: Ruler) -> str:
 
 def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     """The drawing with its caption; drawings that follow one another as numbered steps, and their key."""
+    if calculator.drawing is None:
+        raise ValueError(f"{calculator.name} has no drawing")
     drawn = calculator.drawing(answer.drawn_from, ruler)
     if isinstance(drawn, Picture):
         return _drawing(drawn)
@@ -162,7 +165,7 @@ def _step(picture: Picture) -> ET.Element:
 
 
 def _is_true_size(picture: Picture) -> bool:
-    return "true-size" in picture.svg.get("class")
+    return "true-size" in picture.svg.get("class", "").split()
 
 
 def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
@@ -205,28 +208,19 @@ def _column(calculator: Calculator, setting: FieldText) -> int | None:
 
 def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
     """Every plain result, on the ruler in hand and on the other one; None where there is none."""
-    title = f"{calculator.title}: all measures"
-    head = element(
-        "tr", None, *(element("th", {"scope": "col"}, words) for words in ("Measure", ruler.unit, other.unit))
-    )
-    body = element("tbody")
+    rows = []
     for result in calculator.results:
         value = answer.results[result.name]
         if result.kind.layout != "figure" or value is None:
             continue
         figures = result.kind.figures(value, ruler, other)
         wide = {"colspan": "2"} if len(figures) == 1 else None
-        cells = (element("td", wide, figure) for figure in figures)
-        add(body, element("tr", None, element("th", {"scope": "row"}, result.label), *cells))
-    if not len(body):
-        return None
-    return scrolling(
-        element("table", {"class": "results"}, element("caption", None, title), element("thead", None, head), body),
-        title,
-    )
+        rows.append(row(result.label, *(element("td", wide, figure) for figure in figures)))
+    title = f"{calculator.title}: all measures"
+    return table(title, ("Measure", ruler.unit, other.unit), rows) if rows else None
 
 
-def _marks(result: Result, marks: list, ruler: Ruler, other: Ruler) -> ET.Element | None:
+def _marks(result: Result, marks: Sequence[Fraction], ruler: Ruler, other: Ruler) -> ET.Element | None:
     """Marks to set out one after another: numbered, on both rulers."""
     if not marks:
         return None
@@ -264,26 +258,16 @@ def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, 
 def _table(result: Result, read: InColumns, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
     told = [number for number, column in enumerate(read.read) if any(row[column.name] is not None for row in rows)]
     labels = [column.label for column in read.read]
-    head = element("tr", None, *(element("th", {"scope": "col"}, labels[number]) for number in told))
-    cells = [read.cells(row, ruler) for row in rows]
-    lines = [
+    lines = (
         element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told))
-        for shown in cells
-    ]
-    caption = element("caption", None, f"{result.label}. {result.meaning}")
-    table = scrolling(
-        element(
-            "table",
-            {"class": "results many" if len(told) > FEW and not result.sheet else "results"},
-            caption,
-            element("thead", None, head),
-            element("tbody", None, *lines),
-        ),
-        result.label,
+        for shown in (read.cells(row, ruler) for row in rows)
     )
+    style = "results many" if len(told) > FEW and not result.sheet else "results"
+    heads, caption = [labels[number] for number in told], f"{result.label}. {result.meaning}"
+    made = table(result.label, heads, lines, [caption], style)
     if result.sheet or result.to_table:
-        table.set("class", SHEET if result.sheet else TO_TABLE)
-    return table
+        made.set("class", SHEET if result.sheet else TO_TABLE)
+    return made
 
 
 def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
@@ -308,23 +292,6 @@ def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
         if each.sheet
     ]
     return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
-
-
-def scrolling(table: ET.Element, label: str) -> ET.Element:
-    """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can
-    be read line by line there."""
-    heads = ["".join(each.itertext()) for each in table.findall("thead/tr/th")]
-    rows = [row for row in table.iter("tr") if len(row.findall("td")) and len(row) == len(heads)]
-    if (
-        (len(heads) > FEW or table.find("tbody/tr/td/code") is not None)
-        and rows
-        and not any(cell.get("data-label") for row in rows for cell in row)
-    ):
-        table.set("class", f"{table.get('class', '')} by-line".strip())
-        for row in rows:
-            for cell, head in zip(row, heads):
-                cell.set("data-label", head)
-    return element("div", {"class": "wide", "tabindex": "0", "role": "region", "aria-label": label}, table)
 
 
 def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:

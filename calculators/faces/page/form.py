@@ -6,8 +6,8 @@ import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
-from calculators.asking.rows import Rows, rows_of
-from calculators.faces.page.markup import add, element
+from calculators.asking.rows import Rows, begins_with, rows_of
+from calculators.faces.page.markup import Attributes, add, element
 from calculators.values.kind import Kind
 
 _BLANK = re.compile(r"\{(\w+)\}")
@@ -111,11 +111,11 @@ def _rows(field: Field, kind: Rows, asking: Asking, place: str) -> ET.Element:
 
 
 def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
-    return _blank_for(column.kind, text or column.fixed or "", {"aria-labelledby": _id(place, table, column.name)})
+    return _blank_for(column.kind, text or begins_with(column), {"aria-labelledby": _id(place, table, column.name)})
 
 
 def _control(field: Field, asking: Asking, place: str) -> ET.Element:
-    common = {
+    common: Attributes = {
         "id": _id(place, field.name),
         "name": field.name,
         "aria-describedby": _described_by(place, field.name),
@@ -124,15 +124,21 @@ def _control(field: Field, asking: Asking, place: str) -> ET.Element:
     return _blank_for(field.kind, asking.text(field), common)
 
 
-def _blank_for(kind: Kind, text: str, common: dict) -> ET.Element:
+def _blank_for(kind: Kind, text: str, common: Attributes) -> ET.Element:
     """A list to choose from for the kinds that have few answers, else a line to write on."""
     if kind.control != "list":
         width = {"size": str(max(6, len(text) + 1))}
         return element(
             "input",
-            common
-            | width
-            | {"type": "text", "inputmode": kind.mode, "value": text, "placeholder": " ", "spellcheck": "false"},
+            {
+                **common,
+                **width,
+                "type": "text",
+                "inputmode": kind.mode,
+                "value": text,
+                "placeholder": " ",
+                "spellcheck": "false",
+            },
         )
     choices = (element("option", {"value": key, "selected": key == text}, words) for key, words in kind.choices.items())
     return element("select", common, *choices)

@@ -2,10 +2,13 @@
 
 import re
 import xml.etree.ElementTree as ET
+from collections.abc import Mapping
 from functools import cache
 
 from calculators.values.kind import units
 
+Attributes = Mapping[str, str | bool | None]
+Content = ET.Element | str | None
 #: What the search leaves out, so that the words of forms and drawings do not stand in for those of the text.
 NOT_SEARCHED = {"data-search-exclude": ""}
 _ONLY_IN_PAGES = ("°C", "°F", "tex", "den")  # units that no calculator asks for or answers in
@@ -24,7 +27,7 @@ def _before_unit(of_kinds: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"(?<=\d) (?=(?:{named})(?!\w)|\d+/\d)|(?<=\babout) (?=\d)")
 
 
-def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *content) -> ET.Element:
+def element(tag: str, attributes: Attributes | None = None, *content: Content) -> ET.Element:
     """An element with its content: texts and elements in order; None is left out.
 
     An attribute that is True stands alone; one that is None or False is left out.
@@ -39,7 +42,7 @@ def element(tag: str, attributes: dict[str, str | bool | None] | None = None, *c
     return made
 
 
-def add(parent: ET.Element, *content) -> None:
+def add(parent: ET.Element, *content: Content) -> None:
     """Append texts and elements to an element, in order; numbers stay on one line with their units."""
     for piece in content:
         if piece is None:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
-from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.faces.page.markup import NOT_SEARCHED, Attributes, element
 from calculators.faces.page.studio_text import studio_text
 
 AT_STEPS = {
@@ -23,7 +23,7 @@ def place_for_words(section: str) -> ET.Element:
     """Where a page shows the reader's own words on a section of her method, and until a script fills it those of the
     studio whose handbook this is."""
     words = words_on_page(site_method(), section)
-    place = {"class": "words-of-the-house", "data-own-words": section, "hidden": not words, **NOT_SEARCHED}
+    place: Attributes = {"class": "words-of-the-house", "data-own-words": section, "hidden": not words, **NOT_SEARCHED}
     return element("div", place, *words)
 
 

@@ -1,13 +1,13 @@
 """The reference of a calculator: what it asks, what it answers, how, from which sources, and its worked examples."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from calculators.asking.answering import Asking
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Calculator, Example
-from calculators.faces.page.answer_html import scrolling
 from calculators.faces.page.markup import element
+from calculators.faces.page.table import row_of_name, table
 
 
 def reference(calculator: Calculator, held_against: Iterable[ET.Element] = ()) -> ET.Element:
@@ -46,20 +46,9 @@ def reference(calculator: Calculator, held_against: Iterable[ET.Element] = ()) -
     )
 
 
-def _table(caption: str, heads, rows) -> ET.Element:
-    head = element("tr", None, *(element("th", {"scope": "col"}, words) for words in heads))
-    body = [
-        element(
-            "tr",
-            None,
-            element("td", None, element("code", None, row[0])),
-            *(element("td", None, cell) for cell in row[1:]),
-        )
-        for row in rows
-    ]
-    return scrolling(
-        element("table", {"class": "results"}, element("thead", None, head), element("tbody", None, *body)), caption
-    )
+def _table(label: str, heads: Sequence[str], rows: Iterable[Sequence[str]]) -> ET.Element:
+    """A table below its heading, which says what a caption would."""
+    return table(label, heads, (row_of_name(name, *([cell] for cell in cells)) for name, *cells in rows), ())
 
 
 def _example(example: Example) -> ET.Element:

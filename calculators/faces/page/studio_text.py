@@ -8,7 +8,7 @@ place in the handbook. HTML is not known, so it is shown as it was typed.
 import re
 import xml.etree.ElementTree as ET
 
-from calculators.faces.page.markup import add, element
+from calculators.faces.page.markup import Content, add, element
 
 _INLINE = re.compile(
     r"\\(?P<plain>[\\*_\[\]()#>.-])|\*\*(?P<strong>[^*\s].{0,400}?)\*\*|\*(?P<em>[^*\s].{0,400}?)\*|\[(?P<words>[^\[\]]{1,200})\]\((?P<to>[^()\s]{1,400})\)",
@@ -63,8 +63,8 @@ def _into(made: list[ET.Element], tag: str, item: ET.Element) -> None:
     add(made[-1], item)
 
 
-def _inline(words: str) -> list:
-    parts: list = []
+def _inline(words: str) -> list[Content]:
+    parts: list[Content] = []
     done = 0
     for found in _INLINE.finditer(words):
         parts.append(words[done : found.start()])
@@ -73,7 +73,7 @@ def _inline(words: str) -> list:
     return [*parts, words[done:]]
 
 
-def _marked(found: re.Match):
+def _marked(found: re.Match[str]) -> ET.Element | str:
     if found["plain"]:
         return found["plain"]
     if found["strong"]:

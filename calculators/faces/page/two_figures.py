@@ -8,13 +8,13 @@ from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.documents.house_method.two_rulers import RULER_NAMES, SIDES, clash_sentence, side_of
-from calculators.faces.page.markup import element
+from calculators.faces.page.markup import Content, element
 from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 
 
-def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> list:
+def in_both(written: Written, kind: Kind, ruler: Ruler, follows: str = "") -> list[Content]:
     """A measure for the ruler in hand, and small beside it what it is on the other one.
 
     follows: the side whose figure only follows the other.

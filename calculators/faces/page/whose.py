@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ET
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element
 
 SITE, MINE = "site", "mine"
 
@@ -18,7 +18,7 @@ def whose(home: str) -> ET.Element:
     return element("p", {"class": "whose-method", "data-home": home, **NOT_SEARCHED}, *whose_line("", "", home))
 
 
-def whose_line(text: str, other: str, home: str) -> list:
+def whose_line(text: str, other: str, home: str) -> list[Content]:
     """What stands in the line.
 
     text: the method the page follows, empty for the site's. other: the reader's own, which she could go back to.
@@ -30,7 +30,7 @@ def whose_line(text: str, other: str, home: str) -> list:
         mine, error = "", f"{problem} Until then these are the handbook’s numbers. "
     if mine:
         return ["Numbers by ", _link(mine, home), ". ", _switch("Show the handbook’s numbers", SITE)]
-    parts = [error, "Numbers by ", _link(site_method().name, home), ", the handbook’s own. "]
+    parts: list[Content] = [error, "Numbers by ", _link(site_method().name, home), ", the handbook’s own. "]
     if other and not error:
         return [*parts, _switch(f"Show those of {_name(other)}", MINE)]
     return parts

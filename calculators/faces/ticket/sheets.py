@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from calculators.faces.page.answer_html import figure
-from calculators.faces.page.markup import add, element
+from calculators.faces.page.markup import Content, add, element
 from calculators.faces.ticket.steps import as_set, box_words, steps_listed
 from calculators.ticket.batch import Batch
 from calculators.ticket.care import PRACTICE
@@ -80,8 +80,8 @@ def ticket_sheets(
 
 def _what_is_cut(batch: Batch) -> ET.Element:
     """The cloth with the pieces of this batch, which may be fewer than fit."""
-    step_result = batch.step_results["pieces-from-cloth"]
-    return figure(step_result.calculator, replace(step_result.answer, drawn_from=batch.grid), batch.ruler)
+    calculator, answer = batch.step_results["pieces-from-cloth"].calculator, batch.answer("pieces-from-cloth")
+    return figure(calculator, replace(answer, drawn_from=batch.grid), batch.ruler)
 
 
 def _crowded(name: str, order: str, notes: str, own: Mapping[str, str]) -> bool:
@@ -114,7 +114,7 @@ def _day() -> ET.Element:
     return element("p", {"class": "of-day", "hidden": True}, "Printed ", element("span", {"class": "day"}))
 
 
-def _lines_to_write(words: Sequence[str]) -> list:
+def _lines_to_write(words: Sequence[str]) -> list[Content]:
     return [each for word in words for each in (f"{word} ", element("span", {"class": "line"}), " ")]
 
 

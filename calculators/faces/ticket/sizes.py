@@ -120,10 +120,10 @@ def size_said(text: str, side: str, batch: Batch) -> tuple[str, bool]:
 
 def square_said(line: Line, batch: Batch) -> tuple[str, bool]:
     """Whether the piece of a line is square; nothing until both its diagonals are written down."""
-    both = [_read(line, side, batch) for side in DIAGONALS]
-    if None in both:
+    one, other = (_read(line, side, batch) for side in DIAGONALS)
+    if one is None or other is None:
         return "", True
-    found = square(both, batch)
+    found = square((one, other), batch)
     return found.message.filled(batch.ruler), found.within
 
 

@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable, Mapping, Sequence
 
-from calculators.faces.page.markup import add, element
+from calculators.faces.page.markup import Content, add, element
 from calculators.faces.page.own_words import words_at_steps
 from calculators.faces.ticket.sizes import sizes
 from calculators.ticket.batch import Batch
@@ -59,7 +59,7 @@ def _step(
     batch: Batch,
     settings: Mapping[str, Setting],
     kept: Kept,
-    measured,
+    measured: Sequence[Mapping[str, str]],
     told_before: set[str],
     own_words: list[ET.Element],
 ) -> ET.Element:
@@ -98,7 +98,7 @@ def _step(
     )
 
 
-def _set(settings: Iterable[Setting]) -> list:
+def _set(settings: Iterable[Setting]) -> list[Content]:
     """Settings in one line; those the house has not settled are left out."""
     parts = [(f"{SHORT.get(each.name) or each.label}: ", as_set(each)) for each in settings if each.text]
     return [piece for at, part in enumerate(parts) for piece in (" · " if at else "", *part)]

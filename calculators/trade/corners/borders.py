@@ -5,7 +5,7 @@ from typing import Literal
 
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, edges
-from calculators.trade.corners.plane import TOUCHING, Line, Number, absolute, along, middle
+from calculators.trade.corners.plane import TOUCHING, Line, Number, Point, absolute, along, middle
 from calculators.trade.corners.stack import Stack, common_edge, hinges
 from calculators.trade.corners.window import along_sides
 
@@ -55,7 +55,7 @@ def _creased(lines: Iterable[ClothLine], facet: Facet, edge: Edge) -> bool:
     )
 
 
-def _lies_on(spot, edge: Edge) -> bool:
+def _lies_on(spot: Point, edge: Edge) -> bool:
     line = Line.through(*edge)
     if line.side(spot) != 0:
         return False

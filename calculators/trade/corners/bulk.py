@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from math import fsum
 
 from calculators.trade.corners.convex import Polygon, area, centre, largest_first
 from calculators.trade.corners.layers import cells, count_shapes
@@ -45,7 +46,7 @@ def bulk(stack: Stack) -> Bulk:
     by_count: dict[int, list[Polygon]] = {}
     for shape, count in patches:
         by_count.setdefault(count, []).append(shape)
-    areas = {count: sum(float(area(shape)) for shape in alike) for count, alike in by_count.items()}
+    areas = {count: fsum(float(area(shape)) for shape in alike) for count, alike in by_count.items()}
     thickest = max(count for count, size in areas.items() if size > SPOT)
     largest = min(by_count[thickest], key=largest_first)
     return Bulk(thickest, areas[thickest], centre(largest), patches)

@@ -7,12 +7,25 @@ really left, as on the ironing board. Nothing here knows which errors matter; th
 from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from functools import lru_cache
+from math import fsum, sqrt
 from random import Random
 
 from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.dual_number import DualNumber, derivative_of
 from calculators.trade.corners.mitre_lines import MitreLines, mitre_lines
-from calculators.trade.corners.plane import Isometry, Line, Number, Point, distance, dot, middle, minus, onward, unit
+from calculators.trade.corners.plane import (
+    Isometry,
+    Line,
+    Number,
+    Point,
+    distance,
+    dot,
+    middle,
+    minus,
+    onward,
+    total,
+    unit,
+)
 
 
 @dataclass(frozen=True)
@@ -157,10 +170,8 @@ def effects(corner: Corner, likely: dict[str, float]) -> dict[str, dict[str, flo
     found = derivatives(corner)
 
     def effect(step: str, seen: str) -> float:
-        return (
-            likely[step]
-            * sum(float(getattr(found[error], part)) ** 2 for error in STEPS[step] for part in EFFECTS[seen]) ** 0.5
-        )
+        squares = [float(getattr(found[error], part)) ** 2 for error in STEPS[step] for part in EFFECTS[seen]]
+        return likely[step] * sqrt(fsum(squares))
 
     return {step: {seen: effect(step, seen) for seen in EFFECTS} for step in STEPS}
 
@@ -190,13 +201,13 @@ def pieces(corner: Corner, likely: dict[str, float], seed: int = 7) -> Iterator[
     random = Random(seed)
     while True:
         corners = [made(corner, _chance(random, likely)) for _ in range(4)]
-        diagonals = sum(-each.diagonal if n % 2 else each.diagonal for n, each in enumerate(corners))
+        diagonals = total(-each.diagonal if n % 2 else each.diagonal for n, each in enumerate(corners))
         depths = [depth for each in corners for depth in (each.depth_1, each.depth_2)]
         yield MadePiece(
             -(corners[0].edge_1 + corners[1].edge_1),
             diagonals,
             max(depths) - min(depths),
-            max((each.inner_across**2 + each.inner_along**2) ** 0.5 for each in corners),
+            max(sqrt(each.inner_across**2 + each.inner_along**2) for each in corners),
         )
 
 

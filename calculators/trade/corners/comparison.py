@@ -1,16 +1,27 @@
 """Ways to make one corner beside each other: how thick each gets."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import TypedDict
 
+from calculators.trade.corners.binding import Pleats
 from calculators.trade.corners.bulk import Bulk, bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.mitre_lines import CreasesMiss
 from calculators.trade.corners.stack import NothingThere
-from calculators.trade.corners.turning_out import PokesOut
+from calculators.trade.corners.turning_out import PokesOut, Pressing, Trimming
 
-VARIANTS = {
+
+class _Own(TypedDict, total=False):
+    """What a way does otherwise than the measures say."""
+
+    trimming: Trimming
+    pressed: Pressing
+    pleats: Pleats
+
+
+VARIANTS: Mapping[str, tuple[str, str, _Own]] = {
     "folded-corner": ("Folded, no mitre", "folded-corner", {}),
     "mitre-whole-side": (
         "Mitre, corner left whole, pressed to one side",

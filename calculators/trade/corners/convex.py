@@ -21,11 +21,14 @@ from calculators.trade.corners.plane import (
     point,
     same_place,
     steady,
+    total,
 )
 
 Polygon = tuple[Point, ...]
 Edge = tuple[Point, Point]
+Bounds = tuple[Number, Number, Number, Number]
 
+Place = tuple[int, int]  # one name for all points at one place
 SPECK = 1e-6  # [mm²], what rounding can leave of a polygon that should be gone
 
 
@@ -46,12 +49,12 @@ def edges(ring: Polygon) -> list[Edge]:
 
 def area(ring: Polygon) -> Number:
     """Area [mm²], negative when the corners run clockwise."""
-    return sum(cross(a, b) for a, b in edges(ring)) / 2
+    return total(cross(a, b) for a, b in edges(ring)) / 2
 
 
 def centre(ring: Polygon) -> Point:
     """A point inside: the mean of the corners."""
-    return (sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring))
+    return (total(x for x, _ in ring) / len(ring), total(y for _, y in ring) / len(ring))
 
 
 def centroid(ring: Polygon) -> Point:
@@ -115,7 +118,7 @@ def overlap(one: Polygon, other: Polygon) -> Polygon:
     return one if area(one) > SPECK else ()
 
 
-def box(ring: Polygon) -> tuple[Number, Number, Number, Number]:
+def box(ring: Polygon) -> Bounds:
     """The upright box around a polygon: left, lowest, right, highest [mm]."""
     xs, ys = zip(*ring)
     return min(xs), min(ys), max(xs), max(ys)
@@ -123,8 +126,13 @@ def box(ring: Polygon) -> tuple[Number, Number, Number, Number]:
 
 def apart(one: Polygon, other: Polygon) -> bool:
     """Whether two polygons plainly do not lie over each other: their upright boxes do not."""
-    (xs, ys), (other_xs, other_ys) = zip(*one), zip(*other)
+    (xs, ys), (other_xs, other_ys) = _columns(one), _columns(other)
     return min(xs) >= max(other_xs) or min(other_xs) >= max(xs) or min(ys) >= max(other_ys) or min(other_ys) >= max(ys)
+
+
+def _columns(ring: Polygon) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    xs, ys = zip(*ring)
+    return xs, ys
 
 
 def without(one: Polygon, other: Polygon) -> list[Polygon]:
@@ -181,7 +189,7 @@ def outlines(pieces: Iterable[Polygon]) -> list[Polygon]:
     """
     pieces = [ring for ring in pieces if ring]
     corners = list({_key(corner): corner for ring in pieces for corner in ring}.values())
-    open_edges: dict[tuple, Edge] = {}
+    open_edges: dict[tuple[Place, Place], Edge] = {}
     for ring in pieces:
         for a, b in edges(ring):
             for start, end in _split(a, b, corners):
@@ -192,7 +200,7 @@ def outlines(pieces: Iterable[Polygon]) -> list[Polygon]:
     return _chained(open_edges)
 
 
-def _key(place: Point) -> tuple[int, int]:
+def _key(place: Point) -> Place:
     """One name for all points at one place."""
     return steady(place[0]), steady(place[1])
 
@@ -207,15 +215,15 @@ def _split(a: Point, b: Point, corners: list[Point]) -> list[Edge]:
     return [(p, q) for p, q in zip(stops, stops[1:]) if _key(p) != _key(q)]
 
 
-def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
+def _chained(open_edges: dict[tuple[Place, Place], Edge]) -> list[Polygon]:
     """Edges joined to rings; where several leave from one corner, the one farthest to the left, so that no ring meets
     itself.
 
     A ring has not come from anywhere when it begins: there the first by place is taken.
     """
-    leaving = defaultdict(list)
-    for start, end in open_edges:
-        leaving[start].append(end)
+    leaving: dict[Place, list[Place]] = defaultdict(list)
+    for begins, ends in open_edges:
+        leaving[begins].append(ends)
     rings = []
     while leaving:
         here = first = next(iter(leaving))
@@ -223,17 +231,16 @@ def _chained(open_edges: dict[tuple, Edge]) -> list[Polygon]:
         way: Point | None = None
         while not ring or here != first:
             choices = leaving[here]
-            onward = (
-                max(choices, key=lambda end: _turn(way, minus(*reversed(open_edges[here, end]))))
-                if way and len(choices) > 1
-                else min(choices)
-            )
-            choices.remove(onward)
+            then = min(choices)
+            if way and len(choices) > 1:
+                turns = {each: _turn(way, minus(*reversed(open_edges[here, each]))) for each in choices}
+                then = max(choices, key=turns.__getitem__)
+            choices.remove(then)
             if not choices:
                 del leaving[here]
-            start, end = open_edges[here, onward]
+            start, end = open_edges[here, then]
             ring.append(start)
-            here, way = onward, minus(end, start)
+            here, way = then, minus(end, start)
         rings.append(_straightened(ring))
     return rings
 

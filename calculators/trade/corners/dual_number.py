@@ -5,74 +5,64 @@ A number v with derivative s stands for v + s·e, where e is a small error; what
 right derivative by the rules of differentiation.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
-Plain = int | float | Fraction
+Plain = float | Fraction
 
 
-@dataclass(frozen=True)
-class DualNumber:
-    """A value, and how fast it changes with one error: its derivative [mm/mm]."""
+class DualNumber(float):
+    """A number, and how fast it changes with one error: its derivative [mm/mm].
 
-    value: float
-    derivative: float = 0.0
+    It is compared by its value, and whatever asks for its float gets the value without the derivative.
+    """
 
-    def __add__(self, other):
+    derivative: float
+
+    def __new__(cls, value: float, derivative: float = 0.0) -> "DualNumber":
+        made = super().__new__(cls, value)
+        made.derivative = derivative
+        return made
+
+    def __add__(self, other: Plain) -> "DualNumber":
         value, derivative = _parts(other)
-        return DualNumber(self.value + value, self.derivative + derivative)
+        return DualNumber(float(self) + value, self.derivative + derivative)
 
     __radd__ = __add__
 
-    def __neg__(self):
-        return DualNumber(-self.value, -self.derivative)
+    def __neg__(self) -> "DualNumber":
+        return DualNumber(-float(self), -self.derivative)
 
-    def __sub__(self, other):
+    def __sub__(self, other: Plain) -> "DualNumber":
         return self + -other
 
-    def __rsub__(self, other):
+    def __rsub__(self, other: Plain) -> "DualNumber":
         return -self + other
 
-    def __mul__(self, other):
+    def __mul__(self, other: Plain) -> "DualNumber":
         value, derivative = _parts(other)
-        return DualNumber(self.value * value, self.derivative * value + self.value * derivative)
+        return DualNumber(float(self) * value, self.derivative * value + float(self) * derivative)
 
     __rmul__ = __mul__
 
-    def __truediv__(self, other):
+    def __truediv__(self, other: Plain) -> "DualNumber":
         value, derivative = _parts(other)
-        return DualNumber(self.value / value, (self.derivative * value - self.value * derivative) / value**2)
+        return DualNumber(float(self) / value, (self.derivative * value - float(self) * derivative) / value**2)
 
-    def __rtruediv__(self, other):
+    def __rtruediv__(self, other: Plain) -> "DualNumber":
         return DualNumber(*_parts(other)) / self
 
-    def __pow__(self, power: Plain):
-        return DualNumber(self.value**power, power * self.value ** (power - 1) * self.derivative)
+    def __pow__(self, power: Plain, mod: None = None) -> "DualNumber":
+        return DualNumber(float(self) ** power, power * float(self) ** (power - 1) * self.derivative)
 
-    def __abs__(self):
-        return self if self.value >= 0 else -self
-
-    def __float__(self):
-        return self.value
-
-    def __lt__(self, other):
-        return self.value < _parts(other)[0]
-
-    def __le__(self, other):
-        return self.value <= _parts(other)[0]
-
-    def __gt__(self, other):
-        return self.value > _parts(other)[0]
-
-    def __ge__(self, other):
-        return self.value >= _parts(other)[0]
+    def __abs__(self) -> "DualNumber":
+        return self if self >= 0 else -self
 
 
-def _parts(number: "DualNumber | Plain") -> tuple[float, float]:
-    return (number.value, number.derivative) if isinstance(number, DualNumber) else (float(number), 0.0)
+def _parts(number: Plain) -> tuple[float, float]:
+    return (float(number), number.derivative if isinstance(number, DualNumber) else 0.0)
 
 
-def derivative_of(number: "DualNumber | Plain") -> float:
+def derivative_of(number: Plain) -> float:
     """How fast a result changes with the error.
 
     number: the result, with its slope if it knows of the error.

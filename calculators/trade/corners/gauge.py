@@ -1,6 +1,7 @@
 """Gauges to cut from card: the lines to press and mark against, in their true places."""
 
 from dataclasses import dataclass
+from math import sqrt
 from typing import Literal
 
 from calculators.trade.corners.corner import Corner
@@ -114,4 +115,4 @@ def _inwards(corner: Corner, edge: int) -> Point:
 
 
 def _along(place: Point) -> float:
-    return (float(place[0]) ** 2 + float(place[1]) ** 2) ** 0.5
+    return sqrt(float(place[0]) ** 2 + float(place[1]) ** 2)

@@ -4,10 +4,10 @@ Coordinates are millimetres: fractions, which stay exact through every fold alon
 where an angle makes them irrational. Places closer than TOUCHING are one place.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
-from math import atan2, degrees, isqrt
+from math import atan2, degrees, fsum, isqrt, sqrt
 
 Number = Fraction | float
 Point = tuple[Number, Number]
@@ -16,6 +16,14 @@ TOUCHING = 1e-7  # [mm], far above what floats lose over a dozen folds, far belo
 
 
 absolute: Callable[[Number], Number] = abs  # type: ignore[assignment] # abs is typed for one kind of number only
+
+
+def total(parts: Iterable[Number]) -> Number:
+    """The sum [any unit]: exact where every part is, else rounded once, so that every Python comes to the same last
+    digit (from 3.12 on the sum of floats is another). Parts with a slope keep it."""
+    parts = list(parts)
+    kinds = {type(part) for part in parts}
+    return fsum(parts) if float in kinds and kinds <= {float, Fraction, int} else sum(parts)
 
 
 def point(x: Number | int, y: Number | int) -> Point:
@@ -61,7 +69,7 @@ def root(square: Number) -> Number:
         above, below = isqrt(square.numerator), isqrt(square.denominator)
         if above**2 == square.numerator and below**2 == square.denominator:
             return Fraction(above, below)
-    return square**0.5
+    return sqrt(square) if type(square) is float else square**0.5  # a root is the same on every machine, a power not
 
 
 def distance(a: Point, b: Point) -> Number:

@@ -7,7 +7,7 @@ as from either mark
 """
 
 from dataclasses import dataclass
-from math import asin, isclose, pi, sin
+from math import asin, isclose, pi, sin, sqrt
 from typing import Literal
 
 from calculators.trade.corners.mitre_marks import MitreMarks
@@ -101,7 +101,7 @@ def mark_found(marks: MitreMarks, name: DistanceName, edge: int, read: Number) -
     if name == "edge":
         return read
     if name == "crossing":
-        return foot + (read**2 - hem**2) ** 0.5 if read >= hem else None
+        return foot + sqrt(read**2 - hem**2) if read >= hem else None
     if marks.angle == 90 and marks.hem_1 == marks.hem_2:
         return read * 2 * foot / half
     if read > half:

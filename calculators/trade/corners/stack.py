@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.trade.corners.cloth import ClothLine, Facet, FlatCloth
-from calculators.trade.corners.convex import Edge, box, centre, cut, edges, holds, part_inside
+from calculators.trade.corners.convex import Bounds, Edge, box, centre, cut, edges, holds, part_inside
 from calculators.trade.corners.plane import (
     TOUCHING,
     Isometry,
@@ -138,7 +138,8 @@ class Stack:
 
     def mark(self, start: Point, end: Point) -> "Stack":
         """Draw a pencil line where it can be seen from above: on the topmost layer all along it."""
-        drawn, bare = [], [(Fraction(0), Fraction(1))]
+        drawn: list[ClothLine] = []
+        bare: list[tuple[Number, Number]] = [(Fraction(0), Fraction(1))]
         for facet in reversed(self.layers):
             for _, ends, (first, last) in _on_flat([facet], (start, end)):
                 for low, high in bare:
@@ -245,7 +246,7 @@ def hinges(facets: Iterable[Facet]) -> list[tuple[int, int, Edge]]:
     ]
 
 
-def _boxes_touch(one, other) -> bool:
+def _boxes_touch(one: Bounds, other: Bounds) -> bool:
     return (
         one[0] <= other[2] + TOUCHING
         and other[0] <= one[2] + TOUCHING
@@ -270,17 +271,17 @@ def _flap(facets: list[Facet], grip: Grip | None) -> list[Facet]:
     return [facets[i] for i in sorted(held)]
 
 
-def _on_flat(facets: Iterable[Facet], edge: Edge) -> list[tuple[Facet, Edge, tuple]]:
+def _on_flat(facets: Iterable[Facet], edge: Edge) -> list[tuple[Facet, Edge, tuple[Number, Number]]]:
     """The facets under a straight line, with the line's ends in the flat cloth and its shares of the whole line."""
     found = []
     for facet in facets:
         if part := part_inside(edge, facet.on_table):
             back = facet.lay.undone()
-            shares = tuple(_share(edge, end) for end in part)
+            shares = _share(edge, part[0]), _share(edge, part[1])
             found.append((facet, (back.place(part[0]), back.place(part[1])), shares))
     return found
 
 
-def _share(edge: Edge, place: Point):
+def _share(edge: Edge, place: Point) -> Number:
     axis = 0 if absolute(edge[1][0] - edge[0][0]) >= absolute(edge[1][1] - edge[0][1]) else 1
     return (place[axis] - edge[0][axis]) / (edge[1][axis] - edge[0][axis])

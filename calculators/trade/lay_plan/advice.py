@@ -58,8 +58,8 @@ def _for_the_rest(outcome: PlannedOrder) -> Generator[None, None, PlannedOrder |
 def _longer(outcome: PlannedOrder) -> Generator[None, None, Fraction]:
     """By how much the only cloth there is falls short of the whole order [mm]; 0 where there are several, or that is
     not known."""
-    order = outcome.order
-    if len(order.cloths) > 1 or order.cloths[0].how_many > 1:
+    order, length = outcome.order, outcome.order.cloths[0].length
+    if len(order.cloths) > 1 or order.cloths[0].how_many > 1 or length is None:
         return Fraction(0)
     found = yield from best_in_few_steps(replace(order, rules=replace(order.rules, aim="shortest", strips="across")))
-    return max(Fraction(0), found.to_start_from - order.cloths[0].length) if found else Fraction(0)
+    return max(Fraction(0), found.to_start_from - length) if found else Fraction(0)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from calculators.trade.lay_plan.laid import Lay, Rectangle
+from calculators.trade.lay_plan.order import Flaw
 from calculators.trade.lay_plan.solving.plan import Part
 
 
@@ -199,7 +200,7 @@ def remnants(lay: Lay, keep: Fraction) -> list[Rectangle]:
     return sorted(kept, key=lambda box: (-box.width * box.length, box.y, box.x))
 
 
-def _meets(box: Rectangle, flaw) -> bool:
+def _meets(box: Rectangle, flaw: Flaw) -> bool:
     return (
         box.x < flaw.from_selvedge + flaw.width
         and flaw.from_selvedge < box.right

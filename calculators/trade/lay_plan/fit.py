@@ -19,7 +19,7 @@ from calculators.trade.lay_plan.to_the_edges import to_the_edges
 from calculators.trade.lay_plan.usable import Usable
 
 FINEST = 60_000  # units along a side; finer ones make the solvers' tables too long
-TIMES = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
+TIMES: Mapping[int | None, int] = {2: 4}  # a step in two stages is short, and others begin with a two-stage plan
 MORE = 4
 MANY = 200  # pieces; with as many more, a step takes about as much longer
 
@@ -72,7 +72,8 @@ class Fitting:
         """A better plan or a better bound than the best so far, or None."""
         if not progress.plan:
             return None
-        bound = None if None in bounds or len(bounds) < len(tasks) else (min if self.goal == "length" else max)(bounds)
+        known = [bound for bound in bounds if bound is not None]
+        bound = (min if self.goal == "length" else max)(known) if len(known) == len(tasks) else None
         if best is None or self.better(self.score(progress.plan), best.score):
             return self.fit(progress.plan, bound)
         return self.bounded(best, bound) if bound != best.score_bound else None
@@ -100,7 +101,7 @@ class Fitting:
     def _unit(self) -> tuple[Fraction, bool]:
         sizes = [size + self.gap for piece in self.pieces for size in (piece.width, piece.length)]
         if self.hindered:
-            places = [
+            places: list[Fraction | int] = [
                 place
                 for flaw in self.cloth.flaws
                 for place in (flaw.from_end, flaw.from_selvedge, flaw.length, flaw.width)
@@ -109,7 +110,7 @@ class Fitting:
             places += [repeat.along or 0, repeat.across or 0, repeat.first_along, repeat.first_across] if repeat else []
             return whole_units([*sizes, *places, self.gap]), True
         unit = whole_units(sizes)
-        finest = max(self.cloth.width, self.cloth.length or 0) / FINEST
+        finest = max(self.cloth.width, self.cloth.length or Fraction(0)) / FINEST
         return (unit, True) if unit >= finest else (finest, False)
 
     def _task(self, wanted: tuple[Wanted, ...]) -> Task:
@@ -126,10 +127,8 @@ class Fitting:
         return Piece(width, length, wanted.count, value, may_turn, wanted.name)
 
     def _lay(self, plan: Plan) -> Lay:
-        open_ended = self.task.length is None or self.cloth.length is None
-        plan, unit = to_the_edges(
-            plan, self.unit, self.cloth.width + self.gap, None if open_ended else self.cloth.length + self.gap
-        )
+        length = None if self.task.length is None or self.cloth.length is None else self.cloth.length + self.gap
+        plan, unit = to_the_edges(plan, self.unit, self.cloth.width + self.gap, length)
         return Lay(self.cloth, self.ordered, by_levels(plan), unit, self.gap)
 
     def score(self, plan: Plan) -> Fraction:

@@ -71,11 +71,12 @@ class FitAround:
         """Ever better plans within so many steps of each search; None for a step that changed nothing."""
         for way in self.ways:
             for beam_width in BEAM_WIDTHS:
-                grown = BeamAround(*self._ground(way), self._aimed_at())
+                grown = BeamAround(*self._sides(way), *self._ground(way), self._aimed_at() or 1)
                 for _ in islice(grown.run(beam_width), steps):
                     yield None
-                if grown.length is not None or grown.end is not None:
-                    yield self._kept(grown.cloth(grown.length or grown.end), way)
+                reached = grown.end if grown.length is None else grown.length
+                if reached is not None:
+                    yield self._kept(grown.cloth(reached), way)
         yield from self._shortened(steps * SEARCHES) if self.fitting.task.length is None else self._searched(steps)
 
     def _searched(self, steps: int) -> Iterator[Fit | None]:
@@ -83,13 +84,13 @@ class FitAround:
         for way in self.ways:
             if self._proven():
                 return
-            width, length, kinds, obstacles = self._ground(way)
+            kinds, obstacles = self._ground(way)
             known = int(self.best.score / self._measure()) if self.best else 0
             search = SearchAround(
-                StripsAround(width, length, kinds, obstacles),
+                StripsAround(*self._fixed_sides(way), kinds, obstacles),
                 [kind.value for kind in kinds],
                 known,
-                self._aimed_at(None),
+                self._aimed_at(),
             )
             for _ in islice(search.run(), steps * SEARCHES):
                 yield None
@@ -107,9 +108,8 @@ class FitAround:
         for way in self.ways if is_free else ["across"]:
             if self._proven():
                 return
-            width, length, kinds, obstacles = self._ground(way)
             known = int(self.best.score / self._measure()) if self.best else 0
-            divided = DividedAround(width, length or 0, kinds, obstacles, known, steps)
+            divided = DividedAround(*self._fixed_sides(way), *self._ground(way), known, steps)
             for _ in islice(divided.run(), steps * SEARCHES):
                 yield None
             if divided.best:
@@ -118,10 +118,10 @@ class FitAround:
     def _shortened(self, steps: int) -> Iterator[Fit | None]:
         """Looks for the whole order on a shorter cloth: on the shortest that could be, then half way to the best so
         far, again and again."""
-        width, _, kinds, obstacles = self._ground("across")
+        width, (kinds, obstacles) = self.fitting.task.width, self._ground("across")
         areas = [kind.ways[0][0] * kind.ways[0][1] for kind in kinds]
         everything = sum(area * kind.copies for area, kind in zip(areas, kinds))
-        length = self._aimed_at() if self.limit is None else self._units(self.limit + self.fitting.gap)
+        length = 1 if self.limit is None else self._units(self.limit + self.fitting.gap)
         none = 0  # the longest on which it was looked for and not found
         while self.best is not None and not self._proven():
             search = SearchAround(StripsAround(width, length, kinds, obstacles), areas, everything - 1)
@@ -166,23 +166,31 @@ class FitAround:
         unit = self.fitting.unit
         return {"length": unit, "area": unit**2, "count": Fraction(1)}[self.fitting.goal]
 
-    def _aimed_at(self, unknown: int | None = 1) -> int | None:
-        return unknown if self.limit is None else int(self.limit / self._measure())
+    def _aimed_at(self) -> int | None:
+        return None if self.limit is None else int(self.limit / self._measure())
 
-    def _ground(self, way: str) -> tuple[int, int | None, list[ItemType], Obstacles]:
-        """A cloth turned so that its strips lie across, the kinds of piece, and what is in the way."""
+    def _sides(self, way: str) -> tuple[int, int | None]:
+        """Width and length of the cloth, turned so that its strips lie across [units]; no length where the shortest is
+        looked for."""
+        task = self.fitting.task
+        return (task.fixed_length, task.width) if way == "along" else (task.width, task.length)
+
+    def _fixed_sides(self, way: str) -> tuple[int, int]:
+        """The same of a cloth that has a length [units]."""
+        width, length = self.fitting.task.width, self.fitting.task.fixed_length
+        return (length, width) if way == "along" else (width, length)
+
+    def _ground(self, way: str) -> tuple[list[ItemType], Obstacles]:
+        """The kinds of piece and what is in the way, turned so that strips lie across."""
         fitting, along = self.fitting, way == "along"
         repeat = fitting.cloth.repeat if fitting.matched else None
         obstacles = Obstacles(
             tuple(
-                tuple(
-                    self._units(place)
-                    for place in (
-                        flaw.from_selvedge,
-                        flaw.from_selvedge + flaw.width,
-                        flaw.from_end,
-                        flaw.from_end + flaw.length,
-                    )
+                (
+                    self._units(flaw.from_selvedge),
+                    self._units(flaw.from_selvedge + flaw.width),
+                    self._units(flaw.from_end),
+                    self._units(flaw.from_end + flaw.length),
                 )
                 for flaw in fitting.cloth.flaws
             ),
@@ -198,11 +206,7 @@ class FitAround:
             )
             for number, (piece, wanted) in enumerate(zip(task.pieces, fitting.pieces))
         ]  # fmt: skip
-        return (
-            (task.length, task.width, kinds, obstacles.mirrored())
-            if along
-            else (task.width, task.length, kinds, obstacles)
-        )
+        return kinds, obstacles.mirrored() if along else obstacles
 
-    def _units(self, length: Fraction) -> int:
+    def _units(self, length: Fraction | int) -> int:
         return int(Fraction(length) / self.fitting.unit)

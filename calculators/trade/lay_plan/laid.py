@@ -85,17 +85,17 @@ class Lay:
     def _placed(self) -> Iterator[LaidPiece]:
         number = 0
         for strip in self.strips:
-            leaves = [leaf for leaf in strip.leaves() if leaf.piece is not None]
-            number += bool(leaves)
-            for leaf in leaves:
-                wanted = self.pieces[leaf.piece]
-                width, length = (wanted.length, wanted.width) if leaf.turned else (wanted.width, wanted.length)
+            held = list(strip.held())
+            number += bool(held)
+            for piece, part in held:
+                wanted = self.pieces[piece]
+                width, length = (wanted.length, wanted.width) if part.turned else (wanted.width, wanted.length)
                 yield LaidPiece(
-                    leaf.piece, Rectangle(leaf.x * self.unit, leaf.y * self.unit, width, length), leaf.turned, number
+                    piece, Rectangle(part.x * self.unit, part.y * self.unit, width, length), part.turned, number
                 )
 
     @cached_property
-    def counts(self) -> Counter:
+    def counts(self) -> Counter[int]:
         return self.plan.counts()
 
     @cached_property

@@ -19,7 +19,7 @@ def by_levels(plan: Plan) -> Plan:
     if root.cut != plan.cloth.cut:
         root = replace(plan.cloth, parts=(root,))  # a single strip stays a strip
     elif root.piece is not None:
-        cut = "across" if piece_size(plan.task, root)[1] < root.length else "along"
+        cut = "across" if piece_size(plan.task, root.piece, root.turned)[1] < root.length else "along"
         parts = tuple(_taken_up(plan.task, root, cut))
         root = replace(root, cut=cut, parts=parts, piece=None, turned=False) if len(parts) > 1 else root
     return replace(plan, cloth=root)
@@ -38,7 +38,8 @@ def _taken_up(task: Task, part: Part, cut: str) -> Iterator[Part]:
     if part.cut == cut:
         yield from part.parts
         return
-    width, length = piece_size(task, part) if part.piece is not None else (part.width, part.length)
+    size = part.width, part.length
+    width, length = size if part.piece is None else piece_size(task, part.piece, part.turned)
     if cut == "along" and width < part.width:
         yield replace(part, width=width)
         yield Part(part.x + width, part.y, part.width - width, part.length)

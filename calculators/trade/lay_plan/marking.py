@@ -104,7 +104,7 @@ def _line(
     parts: list[Part] | None = None,
 ) -> Marked:
     low, high = lay.extent(first), lay.extent(last)
-    counts = Counter(leaf.piece for part in parts or [first] for leaf in part.leaves() if leaf.piece is not None)
+    counts = Counter(piece for part in parts or [first] for piece, _ in part.held())
     start, end = (low.y, high.end) if along else (low.x, high.right)
     waste = waste_between(lay, first) if parts is None else ()
     return Marked(strip, within, along, start, end, marks, tuple(sorted(counts.items())), waste)

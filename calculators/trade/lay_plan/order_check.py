@@ -1,6 +1,8 @@
 """Looks an order over before it is planned: what could never be cut is said at once, at the part where it can be
 mended."""
 
+from fractions import Fraction
+
 from calculators.trade.lay_plan.order import CannotPlan, Order, Wanted
 from calculators.trade.lay_plan.usable import Usable
 
@@ -51,7 +53,7 @@ def check_order(order: Order, pieces: tuple[Wanted, ...], cloths: list[Usable]) 
         )
 
 
-def _ways(piece: Wanted, cloth: Usable):
+def _ways(piece: Wanted, cloth: Usable) -> list[tuple[Fraction, Fraction]]:
     turned = (
         [(piece.length, piece.width)]
         if piece.may_turn and not cloth.cloth.one_way and not (piece.matched and cloth.repeat)

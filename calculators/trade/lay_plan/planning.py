@@ -40,8 +40,8 @@ class PlannedOrder:
     instead: "PlannedOrder | None" = None
 
     @property
-    def counts(self) -> Counter:
-        return sum((lay.counts for lay in self.lays), Counter())
+    def counts(self) -> Counter[int]:
+        return sum((lay.counts for lay in self.lays), Counter[int]())
 
     @property
     def missing(self) -> dict[int, int]:

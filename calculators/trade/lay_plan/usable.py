@@ -107,11 +107,11 @@ def _moved(flaw: Flaw, cloth: Cloth, rules: Rules) -> Flaw:
 
 
 def _within(flaw: Flaw, width: Fraction, length: Fraction | None) -> Flaw | None:
-    start, left = max(flaw.from_end, 0), max(flaw.from_selvedge, 0)
+    start, left = max(flaw.from_end, Fraction(0)), max(flaw.from_selvedge, Fraction(0))
     end, right = flaw.from_end + flaw.length, min(flaw.from_selvedge + flaw.width, width)
     if length is not None:
         end = min(end, length)
-    return Flaw(Fraction(start), Fraction(left), end - start, right - left) if end > start and right > left else None
+    return Flaw(start, left, end - start, right - left) if end > start and right > left else None
 
 
 def _repeat(cloth: Cloth, rules: Rules) -> Repeat | None:

@@ -77,9 +77,9 @@ def _without_a_rule(outcome: PlannedOrder) -> Iterator[WhatIf | None]:
 
 def _more_cloth(outcome: PlannedOrder, ruler: Ruler) -> Iterator[WhatIf | None]:
     lay, (cloth,) = outcome.lays[0], outcome.order.cloths
-    if lay.first_cut != "across":
+    if lay.first_cut != "across" or cloth.length is None:
         return
-    left = lay.cloth.length - lay.used_length - lay.gap
+    left = lay.length - lay.used_length - lay.gap
     sizes = {size for piece in outcome.pieces for size in (piece.length, *([piece.width] if piece.may_turn else []))}
     extra = sorted(size - left for size in sizes if 0 < size - left <= cloth.length / 4)
     for by in extra[:MOST_TRIED]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import json
 import shutil
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from scripts.runtime import wheels
 from scripts.tools.archives import pack
@@ -26,7 +28,7 @@ window.answeredAt = performance.now();
 </script></body></html>"""
 
 
-def make(site: Path, question: dict) -> None:
+def make(site: Path, question: Mapping[str, Any]) -> None:
     """Write the page that wakes Python, asks one question and shows the answer, with all that it needs."""
     for name in PYODIDE_FILES:
         shutil.copyfile(NODE_MODULES / "pyodide" / name, site / name)

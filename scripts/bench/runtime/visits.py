@@ -35,7 +35,8 @@ def first_answer_plain(playwright: Playwright, address: str) -> float:
     """Page opened → answer shown, of the plain page [ms]."""
     with visit(playwright) as page:
         page.goto(address)
-        return page.wait_for_function("window.answeredAt").json_value()
+        took: float = page.wait_for_function("window.answeredAt").json_value()
+        return took
 
 
 def first_answer(page: Page, address: str) -> float:
@@ -48,7 +49,8 @@ def first_answer(page: Page, address: str) -> float:
         }}));"""
     )
     page.goto(address + ASKED["page"])
-    return page.evaluate("window.answeredAt")
+    took: float = page.evaluate("window.answeredAt")
+    return took
 
 
 def wait_until_kept(page: Page) -> None:
@@ -63,15 +65,16 @@ def wait_until_kept(page: Page) -> None:
 def typed_to_redrawn(page: Page, count: int) -> list[float]:
     """Typed → answer drawn, of an awake Python [ms]."""
     texts = [f"{20 + number * 0.1:.1f} cm" for number in range(count)]
-    return page.evaluate(
+    took: list[float] = page.evaluate(
         "([name, field, texts]) => bench.typeAll(name, field, texts)", [ASKED["name"], ASKED["field"], texts]
     )
+    return took
 
 
 def second_page(page: Page) -> tuple[float, float]:
     """A link followed in the same visit, something typed there at once: page in place → answer, and link pressed →
     answer [ms]."""
-    return page.evaluate(
+    in_place, pressed = page.evaluate(
         """async ({ name, field, page, text }) => {
             const home = document.querySelector(".md-header__button.md-logo").href;
             const made = Object.assign(document.createElement("a"), { href: new URL(page, home).href });
@@ -88,6 +91,7 @@ def second_page(page: Page) -> tuple[float, float]:
         }""",
         NEXT | {"text": "1.3 cm"},
     )
+    return in_place, pressed
 
 
 def worker_memory(page: Page) -> dict[str, int]:

@@ -69,7 +69,7 @@ def test_a_blank_that_changes_nothing_says_so(way):
 
 def _made(asked):
     try:
-        _, steps, _ = answer(CORNER_STEPS, Asking(asked)).drawn_from
+        steps, _ = answer(CORNER_STEPS, Asking(asked)).drawn_from
     except InvalidInput as error:
         return tuple(error.sentences)
     return [(step.instruction, step.lengths, step.stack) for step in steps]

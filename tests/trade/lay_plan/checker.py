@@ -5,7 +5,7 @@ cuts, part
 by part, and the placed rectangles alone, which must come apart by edge-to-edge cuts in the stages allowed.
 """
 
-from calculators.trade.lay_plan.solving.plan import Part, Placement, Plan
+from calculators.trade.lay_plan.solving.plan import Part, Placement, Plan, piece_size
 
 _OTHER = {"across": "along", "along": "across"}
 Rectangle = tuple[int, int, int, int]  # x from, x to, y from, y to
@@ -35,7 +35,7 @@ def _part_faults(plan: Plan, part: Part) -> list[str]:
     if part.width <= 0 or part.length <= 0:
         return [f"A part at {part.x}, {part.y} has no size."]
     if part.piece is not None:
-        return _leaf_faults(plan, part)
+        return _leaf_faults(plan, part, part.piece)
     if not part.parts:
         return []
     wrong = []
@@ -59,17 +59,17 @@ def _part_faults(plan: Plan, part: Part) -> list[str]:
     return wrong
 
 
-def _leaf_faults(plan: Plan, part: Part) -> list[str]:
+def _leaf_faults(plan: Plan, part: Part, number: int) -> list[str]:
     if part.parts:
         return [f"The part at {part.x}, {part.y} is a piece and yet cut further."]
-    piece = plan.task.pieces[part.piece]
+    piece = plan.task.pieces[number]
     if part.turned and not piece.may_turn:
-        return [f"Piece {part.piece} at {part.x}, {part.y} lies turned but may not."]
+        return [f"Piece {number} at {part.x}, {part.y} lies turned but may not."]
     width, length = (piece.length, piece.width) if part.turned else (piece.width, piece.length)
     if width > part.width or length > part.length:
-        return [f"Piece {part.piece} at {part.x}, {part.y} is larger than the part it is cut from."]
+        return [f"Piece {number} at {part.x}, {part.y} is larger than the part it is cut from."]
     if width < part.width and length < part.length:
-        return [f"Piece {part.piece} at {part.x}, {part.y} needs more than one trimming cut."]
+        return [f"Piece {number} at {part.x}, {part.y} needs more than one trimming cut."]
     return []
 
 
@@ -152,9 +152,8 @@ def _tree_stages(plan: Plan, part: Part, direction: str) -> int:
 
 def _is_trimmed(plan: Plan, part: Part) -> bool:
     """Whether the cuts of a part only take off waste before and after a single piece that needs no other cut."""
-    held = [inner for inner in part.parts if inner.piece is not None]
+    held = [(inner.piece, inner.turned) for inner in part.parts if inner.piece is not None]
     if len(held) != 1 or any(inner.parts for inner in part.parts):
         return False
-    piece = plan.task.pieces[held[0].piece]
-    width, length = (piece.length, piece.width) if held[0].turned else (piece.width, piece.length)
+    width, length = piece_size(plan.task, *held[0])
     return width == part.width if part.cut == "across" else length == part.length

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from calculators.trade.lay_plan.advice import advised
 from calculators.trade.lay_plan.order import CannotPlan, Cloth, Flaw, Order, Rules, Wanted
 from calculators.trade.lay_plan.planning import plan_order
+from calculators.trade.lay_plan.solving.in_one_go import in_one_go
 from calculators.values.measure import CENTIMETRES
 
 WAYS = ("across", "along", "either", "sections", "free")
@@ -22,13 +23,8 @@ def planned(order):
 
 
 def advice_for(order):
-    best, looking = planned(order), None
-    looking = advised(best, CENTIMETRES)
-    while True:
-        try:
-            next(looking)
-        except StopIteration as done:
-            return best, done.value
+    best = planned(order)
+    return best, in_one_go(advised)(best, CENTIMETRES)
 
 
 def fits(order):

@@ -28,7 +28,7 @@ def solve(task: Task) -> Iterator[Progress]:
         return
     recursion = UnconstrainedRecursion(task)
     if not recursion.ways:
-        yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
+        yield Progress(Plan(task, Part(0, 0, task.width, task.fixed_length)), 0, 0, True)
         return
     yield from _AnyStageSearch(task, recursion).run()
 
@@ -46,30 +46,32 @@ def _positions(task: Task) -> tuple[int, int]:
         for width, length, _ in piece.sizes()
     ]
     across = reachable_sums([(width, copies) for width, _, copies in ways], task.width)
-    along = reachable_sums([(length, copies) for _, length, copies in ways], task.length)
+    along = reachable_sums([(length, copies) for _, length, copies in ways], task.fixed_length)
     return len(across), len(along)
 
 
 def _in_two_stages(task: Task) -> Iterator[Progress]:
     """The best plan in two stages, either way, with the bound by area: for a cloth whose tables would be too large."""
-    value, plan, bound = -1, None, task.value_of_area()
+    bound = task.value_of_area()
+    value: int | None = None
+    plan: Plan | None = None
     for way in ("across", "along"):
         for found in two_stage_value.solve(replace(task, stages=2, first_cut=way)):
-            if found.plan is not None and found.result > value:
+            if found.plan and found.result is not None and (value is None or found.result > value):
                 value, plan = found.result, Plan(task, found.plan.cloth)
-            yield Progress(plan, value if plan else None, bound)
-            if value >= bound:
+            yield Progress(plan, value, bound)
+            if value is not None and value >= bound:
                 break
-    yield Progress(plan, value if plan else None, bound, True)
+    yield Progress(plan, value, bound, True)
 
 
-class _AnyStageSearch(ConstrainedSearch):
+class _AnyStageSearch(ConstrainedSearch[Rows]):
     def __init__(self, task: Task, recursion: UnconstrainedRecursion):
         super().__init__(task, TwoStageStart(task))
         self.recursion = recursion
 
     def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Rows]]:
-        rows = []
+        rows: Rows = []
         pause = 1 + PAUSE_EVERY // len(self.recursion.along.points)
         for row in self.recursion.rows(worth):
             rows.append(row)

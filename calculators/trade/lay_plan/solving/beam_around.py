@@ -13,6 +13,9 @@ from calculators.trade.lay_plan.solving.plan import Part
 
 Placed = tuple[int, int, int, bool]  # x, piece, across, turned
 Strip = tuple[int, int, tuple[Placed, ...]]  # from, height, pieces
+Left = tuple[int, ...]  # copies of each kind still to be laid
+Made = tuple[Strip, "Made"] | None  # the last strip, and those before it
+State = tuple[float, int, int, Left, Made]  # score, how far along, worth so far, what is left, strips
 
 
 @dataclass(frozen=True)
@@ -101,9 +104,9 @@ class BeamAround:
 
     def run(self, beam_width: int) -> Iterator[None]:
         """Searches once, keeping `beam_width` part-made plans at a time; a moment to look up between two steps."""
-        states = [(0.0, 0, 0, tuple(kind.copies for kind in self.kinds), None)]
+        states: list[State] = [(0.0, 0, 0, tuple(kind.copies for kind in self.kinds), None)]
         while states:
-            grown: dict = {}
+            grown: dict[tuple[int, Left], State] = {}
             for _, y, worth, left, made in states:
                 for then in self._next(y, worth, left, made):
                     key = (then[1], then[3])
@@ -135,7 +138,7 @@ class BeamAround:
             parts.append(Part(at, y, self.width - at, height))
         return Part(0, y, self.width, height, "along", tuple(parts))
 
-    def _next(self, y: int, worth: int, left: tuple[int, ...], made):
+    def _next(self, y: int, worth: int, left: Left, made: Made) -> Iterator[State]:
         """The part-made plans that follow: each useful strip laid here, and stepping over to where something
         changes."""
         for lead, kind in enumerate(self.kinds):
@@ -145,13 +148,13 @@ class BeamAround:
                 if self.length is not None and y + height > self.length:
                     continue
                 placed, rest, gained = self._filled(y, height, lead, left)
-                if placed and placed[0][1] is not None and any(piece == lead for _, piece, _, _ in placed):
+                if any(piece == lead for _, piece, _, _ in placed):
                     yield self._state(y + height, worth + gained, rest, ((y, height, placed), made))
         then = self.obstacles.next_start(y)
         if then is not None and (self.length is None or then < self.length):
             yield self._state(then, worth, left, made)
 
-    def _filled(self, y: int, height: int, lead: int, left: tuple[int, ...]):
+    def _filled(self, y: int, height: int, lead: int, left: Left) -> tuple[tuple[Placed, ...], Left, int]:
         """One strip: the leading piece as often as it goes, then the others, largest first."""
         others = sorted(
             (k for k in range(len(self.kinds)) if k != lead),
@@ -174,7 +177,7 @@ class BeamAround:
                 x = at + across
         return tuple(placed), tuple(rest), gained
 
-    def _state(self, y: int, worth: int, left: tuple[int, ...], made):
+    def _state(self, y: int, worth: int, left: Left, made: Made) -> State:
         if self.length is None:
             to_go = sum(kind.ways[0][0] * kind.ways[0][1] * count for kind, count in zip(self.kinds, left))
             score = (self.area - to_go) / self.area - y / self.aimed_at
@@ -188,7 +191,7 @@ class BeamAround:
                 self._keep(made)
         return score, y, worth, left, made
 
-    def _keep(self, made) -> None:
+    def _keep(self, made: Made) -> None:
         self.strips = []
         while made:
             strip, made = made

@@ -9,12 +9,14 @@ of all copies that is a limit.
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.strips_around import Content, Edge, StripsAround
+from calculators.trade.lay_plan.solving.strips_around import Content, Edge, Signature, StripsAround
 from calculators.trade.lay_plan.solving.subgradient import subgradient_steps
 
 PRECISION = 1 << 24
 STEPS, STEP_FACTOR = 24, 0.5
 PAUSE_EVERY = 4_000  # strips and contents
+# What the best row does at a place: a strip with its content, or only the next place to go on from.
+Taken = tuple[Edge, Content] | int | None
 
 
 @dataclass(frozen=True)
@@ -42,7 +44,7 @@ class BoundAround:
         self.strips, self.values, self.copies = strips, list(values), strips.copies
         self.total = sum(value * copies for value, copies in zip(values, self.copies))
         self.scale = max(4, PRECISION // max(1, self.total))
-        self._pairs: dict[tuple, list[tuple[Content, tuple[tuple[int, int], ...]]]] = {}
+        self._pairs: dict[Signature, list[tuple[Content, tuple[tuple[int, int], ...]]]] = {}
 
     def improving(self, known: int) -> Iterator[RelaxedRow | None]:
         """Relaxed plans at ever better multipliers, the first at those of the area alone; None where the work pauses.
@@ -64,7 +66,7 @@ class BoundAround:
             step_factor=STEP_FACTOR,
         )
 
-    def pairs(self, signature: tuple) -> list[tuple[Content, tuple[tuple[int, int], ...]]]:
+    def pairs(self, signature: Signature) -> list[tuple[Content, tuple[tuple[int, int], ...]]]:
         """The contents to which nothing can be added, with their pieces as pairs (kind, count)."""
         if signature not in self._pairs:
             counts = self.strips.counts
@@ -75,16 +77,17 @@ class BoundAround:
 
     def _relaxed(self, multipliers: Sequence[int]) -> Generator[None, None, RelaxedRow]:
         worth = [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
-        multipliers = [max(0, value * self.scale - each) for value, each in zip(self.values, worth)]
-        best: dict[tuple, tuple[int, Content | None]] = {}
+        held = [max(0, value * self.scale - each) for value, each in zip(self.values, worth)]
+        best: dict[Signature, tuple[int, Content | None]] = {}
         tail: dict[int, int] = {}
-        taken: dict[int, tuple[Edge, Content] | int | None] = {}
+        taken: dict[int, Taken] = {}
         edges, starts = self.strips.edges, [*self.strips.starts]
         after, looked = None, 0
         for y in reversed(self.strips.places):
             while starts and starts[-1] > y:
                 after = starts.pop()
-            most, how = (tail[after], after) if after is not None else (0, None)
+            most = 0 if after is None else tail[after]
+            how: Taken = after
             for edge in edges[y]:
                 end, signature = edge
                 looked += 1
@@ -98,24 +101,26 @@ class BoundAround:
             if looked > PAUSE_EVERY:
                 looked = 0
                 yield
-        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
-        return RelaxedRow(tail[0] + multiplier_of_all, multipliers, worth, tail, self._used(taken), multiplier_of_all)
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(held, self.copies))
+        return RelaxedRow(tail[0] + multiplier_of_all, held, worth, tail, self._used(taken), multiplier_of_all)
 
-    def _best(self, signature: tuple, worth: list[int]) -> tuple[int, Content | None]:
+    def _best(self, signature: Signature, worth: list[int]) -> tuple[int, Content | None]:
         return max(
             ((sum(worth[kind] * count for kind, count in pairs), each) for each, pairs in self.pairs(signature)),
             key=lambda found: found[0],
             default=(0, None),
         )
 
-    def _used(self, taken: dict) -> list[int]:
-        used, at = [0] * len(self.copies), 0
+    def _used(self, taken: dict[int, Taken]) -> list[int]:
+        used = [0] * len(self.copies)
+        at: int | None = 0
         while at is not None:
             how = taken.get(at)
             if how is None or isinstance(how, int):
                 at = how
                 continue
-            (at, _), content = how
+            edge, content = how
+            at = edge[0]
             for kind, count in self.strips.counts.pairs(content.packed):
                 used[kind] += count
         return used

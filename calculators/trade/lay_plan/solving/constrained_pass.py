@@ -15,13 +15,15 @@ from collections.abc import Generator, Iterable, Iterator
 from dataclasses import dataclass
 from heapq import heappop, heappush
 from operator import itemgetter
+from typing import Any, Generic, TypeVar
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
+from calculators.trade.lay_plan.solving.plan import Part
 
-Cell = tuple[int, ...]
+Cell = TypeVar("Cell", bound=tuple[int, ...])
 # A content: (worth at multipliers, packed counts, how it was made); made is what the recursion says of a single piece
 # or strip, or (the cell, its first part, the content of that, the content of the other part).
-Content = tuple[int, int, tuple]
+Content = tuple[int, int, tuple[Any, ...]]
 Cut = tuple[int, tuple[Cell, ...]]  # its loss, and the cells it leaves: two, or one where it only trims
 
 
@@ -39,7 +41,7 @@ class BeamWidth:
         return BeamWidth(self.kept * 3 // 2, 2 * self.cells, 2 * self.cuts)
 
 
-class ConstrainedPass(ABC):
+class ConstrainedPass(ABC, Generic[Cell]):
     """One pass for a target.
 
     Parameters:
@@ -61,7 +63,7 @@ class ConstrainedPass(ABC):
         """What a cell can be worth at most."""
 
     @abstractmethod
-    def cuts(self, cell: Cell, least: int) -> list[Cut]:
+    def cuts(self, cell: Cell, least: int) -> list[Cut[Cell]]:
         """The cuts of a cell that can be worth so much."""
 
     @abstractmethod
@@ -71,6 +73,10 @@ class ConstrainedPass(ABC):
     @abstractmethod
     def size(self, cell: Cell) -> int:
         """Grows from every cell to those that are cut into it."""
+
+    @abstractmethod
+    def cloth(self, content: Content) -> Part:
+        """A content of the whole cloth as a tree of cuts."""
 
     def found(self) -> list[Content]:
         """The contents of the whole cloth, the best at these multipliers first."""
@@ -88,12 +94,12 @@ class ConstrainedPass(ABC):
             if count % self.pause_every == 0:
                 yield
 
-    def _cells_worth_looking_at(self, slack: int) -> Generator[None, None, list[tuple[Cell, int, tuple]]]:
+    def _cells_worth_looking_at(self, slack: int) -> Generator[None, None, list[tuple[Cell, int, list[Cut[Cell]]]]]:
         """Each cell with the loss it may have and its cuts, found from the whole cloth downwards, least loss above
         first."""
         waiting = [(-slack, self.whole)]
         rooms: dict[Cell, int] = {self.whole: slack}
-        found: dict[Cell, tuple] = {}
+        found: dict[Cell, tuple[Cell, int, list[Cut[Cell]]]] = {}
         while waiting:
             room, cell = heappop(waiting)
             room = -room
@@ -118,7 +124,7 @@ class ConstrainedPass(ABC):
                 yield
         return list(found.values())
 
-    def _fill(self, cell: Cell, room: int, cuts: list[Cut]) -> None:
+    def _fill(self, cell: Cell, room: int, cuts: list[Cut[Cell]]) -> None:
         """The best contents of a cell from those of the cells it is cut into."""
         most = self.most(cell)
         least = most - room

@@ -10,7 +10,7 @@ from calculators.trade.lay_plan.solving.plan import Part
 from calculators.trade.lay_plan.solving.unconstrained_recursion import Cell, UnconstrainedRecursion, piece_in_corner
 
 
-class ConstrainedRecursion(ConstrainedPass):
+class ConstrainedRecursion(ConstrainedPass[Cell]):
     """One pass for a target.
 
     Parameters:
@@ -39,11 +39,11 @@ class ConstrainedRecursion(ConstrainedPass):
     def size(self, cell: Cell) -> int:
         return cell[0] + cell[1]
 
-    def cuts(self, cell: Cell, least: int) -> list[Cut]:
+    def cuts(self, cell: Cell, least: int) -> list[Cut[Cell]]:
         x, y = cell
         row, column = self.rows[x], self.columns[y]
         value = row[y]
-        cuts: list[Cut] = []
+        cuts: list[Cut[Cell]] = []
         if x and column[x - 1] >= least:
             cuts.append((value - column[x - 1], ((x - 1, y),)))
         if y and row[y - 1] >= least:
@@ -89,10 +89,10 @@ class ConstrainedRecursion(ConstrainedPass):
             parts = (part(one, x, y, width, at), part(other, x, y + at, width, length - at))
             return Part(x, y, width, length, "across", parts)
 
-        return part(content, 0, 0, task.width, task.length)
+        return part(content, 0, 0, task.width, self.recursion.length)
 
 
-def _sums(line: Sequence[int], rests: list[int]) -> Sequence[int]:
+def _sums(line: Sequence[int], rests: Sequence[int]) -> Sequence[int]:
     """Value of part and rest for each way of cutting a line of the table."""
     if len(rests) > 1:
         return list(map(add, line[1:], itemgetter(*rests)(line)))

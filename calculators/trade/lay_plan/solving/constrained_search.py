@@ -11,7 +11,7 @@ width drops nothing lowers the bound. When one dropped some, the next looks at t
 from abc import ABC, abstractmethod
 from collections.abc import Generator, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Generic, TypeVar
 
 from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, ConstrainedPass
 from calculators.trade.lay_plan.solving.counts import PackedCounts
@@ -29,8 +29,11 @@ LATER_STEP_FACTOR = 0.2
 FAR = 16  # part of the bound that is a wide gap
 
 
+Tables = TypeVar("Tables")
+
+
 @dataclass(frozen=True)
-class RelaxedRecursion:
+class RelaxedRecursion(Generic[Tables]):
     """The recursion at given multipliers.
 
     bound: most value of any plan, in 1/scale units; multipliers: those it holds for; used: copies of each piece in its
@@ -41,10 +44,10 @@ class RelaxedRecursion:
     multipliers: list[int]
     used: list[int]
     multiplier_of_all: int
-    tables: Any
+    tables: Tables
 
 
-class ConstrainedSearch(ABC):
+class ConstrainedSearch(ABC, Generic[Tables]):
     """The method for one recursion; a task with a way for at least one piece.
 
     first: how much the first passes near the bound look at; later_steps: how many steps of multipliers before each
@@ -64,21 +67,23 @@ class ConstrainedSearch(ABC):
         self.value = -1
         self.plan: Plan | None = None
         self.bound = task.value_of_area()
-        self.best: RelaxedRecursion | None = None
+        self.best: RelaxedRecursion[Tables] | None = None
 
     @abstractmethod
-    def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Any]]:
+    def tables(self, worth: Sequence[int]) -> Generator[None, None, tuple[int, list[int], Tables]]:
         """The recursion for pieces of this worth, with pauses: its best value, the copies used in it, and its
         tables."""
 
     @abstractmethod
-    def constrained_pass(self, tables: Any, worth: Sequence[int], least: int, beam_width: BeamWidth) -> ConstrainedPass:
+    def constrained_pass(
+        self, tables: Tables, worth: Sequence[int], least: int, beam_width: BeamWidth
+    ) -> ConstrainedPass[Any]:
         """A pass over those tables."""
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
         for found in self.start.run():
-            if found.plan is not None:
+            if found.plan is not None and found.result is not None:
                 self._keep(found.result, found.plan.cloth)
             yield self._progress()
         yield from self._lower_bound(self.task.multipliers_of_area(self.scale), STEPS, STEP_FACTOR, EARLY_PASSES)
@@ -102,12 +107,12 @@ class ConstrainedSearch(ABC):
     def _worth(self, multipliers: Sequence[int]) -> list[int]:
         return [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
 
-    def _relaxed(self, multipliers: Sequence[int]) -> Generator[None, None, RelaxedRecursion]:
+    def _relaxed(self, multipliers: Sequence[int]) -> Generator[None, None, RelaxedRecursion[Tables]]:
         worth = self._worth(multipliers)
-        multipliers = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+        held = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
         best, used, tables = yield from self.tables(worth)
-        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
-        return RelaxedRecursion(best + multiplier_of_all, multipliers, used, multiplier_of_all, tables)
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(held, self.copies))
+        return RelaxedRecursion(best + multiplier_of_all, held, used, multiplier_of_all, tables)
 
     def _lower_bound(
         self, multipliers: Sequence[int], steps: int, step_factor: float, passes: Sequence[int] = ()
@@ -128,14 +133,15 @@ class ConstrainedSearch(ABC):
                 self.bound = min(self.bound, relaxed.bound // self.scale)
             yield self._progress()
             if count in passes and self._near():
-                yield from self._pass(self._target(), self.first)
+                yield from self._pass(self.best, self._target(), self.first)
             if self._closed():
                 return
 
-    def _pass(self, target: int, beam_width: BeamWidth) -> Generator[Progress, None, bool]:
+    def _pass(
+        self, relaxed: RelaxedRecursion[Tables], target: int, beam_width: BeamWidth
+    ) -> Generator[Progress, None, bool]:
         """One pass for a target, keeping the plan and the bound it proves; returns whether the beam width dropped
         nothing."""
-        relaxed = self.best
         search = self.constrained_pass(
             relaxed.tables,
             self._worth(relaxed.multipliers),
@@ -155,12 +161,12 @@ class ConstrainedSearch(ABC):
 
     def _close_gap(self) -> Iterator[Progress]:
         beam_width = self.first
-        while not self._closed() and beam_width.kept < MOST_KEPT:
+        while self.best and not self._closed() and beam_width.kept < MOST_KEPT:
             beam_width = beam_width.wider()
-            while self._near() and (yield from self._pass(self._target(), beam_width)):
+            while self._near() and (yield from self._pass(self.best, self._target(), beam_width)):
                 pass
             if not self._closed():
-                yield from self._pass(self.value + 1 + (self.bound - self.value) // 8, beam_width)
+                yield from self._pass(self.best, self.value + 1 + (self.bound - self.value) // 8, beam_width)
             if not self._closed():
                 yield from self._lower_bound(self.best.multipliers, self.later_steps, LATER_STEP_FACTOR)
 

@@ -54,7 +54,7 @@ class DividedAround:
                 continue
             value += found[0]
             cloth[start] = found[1].moved(0, start)
-            taken = Counter(leaf.piece for leaf in found[1].leaves() if leaf.piece is not None)
+            taken = Counter(piece for piece, _ in found[1].held())
             left = [replace(kind, copies=kind.copies - taken[number]) for number, kind in enumerate(left)]
         if value > self.value:
             rows = [part for start, _ in parts for part in _across(cloth[start])]

@@ -17,14 +17,14 @@ class ItemTypes:
 
     def __init__(self, task: Task):
         self.task = task
-        self._pieces: dict[frozenset, list[int]] = {}
+        self._pieces: dict[frozenset[tuple[int, int]], list[int]] = {}
         for number, piece in enumerate(task.pieces):
             sizes = frozenset((width, length) for width, length, _ in piece.sizes() if width <= task.width)
             if piece.quantity and not sizes:
                 raise ValueError(f"Piece {number} is wider than the cloth however it lies.")
             if piece.quantity:
                 self._pieces.setdefault(sizes, []).append(number)
-        self.copies = [sum(task.pieces[n].quantity for n in numbers) for numbers in self._pieces.values()]
+        self.copies = [sum(task.quantity(n) for n in numbers) for numbers in self._pieces.values()]
         self.areas = [
             task.pieces[numbers[0]].width * task.pieces[numbers[0]].length for numbers in self._pieces.values()
         ]
@@ -38,7 +38,7 @@ class ItemTypes:
     def cloth(self, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]]) -> Part:
         """The cloth cut into strips of kinds, as a tree of cuts with the pieces of the task."""
         waiting = [
-            [number for number in numbers for _ in range(self.task.pieces[number].quantity)]
+            [number for number in numbers for _ in range(self.task.quantity(number))]
             for numbers in self._pieces.values()
         ]
         named = []

@@ -15,7 +15,7 @@ from calculators.trade.lay_plan.solving.dual_values import DualValues
 from calculators.trade.lay_plan.solving.least_strips import least_strips
 from calculators.trade.lay_plan.solving.strip_contents import contents, layers_of
 from calculators.trade.lay_plan.solving.strip_list import Strip, list_best_strips
-from calculators.trade.lay_plan.solving.strip_table import StripShapes
+from calculators.trade.lay_plan.solving.strip_table import KnapsackTable, StripShapes
 
 # A state: (score, length so far, strips so far, state before, strip laid as (height, packed pieces)). The score is the
 # least length
@@ -59,7 +59,7 @@ class LengthSearch:
     best_length: int | None = None
     _best_state: State | None = field(default=None, repr=False)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         self._copies = self.counts.unpack(self.order)
         self._least = least_strips(self.shapes, self._copies)
         # up to which climb any plan has at least so many strips, from one strip on
@@ -101,7 +101,9 @@ class LengthSearch:
         listed.sort()
         self.lists = StripLists(listed, sure)
 
-    def _list_class(self, height_class: int, filled, slack: int, guess: int, most: int) -> tuple[list[Strip], int]:
+    def _list_class(
+        self, height_class: int, filled: KnapsackTable, slack: int, guess: int, most: int
+    ) -> tuple[list[Strip], int]:
         """The strips of one height, and up to which loss of height they are all there; looked for up to the guessed
         loss first."""
         cost = self.duals.costs[height_class]

@@ -62,6 +62,13 @@ class Task:
     stages: int | None = 2
     first_cut: str = "across"
 
+    @property
+    def fixed_length(self) -> int:
+        """Usable length of a cloth that has one [units]; raises ValueError where the shortest is looked for."""
+        if self.length is None:
+            raise ValueError("A cloth of the shortest length has none before it is planned.")
+        return self.length
+
     def quantity(self, piece: int) -> int:
         """The most copies of a piece that can come from the cloth."""
         wanted = self.pieces[piece].quantity
@@ -76,8 +83,7 @@ class Task:
     def value_of_area(self) -> int:
         """A bound on the value of any plan: the pieces that count most for their area, until the area of the cloth is
         full."""
-        assert self.length is not None
-        area, value = self.width * self.length, 0
+        area, value = self.width * self.fixed_length, Fraction(0)
         for number in self._by_density():
             used = min(area, self.quantity(number) * self._area(number))
             value += Fraction(used * self.pieces[number].worth, self._area(number))
@@ -90,8 +96,7 @@ class Task:
 
         At these multipliers no plan can be worth more than that bound says. Counted in 1/scale of a unit of value.
         """
-        assert self.length is not None
-        area, density = self.width * self.length, Fraction(0)
+        area, density = self.width * self.fixed_length, Fraction(0)
         for number in self._by_density():
             area -= self.quantity(number) * self._area(number)
             if area < 0:
@@ -108,10 +113,9 @@ class Task:
 
     def mirrored(self) -> "Task":
         """The same task with width and length changing places (for cuts along the cloth first)."""
-        assert self.length is not None
         other = {"across": "along", "along": "across"}
         return Task(
-            width=self.length,
+            width=self.fixed_length,
             length=self.width,
             pieces=tuple(replace(p, width=p.length, length=p.width, value=p.worth) for p in self.pieces),
             stages=self.stages,

@@ -54,6 +54,12 @@ class Part:
         for part in self.parts:
             yield from part.leaves()
 
+    def held(self) -> Iterator[tuple[int, "Part"]]:
+        """Every piece by its number, with the part that it lies in, in cutting order."""
+        for leaf in self.leaves():
+            if leaf.piece is not None:
+                yield leaf.piece, leaf
+
 
 @dataclass(frozen=True, slots=True)
 class Placement:
@@ -77,15 +83,14 @@ class Plan:
     def placements(self) -> list[Placement]:
         """Every piece, in cutting order."""
         placed = []
-        for part in self.cloth.leaves():
-            if part.piece is not None:
-                width, length = piece_size(self.task, part)
-                placed.append(Placement(part.piece, part.x, part.y, width, length, part.turned))
+        for piece, part in self.cloth.held():
+            width, length = piece_size(self.task, piece, part.turned)
+            placed.append(Placement(piece, part.x, part.y, width, length, part.turned))
         return placed
 
-    def counts(self) -> Counter:
+    def counts(self) -> Counter[int]:
         """How many of each piece."""
-        return Counter(part.piece for part in self.cloth.leaves() if part.piece is not None)
+        return Counter(piece for piece, _ in self.cloth.held())
 
     @property
     def value(self) -> int:
@@ -98,10 +103,10 @@ class Plan:
         return max((placed.y + placed.length for placed in self.placements()), default=0)
 
 
-def piece_size(task: Task, part: Part) -> tuple[int, int]:
-    """Width and length of the piece in a part, as it lies [units]."""
-    piece = task.pieces[part.piece]
-    return (piece.length, piece.width) if part.turned else (piece.width, piece.length)
+def piece_size(task: Task, number: int, turned: bool) -> tuple[int, int]:
+    """Width and length of a piece as it lies [units]."""
+    piece = task.pieces[number]
+    return (piece.length, piece.width) if turned else (piece.width, piece.length)
 
 
 def row_of_parts(x: int, y: int, width: int, length: int, cut: str, parts: Iterable[Part]) -> Part:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from calculators.trade.lay_plan.solving.bound_around import BoundAround, RelaxedRow
 from calculators.trade.lay_plan.solving.plan import Part, row_of_parts
-from calculators.trade.lay_plan.solving.strips_around import StripsAround
+from calculators.trade.lay_plan.solving.strips_around import Signature, StripsAround
 
 PAUSE_EVERY = 4_000  # contents looked at
 BEAM_WIDTHS = (60, 600, 6_000)
@@ -19,7 +19,9 @@ MOST_GAP = 8  # part of the gap that a first target leaves open
 
 # Strips that follow one another: where they end, the multiplier of what is left and the value so far, the row before,
 # and the last strip as (start, end, its signature, packed counts).
-Row = tuple[int, int, int, "Row | None", tuple | None]
+Row = tuple[int, int, int, "Row | None", tuple[int, int, Signature, int] | None]
+# A content of a strip: what it is worth at some multipliers, packed counts, what could be added, and its value.
+Listed = tuple[int, int, int, int]
 
 
 @dataclass
@@ -39,7 +41,7 @@ class SearchAround:
     bounds: BoundAround = field(init=False)
     bound: int = field(init=False)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         self.bounds = BoundAround(self.strips, self.values)
         self.bound = self.bounds.total if self.limit is None else min(self.limit, self.bounds.total)
 
@@ -49,32 +51,29 @@ class SearchAround:
         if not self.strips.complete:
             return
         yield from self.strips.fill()
-        relaxed = None
+        relaxed: RelaxedRow | None = None
         for now in self.bounds.improving(self.known):
             if now is None:
                 yield
                 continue
             first = relaxed is None
-            if first or now.bound < relaxed.bound:
+            if relaxed is None or now.bound < relaxed.bound:
                 relaxed = now
                 self._lowered(now.bound // self.bounds.scale)
             if first and not self._closed():
-                yield from self._pass(relaxed, self.bound, BEAM_WIDTHS[0])
+                yield from self._pass(now, self.bound, BEAM_WIDTHS[0])
             if self._closed():
                 return
             yield
-        beam_widths = iter(BEAM_WIDTHS)
-        beam_width = next(beam_widths)
+        if relaxed is None:
+            return
         gap = 1 + (self.bound - self._have()) // MOST_GAP
-        while not self._closed():
-            target = max(self._have() + 1, self.bound - gap + 1)
-            complete = yield from self._pass(relaxed, target, beam_width)
-            if complete:
-                gap *= 2
-                continue
-            beam_width = next(beam_widths, None)
-            if beam_width is None:
-                return
+        for beam_width in BEAM_WIDTHS:
+            complete = True
+            while complete and not self._closed():
+                target = max(self._have() + 1, self.bound - gap + 1)
+                complete = yield from self._pass(relaxed, target, beam_width)
+                gap *= 2 if complete else 1
 
     def cloth(self, whole: bool = True) -> Part:
         """The best plan as a tree of cuts; whole: of all the cloth, else of what it reaches to."""
@@ -107,7 +106,7 @@ class SearchAround:
         everything = self.strips.counts.all
         shortest = {everything: 0}
         layer: dict[int, Row] = {everything: (0, relaxed.multiplier_of_all, 0, None, None)}
-        listed: dict[tuple, list[tuple]] = {}
+        listed: dict[Signature, list[Listed]] = {}
         complete, looked = True, 0
         while layer:
             longer: dict[int, Row] = {}
@@ -168,7 +167,7 @@ class SearchAround:
                     return
                 yield start
 
-    def _listed(self, signature: tuple, relaxed: RelaxedRow) -> list[tuple]:
+    def _listed(self, signature: Signature, relaxed: RelaxedRow) -> list[Listed]:
         """The contents of a strip with their worth at these multipliers and their value, those worth most first."""
         counts = self.strips.counts
         found = []

@@ -6,16 +6,19 @@ A cell is (SIDE, width index), (STACK, width index, length index) or (STRIP, wid
 from collections.abc import Iterator, Sequence
 from operator import itemgetter
 
-from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, Cell, ConstrainedPass, Content, Cut
+from calculators.trade.lay_plan.solving.constrained_pass import BeamWidth, ConstrainedPass, Content, Cut
 from calculators.trade.lay_plan.solving.counts import PackedCounts
 from calculators.trade.lay_plan.solving.plan import Part, row_of_parts, stacked_strips
 from calculators.trade.lay_plan.solving.section_tables import Sections, SectionTables
 
+Cell = tuple[int, ...]
+Layer = tuple[Sequence[int], int, int, int, int]  # the table before a piece, its width, most copies, value, unit
+Strip = tuple[int, tuple[tuple[int, int], ...]]  # height, pieces
 SIDE, STACK, STRIP = 0, 1, 2
 MANY_WIDTHS = 1_500
 
 
-class SectionRecursion(ConstrainedPass):
+class SectionRecursion(ConstrainedPass[Cell]):
     """One pass for a target.
 
     Parameters:
@@ -31,7 +34,7 @@ class SectionRecursion(ConstrainedPass):
         self.top = tables.lengths.last
         self.pause_every = 1 + 15 // (1 + tables.widths.last // MANY_WIDTHS)
         self._columns: dict[int, tuple[list[int], list[int]]] = {}
-        self._entries: dict[int, tuple] = {}
+        self._entries: dict[int, tuple[list[Layer], list[int]]] = {}
 
     def most(self, cell: Cell) -> int:
         if cell[0] == SIDE:
@@ -43,15 +46,15 @@ class SectionRecursion(ConstrainedPass):
             return 0
         return 1 + cell[2] if cell[0] == STACK else 2 + self.top + cell[1]
 
-    def cuts(self, cell: Cell, least: int) -> list[Cut]:
+    def cuts(self, cell: Cell, least: int) -> list[Cut[Cell]]:
         if cell[0] == SIDE:
             return self._side_cuts(cell[1], least)
         return self._stack_cuts(cell[1], cell[2], least) if cell[0] == STACK else []
 
-    def _side_cuts(self, x: int, least: int) -> list[Cut]:
+    def _side_cuts(self, x: int, least: int) -> list[Cut[Cell]]:
         beside, section = self.sections.beside, self.sections.section
         value = beside[x]
-        cuts: list[Cut] = [(value - section[x], ((STACK, x, self.top),))] if section[x] >= least else []
+        cuts: list[Cut[Cell]] = [(value - section[x], ((STACK, x, self.top),))] if section[x] >= least else []
         if x and beside[x - 1] >= least:
             cuts.append((value - beside[x - 1], ((SIDE, x - 1),)))
         rests = self.tables.rests_beside(x)
@@ -60,10 +63,10 @@ class SectionRecursion(ConstrainedPass):
                 cuts.append((value - together, ((STACK, part, self.top), (SIDE, rests[part - 1]))))
         return cuts
 
-    def _stack_cuts(self, x: int, y: int, least: int) -> list[Cut]:
+    def _stack_cuts(self, x: int, y: int, least: int) -> list[Cut[Cell]]:
         strips, stacks = self._column(x)
         value = stacks[y]
-        cuts: list[Cut] = []
+        cuts: list[Cut[Cell]] = []
         if y and stacks[y - 1] >= least:
             cuts.append((value - stacks[y - 1], ((STACK, x, y - 1),)))
         for height_class in range(self.tables.fitting[y]):
@@ -118,7 +121,7 @@ class SectionRecursion(ConstrainedPass):
                 packed += unit
         return found
 
-    def _layers(self, height_class: int) -> tuple[list[tuple], list[int]]:
+    def _layers(self, height_class: int) -> tuple[list[Layer], list[int]]:
         """What may lie in a strip, last entered first; then the counts of all full-height pieces, and of those from
         each layer on."""
         known = self._entries.get(height_class)
@@ -146,16 +149,17 @@ class SectionRecursion(ConstrainedPass):
     def cloth(self, content: Content) -> Part:
         """A content of the whole cloth as a tree of cuts."""
         task = self.tables.task
+        length = task.fixed_length
         parts, at = [], 0
         for width, strips in self._sections_of(content):
             if not strips:
                 continue
             ordered = sorted(strips, reverse=True)
-            parts.append(stacked_strips(task, ordered, task.length, at, width))
+            parts.append(stacked_strips(task, ordered, length, at, width))
             at += width
-        return row_of_parts(0, 0, task.width, task.length, "along", parts)
+        return row_of_parts(0, 0, task.width, length, "along", parts)
 
-    def _sections_of(self, content: Content) -> Iterator[tuple[int, list]]:
+    def _sections_of(self, content: Content) -> Iterator[tuple[int, list[Strip]]]:
         """Each section: its width, and its strips as pairs (height, pieces)."""
         while content[2]:
             made = content[2]
@@ -165,7 +169,7 @@ class SectionRecursion(ConstrainedPass):
             yield self._strips_of(made[2])
             content = made[3]
 
-    def _strips_of(self, content: Content) -> tuple[int, list]:
+    def _strips_of(self, content: Content) -> tuple[int, list[Strip]]:
         width, strips = 0, []
         while content[2]:
             made = content[2]

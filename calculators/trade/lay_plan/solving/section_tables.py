@@ -69,14 +69,13 @@ class SectionTables:
 
     def __init__(self, task: Task, ways: Sequence[Orientation]):
         self.task = task
+        length = task.fixed_length
         copies = [task.quantity(number) for number in range(len(task.pieces))]
         self.shapes = StripShapes(task.width, ways, copies)
         self.heights = self.shapes.heights
         self.widths = self.shapes.positions
         # Strips are always stacked from the end of the cloth, so that only lengths some rest of it can use matter.
-        self.lengths = NormalPatterns(
-            [(height, task.length // height) for height in self.heights], task.length
-        ).reduced()
+        self.lengths = NormalPatterns([(height, length // height) for height in self.heights], length).reduced()
         # Of several strips in a stack, one is not higher than half of it.
         self.fitting = [bisect_right(self.heights, point) for point in self.lengths.points]
         self.rests = [
@@ -98,7 +97,7 @@ class SectionTables:
 
     def made(self, worth: Sequence[int]) -> Generator[None, None, Sections]:
         """The tables for pieces of this worth, with pauses."""
-        cells = self.task.width * self.task.length
+        cells = self.task.width * self.task.fixed_length
         most = max(cells * worth[way.piece] // (way.width * way.height) for way in self.shapes.ways)
         tables = width_tables(self.widths, most)
         strips, entries = self._strips(tables, worth)

@@ -3,6 +3,7 @@
 from collections.abc import Generator, Sequence
 
 from calculators.trade.lay_plan.solving.counts import PackedCounts
+from calculators.trade.lay_plan.solving.in_one_go import in_one_go
 from calculators.trade.lay_plan.solving.strip_table import KnapsackTable
 
 # One kind of piece: the table without it, width, most copies, value, and one copy packed.
@@ -22,16 +23,6 @@ def layers_of(
         for before, across, limit, value, piece in filled.entries
         if copies[piece] and (width is None or across <= width)
     ]
-
-
-def contents(*asked, **how) -> tuple[list[Content], int]:
-    """The same as `contents_in_steps`, in one go."""
-    looking = contents_in_steps(*asked, **how)
-    while True:
-        try:
-            next(looking)
-        except StopIteration as done:
-            return done.value
 
 
 def contents_in_steps(
@@ -127,6 +118,9 @@ def contents_in_steps(
     else:
         found.sort(reverse=True)
     return found, least
+
+
+contents = in_one_go(contents_in_steps)
 
 
 def _best(found: list[Content], most: int) -> int:

@@ -12,7 +12,7 @@ in a range of strip heights, and the tables are made by halving the range of hei
 sub-ranges that it covers whole), which keeps every table exact at a few times the cost of one pass.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -24,6 +24,8 @@ from calculators.trade.lay_plan.solving.width_tables import WidthTables, fields_
 Entry = tuple[Sequence[int], int, int, int, int]
 # The piece, its width, most copies, value of a copy.
 Entered = tuple[int, int, int, int]
+# What may enter, with the first and the last height class whose tables it enters.
+Item = tuple[Entered, int, int]
 # A way with the first and the last height class in whose strips it is used.
 Span = tuple["Orientation", int, int]
 
@@ -53,7 +55,8 @@ class KnapsackTable:
         self, tables: WidthTables, kept: Any, below: "KnapsackTable | None" = None, entered: Entered = (-1, 0, 0, 0)
     ):
         self._tables, self._kept, self.below, self.entered = tables, kept, below, entered
-        self._table = self._entries = None
+        self._table: Sequence[int] | None = None
+        self._entries: list[Entry] | None = None
 
     def with_piece(self, entered: Entered) -> "KnapsackTable":
         """The table after some copies of a piece may be used."""
@@ -70,21 +73,25 @@ class KnapsackTable:
     def table(self) -> Sequence[int]:
         """The best values at the widths that tables know (StripShapes.widths)."""
         if self._table is None:
-            same = self.below is not None and self.below._kept is self._kept
-            self._table = self.below.table if same else self._tables.listed(self._kept)
+            below = self.below
+            same = below is not None and below._kept is self._kept
+            self._table = below.table if below and same else self._tables.listed(self._kept)
         return self._table
 
     @property
     def entries(self) -> list[Entry]:
         """What entered, last first, each with the table before it."""
         if self._entries is None:
-            entries, at = [], self
-            while at.below is not None:
-                piece, width, copies, gain = at.entered
-                entries.append((at.below.table, width, copies, gain, piece))
-                at = at.below
-            self._entries = entries
+            self._entries = list(self.last_first())
         return self._entries
+
+    def last_first(self) -> Iterator[Entry]:
+        """What entered, last first, each with the table before it, which is made only once it is come to."""
+        at = self
+        while at.below is not None:
+            piece, width, copies, gain = at.entered
+            yield at.below.table, width, copies, gain, piece
+            at = at.below
 
 
 class StripShapes:
@@ -175,14 +182,14 @@ class StripShapes:
             self._fill_by_halves(items, self._nothing(values), 0, len(self.heights) - 1, filled)
         return filled
 
-    def _fill_in_order(self, items, current: KnapsackTable, filled: list[KnapsackTable]) -> None:
+    def _fill_in_order(self, items: Sequence[Item], current: KnapsackTable, filled: list[KnapsackTable]) -> None:
         for item, first, _ in items:
             filled.extend([current] * (first - len(filled)))
             current = current.with_piece(item)
         filled.extend([current] * (len(self.heights) - len(filled)))
 
     def _fill_by_halves(
-        self, items, current: KnapsackTable, first: int, last: int, filled: list[KnapsackTable]
+        self, items: Sequence[Item], current: KnapsackTable, first: int, last: int, filled: list[KnapsackTable]
     ) -> None:
         rest = []
         for item in items:
@@ -203,10 +210,7 @@ class StripShapes:
         index = self.widths.last if width is None else floor[width]
         value = filled.table[index]
         pieces = []
-        while value > 0:
-            piece, across, _, gain = filled.entered
-            filled = filled.below
-            before = filled.table
+        for before, across, _, gain, piece in filled.last_first() if value else ():
             if before[index] == value:
                 continue
             count, space = 1, points[index] - across
@@ -216,6 +220,8 @@ class StripShapes:
             pieces.append((piece, count))
             index = floor[space]
             value = before[index]
+            if not value:
+                break
         return tuple(pieces)
 
 

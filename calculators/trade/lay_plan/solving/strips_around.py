@@ -29,6 +29,11 @@ Signature = tuple[StripOrientation, ...]  # strips of the same signature hold th
 Edge = tuple[int, Signature]  # where a strip ends, and what it is like
 
 
+# Where a content ends across, the content before its last piece, and that piece as (number of its way, place across,
+# which of its places along).
+Laid = tuple[int, int, tuple[int, int, int] | None]
+
+
 @dataclass(frozen=True, slots=True)
 class Content:
     """What a strip can hold: packed counts, the pieces that still fit beside (packed fields), and how it was laid.
@@ -40,7 +45,7 @@ class Content:
 
     packed: int
     could_add: int
-    laid: tuple[int, int, tuple[int, int, int] | None]
+    laid: Laid
 
 
 class StripsAround:
@@ -65,7 +70,7 @@ class StripsAround:
             if kind.copies and way[0] <= width and way[1] <= length
         ]
         self._contents: dict[Signature, list[Content]] = {}
-        self._laid: dict[Signature, dict[int, tuple]] = {}
+        self._laid: dict[Signature, dict[int, Laid]] = {}
         self._clear: dict[int, Signature] = {}
 
     def spread(self) -> Iterator[None]:
@@ -108,13 +113,15 @@ class StripsAround:
     def strip(self, y: int, end: int, signature: Signature, packed: int) -> Part:
         """A strip with its pieces."""
         laid, parts, right = self._laid[signature], [], self.width
-        while packed:
-            after, packed, (number, x, place) = laid[packed]
+        after, packed, last = laid[packed]
+        while last is not None:
+            number, x, place = last
             kind, across, along, turned, _ = signature[number]
             if after < right:
                 parts.append(Part(after, y, right - after, end - y))
             parts.append(self._piece(x, y, end, kind, across, along, turned, place))
             right = x
+            after, packed, last = laid[packed]
         if right > 0:
             parts.append(Part(0, y, right, end - y))
         return Part(0, y, self.width, end - y, "along", tuple(reversed(parts)))
@@ -202,11 +209,11 @@ class StripsAround:
         areas = [way[1] * way[2] for way in signature]
         full = [copies * unit for copies, unit in ((self.copies[way[0]], unit) for way, unit in zip(signature, units))]
         found: list[Content] = []
-        everything: dict[int, tuple] = {}
-        layer: dict[int, tuple] = {0: (0, 0, None)}
+        everything: dict[int, Laid] = {}
+        layer: dict[int, Laid] = {0: (0, 0, None)}
         filled = {0: 0}
         while layer:
-            longer: dict[int, tuple] = {}
+            longer: dict[int, Laid] = {}
             for packed, laid in layer.items():
                 for number, way in enumerate(signature):
                     if packed & fields[number] == full[number]:

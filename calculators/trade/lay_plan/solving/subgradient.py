@@ -12,9 +12,12 @@ from typing import Protocol, TypeVar
 class Relaxation(Protocol):
     """What a relaxed recursion tells: its bound, the multipliers it holds for, and how many copies its plan uses."""
 
-    bound: int
-    multipliers: Sequence[int]
-    used: Sequence[int]
+    @property
+    def bound(self) -> int: ...
+    @property
+    def multipliers(self) -> Sequence[int]: ...
+    @property
+    def used(self) -> Sequence[int]: ...
 
 
 Found = TypeVar("Found", bound=Relaxation)
@@ -60,11 +63,11 @@ def subgradient_steps(
             now = best
             if step_factor < 0.02:
                 return
-        subgradient = [
+        over = [
             0 if multiplier <= 0 and used <= there else used - there
             for multiplier, used, there in zip(now.multipliers, now.used, copies)
         ]
-        subgradient = last = [s + momentum * d for s, d in zip(subgradient, last)]
+        subgradient = last = [s + momentum * d for s, d in zip(over, last)]
         square = sum(s * s for s in subgradient)
         if square == 0:
             return

@@ -27,10 +27,10 @@ def solve(task: Task) -> Iterator[Progress]:
     if start.across.ways:
         yield from _ThreeStageSearch(task, start).run()
     else:
-        yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
+        yield Progress(Plan(task, Part(0, 0, task.width, task.fixed_length)), 0, 0, True)
 
 
-class _ThreeStageSearch(ConstrainedSearch):
+class _ThreeStageSearch(ConstrainedSearch[Sections]):
     first = BeamWidth(16, 2_400, 60)
     later_steps = 4
 

@@ -21,6 +21,7 @@ from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Plan
 from calculators.trade.lay_plan.solving.progress import Progress
 from calculators.trade.lay_plan.solving.ruin_and_recreate import RuinAndRecreate, Strip
+from calculators.trade.lay_plan.solving.strip_table import StripShapes
 
 MANY_COPIES = 400
 LISTED = 200
@@ -33,29 +34,30 @@ WIDER = ((20, 6), (40, 9), (80, 13))
 def solve(task: Task) -> Iterator[Progress]:
     """Yields ever better plans and bounds for a task with a cloth of any length and first cuts across."""
     kinds = ItemTypes(task)
-    if not kinds.copies:
+    if kinds.shapes is None:
         yield Progress(Plan(task, kinds.cloth([])), 0, 0, True)
         return
-    yield from _LengthSolver(task, kinds).run()
+    yield from _LengthSolver(task, kinds, kinds.shapes).run()
 
 
 class _LengthSolver:
-    def __init__(self, task: Task, kinds: ItemTypes):
+    laid: list[Strip]
+    length: int
+    plan: Plan
+
+    def __init__(self, task: Task, kinds: ItemTypes, shapes: StripShapes):
         self.task = task
         self.kinds = kinds
-        self.shapes = kinds.shapes
+        self.shapes = shapes
         self.counts = PackedCounts(kinds.copies)
         self.bounds = LengthBound(self.shapes)
-        self.bound = -(-sum(p.width * p.length * p.quantity for p in task.pieces) // task.width)
-        self.length: int | None = None
-        self.laid: list[Strip] = []
-        self.plan: Plan | None = None
+        self.bound = -(-sum(area * copies for area, copies in zip(kinds.areas, kinds.copies)) // task.width)
+        self._lay(self._first_plan())
         self.ruin_and_recreate = RuinAndRecreate(self.counts)
         self._pauses = 0
 
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or the caller stops."""
-        self._keep(self._first_plan())
         yield self._progress()
         few_copies = sum(self.kinds.copies) <= MANY_COPIES
         searched_early = False
@@ -108,11 +110,15 @@ class _LengthSolver:
 
     def _keep(self, strips: list[Strip]) -> None:
         length = sum(height for height, _ in strips)
-        if self.length is None or length <= self.length:
+        if length < self.length:
+            self._lay(strips)
+        elif length == self.length:
             self.laid = sorted(strips, reverse=True)
-        if self.length is None or length < self.length:
-            self.length = length
-            self.plan = Plan(self.task, self.kinds.cloth([(h, self.counts.pairs(packed)) for h, packed in self.laid]))
+
+    def _lay(self, strips: list[Strip]) -> None:
+        self.laid = sorted(strips, reverse=True)
+        self.length = sum(height for height, _ in strips)
+        self.plan = Plan(self.task, self.kinds.cloth([(h, self.counts.pairs(packed)) for h, packed in self.laid]))
 
     def _first_plan(self, copies: list[int] | None = None) -> list[Strip]:
         """Strips opened by the largest piece left and filled with the largest area; of its ways to lie the one that

@@ -8,7 +8,7 @@ nothing, the bound comes down to the target and the next target lies lower; if i
 there is.
 """
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterable, Iterator
 
 from calculators.trade.lay_plan.solving.model import Task
 from calculators.trade.lay_plan.solving.plan import Plan, stacked_strips
@@ -34,7 +34,7 @@ def solve(task: Task) -> Iterator[Progress]:
     if solver.ways:
         yield from solver.run()
     else:
-        yield Progress(Plan(task, stacked_strips(task, [], task.length)), 0, 0, True)
+        yield Progress(Plan(task, stacked_strips(task, [], task.fixed_length)), 0, 0, True)
 
 
 def mirrored(task: Task, found: Progress) -> Progress:
@@ -44,19 +44,19 @@ def mirrored(task: Task, found: Progress) -> Progress:
 
 
 class ValueSolver:
-    """The method for first cuts across; after the run (or some of it) `relaxed` holds the best multipliers found."""
+    """The method for first cuts across."""
 
     def __init__(self, task: Task):
         self.task = task
+        self.length = task.fixed_length
         self.ways = [
             Orientation(number, width, length)
             for number, piece in enumerate(task.pieces)
             for width, length, _ in piece.sizes()
-            if width <= task.width and length <= task.length and task.quantity(number) > 0
+            if width <= task.width and length <= self.length and task.quantity(number) > 0
         ]
         self.shapes = StripShapes(task.width, self.ways, [task.quantity(number) for number in range(len(task.pieces))])
-        self.bounds = ValueBound(self.shapes, task.length, [piece.worth for piece in task.pieces])
-        self.relaxed: RelaxedStack | None = None
+        self.bounds = ValueBound(self.shapes, self.length, [piece.worth for piece in task.pieces])
         self.value = -1
         self.plan: Plan | None = None
         self.bound: int | None = None
@@ -64,11 +64,11 @@ class ValueSolver:
     def run(self) -> Iterator[Progress]:
         """All of the method, until the plan is proven or nothing is left to try."""
         yield from self.first_plans()
-        yield from self._lower_bound()
-        if not self._closed():
-            yield from self._dive(self.relaxed.worth)
-        if not self._closed():
-            yield from self._search(self.relaxed)
+        relaxed = yield from self._lower_bound()
+        if relaxed and not self._closed():
+            yield from self._dive(relaxed.worth)
+        if relaxed and not self._closed():
+            yield from self._search(relaxed)
         yield self._progress(True)
 
     def first_plans(self) -> Iterator[Progress]:
@@ -85,24 +85,27 @@ class ValueSolver:
     def _closed(self) -> bool:
         return self.bound is not None and self.value >= self.bound
 
-    def _keep(self, value: int, strips) -> None:
+    def _keep(self, value: int, strips: Iterable[tuple[int, Iterable[tuple[int, int]]]]) -> None:
         if value > self.value:
             self.value = value
-            self.plan = Plan(self.task, stacked_strips(self.task, strips, self.task.length))
+            self.plan = Plan(self.task, stacked_strips(self.task, strips, self.length))
 
-    def _lower_bound(self) -> Iterator[Progress]:
+    def _lower_bound(self) -> Generator[Progress, None, RelaxedStack | None]:
+        """Returns the best multipliers found."""
+        best: RelaxedStack | None = None
         for relaxed in self.bounds.improving(self.value, self.task.multipliers_of_area(self.bounds.scale)):
-            if self.relaxed is None or relaxed.bound < self.relaxed.bound:
-                self.relaxed = relaxed
+            if best is None or relaxed.bound < best.bound:
+                best = relaxed
                 self.bound = relaxed.bound // self.bounds.scale
             yield self._progress()
             if self._closed():
                 break
+        return best
 
     def _dive(self, worth: list[int]) -> Iterator[Progress]:
         """Fills the cloth with the strips that are best at `worth`, as long as their pieces last, again and again."""
         left = list(self.shapes.copies)
-        length = self.task.length
+        length = self.length
         strips = []
         value = 0
         while True:
@@ -129,16 +132,17 @@ class ValueSolver:
         yield self._progress()
 
     def _search(self, relaxed: RelaxedStack) -> Iterator[Progress]:
-        gap = max(1, (self.bound - self.value) // 8)
+        bound = relaxed.bound // self.bounds.scale
+        gap = max(1, (bound - self.value) // 8)
         beam_width, most_strips = FIRST_BEAM_WIDTH, FIRST_STRIPS
         while not self._closed():
-            target = max(self.value + 1, self.bound - gap)
+            target = max(self.value + 1, bound - gap)
             search = ValueSearch(self.bounds, relaxed, target, most_strips, beam_width)
             try:
                 for _ in search.run():
                     yield self._progress()
             except TooManyStrips:
-                if target < self.bound:
+                if target < bound:
                     gap //= 2
                 elif most_strips < MOST_STRIPS:
                     most_strips *= 4
@@ -148,7 +152,7 @@ class ValueSolver:
             if search.best_value > self.value:
                 self._keep(search.best_value, search.strips())
             if search.complete:
-                self.bound = self.value if self.value >= target else target - 1
+                self.bound = bound = self.value if self.value >= target else target - 1
                 gap *= 2
             elif beam_width < MOST_BEAM_WIDTH:
                 beam_width *= 4

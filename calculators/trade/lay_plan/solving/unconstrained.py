@@ -1,6 +1,6 @@
 """Most value when every piece may be cut as often as it fits, with any number of stages: exact."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from calculators.trade.lay_plan.solving import two_stage_value
@@ -16,13 +16,13 @@ def solve(task: Task) -> Iterator[Progress]:
     """Yields the best plan, proven (`unconstrained_recursion`); where that takes a while, a plan in strips first."""
     recursion = UnconstrainedRecursion(task, unlimited=True)
     if not recursion.ways:
-        yield Progress(Plan(task, Part(0, 0, task.width, task.length)), 0, 0, True)
+        yield Progress(Plan(task, Part(0, 0, task.width, recursion.length)), 0, 0, True)
         return
     so_far = Progress(None, None, None)
     if len(recursion.across.points) * len(recursion.along.points) > MANY_CELLS:
         so_far = first_plan(task)
     values = [piece.worth for piece in task.pieces]
-    rows = []
+    rows: list[Sequence[int]] = []
     for row in recursion.rows(values):
         rows.append(row)
         yield so_far
@@ -33,5 +33,5 @@ def solve(task: Task) -> Iterator[Progress]:
 def first_plan(task: Task) -> Progress:
     """A plan in strips, made at once."""
     strips = replace(task, stages=2, first_cut="across")
-    found = next(progress for progress in two_stage_value.solve(strips) if progress.plan is not None)
-    return Progress(Plan(task, found.plan.cloth), found.result, None)
+    plan, result = next((found.plan, found.result) for found in two_stage_value.solve(strips) if found.plan is not None)
+    return Progress(Plan(task, plan.cloth), result, None)

@@ -22,6 +22,7 @@ DENSE = 4  # as many single lengths for each reachable one are quick enough all 
 MOST_IN_FIELDS = 1 << 62
 
 Cell = tuple[int, int]  # indices of a width and a length
+Rows = Sequence[Sequence[int]]
 
 
 class UnconstrainedRecursion:
@@ -34,15 +35,16 @@ class UnconstrainedRecursion:
 
     def __init__(self, task: Task, unlimited: bool = False):
         self.task = task
+        self.length = length = task.fixed_length
         self.ways = [
-            (width, length, number)
+            (width, along, number)
             for number, piece in enumerate(task.pieces)
-            for width, length, _ in piece.sizes()
-            if width <= task.width and length <= task.length and task.quantity(number) > 0
+            for width, along, _ in piece.sizes()
+            if width <= task.width and along <= length and task.quantity(number) > 0
         ]
         copies = [task.quantity(number) for number in range(len(task.pieces))]
         self.across = NormalPatterns([(width, copies[n]) for width, _, n in self.ways], task.width)
-        self.along = NormalPatterns([(length, copies[n]) for _, length, n in self.ways], task.length)
+        self.along = NormalPatterns([(along, copies[n]) for _, along, n in self.ways], length)
         if unlimited:
             self.across, self.along = self.across.reduced(), self.along.reduced()
         self.splits_across = _splits(self.across)
@@ -57,8 +59,8 @@ class UnconstrainedRecursion:
 
     def rows(self, values: Sequence[int]) -> Iterator[Sequence[int]]:
         """The table row by row, a row for each width over all lengths; a pause between rows is possible."""
-        most = self.task.width * self.task.length * max(values) // min(x * y for x, y, _ in self.ways)
-        if self.task.length <= DENSE * self.along.last and most < MOST_IN_FIELDS:
+        most = self.task.width * self.length * max(values) // min(x * y for x, y, _ in self.ways)
+        if self.length <= DENSE * self.along.last and most < MOST_IN_FIELDS:
             return self._rows_in_fields(values, most)
         return self._rows_in_lists(values)
 
@@ -66,7 +68,7 @@ class UnconstrainedRecursion:
         """The rows over every single length, all lengths at once."""
         pick = itemgetter(*self.along.points)
         if self._fields is None or most > self._fields[0].most:
-            fields = PackedFields(self.task.length + 1, most)
+            fields = PackedFields(self.length + 1, most)
             self._fields = fields, fields.holding(self.along.points)
         fields, held = self._fields
         starts: dict[int, int] = {}
@@ -101,12 +103,11 @@ class UnconstrainedRecursion:
     def _closed(self, row: int, fields: PackedFields, held: Callable[[int], int]) -> int:
         """A row after any of its lengths may be cut into two or more."""
         given = fields.listed(row)
-        length = self.task.length
         below = 0
         for point in self.along.points[1 : 1 + len(self.splits_along[-1])]:
             worth = given[point]
             if worth > below and fields.at(row, point) == worth:
-                for _ in range(length // point):
+                for _ in range(self.length // point):
                     before = row
                     row = fields.larger(row, held(fields.later(row, point, worth)))
                     if row == before:
@@ -126,10 +127,10 @@ class UnconstrainedRecursion:
             pairs = [list(map(add, rows[part], rows[rest])) for part, rest in enumerate(self.splits_across[x], start=1)]
             row = list(map(max, row, fresh, *pairs))
             best = 0
-            for y, rests in enumerate(self.splits_along):
+            for y, (rests, gathered) in enumerate(zip(self.splits_along, gather)):
                 value = row[y]
-                if gather[y]:
-                    value = max(value, max(map(add, row[1:], gather[y](row))))
+                if gathered:
+                    value = max(value, max(map(add, row[1:], gathered(row))))
                 elif rests:
                     value = max(value, row[1] + row[rests[0]])
                 best = row[y] = value if value > best else best
@@ -145,7 +146,7 @@ class UnconstrainedRecursion:
             row[y] = max(row[y], values[number])
         return starts
 
-    def steps(self, rows: list[list[int]], values: Sequence[int], cell: Cell) -> tuple[int | None, list[Cell]]:
+    def steps(self, rows: Rows, values: Sequence[int], cell: Cell) -> tuple[int | None, list[Cell]]:
         """How the best plan of a cell is made: its single piece, or the cells it is cut into (one when only
         trimmed)."""
         x, y = cell
@@ -167,7 +168,7 @@ class UnconstrainedRecursion:
                 return None, [(x, part), (x, rest)]
         raise AssertionError("a table value without a plan")
 
-    def used(self, rows: list[list[int]], values: Sequence[int]) -> list[int]:
+    def used(self, rows: Rows, values: Sequence[int]) -> list[int]:
         """How often the best plan uses each piece."""
         used = [0] * len(self.task.pieces)
         cells = [self.whole]
@@ -178,7 +179,7 @@ class UnconstrainedRecursion:
             cells.extend(further)
         return used
 
-    def cloth(self, rows: list[list[int]], values: Sequence[int]) -> Part:
+    def cloth(self, rows: Rows, values: Sequence[int]) -> Part:
         """The best plan as a tree of cuts."""
 
         def part(cell: Cell, x: int, y: int, width: int, length: int) -> Part:
@@ -210,7 +211,7 @@ class UnconstrainedRecursion:
                 (part(further[0], x, y, width, at), part(second, x, y + at, width, length - at)),
             )
 
-        return part(self.whole, 0, 0, self.task.width, self.task.length)
+        return part(self.whole, 0, 0, self.task.width, self.length)
 
 
 def piece_in_corner(task: Task, number: int, x: int, y: int, width: int, length: int) -> Part:

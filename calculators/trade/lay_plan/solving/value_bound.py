@@ -13,7 +13,7 @@ All numbers are whole, so a bound is exact: multipliers are counted in 1/scale o
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns, Table
+from calculators.trade.lay_plan.solving.normal_patterns import NormalPatterns
 from calculators.trade.lay_plan.solving.strip_table import KnapsackTable, StripShapes
 from calculators.trade.lay_plan.solving.subgradient import subgradient_steps, without_pause
 from calculators.trade.lay_plan.solving.width_tables import width_tables
@@ -25,7 +25,7 @@ PRECISION = 1 << 24
 class StripStack:
     """Strips of one height entered into the table along the cloth."""
 
-    before: Table
+    before: Sequence[int]
     height_class: int
     most: int
     below: "StripStack | None"
@@ -48,7 +48,7 @@ class RelaxedStack:
     multipliers: list[int]
     worth: list[int]
     filled: list[KnapsackTable]
-    tables: list[Table]
+    tables: list[Sequence[int]]
     used: list[int]
     multiplier_of_all: int
 
@@ -77,25 +77,25 @@ class ValueBound:
     def relaxed(self, multipliers: Sequence[int]) -> RelaxedStack:
         """The best plan when every copy has its multiplier and quantities bind only within a strip."""
         worth = [max(1, value * self.scale - multiplier) for value, multiplier in zip(self.values, multipliers)]
-        multipliers = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
+        held = [max(0, value * self.scale - w) for value, w in zip(self.values, worth)]
         filled = self.shapes.fill(worth)
         tables, stack = self.stack_up(filled)
-        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(multipliers, self.copies))
+        multiplier_of_all = sum(multiplier * copies for multiplier, copies in zip(held, self.copies))
         used = self._used(filled, tables[-1], stack)
-        return RelaxedStack(
-            tables[-1][-1] + multiplier_of_all, multipliers, worth, filled, tables, used, multiplier_of_all
-        )
+        return RelaxedStack(tables[-1][-1] + multiplier_of_all, held, worth, filled, tables, used, multiplier_of_all)
 
-    def stack_up(self, filled: list[KnapsackTable], sparing: bool = False) -> tuple[list[Table], StripStack | None]:
+    def stack_up(
+        self, filled: list[KnapsackTable], sparing: bool = False
+    ) -> tuple[list[Sequence[int]], StripStack | None]:
         """Tables over lengths of the best stack of strips up to each height class.
 
         sparing: only with strips better than every lower one, however few there are of those; good for plans, but no
         bound.
         """
         table = self._tables.nothing
-        listed = self.lengths.empty_table()
+        listed: Sequence[int] = self.lengths.empty_table()
         tables = []
-        stack = None
+        stack: StripStack | None = None
         lower = 0
         for height_class, height in enumerate(self.shapes.heights):
             value = filled[height_class].value
@@ -109,7 +109,7 @@ class ValueBound:
         return tables, stack
 
     def stacked(
-        self, filled: list[KnapsackTable], table: Table, stack: StripStack | None, length: int
+        self, filled: list[KnapsackTable], table: Sequence[int], stack: StripStack | None, length: int
     ) -> list[tuple[int, int]]:
         """The strips of the best stack within a length: pairs (height class, number), highest first."""
         points, floor = self.lengths.points, self.lengths.floor
@@ -130,7 +130,7 @@ class ValueBound:
             stack = stack.below
         return strips
 
-    def _used(self, filled: list[KnapsackTable], table: Table, stack: StripStack | None) -> list[int]:
+    def _used(self, filled: list[KnapsackTable], table: Sequence[int], stack: StripStack | None) -> list[int]:
         used = [0] * len(self.copies)
         for height_class, number in self.stacked(filled, table, stack, self.length):
             for piece, count in self.shapes.content(filled[height_class]):
@@ -140,6 +140,7 @@ class ValueBound:
     def improving(self, known_value: int, start: Sequence[int], steps: int = 150) -> Iterator[RelaxedStack]:
         """The relaxed plan at ever better multipliers, from those to start with; `known_value` is the value of a plan
         in hand."""
-        return subgradient_steps(
-            without_pause(self.relaxed), self.copies, lambda: known_value * self.scale, start, steps
-        )
+        relaxed = without_pause(self.relaxed)
+        for found in subgradient_steps(relaxed, self.copies, lambda: known_value * self.scale, start, steps):
+            if found is not None:
+                yield found

@@ -20,6 +20,8 @@ PAUSE_EVERY = 8_000  # strips listed
 # A state: (length left, score, value so far, state before, strip taken as (height, packed pieces)); the score is value
 # so far plus the multiplier of the pieces left, in 1/scale units, so score + best stack of strips in the length left is
 # a bound.
+# A strip that a plan can hold: what it is worth at the multipliers, packed pieces, what could be added, and its value.
+Listed = tuple[int, int, int, int]
 State = tuple[int, int, int, "State | None", tuple[int, int] | None]
 
 
@@ -51,7 +53,7 @@ class ValueSearch:
         counts = PackedCounts(self.bound.copies)
         lists = yield from self._lists(counts)
         scale, floor = self.bound.scale, self.bound.lengths.floor
-        states = {counts.all: (self.bound.length, self.relaxed.multiplier_of_all, 0, None, None)}
+        states: dict[int, State] = {counts.all: (self.bound.length, self.relaxed.multiplier_of_all, 0, None, None)}
         nothing = self.bound.lengths.empty_table()
         for height_class in range(len(lists) - 1, -1, -1):
             if lists[height_class]:
@@ -72,9 +74,9 @@ class ValueSearch:
                 return
             yield
 
-    def _lists(self, counts: PackedCounts) -> Generator[None, None, list[list[tuple]]]:
+    def _lists(self, counts: PackedCounts) -> Generator[None, None, list[list[Listed]]]:
         """The strips of each height class that a plan of the target value can hold."""
-        lists: list[list[tuple]] = []
+        lists: list[list[Listed]] = []
         heights = self.bound.shapes.heights
         best_stack, floor = self.relaxed.tables[-1], self.bound.lengths.floor
         room = self.most_strips
@@ -100,7 +102,7 @@ class ValueSearch:
         return sum(map(mul, values, counts.unpack(strip.packed)))
 
     def _lay_strips(
-        self, height_class: int, strips: list[tuple], states: dict[int, State], counts: PackedCounts
+        self, height_class: int, strips: list[Listed], states: dict[int, State], counts: PackedCounts
     ) -> Iterator[None]:
         """Adds to `states` everything reachable by more strips of one height."""
         height = self.bound.shapes.heights[height_class]

@@ -1,0 +1,141 @@
+"""The work ticket on paper: two pages whatever the order and the maker’s own words, with boxes to tick by hand."""
+
+import io
+import re
+
+import pdfplumber
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.reader import WAKING, elsewhere
+from tests.browser.work_ticket import TICKET
+
+
+def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Page):
+    phone.locator('[name="7.width"]').fill("40.2")
+    phone.locator('[name="7.width"]').blur()
+    expect(phone.locator('[data-size="7.width"]')).to_contain_text("wider than", timeout=WAKING)
+    phone.emulate_media(media="print")
+    line = phone.locator(".size-line", has=phone.locator('[name="7.width"]'))
+    whole, which, blank, said = (
+        each.bounding_box()
+        for each in (
+            line,
+            line.locator(".which"),
+            line.locator('[name="7.width"]'),
+            line.locator('[data-size="7.width"]'),
+        )
+    )
+    phone.emulate_media(media="null")
+    assert said["width"] > 0.6 * whole["width"] and said["y"] >= blank["y"] + blank["height"] - 1
+    assert which["x"] + which["width"] <= blank["x"] and abs(which["y"] - blank["y"]) < blank["height"]
+
+
+@pytest.mark.parametrize(("paper", "ruler", "check"), [("A4", "cm 1/10", "276 cm"), ("Letter", "in 1/16", "108 in")])
+def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, ruler: str, check: str):
+    phone.locator(".ruler-choice select").select_option(ruler)
+    expect(phone.locator(".check-mark").first).to_contain_text(check, timeout=WAKING)
+    with pdfplumber.open(io.BytesIO(phone.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        words = [page.extract_text() for page in pdf.pages]
+        assert len(words) == 2
+        assert f"last mark must read {check}" in words[0].replace("\n", " ")
+        assert "Second fold" in words[1] and "Measured sizes" in words[1]
+        assert words[1].startswith("Steps: This batch"), "the second page may lie alone"
+        today = re.compile(r"Printed \d{1,2} [A-Z][a-z]+ 20\d\d")
+        assert all(today.search(page.split("Begun")[0][:300]) for page in words), "and either says of which day it is"
+        assert "At the machine" not in words[0] + words[1]
+
+
+#: A box on paper against the words of the step beside it: [box side in mm, whether it lies on a title].
+BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) => {
+    const range = document.createRange();
+    range.selectNodeContents(step.querySelector("h3"));
+    const words = [...range.getClientRects()];
+    return [...step.querySelectorAll(".box")].map((each) => {
+        const box = each.getBoundingClientRect();
+        const on = words.some((line) => line.right > box.left + 1 && line.left < box.right - 1 &&
+            line.bottom > box.top + 1 && line.top < box.bottom - 1);
+        return [(Math.min(box.width, box.height) * 25.4) / 96, on];
+    });
+})"""
+
+
+@pytest.mark.parametrize(("pieces", "cloth"), [(1, ""), (24, "6 m"), (54, "16 m"), (90, "16 m"), (519, "84 m")])
+def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
+    browser: Browser, served: str, pieces: int, cloth: str
+):
+    page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
+    page.goto("./batch/")
+    page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
+    if cloth:
+        page.locator("[data-calculator=wash-test] details.more > summary").click()
+        page.locator("[data-calculator=wash-test] [name=cloth_length]").fill(cloth)
+    page.goto(TICKET)
+    expect(page.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
+    for paper in ("A4", "Letter"):
+        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+            words = [each.extract_text() for each in pdf.pages]
+            outside = [
+                word["text"]
+                for each in pdf.pages
+                for word in each.extract_words()
+                if word["x1"] > each.width or word["bottom"] > each.height or word["x0"] < 0
+            ]
+        assert len(words) == 2, paper
+        assert outside == []
+        assert "The maker’s manual of each tool" in words[0] and "Measured sizes" in words[1]
+    page.emulate_media(media="print")
+    found = page.evaluate(BOXES)
+    page.context.close()
+    assert min(side for side, _ in found) >= 4 - 0.05
+    assert not any(on for _, on in found), "no box lies on a title"
+
+
+@pytest.mark.parametrize(
+    ("figure", "name"),
+    [
+        ("five spools of the grey", "Long table"),
+        ("five spools of the grey thread from the second shelf " * 8, "Long table, again " * 4),
+        ("M" * 400, "N" * 80),
+    ],
+)
+def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
+    browser: Browser, served: str, figure: str, name: str
+):
+    """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
+    context = browser.new_context(base_url=f"{served}/", viewport={"width": 722, "height": 1000})
+    context.add_init_script("delete Navigator.prototype.serviceWorker")
+    page = context.new_page()
+    page.goto("./batch/")
+    page.get_by_role("button", name="Keep this as a job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
+    page.locator("[data-calculator=order] [name=ordered]").fill("54")
+    page.locator("[data-calculator=wash-test] details.more > summary").click()
+    page.locator("[data-calculator=wash-test] [name=cloth_length]").fill("16 m")
+    for blank, text in {
+        "input[name=name]": name,
+        "input[name=cloth]": name,
+        "textarea[name=thread]": figure,
+        "textarea[name=time]": f"two days {figure}",
+        "textarea[name=cost]": f"seven hundred {figure}",
+    }.items():
+        page.locator(f".jobs {blank}").fill(text)
+        page.locator(f".jobs {blank}").blur()
+    page.wait_for_timeout(1000)
+    page.goto(TICKET)
+    expect(page.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
+    for paper in ("A4", "Letter"):
+        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+            words = [each.extract_text() for each in pdf.pages]
+        assert len(words) == 2, paper
+        assert (
+            "The maker’s manual of each tool" in words[0]
+            and "two days" in words[0]
+            and (figure[:20] in words[0] or " " not in figure)
+        )
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") == 390
+    assert page.evaluate(
+        "[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"
+    ), "nothing is cut off on the screen"
+    context.close()
