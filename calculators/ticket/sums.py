@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from calculators.catalogue.thread_time_cost.said import of_each
+from calculators.catalogue.thread_time_cost.messages import of_each
 from calculators.documents.job.format import FIGURES
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting

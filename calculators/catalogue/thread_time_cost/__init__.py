@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result
 from calculators.catalogue.thread_time_cost.fields import FIELDS, QUESTION
-from calculators.catalogue.thread_time_cost.said import notes, of_the_cloth, of_the_whole, spoken, working
+from calculators.catalogue.thread_time_cost.messages import notes, of_the_cloth, of_the_whole, spoken, working
 from calculators.catalogue.thread_time_cost.sums import batch_sums, cloth_for, piece_work
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME
 from calculators.trade.thread import whole_spools

@@ -6,7 +6,7 @@ from math import fsum
 
 from calculators.trade.corners.convex import Polygon, area, centre, largest_first
 from calculators.trade.corners.layers import cells, count_shapes
-from calculators.trade.corners.plane import Point
+from calculators.trade.corners.plane import Point, steady
 from calculators.trade.corners.stack import Stack
 
 SPOT = 0.5  # [mm²], the least area that counts as a place and not as a point where folds meet
@@ -47,6 +47,6 @@ def bulk(stack: Stack) -> Bulk:
     for shape, count in patches:
         by_count.setdefault(count, []).append(shape)
     areas = {count: fsum(float(area(shape)) for shape in alike) for count, alike in by_count.items()}
-    thickest = max(count for count, size in areas.items() if size > SPOT)
+    thickest = max(count for count, size in areas.items() if steady(size) > steady(SPOT))
     largest = min(by_count[thickest], key=largest_first)
     return Bulk(thickest, areas[thickest], centre(largest), patches)
