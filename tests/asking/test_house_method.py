@@ -11,6 +11,8 @@ from calculators.asking.site_method import PACKAGED, site_method
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.format import migrated
 from calculators.documents.house_method.sections import tables
+from calculators.trade.cloth import dimensional_change
+from calculators.values.kinds import DimensionalChange
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS, parse_length
 
 
@@ -65,3 +67,12 @@ def test_the_tests_own_method_says_all_that_the_packaged_one_says():
     document, messages = mended(migrated(packaged))
     assert messages == {}
     assert set(document["measures"]) == set(site_method().measures) and set(document["tables"]) == set(tables())
+
+
+@pytest.mark.parametrize("ruler", [CENTIMETRES, SIXTEENTHS], ids=["cm", "in"])
+@pytest.mark.parametrize("way", ["length", "width"])
+def test_the_packaged_test_square_and_the_list_of_cloths_say_the_same_of_the_cloth_in_use(way, ruler):
+    packaged = read_house_method(yaml.safe_load(files("calculators.asking").joinpath(PACKAGED).read_text("utf-8")))
+    before, after = (parse_length(packaged.measure(f"{name}_{way}", ruler)) for name in ("before", "after"))
+    listed = packaged.cloth_line(packaged.measure("cloth", ruler))[f"change_{way}"]
+    assert DimensionalChange().show(dimensional_change(before, after), ruler) == listed

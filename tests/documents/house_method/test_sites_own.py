@@ -3,7 +3,6 @@
 import copy
 import json
 from collections.abc import Callable, Iterator
-from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -42,8 +41,7 @@ SMALLEST = {"format": "house method", "version": 2, "name": "Harbour Lane"}
 @pytest.fixture
 def built_with(tmp_path: Path) -> Iterator[Callable[[dict], HouseMethod]]:
     """Makes a studio's method the handbook's."""
-    packaged = files("calculators.asking")
-    (tmp_path / sites.PACKAGED).write_text(packaged.joinpath(sites.PACKAGED).read_text(encoding="utf-8"))
+    (tmp_path / sites.PACKAGED).write_text(sites.place().joinpath(sites.PACKAGED).read_text(encoding="utf-8"))
 
     def make(document: dict) -> HouseMethod:
         (tmp_path / sites.SITES_OWN).write_text(write_json(sites_own(json.dumps(document))))
