@@ -40,6 +40,7 @@ _DIGIT = 7  # drawing units
 _ROW = 13  # [drawing units] that words take up and down
 _FROM_CUT = 4  # [drawing units] between a cut and the mark written on it
 _MOST_DRAWN, _MOST_KEYED = 6, 12
+_CLOSEST = 2  # drawing units between two lines of a repeat; nearer they are one grey area
 
 
 @dataclass(frozen=True)
@@ -227,15 +228,18 @@ def _repeat(sheet: Sheet, stretch: Stretch) -> None:
     cloth, repeat = stretch.lay.cloth, stretch.lay.cloth.repeat
     if not repeat:
         return
-    for at in _starts(repeat.first_along, repeat.along, stretch.end):
+    for at in _starts(repeat.first_along, repeat.along, stretch.end, sheet.scale):
         if at > stretch.start:
             sheet.line(lines.REPEAT, stretch.place(0, at), stretch.place(cloth.width, at))
-    for at in _starts(repeat.first_across, repeat.across, cloth.width):
+    for at in _starts(repeat.first_across, repeat.across, cloth.width, sheet.scale):
         sheet.line(lines.REPEAT, stretch.place(at, stretch.start), stretch.place(at, stretch.end))
 
 
-def _starts(first: Fraction, distance: Fraction | None, end: Fraction) -> list[Fraction]:
-    return [first + number * distance for number in range(ceil((end - first) / distance))] if distance else []
+def _starts(first: Fraction, distance: Fraction | None, end: Fraction, scale: float) -> list[Fraction]:
+    """Where a pattern starts again; nowhere if its lines would lie on each other even where they are drawn largest."""
+    if distance is None or float(distance) * scale * max(SIZES) < _CLOSEST:
+        return []
+    return [first + number * distance for number in range(ceil((end - first) / distance))]
 
 
 def _pieces(sheet: Sheet, stretch: Stretch, outcome: PlannedOrder, ruler: Ruler, within: list["_Within"]) -> None:

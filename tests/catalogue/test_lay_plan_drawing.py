@@ -268,3 +268,16 @@ def test_the_lines_of_a_repeat_are_drawn_where_it_starts():
 
 def lines_in_key(svg, words):
     return [node for node in svg.iter("text") if node.text == words]
+
+
+def test_a_repeat_too_fine_to_be_seen_is_not_drawn():
+    """60 m of cloth with a pattern of a tenth of a millimetre would be 600,000 lines."""
+    typed = {"cloths": "Ticking | 150 cm | 60 m", "pieces": "Runner | 45 cm | 150 cm | 2 | no | matched"}
+    fine, coarse = (
+        lay_plan(
+            answer(LAY, of_washed_cloth({**typed, "repeats": f"{each} |  |  |  | Ticking"})).drawn_from, CENTIMETRES
+        )
+        for each in ("0.1 mm", "30 cm")
+    )
+    drawn = [sum(node.get("class") == "repeat" for node in each.svg.iter("polyline")) for each in (fine, coarse)]
+    assert drawn[0] == 0 and drawn[1] > 100
