@@ -192,10 +192,6 @@ NOT_TYPED_YET = {
     "docs/assets/javascript/calculator/job-in-hand.js",
     "docs/assets/javascript/calculator/section.js",
     "docs/assets/javascript/calculator/widgets.js",
-    "docs/assets/javascript/pages/handing-page.js",
-    "docs/assets/javascript/pages/jobs-page.js",
-    "docs/assets/javascript/pages/method-page.js",
-    "docs/assets/javascript/pages/ticket-page.js",
 }
 
 

@@ -1,7 +1,9 @@
 """The copy that opens by double click: no server anywhere, only files on a disk and a browser."""
 
+import json
 import re
 from collections.abc import Iterator
+from graphlib import TopologicalSorter
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 from zipfile import ZipFile
@@ -64,6 +66,19 @@ def test_the_zip_holds_the_same_files(copy: Path):
     with ZipFile(copy.with_name(copy.name + ".zip")) as archive:
         names = {name.partition("/")[2] for name in archive.namelist()}
     assert names == {path.relative_to(copy).as_posix() for path in copy.rglob("*") if path.is_file()}
+
+
+def test_the_scripts_of_its_worker_import_one_another_in_no_circle(copy: Path):
+    """Each is put together from those that it names, by `assemble.js`, in comments too."""
+    start = (copy / "assets/portable/start.js").read_text()
+    handbook = json.JSONDecoder().raw_decode(start.removeprefix("const HANDBOOK = "))[0]
+    worker = json.JSONDecoder().raw_decode(handbook["workerStart"].removeprefix("const HANDBOOK = "))[0]
+    named = {
+        name: {found.rpartition("/")[2] for found in re.findall(r"""(?:from ?|import ?\(?)["'](\.[^"']+)""", text)}
+        for name, text in worker["modules"].items()
+    }
+    assert "python-worker.js" in named
+    assert list(TopologicalSorter(named).static_order())[-1] == "python-worker.js"
 
 
 def test_made_again_it_replaces_itself_and_nothing_else(site: Path, tmp_path: Path):

@@ -13,11 +13,21 @@ const KINDS = ["method", "job", "loose"]; // loose: ticked and measured for the 
 const MARK = "#handed=";
 const CHOSEN = "Chosen. Every page shows it so from now on.";
 
+/**
+ * @typedef {{text: string, size: number} | {fragment: string}} Given what was opened
+ * @typedef {{kind: string, id: string, known: boolean}} Item one thing of what was opened
+ * @typedef {"follow" | "beside" | "replace"} How what becomes of one that is here already
+ */
+
 class HandingPage {
-  #given = null; // what was opened: {text} or {fragment}
+  /** @type {Given | null} */
+  #given = null;
+  /** @type {{items: Item[], follows?: string, ruler?: string}} */
   #opened = { items: [] };
+  /** @type {Map<string, number>} */
   #revisions = new Map(); // "kind id" → the revision that was here when it was shown
 
+  /** @param {HTMLElement} element */
   constructor(element) {
     this.said = element.querySelector(".said");
     this.opened = element.querySelector(".opened");
@@ -25,17 +35,15 @@ class HandingPage {
     element
       .querySelector("[data-do=everything]")
       .addEventListener("click", () => this.#careful(() => this.#saveEverything()));
-    element
-      .querySelector("[name=file]")
-      .addEventListener(
-        "change",
-        ({ target }) => target.files[0] && this.#careful(() => this.#openFile(target.files[0])),
-      );
+    element.querySelector("[name=file]").addEventListener("change", ({ target }) => {
+      const [file] = (target instanceof HTMLInputElement && target.files) || [];
+      if (file) this.#careful(() => this.#openFile(file));
+    });
     this.opened.addEventListener("click", ({ target }) => {
       const { keep: how, item } = target.closest("[data-keep]")?.dataset ?? {};
       if (how === "all") this.#careful(() => this.#keepNew());
       else if (how === "choices") this.#careful(() => this.#choose());
-      else if (how) this.#careful(() => this.#keep(how, Number(item)));
+      else if (how) this.#careful(() => this.#keep(/** @type {How} */ (how), Number(item)));
     });
   }
 
@@ -48,6 +56,7 @@ class HandingPage {
     if (fragment) await this.open(fragment);
   }
 
+  /** @param {string} fragment */
   open(fragment) {
     return this.#careful(async () => {
       await this.#show({ fragment });
@@ -56,6 +65,7 @@ class HandingPage {
     });
   }
 
+  /** @param {() => Promise<unknown>} act */
   async #careful(act) {
     try {
       await act();
@@ -68,10 +78,12 @@ class HandingPage {
     }
   }
 
+  /** @param {File} file */
   async #openFile(file) {
     await this.#show({ text: file.size > LONGEST ? "" : await file.text(), size: file.size });
   }
 
+  /** @param {Given} given */
   async #show(given) {
     this.opened.replaceChildren();
     const here = (await Promise.all(KINDS.map(newest))).flat();
@@ -79,11 +91,13 @@ class HandingPage {
     this.#revisions = new Map(here.map(({ kind, id, revision }) => [`${kind} ${id}`, revision]));
     const { body, trouble, ...opened } = await ask({ ask: Question.HANDED, kept, ...given });
     if (trouble) return this.#say(trouble);
-    [this.#given, this.#opened] = [given, opened];
+    this.#given = given;
+    this.#opened = { items: [], ...opened };
     this.opened.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     this.#say("Nothing is kept yet. Look at it, then choose.");
   }
 
+  /** @param {How} how @param {number} number */
   async #keep(how, number) {
     const { kind, id } = await this.#take(how === "follow" ? "beside" : how, number);
     if (how === "follow") {
@@ -98,6 +112,7 @@ class HandingPage {
     this.said.scrollIntoView({ block: "nearest" });
   }
 
+  /** @param {string} id */
   #offerToFollow(id) {
     const button = document.createElement("button");
     button.type = "button";
@@ -118,6 +133,7 @@ class HandingPage {
     this.#say("All that was new here is kept.");
   }
 
+  /** @param {How} how @param {number} number */
   async #take(how, number) {
     const { kind, id: own, known } = this.#opened.items[number];
     const id = how === "beside" && (known || !own) ? newId() : own;
@@ -130,11 +146,12 @@ class HandingPage {
       mine,
     });
     if (trouble) throw new Error(trouble);
-    await keepAll(kind, id, states, how === "replace" ? this.#revisions.get(`${kind} ${id}`) : 0);
+    await keepAll(kind, id, states, how === "replace" ? (this.#revisions.get(`${kind} ${id}`) ?? 0) : 0);
     for (const each of this.#buttons(number)) each.remove();
     return { kind, id };
   }
 
+  /** @param {number} number */
   #buttons(number) {
     return [...this.opened.querySelectorAll(`[data-item="${number}"]`)];
   }
@@ -161,6 +178,7 @@ class HandingPage {
     this.#say([...said].join(" ").trim() || "Saved.");
   }
 
+  /** @param {string} sentence */
   #say(sentence) {
     this.said.textContent = sentence;
   }
@@ -169,6 +187,7 @@ class HandingPage {
 /** What a link brought in this address. */
 const inAddress = () => (location.hash.startsWith(MARK) ? location.hash.slice(MARK.length) : "");
 
+/** @type {HandingPage | null} */
 let page = null;
 document$.subscribe(({ body }) => {
   const element = body.querySelector(".kept");
@@ -176,6 +195,6 @@ document$.subscribe(({ body }) => {
   page?.start().catch(() => {});
 });
 addEventListener("hashchange", () => {
-  const fragment = page && inAddress();
-  if (fragment) page.open(fragment);
+  const fragment = inAddress();
+  if (fragment) page?.open(fragment);
 });

@@ -20,11 +20,16 @@ import { ask } from "../python/python.js";
 import { PLACE } from "../site.js";
 import { share } from "./sharing.js";
 
+/** @import { DocumentRecord } from "../keeping/store.js" */
+
 class JobsPage {
+  /** @type {Promise<unknown>} */
   #last = Promise.resolve();
   #sure = "";
+  /** @type {(() => Promise<unknown>) | null} */
   #undo = null; // takes back what was done last
 
+  /** @param {HTMLElement} element */
   constructor(element) {
     this.element = element;
     this.listed = element.querySelector(".listed");
@@ -41,7 +46,10 @@ class JobsPage {
     this.#say(await whyNothingLasts());
   }
 
-  /** One thing after another, so that no button acts on what is still being fetched. */
+  /**
+   * One thing after another, so that no button acts on what is still being fetched.
+   * @param {() => unknown} act
+   */
   inTurn(act) {
     this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message));
     return this.#last;
@@ -51,13 +59,15 @@ class JobsPage {
     const jobs = await newest("job");
     const { body } = await ask({ ask: Question.JOBS, jobs, ruler: ruler(), home: PLACE });
     const open = this.listed.querySelector("details")?.open;
-    const focused = this.listed.contains(document.activeElement) && document.activeElement.dataset;
+    const inUse = document.activeElement;
+    const focused = inUse instanceof HTMLElement && this.listed.contains(inUse) && inUse.dataset;
     this.listed.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
     if (open) this.listed.querySelector("details")?.setAttribute("open", "");
     if (focused) this.listed.querySelector(`[data-do="${focused.do}"][data-job="${focused.job}"]`)?.focus();
   }
 
-  async #press(what, id) {
+  /** @param {string} what @param {string} [id] of the job */
+  async #press(what, id = "") {
     if (what !== "remove") this.#sure = "";
     if (what === "undo") return this.#takeBack();
     const record = id && (await last("job", id));
@@ -86,6 +96,7 @@ class JobsPage {
     location.assign(`${PLACE}batch/#job=${id}`);
   }
 
+  /** @param {DocumentRecord} record */
   async #copy(record) {
     const id = newId();
     const { job, trouble } = await ask({ ask: Question.COPY_JOB, job: record.text, id });
@@ -94,6 +105,7 @@ class JobsPage {
     this.#say("Duplicated. Nothing is ticked or measured in the new one yet.");
   }
 
+  /** @param {{id: string, text: string, revision: number}} record @param {boolean} away */
   async #putAway(record, away) {
     const { reply } = await new Held("job", record).change((job) =>
       ask({ ask: Question.JOB_CHANGE, job, changes: { archived: away ? "yes" : "" } }),
@@ -104,15 +116,20 @@ class JobsPage {
       away
         ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted."
         : "It stands among the jobs in work again.",
-      async () => this.#putAway(await last("job", record.id), !away),
+      async () => {
+        const now = await last("job", record.id);
+        if (now) await this.#putAway(now, !away);
+      },
     );
   }
 
+  /** @param {DocumentRecord} record */
   async #save(record) {
     const { file } = await askHouse({ ask: Question.JOB_OPENED, job: record.text });
     saveFile(file ?? "job.json", record.text);
   }
 
+  /** @param {DocumentRecord} record */
   async #remove({ id }) {
     if (this.#sure !== id) {
       this.#sure = id;
@@ -137,7 +154,10 @@ class JobsPage {
     await undo?.();
   }
 
-  /** @param {() => Promise} [undo] what a button beside the sentence does */
+  /**
+   * @param {string} sentence
+   * @param {(() => Promise<unknown>) | null} [undo] what a button beside the sentence does
+   */
   #say(sentence, undo = null) {
     this.#undo = undo;
     this.said.textContent = sentence;
@@ -147,10 +167,11 @@ class JobsPage {
   }
 }
 
+/** @type {JobsPage | null} */
 let page = null;
 document$.subscribe(({ body }) => {
   const element = body.querySelector(".jobs-page");
   page = element && new JobsPage(element);
   page?.start().catch(() => {});
 });
-onChange(({ kind }) => kind === "job" && page?.inTurn(() => page.list()));
+onChange(({ kind }) => kind === "job" && page?.inTurn(() => page?.list()));

@@ -12,20 +12,31 @@ import { share } from "./sharing.js";
 
 const PAUSE = 900; // [ms] without a keystroke before what was typed is kept
 
+/** @import { Reply } from "../python/messages.js" */
+
 class MethodPage {
   #editing = false;
   #drawings = 0;
+  /** @type {Promise<unknown>} */
   #last = Promise.resolve();
-  #timer = null;
+  #timer = 0;
+  /** @type {Control | null} */
   #waiting = null; // the blank whose text is not kept yet
   #sure = false;
 
+  /** @param {HTMLElement} element */
   constructor(element) {
     this.element = element;
-    this.#hold(null);
+    /** @type {Held | null} */
+    this.held = null;
+    this.refused = refusedIn(null);
+    this.drawn = false;
+    this.file = "";
     this.body = element.querySelector(".house-body");
     this.said = element.querySelector(".said");
+    /** @type {HTMLSelectElement} */
     this.followed = element.querySelector("[name=followed]");
+    /** @type {HTMLSelectElement} */
     this.other = element.querySelector("[name=other]");
     element
       .querySelector(".tools")
@@ -65,7 +76,7 @@ class MethodPage {
   /** Take in hand the method that is followed; drawn afresh only when something else than this page has changed it. */
   async #open() {
     const id = followedId();
-    const record = id && (await last("method", id));
+    const record = id ? await last("method", id) : undefined;
     let isNew = !this.drawn;
     if (this.held?.id !== record?.id) {
       this.#hold(record ? new Held("method", record) : null);
@@ -79,13 +90,15 @@ class MethodPage {
     }
   }
 
+  /** @param {Held | null} held */
   #hold(held) {
     this.held = held;
-    this.refused = new RefusedTexts(`method/${held?.id ?? ""}`);
+    this.refused = refusedIn(held);
   }
 
   /**
    * One thing after another, so that no button acts on what is still being fetched, or before what was typed is kept.
+   * @param {() => unknown} act
    */
   #inTurn(act) {
     this.#last = this.#last
@@ -111,7 +124,7 @@ class MethodPage {
       : this.other.options[0]?.value;
     this.file = names[kept.findIndex(({ id }) => id === followedId())]?.file;
     for (const each of this.element.querySelectorAll("[data-do]"))
-      each.hidden = !this.held && ["edit", "file", "share", "remove"].includes(each.dataset.do);
+      each.hidden = !this.held && ["edit", "file", "share", "remove"].includes(each.dataset.do ?? "");
     for (const each of this.element.querySelectorAll("details.house-changes, details.house-compare"))
       each.hidden = !this.held;
   }
@@ -127,13 +140,19 @@ class MethodPage {
       editing: this.#editing,
     });
     if (drawing !== this.#drawings) return; // overtaken by a newer one
-    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement)
-      ? document.activeElement
-      : {};
+    const inUse = /** @type {HTMLInputElement | null} */ (document.activeElement);
+    const {
+      name,
+      value,
+      selectionStart = null,
+      selectionEnd = null,
+    } = this.body.contains(inUse) && inUse ? inUse : NONE;
     const open = new Set([...this.body.querySelectorAll("details[open]")].map((each) => each.dataset.line));
     this.drawn = true;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
-    for (const each of this.body.querySelectorAll("details[data-line]")) each.open = open.has(each.dataset.line);
+    /** @type {NodeListOf<HTMLDetailsElement>} */
+    const lines = this.body.querySelectorAll("details[data-line]");
+    for (const each of lines) each.open = open.has(each.dataset.line);
     for (const [path, { text, sentence }] of this.refused.all) {
       const again = this.#blank(path);
       if (!again) continue;
@@ -143,15 +162,16 @@ class MethodPage {
     }
     const blank = name && this.#blank(name);
     if (blank) {
-      blank.value = value;
+      blank.value = value ?? "";
       blank.focus();
-      if (selectionStart != null) blank.setSelectionRange(selectionStart, selectionEnd);
+      if (selectionStart !== null) blank.setSelectionRange(selectionStart, selectionEnd);
     }
     this.element.querySelector("[data-do=edit]").textContent = this.#editing ? "Done" : "Change it";
     this.element.classList.toggle("is-open", this.#editing);
     await this.#fold();
   }
 
+  /** @param {string} [what] */
   async #press(what) {
     if (!what) return;
     if (what !== "remove") this.#sure = false;
@@ -160,11 +180,13 @@ class MethodPage {
     else if (what === "copy") await this.#begin(this.held?.text ?? "");
     else if (what === "edit") await this.#toggle();
     else if (what === "print") window.print();
+    else if (!this.held) return;
     else if (what === "share") await share(this.element.querySelector(".shared"), this.held.text, "method");
     else if (what === "file") saveFile(this.file, this.held.text);
-    else if (what === "remove") await this.#remove();
+    else if (what === "remove") await this.#remove(this.held);
   }
 
+  /** @param {string} from */
   async #begin(from) {
     const id = newId();
     const { method } = await ask({ ask: Question.NEW_METHOD, id, from });
@@ -175,6 +197,7 @@ class MethodPage {
       await this.#list();
       await this.#draw();
       this.#say("Your own method: it follows the handbook until you change something. Every change is kept at once.");
+      /** @type {HTMLInputElement} */
       const name = this.body.querySelector("[name=name]");
       name.focus();
       name.select();
@@ -193,19 +216,20 @@ class MethodPage {
     await this.#draw();
   }
 
-  async #remove() {
+  /** @param {Held} held */
+  async #remove({ id }) {
     if (!this.#sure) {
       this.#sure = true;
       return this.#say("This takes the method out of this browser for good. Press again if you are sure.");
     }
     this.#sure = false;
-    const { id } = this.held;
     this.refused.forget();
     await follow("");
     await remove("method", id);
     this.#say("Removed.");
   }
 
+  /** @param {Control} blank */
   #later(blank) {
     clearTimeout(this.#timer);
     this.#waiting = blank;
@@ -217,28 +241,37 @@ class MethodPage {
     if (this.#waiting) this.#commit(this.#waiting);
   }
 
+  /** @param {Control} blank */
   async #commit(blank) {
     clearTimeout(this.#timer);
     this.#waiting = null;
     await this.#change(blank.name, blank.value, blank);
   }
 
+  /** @param {string} [path] */
   async #takeOut(path) {
     if (!path) return;
     this.refused.takeOut(path);
     await this.#change(path, "");
   }
 
-  /** Of two measures under one name, keep this one: the other ruler then follows it. */
-  async #keepFigure({ keepFigure: path, figureText: text } = {}) {
+  /**
+   * Of two measures under one name, keep this one: the other ruler then follows it.
+   * @param {DOMStringMap} [figure]
+   */
+  async #keepFigure({ keepFigure: path, figureText: text = "" } = {}) {
     if (!path) return;
     await this.#change(path, text);
     await this.#draw();
   }
 
-  /** @param {boolean} [isAgain] whether it was refused before, and what has changed since may let it stand */
-  async #change(path, typed, blank, isAgain = false) {
+  /**
+   * @param {string} path @param {string} typed @param {Control | null} [blank]
+   * @param {boolean} [isAgain] whether it was refused before, and what has changed since may let it stand
+   */
+  async #change(path, typed, blank = null, isAgain = false) {
     this.element.querySelector(".shared").hidden = true;
+    /** @param {string} method */
     const question = (method) => ask({ ask: Question.METHOD_CHANGE, method, path, typed, ruler: ruler() });
     let refused = false;
     await this.#keep(question, (reply) => {
@@ -256,6 +289,7 @@ class MethodPage {
     });
     if (refused || isAgain || !path.startsWith("tables.")) return;
     const line = path.split(".", 3).join(".");
+    /** @param {[path: string, refusal: object]} refused */
     const mayStandNow = ([each]) =>
       each.startsWith(`${line}.`) || (line.startsWith("tables.pieces.") && each.endsWith(".kinds"));
     for (const [each, { text }] of this.refused.all.filter(mayStandNow))
@@ -263,18 +297,23 @@ class MethodPage {
     if (!blank?.closest("details")?.matches("[open]:has([data-take-out])")) await this.#draw();
   }
 
+  /** @param {string} [revision] */
   async #backTo(revision) {
-    if (!revision) return;
+    if (!revision || !this.held) return;
     const then = (await versions("method", this.held.id)).find((each) => each.revision === Number(revision));
     await this.#keep(
-      async () => ({ method: then.text }),
+      async () => ({ method: then?.text }),
       () => {},
     );
     await this.#draw();
   }
 
-  /** Change and keep, and say how it went. */
+  /**
+   * Change and keep, and say how it went.
+   * @param {(method: string) => Promise<Reply>} question @param {(reply: Reply) => void} show
+   */
   async #keep(question, show) {
+    if (!this.held) return;
     try {
       const { reply, kept, said } = await this.held.change(question);
       show(reply);
@@ -286,28 +325,31 @@ class MethodPage {
     }
   }
 
+  /** @param {string} path @returns {HTMLInputElement | null} the blank, of whatever kind */
   #blank(path) {
     return this.body.querySelector(`[name="${CSS.escape(path)}"]`);
   }
 
+  /** @param {string} path */
   #refusal(path) {
     return this.body.querySelector(`.refusal[data-field="${CSS.escape(path)}"]`);
   }
 
+  /** @param {string} path @param {string} [sentence] */
   #refuse(path, sentence = "") {
     const place = this.#refusal(path);
     if (!place) return;
     place.textContent = sentence;
     place.hidden = !sentence;
-    this.#blank(path).setAttribute("aria-invalid", String(Boolean(sentence)));
+    this.#blank(path)?.setAttribute("aria-invalid", String(Boolean(sentence)));
   }
 
   /** What is folded away is worked out when it is opened. */
   async #fold() {
-    const [changes, compare] = [
-      this.element.querySelector(".house-changes"),
-      this.element.querySelector(".house-compare"),
-    ];
+    /** @type {HTMLDetailsElement} */
+    const changes = this.element.querySelector(".house-changes");
+    /** @type {HTMLDetailsElement} */
+    const compare = this.element.querySelector(".house-compare");
     if (this.held && changes.open) {
       const { body } = await ask({ ask: Question.METHOD_CHANGES, versions: await versions("method", this.held.id) });
       changes.querySelector(".listed").innerHTML = body; // made by Python, as all below
@@ -316,7 +358,8 @@ class MethodPage {
   }
 
   async #compare() {
-    const other = this.other.value && (await last("method", this.other.value));
+    if (!this.held) return;
+    const other = this.other.value ? await last("method", this.other.value) : undefined;
     const { body, trouble } = await ask({
       ask: Question.METHOD_DIFFERENCE,
       method: this.held.text,
@@ -326,6 +369,7 @@ class MethodPage {
     if (trouble) this.#say(trouble);
   }
 
+  /** @param {string} sentence */
   #say(sentence) {
     this.said.textContent = sentence;
   }
@@ -339,8 +383,10 @@ class MethodPage {
 /**
  * A link of the jump list leads to its section; the page itself is drawn by this script, so the theme does not know its
  * places.
+ * @param {MouseEvent & {target: HTMLElement}} event
  */
 function jump(event) {
+  /** @type {HTMLAnchorElement | null} */
   const link = event.target.closest(".jump-list a");
   const heading = link && document.getElementById(link.hash.slice(1));
   if (!heading) return;
@@ -351,6 +397,13 @@ function jump(event) {
   heading.scrollIntoView();
 }
 
+/** @param {Held | null} held */
+const refusedIn = (held) => new RefusedTexts(`method/${held?.id ?? ""}`);
+
+/** @type {{name?: string, value?: string, selectionStart?: null, selectionEnd?: null}} */
+const NONE = {}; // no blank in use
+
+/** @type {MethodPage | null} */
 let page = null;
 document$.subscribe(({ body }) => {
   page?.keepNow();

@@ -15,11 +15,27 @@ const GONE =
   "What stands here is the batch as it is filled in now.";
 const LOOSE = "batch"; // what is ticked for the batch that is kept as no job
 
+const NOTHING_YET = { id: LOOSE, text: "", revision: 0 };
+
+/** @param {Held} held */
+const refusedIn = (held) => new RefusedTexts(`${held.kind}/${held.id}`);
+
+/**
+ * @import { Reply, Request } from "../python/messages.js"
+ *
+ * @typedef {{by: number} | {box: number}} Turn one bundle more or less, or the box of a piece turned
+ */
+
 class TicketPage {
+  /** @type {Promise<any>} */
   #last = Promise.resolve();
 
+  /** @param {HTMLElement} element */
   constructor(element) {
     this.element = element;
+    this.isOpen = false; // whether what it is of is known
+    this.held = new Held("loose", NOTHING_YET);
+    this.refused = refusedIn(this.held);
     this.body = element.querySelector(".ticket-body");
     this.said = element.querySelector(".said");
     this.settled = element.querySelector(".settle");
@@ -36,7 +52,9 @@ class TicketPage {
       const { tick, box, step } = target.closest("[data-tick], [data-box]")?.dataset ?? {};
       if (step) this.#inTurn(() => this.#tick(step, box ? { box: Number(box) } : { by: Number(tick) }));
     });
-    for (const left of ["change", "focusout"]) this.body.addEventListener(left, ({ target }) => this.#left(target));
+    for (const left of /** @type {("change" | "focusout")[]} */ (["change", "focusout"])) {
+      this.body.addEventListener(left, ({ target }) => target instanceof HTMLInputElement && this.#left(target));
+    }
   }
 
   async start() {
@@ -50,21 +68,27 @@ class TicketPage {
 
   async #open() {
     const job = jobInHand();
-    const record = job && (await last("job", job));
-    if (record) this.held = new Held("job", record);
-    else this.held = new Held("loose", (await last("loose", LOOSE)) ?? { id: LOOSE, text: "", revision: 0 });
-    this.refused = new RefusedTexts(`${this.held.kind}/${this.held.id}`);
+    const record = job ? await last("job", job) : undefined;
+    this.held = record ? new Held("job", record) : new Held("loose", (await last("loose", LOOSE)) ?? NOTHING_YET);
+    this.refused = refusedIn(this.held);
+    this.isOpen = true;
     await this.#draw();
     return job && !record ? GONE : "";
   }
 
-  /** One thing after another, so that no button acts on what is still being kept. */
+  /**
+   * One thing after another, so that no button acts on what is still being kept.
+   * @param {() => unknown} act
+   */
   #inTurn(act) {
     this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message));
     return this.#last;
   }
 
-  /** A question about this ticket; a loose batch brings the numbers that stand in the walk. */
+  /**
+   * A question about this ticket; a loose batch brings the numbers that stand in the walk.
+   * @param {Request["ask"]} question @param {string} kept @param {object} [more]
+   */
   #ask(question, kept, more) {
     return askHouse({
       ask: question,
@@ -79,9 +103,10 @@ class TicketPage {
 
   #ofTheWalk() {
     if (this.held.kind === "job") return {};
+    /** @type {Record<string, import("../keeping/kept.js").Texts>} */
     const typed = {};
     let readOn = ruler();
-    for (const calculator of this.element.dataset.calculators.split(" ")) {
+    for (const calculator of (this.element.dataset.calculators ?? "").split(" ")) {
       const { texts, readOn: on } = typedIn(this.#nameOf(calculator));
       if (!Object.keys(texts).length) continue;
       typed[calculator] = texts;
@@ -90,6 +115,7 @@ class TicketPage {
     return { typed, read_on: readOn };
   }
 
+  /** @param {string} calculator */
   #nameOf(calculator) {
     return nameOf(calculator, {}, this.element.dataset.walk);
   }
@@ -97,15 +123,15 @@ class TicketPage {
   async #draw() {
     const { body, settle, trouble } = await this.#ask(Question.TICKET, this.held.text);
     if (trouble) return this.#say(trouble);
-    const { name, value, selectionStart, selectionEnd } = this.body.contains(document.activeElement)
-      ? document.activeElement
-      : {};
+    const before = document.activeElement;
+    const written = before instanceof HTMLInputElement && this.body.contains(before) ? before : null;
     this.body.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
-    const inUse = name && this.body.querySelector(`[name="${CSS.escape(name)}"]`);
-    if (inUse) {
-      inUse.value = value; // kept once it is left
+    /** @type {HTMLInputElement | null} */
+    const inUse = written && this.body.querySelector(`[name="${CSS.escape(written.name)}"]`);
+    if (written && inUse) {
+      inUse.value = written.value; // kept once it is left
       inUse.focus({ preventScroll: true });
-      inUse.setSelectionRange(selectionStart, selectionEnd);
+      inUse.setSelectionRange(written.selectionStart, written.selectionEnd);
     }
     this.settled.innerHTML = settle;
     for (const [name, { text, sentence }] of this.refused.all) this.#refuseAgain(name, text, sentence);
@@ -115,7 +141,9 @@ class TicketPage {
     if (this.machine.isOn) settle ? this.machine.show() : this.machine.leave();
   }
 
+  /** @param {string} name @param {string} text @param {string} sentence */
   #refuseAgain(name, text, sentence) {
+    /** @type {HTMLInputElement | null} */
     const blank = this.element.querySelector(`:is(.settle, .ticket-body) input[name="${CSS.escape(name)}"]`);
     if (!blank) return;
     if (blank !== document.activeElement) blank.value = blank.dataset.sent = text;
@@ -124,17 +152,19 @@ class TicketPage {
     else this.#compare(name, sentence, false);
   }
 
+  /** @param {string} name @param {string} sentence */
   #refuse(name, sentence) {
     const place = this.settled.querySelector(`.refusal[data-field="${CSS.escape(name)}"]`);
     if (place) [place.textContent, place.hidden] = [sentence, false];
   }
 
+  /** @param {string} [what] */
   #press(what) {
     if (what === "print") window.print();
     else if (what === "machine") this.machine.enter(this.held.id);
   }
 
-  /** @param {{by: number} | {box: number}} what one bundle more or less, or the box of a piece turned */
+  /** @param {string} step @param {Turn} what */
   async #tick(step, what) {
     const place = () => this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`);
     const title = place().closest(".ticket-step").querySelector("h3").textContent;
@@ -144,13 +174,17 @@ class TicketPage {
     if (this.machine.isOn) this.machine.ticked();
   }
 
-  /** A blank for a size is left: what was written there is kept, if it is not yet. */
+  /**
+   * A blank for a size is left: what was written there is kept, if it is not yet.
+   * @param {HTMLInputElement} blank
+   */
   #left(blank) {
     if (!blank.closest(".size") || blank.value === (blank.dataset.sent ?? blank.defaultValue)) return;
     blank.dataset.sent = blank.value;
     this.#inTurn(() => this.#size(blank));
   }
 
+  /** @param {HTMLInputElement} blank */
   async #size(blank) {
     const [piece, side] = blank.name.split(".");
     const reply = await this.#keep(Question.TICKET_SIZE, { piece, side, text: blank.value });
@@ -166,7 +200,10 @@ class TicketPage {
     if (blank !== document.activeElement) blank.value = blank.dataset.sent = reply.shown;
   }
 
-  /** Say how something measured compares; whether there is a place for it. */
+  /**
+   * Say how something measured compares; whether there is a place for it.
+   * @param {string} name @param {string} words @param {boolean} within
+   */
   #compare(name, words, within) {
     const place = this.body.querySelector(`[data-size="${CSS.escape(name)}"]`);
     if (!place) return false;
@@ -175,6 +212,7 @@ class TicketPage {
     return true;
   }
 
+  /** @param {Control} blank */
   async #settle(blank) {
     const reply = await this.#keep(Question.TICKET_SETTLE, { name: blank.name, text: blank.value });
     if (!reply) return;
@@ -188,13 +226,19 @@ class TicketPage {
     if (!this.body.contains(document.activeElement)) this.settled.querySelector(`[name="${blank.name}"]`)?.focus();
   }
 
+  /** @param {{calculator: string, field: string, text: string}} change */
   #typed({ calculator, field, text }) {
     const { texts, readOn, refused } = typedIn(this.#nameOf(calculator));
+    /** @param {Record<string, string>} texts */
     const without = ({ [field]: _, ...others }) => others;
     keepTyped(this.#nameOf(calculator), text ? { ...texts, [field]: text } : without(texts), readOn, without(refused));
   }
 
-  /** Have something changed and kept; the reply, or nothing where it could not be kept, which is then said. */
+  /**
+   * Have something changed and kept; the reply, or nothing where it could not be kept, which is then said.
+   * @param {Request["ask"]} question @param {object} more
+   * @returns {Promise<Reply | undefined>}
+   */
   async #keep(question, more) {
     try {
       const { reply, kept } = await this.held.change((text) => this.#ask(question, text, more));
@@ -209,11 +253,15 @@ class TicketPage {
     }
   }
 
+  /** @param {string} sentence */
   #say(sentence) {
     this.said.textContent = sentence;
   }
 
-  /** Other numbers are followed, or another window has changed this ticket. */
+  /**
+   * Other numbers are followed, or another window has changed this ticket.
+   * @param {boolean} anew
+   */
   follow(anew) {
     return this.#inTurn(async () => ((await this.held.refresh()) || anew ? this.#draw() : null));
   }
@@ -223,12 +271,16 @@ class TicketPage {
   }
 }
 
-/** Let a step's boxes and words be those of newer HTML; its two buttons stay, so that the finger stays on one. */
+/**
+ * Let a step's boxes and words be those of newer HTML; its two buttons stay, so that the finger stays on one.
+ * @param {HTMLElement} place @param {string} html
+ */
 function renew(place, html) {
   const made = document.createElement("template");
   made.innerHTML = html; // made by Python as elements
-  const newer = made.content.firstElementChild;
-  const { box } = place.contains(document.activeElement) ? document.activeElement.dataset : {};
+  const newer = /** @type {HTMLElement} */ (made.content.firstElementChild);
+  const inUse = /** @type {HTMLElement | null} */ (document.activeElement);
+  const { box } = (place.contains(inUse) && inUse?.dataset) || {};
   place.className = newer.className;
   place.dataset.left = newer.dataset.left;
   for (const part of [".boxes", ".count"])
@@ -240,6 +292,7 @@ function renew(place, html) {
   if (box) place.querySelector(`[data-box="${box}"]`)?.focus({ preventScroll: true });
 }
 
+/** @type {TicketPage | null} */
 let page = null;
 document$.subscribe(({ body }) => {
   page?.close();
@@ -247,8 +300,8 @@ document$.subscribe(({ body }) => {
   page = element && new TicketPage(element);
   page?.start().catch(() => {});
 });
-onFollow(() => page?.held && page.follow(true));
-onChange(({ kind, id }) => page?.held && kind === page.held.kind && id === page.held.id && page.follow(false));
+onFollow(() => page?.isOpen && page.follow(true));
+onChange(({ kind, id }) => page?.isOpen && kind === page.held.kind && id === page.held.id && page.follow(false));
 for (const printing of ["beforeprint", "afterprint"]) {
   addEventListener(printing, () => {
     for (const each of document.querySelectorAll(".ticket .of-day")) {
