@@ -6,35 +6,67 @@ import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { builtText, RowsTable } from "./rows.js";
 
+/**
+ * @import { Texts } from "../keeping/kept.js"
+ * @import { Reply } from "../python/messages.js"
+ *
+ * @typedef {(names: string[]) => void} Changed hears the names of the blanks that the reader has changed
+ *
+ * Where what is typed is found and left.
+ * @typedef {object} Keeper
+ * @property {(name: string) => {texts: Texts, readOn: string, refused: Texts}} read
+ * @property {(name: string, texts: Texts, readOn: string, calculator: string, latest: string, refused: Texts) => void}
+ *   keep
+ *
+ * What holds a field's text.
+ * @typedef {object} Holder
+ * @property {HTMLElement} element
+ * @property {string} value
+ * @property {string} built
+ * @property {(inTrouble: boolean) => void} markTrouble
+ * @property {(text?: string) => boolean} [takes]
+ *
+ * A text for a blank, or for a cell of a table.
+ * @typedef {{name: string, text: string, row: number | null, column: number}} Setting
+ */
+
 export class Section {
   /**
    * @param {HTMLElement} element the calculator's section
-   * @param {(names: string[]) => void} changed is called when the reader has changed blanks, with their names
-   * @param {{read: Function, keep: Function}} [keeper] where what is typed is found and left
+   * @param {Changed} changed
+   * @param {Keeper} [keeper]
    */
   constructor(element, changed, keeper = LOOSE) {
     this.element = element;
+    /** @type {HTMLFormElement} */
     this.form = element.querySelector("form.asked");
     this.answer = element.querySelector(".answer");
     // what was done here last, and the way back
     this.told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" });
     this.form.append(this.told);
     this.oldAnswer = element.querySelector(".old-answer");
-    this.calculator = element.dataset.calculator;
-    this.given = JSON.parse(element.dataset.given);
+    this.calculator = /** @type {string} */ (element.dataset.calculator);
+    /** @type {Texts} */
+    this.given = JSON.parse(/** @type {string} */ (element.dataset.given));
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
-    this.typed = this.written = {};
+    /** @type {Texts} */
+    this.typed = this.written = /** @type {Texts} */ ({});
+    this.readOn = ""; // the ruler on which a bare number is meant
+    /** @type {Texts} */
     this.refused = {}; // of what was typed and cannot be read: the sentence that says so
     this.hasAnswered = false; // whether the answer in the page is to numbers that were asked about since it was opened
     // of what was typed since the page was last read on one ruler: the ruler on which each is meant
+    /** @type {Map<string, string>} */
     this.rulers = new Map();
     this.kept = ""; // what the keeper was last given
+    /** @type {HTMLDetailsElement} */
     this.fold = this.form.querySelector("details.more");
     this.unfolded = false; // whether that was opened for the sake of a refused blank, not by the reader
+    /** @type {Map<string, RowsTable>} */
     this.tables = new Map();
-    for (const table of this.form.querySelectorAll("table.rows")) {
-      const { field } = table.dataset;
+    for (const table of /** @type {NodeListOf<HTMLTableElement>} */ (this.form.querySelectorAll("table.rows"))) {
+      const { field } = /** @type {{field: string}} */ (/** @type {unknown} */ (table.dataset));
       this.tables.set(field, new RowsTable(table, () => this.#type(field, changed)));
     }
     this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
@@ -48,7 +80,7 @@ export class Section {
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
     this.answer.addEventListener(
       "click",
-      ({ target }) => target.matches("button.offer") && this.#takeUp(target.dataset),
+      ({ target }) => target.matches("button.offer") && this.#takeUp(/** @type {any} */ (target.dataset)),
     );
     this.#dressAnswer(this.answer);
     const { texts, readOn, refused } = keeper.read(this.name);
@@ -63,6 +95,7 @@ export class Section {
 
   /** What the reader wrote before this script came, as on a slow connection. */
   #early() {
+    /** @type {[string, Holder][]} */
     const blanks = this.#names.map((name) => [name, this.#blank(name)]);
     return Object.fromEntries(
       blanks.filter(([, blank]) => blank.value !== blank.built).map(([name, blank]) => [name, blank.value]),
@@ -72,6 +105,7 @@ export class Section {
   /**
    * Let these numbers stand here in place of all that did; what stands in the blank in use is left to the reader. Those
    * that could not be read are at once marked as such, and no answer is taken for theirs.
+   * @param {Texts} texts @param {string} readOn @param {Texts} [refused]
    */
   hold(texts, readOn, refused = {}) {
     const before = this.typed;
@@ -91,7 +125,10 @@ export class Section {
     this.#dress();
   }
 
-  /** Take over numbers that a link carried, as if the reader had typed them. */
+  /**
+   * Take over numbers that a link carried, as if the reader had typed them.
+   * @param {Texts} texts
+   */
   take(texts) {
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
@@ -105,6 +142,7 @@ export class Section {
   /**
    * Take over what was written, or emptied, in the blanks of the same names in another calculator.
    * @returns {boolean} whether anything is different here now
+   * @param {Section} other @param {string[]} names
    */
   takeFrom(other, names) {
     const shared = names.filter(
@@ -124,7 +162,10 @@ export class Section {
     return Object.keys(this.typed).length > 0;
   }
 
-  /** The ruler on which a bare number in this blank is meant. */
+  /**
+   * The ruler on which a bare number in this blank is meant.
+   * @param {string} name
+   */
   rulerOf(name) {
     return this.rulers.get(name) ?? this.readOn;
   }
@@ -134,12 +175,18 @@ export class Section {
     return [this.readOn, ...Object.keys(this.typed).map((name) => this.rulerOf(name))];
   }
 
-  /** What was typed on one ruler. */
+  /**
+   * What was typed on one ruler.
+   * @param {string} readOn
+   */
   typedOn(readOn) {
     return Object.fromEntries(Object.entries(this.typed).filter(([name]) => this.rulerOf(name) === readOn));
   }
 
-  /** What was typed on one ruler was read: with its units written it means the same on another. */
+  /**
+   * What was typed on one ruler was read: with its units written it means the same on another.
+   * @param {Texts} written @param {string} from @param {string} to
+   */
   carryOver(written, from, to) {
     for (const name of Object.keys(this.typedOn(from))) {
       if (name in written) this.typed[name] = this.#blank(name).value = written[name];
@@ -152,6 +199,7 @@ export class Section {
   /**
    * Every number that was typed without its unit gets the one it was read in, so that it keeps its meaning on another
    * ruler.
+   * @param {Texts} written @param {string} readOn
    */
   settle(written, readOn) {
     this.written = written;
@@ -164,11 +212,17 @@ export class Section {
     this.#keep();
   }
 
-  /** Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator. */
+  /**
+   * Show what Python said: an answer, sentences at their blanks, or that this waits for another calculator.
+   * @param {Reply} reply
+   */
   show(reply) {
     this.refused = Object.fromEntries(Object.entries(reply.refusals ?? {}).filter(([name]) => name in this.typed));
     this.#markTroubles(reply.refusals ?? {}, reply.instead);
-    for (const [name, choices] of Object.entries(reply.choices ?? {})) this.#blank(name).offer(choices);
+    for (const [name, choices] of Object.entries(reply.choices ?? {})) {
+      const list = /** @type {Blank} */ (this.#blank(name));
+      list.offer(choices);
+    }
     for (const [name, text] of Object.entries(reply.texts ?? {}))
       if (!(name in this.typed)) this.#blank(name).value = text;
     this.settle(reply.written, this.readOn);
@@ -178,11 +232,15 @@ export class Section {
     this.#replaceAnswer(reply.answer);
   }
 
-  /** Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves. */
+  /**
+   * Leave the last good answer standing, marked as old; without a sentence of its own, the one in the page serves.
+   * @param {string} [sentence]
+   */
   keepOld(sentence) {
     this.#age(sentence ?? (this.hasAnswered ? (this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent) : NOT_HERS));
   }
 
+  /** @param {string} sentence */
   #age(sentence) {
     this.oldAnswer.dataset.usual ??= this.oldAnswer.textContent;
     this.answer.classList.toggle("is-old", sentence !== "");
@@ -191,9 +249,12 @@ export class Section {
     this.oldAnswer.textContent = sentence || this.oldAnswer.dataset.usual;
   }
 
-  /** @param {object} [instead] what can stand in a blank in place of what was refused: field name → text */
+  /**
+   * @param {Texts} refusals
+   * @param {Texts} [instead] what can stand in a blank in place of what was refused
+   */
   #markTroubles(refusals, instead = {}) {
-    for (const place of this.form.querySelectorAll(".refusal")) {
+    for (const place of /** @type {NodeListOf<Refusal>} */ (this.form.querySelectorAll(".refusal"))) {
       const sentence = refusals[place.dataset.field] ?? "";
       const text = instead[place.dataset.field];
       if (place.textContent === sentence && place.hidden === !sentence && !text) continue; // as nearly always
@@ -225,21 +286,27 @@ export class Section {
     if (!this.fold.contains(document.activeElement)) this.fold.open = false;
   }
 
-  /** A link from elsewhere to a blank that needs mending leads to the very blank, once. */
+  /**
+   * A link from elsewhere to a blank that needs mending leads to the very blank, once.
+   * @param {string} name
+   */
   #leadTo(name) {
-    const control = this.form.elements.namedItem(name);
+    const control = /** @type {Control} */ (this.form.elements.namedItem(name));
     if (this.hasLed || !control || location.hash !== `#${control.id}`) return;
     this.hasLed = true;
     control.scrollIntoView({ block: "center" });
     control.focus();
   }
 
-  /** Change what has changed, and leave alone what has not: what is pointed at, opened or scrolled to stays so. */
+  /**
+   * Change what has changed, and leave alone what has not: what is pointed at, opened or scrolled to stays so.
+   * @param {string} html
+   */
   #replaceAnswer(html) {
     const open = new Set([...this.answer.querySelectorAll("details[open]")].map((each) => each.className));
     const template = document.createElement("template");
     template.innerHTML = `<div>${html}</div>`; // made by Python as elements: whatever was typed is escaped in it
-    const made = template.content.firstChild;
+    const made = /** @type {HTMLElement} */ (template.content.firstChild);
     for (const details of made.querySelectorAll("details")) details.open = open.has(details.className);
     this.#dressAnswer(made);
     const spoken = this.answer.querySelector(".spoken");
@@ -250,7 +317,10 @@ export class Section {
     );
   }
 
-  /** Let what needs a script be used in an answer, whether it stands in the page yet or not. */
+  /**
+   * Let what needs a script be used in an answer, whether it stands in the page yet or not.
+   * @param {HTMLElement} answer
+   */
   #dressAnswer(answer) {
     dressDrawing(answer, this.element);
     for (const button of answer.querySelectorAll("button.offer")) button.hidden = false;
@@ -259,10 +329,20 @@ export class Section {
   /**
    * Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told how to
    * go back.
+   * @param {{sets: string, does: string}} offer
    */
   #takeUp({ sets, does }) {
-    const wanted = JSON.parse(sets).map(([name, text, row, column]) => ({ name, text, row, column }));
+    /** @type {Setting[]} */
+    const wanted = JSON.parse(sets).map(
+      (/** @type {[string, string, number | null, number]} */ [name, text, row, column]) => ({
+        name,
+        text,
+        row,
+        column,
+      }),
+    );
     const before = wanted.map((each) => ({ ...each, text: this.#control(each).value }));
+    /** @param {Setting[]} all */
     const choose = (all) => {
       clear(OFFER);
       for (const each of all) {
@@ -277,18 +357,26 @@ export class Section {
     notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true, place: this.told });
   }
 
+  /** @param {HTMLElement & {value?: string}} button */
   #putInstead(button) {
-    const control = this.form.elements.namedItem(button.closest(".refusal").dataset.field);
-    control.value = button.value;
+    const { field } = /** @type {Refusal} */ (button.closest(".refusal")).dataset;
+    const control = /** @type {Control} */ (this.form.elements.namedItem(field));
+    control.value = /** @type {string} */ (button.value);
     control.focus();
     for (const kind of ["input", "change"]) control.dispatchEvent(new Event(kind, { bubbles: true }));
   }
 
-  /** A single control, or the control of a cell. */
+  /**
+   * A single control, or the control of a cell.
+   * @param {{name: string, row: number | null, column: number}} place
+   */
   #control({ name, row, column }) {
-    return row === null ? this.form.elements.namedItem(name) : this.tables.get(name).control(row, column);
+    return /** @type {Control} */ (
+      row === null ? this.form.elements.namedItem(name) : this.tables.get(name)?.control(row, column)
+    );
   }
 
+  /** @param {string} name @param {Changed} changed */
   #type(name, changed) {
     this.typed[name] = this.#blank(name).value;
     delete this.written[name];
@@ -298,9 +386,12 @@ export class Section {
     changed([name]);
   }
 
-  /** On leaving a blank: add the unit it was read in; one that was emptied is the house's again. */
+  /**
+   * On leaving a blank: add the unit it was read in; one that was emptied is the house's again.
+   * @param {Control} target @param {Changed} changed
+   */
   #leave(target, changed) {
-    const name = target.name || target.closest("table.rows")?.dataset.field;
+    const name = /** @type {string} */ (target.name || target.closest("table.rows")?.dataset.field);
     const blank = this.#blank(name);
     if (!blank.value.trim()) {
       delete this.typed[name];
@@ -312,6 +403,7 @@ export class Section {
     this.#keep();
   }
 
+  /** @param {Changed} changed */
   #startAfresh(changed) {
     const names = Object.keys(this.typed);
     this.typed = this.refused = {};
@@ -337,6 +429,7 @@ export class Section {
 
   /** The link that carries every number as it stands, the house's own among them. */
   #carry() {
+    /** @type {HTMLAnchorElement} */
     const link = this.form.querySelector(".carry");
     const address = carried(this.name, Object.fromEntries(this.#names.map((name) => [name, this.#blank(name).value])));
     if (link.getAttribute("href") !== address) link.textContent = link.dataset.usual ?? link.textContent;
@@ -344,8 +437,9 @@ export class Section {
     link.hidden = !this.isTyped;
   }
 
+  /** @param {MouseEvent} event */
   async #copyLink(event) {
-    const link = event.currentTarget;
+    const link = /** @type {HTMLAnchorElement} */ (event.currentTarget);
     event.preventDefault();
     event.stopPropagation(); // else the theme opens the page anew
     link.dataset.usual ??= link.textContent;
@@ -359,22 +453,28 @@ export class Section {
 
   /** Every field of the form. */
   get #names() {
-    return [...this.form.querySelectorAll(".refusal")].map(({ dataset }) => dataset.field);
+    return [.../** @type {NodeListOf<Refusal>} */ (this.form.querySelectorAll(".refusal"))].map(
+      ({ dataset }) => dataset.field,
+    );
   }
 
   #afresh() {
     return this.form.querySelector(".afresh");
   }
 
-  /** What holds a field's text: a table of rows, or a single control. */
+  /**
+   * What holds a field's text: a table of rows, or a single control.
+   * @param {string} name
+   */
   #blank(name) {
     const control = this.form.elements.namedItem(name);
-    return this.tables.get(name) ?? (control && new Blank(control));
+    return /** @type {Holder} */ (this.tables.get(name) ?? (control && new Blank(/** @type {Control} */ (control))));
   }
 }
 
 /** A single control. */
 class Blank {
+  /** @param {Control} control */
   constructor(control) {
     this.element = control;
   }
@@ -402,25 +502,32 @@ class Blank {
     return (
       this.element.localName !== "select" ||
       text === "" ||
-      [...this.element.options].some(({ value }) => value === text)
+      [.../** @type {HTMLSelectElement} */ (this.element).options].some(({ value }) => value === text)
     );
   }
 
-  /** Let a list offer these: pairs of what is kept and the words for it. */
+  /**
+   * Let a list offer these: pairs of what is kept and the words for it.
+   * @param {[kept: string, words: string][]} choices
+   */
   offer(choices) {
-    const now = [...this.element.options].map(({ value, text }) => [value, text]);
+    const now = [.../** @type {HTMLSelectElement} */ (this.element).options].map(({ value, text }) => [value, text]);
     if (JSON.stringify(now) === JSON.stringify(choices)) return;
     const { value } = this;
     this.element.replaceChildren(...choices.map(([kept, words]) => new Option(words, kept)));
     this.value = value;
   }
 
+  /** @param {boolean} inTrouble */
   markTrouble(inTrouble) {
     this.element.setAttribute("aria-invalid", String(inTrouble));
   }
 }
 
-/** The numbers of this browser that belong to no job. */
+/**
+ * The numbers of this browser that belong to no job.
+ * @type {Keeper}
+ */
 const LOOSE = {
   read: typedIn,
   keep: (name, texts, readOn, _calculator, _latest, refused) => keepTyped(name, texts, readOn, refused),
@@ -430,4 +537,7 @@ const NOT_HERS = "This answer is for the numbers this page came with. Correct th
 
 const OFFER = "offer"; // the notice about what was taken up
 
+/** @typedef {HTMLElement & {dataset: {field: string}}} Refusal where a blank's refusal stands */
+
+/** @param {Holder} blank */
 const hasFocus = (blank) => blank.element.contains(document.activeElement);
