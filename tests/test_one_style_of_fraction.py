@@ -43,7 +43,7 @@ def test_no_code_that_shows_something_writes_a_fraction_itself():
         if found := list(_written_by_hand(tree)):
             by_hand[path.name] = found
     assert signs == {}
-    assert by_hand.keys() == {"numerals.py", "listed.py"}, "and a file of exact numbers, which nobody reads aloud"
+    assert by_hand.keys() == {"numerals.py", "csv_lists.py"}, "and a file of exact numbers, which nobody reads aloud"
     assert all(len(each) == 1 for each in by_hand.values())
 
 

@@ -9,7 +9,7 @@ from calculators.values.measure import Ruler, show_length
 from calculators.values.numerals import mixed
 
 _MARGINS, _TALLEST = (74, 40, 64, 56), 300  # drawing units
-_WIDEST = 3  # lengths of width that are drawn; beyond that cloth runs on
+_WIDEST = 3  # lengths of width that are drawn, or its side hem twice; beyond that cloth runs on
 _ROOM_FOR_A_NUMBER = 34  # [drawing units]
 _HALF_A_WIDTH = Fraction(1, 2)
 _GRAIN = 38  # [drawing units] the arrow and its word beside it
@@ -23,7 +23,7 @@ def curtain_laid_flat(cut: tuple[JoinedWidths, Drop], ruler: Ruler) -> Picture:
     widths, drop = cut
     needed, whole = drop.needed, drop.cut
     side, foot, head = widths.side.taken_up, drop.lower.taken_up, needed - drop.heading
-    drawn = min(widths.cut, _WIDEST * whole)
+    drawn = min(widths.cut, max(_WIDEST * whole, 2 * side))
     runs_on = drawn < widths.cut
     finished = f"finished {show_length(drop.finished, ruler)}"
     left, above, right, below = _MARGINS

@@ -4,6 +4,7 @@ one."""
 import json
 import re
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.faces.browser import replies
@@ -75,6 +76,7 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     expect(piece).to_have_attribute("aria-invalid", "false")
 
 
+@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
     for name, typed, fields in IMPOSSIBLE_TOGETHER:
         if name not in PAGES:

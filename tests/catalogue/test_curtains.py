@@ -9,7 +9,9 @@ from calculators.asking.answering import Asking, answer, filled
 from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named
+from calculators.drawing.curtain import curtain_laid_flat
 from calculators.faces.page.plain import refusals
+from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 
 CALCULATOR = calculator_named("curtains")
 PLAIN = {
@@ -350,3 +352,10 @@ def test_no_join_is_spoken_of_where_nothing_is_joined():
 def test_less_fullness_is_offered_only_where_it_saves_cloth():
     tenths, steps = (said({"fullness": "2.55", "sold_in": step})[0] for step in ("10 cm", "10 m"))
     assert "less to buy" in tenths and "less to buy" not in steps
+
+
+def test_a_side_hem_wider_than_what_is_drawn_of_a_wide_short_curtain_stays_on_its_sheet():
+    typed = {"rod": "12 m", "curtains": "1", "drop": "10 cm", "side_hem": "50 cm", "lower_hem": "1 cm"}
+    asking = Asking(typed)
+    picture = curtain_laid_flat(answer(CALCULATOR, asking).drawn_from, asking.ruler)
+    assert_is_drawn_on_its_sheet(picture.svg)

@@ -65,7 +65,8 @@ def test_a_bad_value_leaves_with_2_and_says_so_twice_over():
 
 
 def test_a_terminal_without_our_signs_still_gets_its_answer():
-    answered = run("wash-test", PYTHONIOENCODING="ascii")
+    marks = ("before_length=50 cm", "after_length=47.6 cm", "before_width=50 cm", "after_width=48.8 cm")
+    answered = run("wash-test", *marks, PYTHONIOENCODING="ascii")
     assert answered.returncode == 0 and rb"\u22124.8 %" in answered.stdout
 
 
