@@ -63,3 +63,10 @@ def test_half_a_width_of_a_curtain_is_numbered_as_any_fraction_is():
 def test_a_planted_sign_and_a_planted_fraction_are_found():
     assert any(map(SIGNS.search, _words_of_code(ast.parse('say = "½"'))))
     assert list(_written_by_hand(ast.parse('say = f"{a.numerator}/{a.denominator}"')))
+
+
+def test_no_style_sheet_writes_a_fraction_another_way():
+    """What is written 14 1/4 is shown so, in an answer as in its blank and its drawing."""
+    sheets = {path.name: path.read_text(encoding="utf-8") for path in (ROOT / "docs/assets/stylesheets").glob("*.css")}
+    stacked = re.compile(r'(?:diagonal|stacked)-fractions|"(?:frac|afrc)"')
+    assert len(sheets) > 10 and [name for name, sheet in sheets.items() if stacked.search(sheet)] == []

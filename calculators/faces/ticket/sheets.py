@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import Content, add, element
-from calculators.faces.ticket.steps import as_set, box_words, steps_listed
+from calculators.faces.ticket.steps import box_words, steps_listed
 from calculators.ticket.batch import Batch
 from calculators.ticket.care import PRACTICE
 from calculators.ticket.cautions import DEFER
@@ -150,7 +150,7 @@ def readings(marking: Marking) -> ET.Element:
 def _settings(title: str, settings: Sequence[Setting], kind: str = "group") -> list[ET.Element]:
     listed = element("dl")
     for each in settings:
-        value = [as_set(each)] if each.text else [TO_WRITE, element("span", {"class": "line"})]
+        value = [each.text] if each.text else [TO_WRITE, element("span", {"class": "line"})]
         told = element("div", {"data-setting": each.name}, element("dt", None, each.label), element("dd", None, *value))
         if each.why:
             add(told, element("dd", {"class": "why"}, each.why))

@@ -15,7 +15,6 @@ from calculators.ticket.ticks import Kept, done, of_box, pieces_done
 from calculators.trade.bundles import Bundles, TickBox
 
 MOST_BOXES = 10  # as many as stand beside a step on paper
-AS_WRITTEN = ("needle", "thread")
 SHORT = {
     "stitch_seam": "Stitch",
     "stitch_hem": "Stitch",
@@ -100,13 +99,8 @@ def _step(
 
 def _set(settings: Iterable[Setting]) -> list[Content]:
     """Settings in one line; those the house has not settled are left out."""
-    parts = [(f"{SHORT.get(each.name) or each.label}: ", as_set(each)) for each in settings if each.text]
+    parts = [(f"{SHORT.get(each.name) or each.label}: ", each.text) for each in settings if each.text]
     return [piece for at, part in enumerate(parts) for piece in (" · " if at else "", *part)]
-
-
-def as_set(setting: Setting) -> ET.Element:
-    """The value of a setting; a needle's 90/14 is no fraction."""
-    return element("span", {"class": "as-written" if setting.name in AS_WRITTEN else None}, setting.text)
 
 
 def _source(care: Care) -> ET.Element:
