@@ -1,6 +1,7 @@
 /** Where rows are put down: the browser's database, or the page's own memory where the browser keeps nothing. */
 import { openDB } from "idb";
 import { PLACE } from "../site.js";
+import { safeToWrite } from "./after-a-kill.js";
 
 const VERSION = 1;
 /**
@@ -70,6 +71,7 @@ class Database {
   /** @param {import("idb").IDBPDatabase} database */
   constructor(database) {
     this.database = database;
+    this.safe = safeToWrite();
   }
 
   /**
@@ -95,6 +97,7 @@ class Database {
    * @param {StoreName} store @param {(hand: Hand) => unknown} act
    */
   async change(store, act) {
+    await this.safe;
     const transaction = this.database.transaction(store, "readwrite", { durability: "strict" });
     const failed = transaction.done.then(
       () => null,
