@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.after_pages.policy import headers_for
+from scripts.tools.places import ADDRESS_FILE
 from scripts.tools.server import open_server
 from tests.browser.reader import every_calculator_answers
 
@@ -20,11 +21,10 @@ LONG = 90_000  # [ms]
 @pytest.fixture(scope="module")
 def cut_off(browser: Browser, site: Path) -> Iterator[Page]:
     """A page of a profile that has the handbook, on a machine that has lost its network; it starts at another address
-    than the
-    site was built for."""
+    than the site was built for, below the same path."""
     context = browser.new_context()
     page = context.new_page()
-    with open_server(site, 0, headers_for(site)) as server:
+    with open_server(site, 0, headers_for(site), urlsplit(ADDRESS_FILE.read_text()).path) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         page.goto(server.address)
         expect(page.locator("[data-topic=ready]")).to_be_visible(timeout=LONG)
