@@ -9,7 +9,8 @@ import { PLACE } from "../site.js";
 
 const NAME = `workroom open pages ${PLACE}`; // the databases of a site share one log
 const VERSION = 1;
-const [PIECES, PIECE] = [80, 60_000]; // [bytes] a piece above 64 kB would lie beside the log, which is begun anew at 4 MB
+const PIECES = 80; // fill more than the 4 MB at which a log is begun anew
+const PIECE = 60_000; // [bytes] from 64 kB on it would lie beside the log
 const PATIENCE = 5_000; // [ms] then things are kept all the same
 
 /** Resolves once it is safe to write: at once, but after a kill. */
