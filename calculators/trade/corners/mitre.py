@@ -129,7 +129,9 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
     steps = [CornerStep("Cut", "Lay the corner flat, wrong side up.", flat)]
     turned = _turn(flat, corner)
     if corner.turn:
-        steps.append(CornerStep("First turn", "Turn {turn} under on every side and press.", turned, {"turn": corner.turn}))
+        steps.append(
+            CornerStep("First turn", "Turn {turn} under on every side and press.", turned, {"turn": corner.turn})
+        )
     hemmed = turned.fold(corner.crease(1)).fold(corner.crease(2))
     depth = "{hem_1} deep" if corner.hem_1 == corner.hem_2 else "{hem_1} deep on edge 1 and {hem_2} on edge 2"
     steps.append(
