@@ -1,10 +1,12 @@
 """What a reader does on a page: the calculators, their blanks and their answers, by what she sees."""
 
+import io
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import pdfplumber
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, Route, expect
 
 from tests.same_origin import strangers
@@ -124,6 +126,17 @@ def blank(section: Locator, name: str) -> Locator:
 
 def spoken(section: Locator) -> Locator:
     return section.locator(".answer .spoken")
+
+
+def answered(page: Page) -> None:
+    """Wait until every answer of the page is there that was asked for."""
+    expect(page.locator('.answer[aria-busy="true"]')).to_have_count(0, timeout=WAKING)
+
+
+def printed(page: Page, paper: str) -> pdfplumber.PDF:
+    """The page as the browser's own menu prints it, once every answer is there."""
+    answered(page)
+    return pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True)))
 
 
 def says(section: Locator, words: str | re.Pattern) -> None:

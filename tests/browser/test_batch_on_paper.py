@@ -1,12 +1,9 @@
 """A batch on paper: its record, each answer on the sheet of its question."""
 
-import io
-
-import pdfplumber
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.reader import choose_ruler, says
+from tests.browser.reader import choose_ruler, printed, says
 
 #: Of every step: its heading and the first words of its answer.
 STEPS = """[...document.querySelectorAll(".walk section.calculator")].map((step) =>
@@ -25,7 +22,7 @@ def test_a_batch_prints_each_answer_on_the_sheet_of_its_question(page: Page, pap
     page.goto("./batch/")
     choose_ruler(page, ruler)
     says(page.locator("section[data-calculator=finished-size]"), spoken)
-    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+    with printed(page, paper) as pdf:
         sheets = [squeezed(sheet.extract_text()) for sheet in pdf.pages]
     assert len(sheets) <= 10
     assert "Howitwasworkedout" not in "".join(sheets)

@@ -1,13 +1,11 @@
 """Corner pages on paper and on a phone: no sheet for a last line alone, and no table that has to be pushed sideways."""
 
-import io
 from pathlib import Path
 
-import pdfplumber
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.reader import elsewhere
+from tests.browser.reader import elsewhere, printed
 
 PAGES = sorted("" if path.stem == "index" else path.stem for path in Path("docs/corners").glob("*.md"))
 each_page = pytest.mark.parametrize("name", PAGES, ids=lambda name: name or "index")
@@ -26,7 +24,7 @@ def opened(browser, served, name):
 @each_page
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_the_last_sheet_is_worth_its_paper(opened, paper):
-    with pdfplumber.open(io.BytesIO(opened.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+    with printed(opened, paper) as pdf:
         words = (pdf.pages[-1].extract_text() or "").splitlines()
         assert len(words) > 3, words
 

@@ -1,14 +1,12 @@
 """Gauges as they leave the printer: the page printed to PDF by Chromium, and measured there to a tenth of a
 millimetre."""
 
-import io
 import re
 
-import pdfplumber
 import pytest
 
 from calculators.drawing.gauge import OVERLAP, PAPERS
-from tests.browser.reader import blank, calculator, elsewhere, says
+from tests.browser.reader import blank, calculator, elsewhere, printed, says
 
 MM = 25.4 / 72  # [mm] a PDF point
 TENTH = 0.1
@@ -21,9 +19,8 @@ def sheets(request, browser, served):
     """The pages of the printed gauges that carry a gauge."""
     page = elsewhere(browser, served)
     page.goto("./corners/gauges/")
-    printed = page.pdf(format=request.param, prefer_css_page_size=True)
-    page.context.close()
-    with pdfplumber.open(io.BytesIO(printed)) as pdf:
+    with printed(page, request.param) as pdf:
+        page.context.close()
         assert (pdf.pages[0].width * MM, pdf.pages[0].height * MM) == pytest.approx(SIZES[request.param], abs=1)
         yield [page.lines for page in pdf.pages if page.lines][:SHEETS]
 
@@ -79,9 +76,8 @@ def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper,
         blank(gauge, name).fill(text)
     gauge.locator('[name="paper"]').select_option(paper)
     says(gauge, re.compile(rf"4 sheets of {size}"))
-    printed = page.pdf(format=size, prefer_css_page_size=True)
-    page.context.close()
-    with pdfplumber.open(io.BytesIO(printed)) as pdf:
+    with printed(page, size) as pdf:
+        page.context.close()
         sheets = [page for page in pdf.pages if page.lines][:4]
         found = [page.lines for page in sheets]
         assert [re.search(r"Sheet (\d) of 4", page.extract_text()).group(1) for page in sheets] == list("1234")
@@ -118,9 +114,9 @@ def test_a_gauge_is_printed_without_the_page_around_it(page):
     page.evaluate("print = () => (window.printed = true)")
     page.get_by_role("button", name="Print the gauge alone").click()
     assert page.evaluate("window.printed")
-    with pdfplumber.open(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))) as pdf:
+    with printed(page, "A4") as pdf:
         (only,) = pdf.pages
         assert holds(level(only.lines), 100) and "Gauges to print" not in only.extract_text()
     page.evaluate("dispatchEvent(new Event('afterprint'))")
-    with pdfplumber.open(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))) as pdf:
+    with printed(page, "A4") as pdf:
         assert len(pdf.pages) > 2

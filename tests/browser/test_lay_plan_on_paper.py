@@ -1,14 +1,12 @@
 """A lay plan on paper: a cutting list on two sheets, however it is printed, each with the order, the house and the
 day."""
 
-import io
 from datetime import date
 
-import pdfplumber
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, refusal, says
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, printed, refusal, says
 
 PAPERS = ("A4", "Letter")
 SMALLEST = 7.5  # [pt]
@@ -17,7 +15,7 @@ one_window = pytest.mark.parametrize("width", [390], ids=["phone"])  # the same 
 
 def sheets(page: Page, paper: str = "A4") -> list[str]:
     """The words of every printed sheet, as by the browser's menu."""
-    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+    with printed(page, paper) as pdf:
         assert all(
             word["x1"] < sheet.width and word["bottom"] < sheet.height
             for sheet in pdf.pages
@@ -166,12 +164,12 @@ def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_
     row.locator("input").nth(3).fill("490")
     cloth.locator("input").nth(2).fill("90 m")
     says(plan, "500 pieces")
-    printed = sheets(page, paper)
-    assert len(printed) > 4
-    assert [sheet.splitlines()[0] for sheet in printed] == [f"Order Long hall Date {today()}"] * len(printed)
+    listed = sheets(page, paper)
+    assert len(listed) > 4
+    assert [sheet.splitlines()[0] for sheet in listed] == [f"Order Long hall Date {today()}"] * len(listed)
     heads = ("Strip From To", "Step Cut At", "Cloth Width", "Piece Cut", "cut is")
-    assert [sheet.splitlines()[-1] for sheet in printed if sheet.splitlines()[-1].startswith(heads)] == []
-    with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+    assert [sheet.splitlines()[-1] for sheet in listed if sheet.splitlines()[-1].startswith(heads)] == []
+    with printed(page, paper) as pdf:
         drawn = [each for each in pdf.pages[0].curves + pdf.pages[0].rects + pdf.pages[0].lines if each["top"] > 90]
         high = max(each["bottom"] for each in drawn) - min(each["top"] for each in drawn)
     assert high > pdf.pages[0].height * 0.6, "a drawing of many stretches fills its sheet"

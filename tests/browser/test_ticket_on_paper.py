@@ -1,13 +1,11 @@
 """The work ticket on paper: two pages whatever the order and the maker’s own words, with boxes to tick by hand."""
 
-import io
 import re
 
-import pdfplumber
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING, elsewhere
+from tests.browser.reader import WAKING, elsewhere, printed
 from tests.browser.work_ticket import TICKET
 
 
@@ -35,7 +33,7 @@ def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Pa
 def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, ruler: str, check: str):
     phone.locator(".ruler-choice select").select_option(ruler)
     expect(phone.locator(".check-mark").first).to_contain_text(check, timeout=WAKING)
-    with pdfplumber.open(io.BytesIO(phone.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+    with printed(phone, paper) as pdf:
         words = [page.extract_text() for page in pdf.pages]
         assert len(words) == 2
         assert f"last mark must read {check}" in words[0].replace("\n", " ")
@@ -73,7 +71,7 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
     for paper in ("A4", "Letter"):
-        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        with printed(page, paper) as pdf:
             words = [each.extract_text() for each in pdf.pages]
             outside = [
                 word["text"]
@@ -125,7 +123,7 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
     page.goto(TICKET)
     expect(page.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
     for paper in ("A4", "Letter"):
-        with pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))) as pdf:
+        with printed(page, paper) as pdf:
             words = [each.extract_text() for each in pdf.pages]
         assert len(words) == 2, paper
         assert (

@@ -240,6 +240,14 @@ export class Section {
     this.#age(sentence ?? (this.hasAnswered ? (this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent) : NOT_HERS));
   }
 
+  /**
+   * Whether the answer is about to change: a screen reader then waits for it.
+   * @param {boolean} awaited
+   */
+  isAwaited(awaited) {
+    this.answer.ariaBusy = String(awaited);
+  }
+
   /** @param {string} sentence */
   #age(sentence) {
     this.oldAnswer.dataset.usual ??= this.oldAnswer.textContent;

@@ -99,7 +99,12 @@ function walk(element) {
  */
 function liveForms(sections, question, split, answered = () => {}) {
   const newest = new Newest();
+  let awaited = 0; // questions whose answer has not come
   const each = (act) => sections.forEach((section) => act(section));
+  const isAwaited = (more) => {
+    awaited += more;
+    each((section) => section.isAwaited(awaited > 0));
+  };
   const othersInUse = (now) =>
     [...new Set(sections.flatMap((section) => section.rulersInUse))].filter((readOn) => readOn !== now);
   const ask = (readOn, show, typedOf = (section) => section.typed) =>
@@ -111,6 +116,7 @@ function liveForms(sections, question, split, answered = () => {}) {
 
   async function answer() {
     const late = setTimeout(() => each((section) => section.keepOld(WAITING)), PATIENCE);
+    isAwaited(1);
     try {
       const now = ruler();
       for (const other of othersInUse(now)) {
@@ -125,6 +131,7 @@ function liveForms(sections, question, split, answered = () => {}) {
       answered();
     } finally {
       clearTimeout(late);
+      isAwaited(-1);
     }
   }
   return { answer, isTyped: () => sections.some((section) => section.isTyped) };
