@@ -13,7 +13,7 @@ SOURCES = Path("docs/assets/javascript")
 SCRIPTS = SITE / "assets/javascript"
 #: What a page, or somebody who looks into one, asks for by name; what several of them need goes into files of its own.
 OF_PAGES = ("handbook.js", "offline.js", "python.js", "store.js", "kept.js")
-OF_THE_WORKER = "python-worker.js"
+OF_WORKERS = ("python-worker.js", "journal-worker.js")
 #: No module: it runs before them.
 BEFORE_ALL = "at-first-paint.js"
 #: Written when the runtime is put into the site; until then the empty one stands there.
@@ -33,7 +33,8 @@ def join(target: Path = SCRIPTS, also: Sequence[str] = ()) -> None:
     """
     with tempfile.TemporaryDirectory() as folder:
         _join(folder, "--splitting", "--chunk-names=[name]-[hash]", *map(str, map(source, [*OF_PAGES, *also])))
-        _join(folder, str(source(OF_THE_WORKER)))
+        for worker in OF_WORKERS:
+            _join(folder, str(source(worker)))
         shutil.rmtree(target, ignore_errors=True)
         target.mkdir(parents=True)
         for made in Path(folder).iterdir():

@@ -33,7 +33,8 @@
     /** @param {string | URL} url */
     constructor(url) {
       const forPython = String(url).endsWith("python-worker.js");
-      super(address(forPython ? HANDBOOK.workerStart : HANDBOOK.searchWorker));
+      const own = HANDBOOK.modules[String(url).split("/").pop() ?? ""];
+      super(address(forPython ? HANDBOOK.workerStart : (own ?? HANDBOOK.searchWorker)));
       if (forPython) this.addEventListener("message", ({ data }) => data.need && this.#hand(data.need));
     }
 

@@ -1,0 +1,160 @@
+/**
+ * Files that are only ever written on at the end, in the browser's private file system: a second place for what is kept,
+ * which does not fail when the browser's database does. A worker writes them, started at the first thing written.
+ */
+import { PLACE, SITE } from "../site.js";
+import { folderOf, found } from "./journal-format.js";
+
+const SILENCE = 20_000; // [ms] without an answer before the worker is given up
+const TRIES = 5;
+
+/**
+ * @typedef {{id: number, place: string, does: "append" | "write" | "cut", file: string, records: unknown[], from: number,
+ *   only: boolean}} Asked `only`: a file that is there and ends at `from`
+ * @typedef {{start: number, end: number}} Written where the records stand in the file [bytes]
+ */
+
+/** @type {Worker | null} */
+let worker = null;
+let lastId = 0;
+let isAbsent = false; // the worker has found that it may not write so
+/** @type {Map<number, {resolve: (done: Written) => void, reject: (problem: Error) => void}>} */
+const waiting = new Map();
+
+/** @returns {Promise<FileSystemDirectoryHandle | null>} the folder, if there is one yet */
+async function folder() {
+  try {
+    const root = await navigator.storage.getDirectory();
+    return await root.getDirectoryHandle(folderOf(PLACE));
+  } catch {
+    return null;
+  }
+}
+
+/** Whether this browser has a private file system for this site. Starts nothing. */
+export async function isThere() {
+  if (isAbsent || !navigator.storage?.getDirectory) return false;
+  return navigator.storage.getDirectory().then(
+    () => true,
+    () => false,
+  );
+}
+
+/**
+ * Write records behind what stands in a file; a piece that a broken-off browser left at its end is cut off first. When
+ * this returns, they are on the disk.
+ * @param {string} file @param {unknown[]} records
+ */
+export const append = (file, ...records) => ask("append", file, records);
+
+/**
+ * As `append`, but only if the file is there and its last whole record ends at `from`; else nothing is written, and
+ * `start` says where it ends.
+ * @param {string} file @param {number} from @param {unknown[]} records
+ */
+export const appendAt = (file, from, records) => ask("append", file, records, from, true);
+
+/**
+ * Write a file anew. Not safe against being broken off: for a name not used yet, or for what is kept elsewhere too.
+ * @param {string} file @param {unknown[]} records
+ */
+export const write = (file, records) => ask("write", file, records);
+
+/** Take back what was appended last. @param {string} file @param {number} to */
+export const cut = (file, to) => ask("cut", file, [], to, true);
+
+/**
+ * The whole records of a file and where they end; none if there is no such file. Changes nothing, starts nothing.
+ * @param {string} file
+ * @param {number} [from] where a record begins
+ * @returns {Promise<{records: any[], end: number}>}
+ */
+export async function read(file, from = 0) {
+  const bytes = await bytesOf(file, from);
+  const { records, end } = found(bytes);
+  return { records, end: from + end };
+}
+
+/** @param {string} file @param {number} from */
+async function bytesOf(file, from) {
+  for (let tries = 1; ; tries++) {
+    const content = await fileNamed(file);
+    try {
+      return new Uint8Array(content ? await content.slice(from).arrayBuffer() : new ArrayBuffer());
+    } catch (problem) {
+      if (tries === TRIES) throw problem; // else it was being written on
+    }
+  }
+}
+
+/** How long a file is [bytes], with what may not be whole at its end; 0 if it is not there. @param {string} file */
+export const sizeOf = async (file) => (await fileNamed(file))?.size ?? 0;
+
+/** @param {string} file @returns {Promise<File | undefined>} */
+async function fileNamed(file) {
+  try {
+    return await (await (await folder())?.getFileHandle(file))?.getFile();
+  } catch (problem) {
+    if (problem.name === "NotFoundError") return undefined;
+    throw problem;
+  }
+}
+
+/** The names of all files there are, in order. */
+export async function files() {
+  const names = [];
+  for await (const name of (await folder())?.keys() ?? []) names.push(name);
+  return names.sort();
+}
+
+/** @param {string} file */
+export async function remove(file) {
+  await (await folder())?.removeEntry(file).catch((problem) => {
+    if (problem.name !== "NotFoundError") throw problem;
+  });
+}
+
+/**
+ * @param {Asked["does"]} does @param {string} file @param {unknown[]} records @param {number} [from]
+ * @param {boolean} [only]
+ * @returns {Promise<Written>}
+ */
+function ask(does, file, records, from = 0, only = false) {
+  if (isAbsent || !navigator.storage?.getDirectory) return Promise.reject(new Error("no private file system"));
+  return new Promise((resolve, reject) => {
+    const id = ++lastId;
+    const watch = setTimeout(() => end(new Error("no answer")), SILENCE);
+    /** @param {Error} problem */
+    const end = (problem) => {
+      clearTimeout(watch);
+      waiting.delete(id);
+      reject(problem);
+    };
+    waiting.set(id, {
+      resolve: (done) => {
+        clearTimeout(watch);
+        waiting.delete(id);
+        resolve(done);
+      },
+      reject: end,
+    });
+    worker ??= started();
+    worker.postMessage({ id, place: PLACE, does, file, records, from, only });
+  });
+}
+
+function started() {
+  const made = new Worker(new URL("assets/javascript/journal-worker.js", SITE), { type: "module", name: "journal" });
+  made.onmessage = ({ data: { id, done, problem } }) => {
+    if (problem?.name === "TypeError" && /createSyncAccessHandle/.test(problem.message)) isAbsent = true;
+    if (problem) waiting.get(id)?.reject(Object.assign(new Error(problem.message), { name: problem.name }));
+    else waiting.get(id)?.resolve(done);
+  };
+  made.onerror = (event) => {
+    event.preventDefault();
+    made.terminate();
+    worker = null;
+    for (const { reject } of [...waiting.values()]) reject(new Error(event.message || "the worker did not load"));
+  };
+  return made;
+}

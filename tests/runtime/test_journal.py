@@ -1,0 +1,115 @@
+"""The journal: what was written is read again, a piece that a broken-off browser left is cut off, and no two windows
+come between one another."""
+
+import threading
+import zlib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from scripts.after_pages import join_scripts
+from scripts.tools.server import open_server
+
+PAGE = '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Journal</title></head><body></body></html>'
+JOURNAL = "const journal = await import('/assets/javascript/journal.js');"
+#: Bytes put behind a file by somebody else than the journal, as after a kill.
+STRAY = """const root = await navigator.storage.getDirectory();
+    const folder = await root.getDirectoryHandle('workroom ' + encodeURIComponent('/'));
+    const handle = await folder.getFileHandle(file);
+    const content = new Uint8Array(await (await handle.getFile()).arrayBuffer());
+    const writable = await handle.createWritable();
+    await writable.write(content.slice(0, content.length - lost));
+    await writable.write(new Uint8Array(stray));
+    await writable.close();"""
+
+
+@pytest.fixture
+def page(browser: Browser, tmp_path: Path) -> Iterator[Page]:
+    join_scripts.join(tmp_path / "assets/javascript", also=("journal.js", "journal-format.js"))
+    (tmp_path / "index.html").write_text(PAGE)
+    with open_server(tmp_path, 0) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        context = browser.new_context(base_url=server.address)
+        page = context.new_page()
+        page.goto("/")
+        yield page
+        context.close()
+        server.shutdown()
+
+
+def run(page: Page, script: str, given=None):
+    return page.evaluate(f"async (given) => {{ {JOURNAL} {script} }}", given)
+
+
+def test_what_was_appended_is_read_in_order_from_any_record_on(page: Page):
+    assert run(page, "return [await journal.isThere(), await journal.read('a'), await journal.files()]") == [
+        True, {"records": [], "end": 0}, [],
+    ]  # fmt: skip
+    assert page.workers == [], "reading starts nothing"
+    first, second = run(page, "return [await journal.append('a', {x: 1}, 'ä½'), await journal.append('a', [2])]")
+    assert first["start"] == 0 and second["start"] == first["end"]
+    run(page, "await journal.append('b', 'other'); await journal.append('b', 'one more')")
+    page.reload()
+    assert run(page, "return await journal.read('a')") == {"records": [{"x": 1}, "ä½", [2]], "end": second["end"]}
+    assert run(page, "return (await journal.read('a', given)).records", first["end"]) == [[2]]
+    assert run(page, "return await journal.files()") == ["a", "b"]
+    run(page, "await journal.write('b', ['new']); await journal.remove('a'); await journal.remove('a')")
+    assert run(page, "return [await journal.files(), (await journal.read('b')).records]") == [["b"], ["new"]]
+
+
+@pytest.mark.parametrize("stray", [[7] * 5, [7] * 40, [0] * 16, [3, 0, 0, 0, 1, 2, 3, 4, 34, 97, 34]])
+@pytest.mark.parametrize("lost", [0, 1])
+def test_a_torn_tail_is_not_read_and_cut_off_before_the_next_record(page: Page, stray: list[int], lost: int):
+    run(page, "await journal.append('a', 'first'); await journal.append('a', 'second')")
+    page.reload()
+    run(page, f"const {{ file, lost, stray }} = given; {STRAY}", {"file": "a", "lost": lost, "stray": stray})
+    left = ["first", "second"][: 2 - lost]
+    assert run(page, "return (await journal.read('a')).records") == left
+    run(page, "await journal.append('a', 'third')")
+    assert run(page, "return (await journal.read('a')).records") == [*left, "third"]
+
+
+def test_appended_at_a_place_only_where_the_file_ends_there(page: Page):
+    end = run(page, "return (await journal.append('a', 1)).end")
+    assert run(page, "return await journal.appendAt('a', given, [2])", end)["start"] == end
+    there = run(page, "return await journal.appendAt('a', given, [3])", end)
+    assert there["start"] == there["end"] > end
+    assert run(page, "return (await journal.read('a')).records") == [1, 2]
+    run(page, "await journal.cut('a', given)", end)
+    assert run(page, "return (await journal.read('a')).records") == [1]
+    missing = "return await journal.appendAt('none', 0, [1]).catch(({ name }) => name)"
+    assert run(page, missing) == "NotFoundError"
+
+
+def test_windows_that_write_at_once_write_one_behind_the_other(page: Page):
+    other = page.context.new_page()
+    other.goto("/")
+    begin = """(name) => {
+        window.done = import('/assets/javascript/journal.js').then(async (journal) => {
+            for (let number = 0; number < 40; number++) await journal.append('a', [name, number]);
+        });
+    }"""
+    for each, name in ((page, "one"), (other, "two")):
+        each.evaluate(begin, name)
+    for each in (page, other):
+        each.evaluate("() => window.done")
+    records = run(page, "return (await journal.read('a')).records")
+    for name in ("one", "two"):
+        assert [number for who, number in records if who == name] == list(range(40))
+
+
+def test_the_checksum_is_that_of_zip(page: Page):
+    texts = ["123456789", "", "ä½ linen", "x" * 5000]
+    script = """const { checksum } = await import('/assets/javascript/journal-format.js');
+        return given.map((text) => checksum(new TextEncoder().encode(text)))"""
+    assert run(page, script, texts) == [zlib.crc32(text.encode()) for text in texts]
+    assert zlib.crc32(b"123456789") == 0xCBF43926
+
+
+def test_without_a_private_file_system_it_says_so(page: Page):
+    page.evaluate("() => { delete StorageManager.prototype.getDirectory; }")
+    assert run(page, "return [await journal.isThere(), await journal.append('a', 1).catch(() => 'none')]") == [
+        False, "none",
+    ]  # fmt: skip
