@@ -8,7 +8,6 @@ Patch
 """
 
 import base64
-import binascii
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -168,7 +167,7 @@ def _states(changes: list[Document]) -> Iterator[tuple[str, Any]]:
 def _undamaged(text: str) -> str:
     try:
         return base64.b64decode(text, validate=True).decode("utf-8", "surrogatepass")
-    except (binascii.Error, UnicodeDecodeError):
+    except ValueError:  # no base64, or no text in it
         return ""
 
 

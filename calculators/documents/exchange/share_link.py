@@ -45,9 +45,12 @@ class Handed:
 
 
 def packed(text: str) -> str:
-    """A document's text as the end of a link."""
+    """A document's text as the end of a link. Raises InvalidDocument with a sentence where no link would be read."""
     squeezed = zlib.compress(write_json(read_json(text)).encode(), 9, wbits=-15)
-    return "1." + base64.urlsafe_b64encode(squeezed).decode().rstrip("=")
+    fragment = "1." + base64.urlsafe_b64encode(squeezed).decode().rstrip("=")
+    if len(fragment) > LONGEST_LINK:
+        raise InvalidDocument("This is too long for a link. Save it to a file and send that.")
+    return fragment
 
 
 def unpacked(fragment: str) -> str:

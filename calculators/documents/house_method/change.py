@@ -13,9 +13,10 @@ from calculators.documents.house_method.format import (
     normal,
 )
 from calculators.documents.house_method.kinds_of_steps import COLUMN, TABLE, check_kinds
+from calculators.documents.house_method.reading import LONGEST
 from calculators.documents.house_method.sections import Entry, entries, tables
 from calculators.documents.house_method.two_rulers import rewritten
-from calculators.documents.json_text import unshowable
+from calculators.documents.json_text import unshowable, write_json
 from calculators.documents.versions import Document
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import quote
@@ -35,7 +36,13 @@ def changed(document: Document, path: str, typed: str, unit: str) -> Document:
     if unshowable(typed):
         raise InvalidValue("That holds characters that cannot be shown. Type it again.")
     place, *rest = path.split(".")
-    return normal(_CHANGES[place]({**document}, rest, typed, unit))
+    made = normal(_CHANGES[place]({**document}, rest, typed, unit))
+    if len(write_json(made)) > LONGEST:
+        raise InvalidValue(
+            f"There is no room for this: all that is written in a method comes to {LONGEST:,} characters at most. "
+            "Shorten it, or something else that is written here."
+        )
+    return made
 
 
 def lines_of(document: Document, table: str) -> list[dict[str, Any]]:

@@ -90,7 +90,7 @@ def normal(document: Document) -> Document:
         "format": FORMAT,
         "version": VERSION,
         "id": document.get("id", ""),
-        "name": document["name"].strip(),
+        "name": document.get("name", "").strip(),
         "ruler": {name: each for name, each in document.get("ruler", {}).items() if each},
         "measures": {
             name: each

@@ -5,7 +5,7 @@ from typing import Any
 
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.job.format import FIGURES, FORMAT, VERSION, normal, schema
-from calculators.documents.job.reading import Job, opened
+from calculators.documents.job.reading import LONGEST, Job, opened, written_down
 from calculators.documents.json_schema import violations
 from calculators.documents.json_text import InvalidDocument, read_json, unshowable
 from calculators.documents.versions import Document
@@ -50,7 +50,13 @@ def changed(job: Job, changes: Mapping[str, str], ruler: str = "") -> Document:
         document = {**document, **_CHANGES[place](document, place, rest, text)}
     for _, sentence in violations(document, schema()):
         raise InvalidValue(sentence)
-    return opened(normal(document)).document
+    made = opened(normal(document)).document
+    if len(written_down(made)) > LONGEST:
+        raise InvalidValue(
+            f"There is no room for this: all that is written in a job comes to {LONGEST:,} characters at most. "
+            "Shorten it, or something else that is written here."
+        )
+    return made
 
 
 def _name(document: Document, place: str, rest: list[str], text: str) -> Document:

@@ -30,7 +30,7 @@ def _listed(request: Request) -> Reply:
 
 def _new(request: Request) -> Reply:
     """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the
-    method now followed.
+    method now followed; or {"trouble": sentence}.
 
     loose: what was ticked and measured for the batch before it was a job, as its ticket keeps it; it goes over into the
     job.
@@ -42,11 +42,11 @@ def _new(request: Request) -> Reply:
         for calculator, texts in request["typed"].items()
         for field, text in texts.items()
     }
-    return {
-        "job": written_down(
-            changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request))
-        )
-    }
+    try:
+        job = changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request))
+    except InvalidValue as error:
+        return {"trouble": str(error)}
+    return {"job": written_down(job)}
 
 
 def _so_far(loose: str) -> Reply:

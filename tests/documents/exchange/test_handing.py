@@ -1,7 +1,9 @@
 """Handing a method or a job over: whole and the same at the other end; shown before it is kept; everything in one file
 and back."""
 
+import base64
 import json
+import random
 import zlib
 from base64 import urlsafe_b64encode
 from pathlib import Path
@@ -62,6 +64,15 @@ def test_a_link_holds_the_whole_of_it(text):
 
 def squeezed(data: bytes) -> str:
     return "1." + urlsafe_b64encode(zlib.compress(data, 9, wbits=-15)).decode().rstrip("=")
+
+
+def test_no_link_is_made_that_could_not_be_opened():
+    """Longer than any link that is read: said where it would be made."""
+    noise = base64.b64encode(random.Random(1).randbytes(70_000)).decode()
+    rows = [{"note": noise[start : start + 500]} for start in range(0, len(noise), 500)]
+    long = job_written_down({**json.loads(JOB), "measured": rows})
+    assert handed(read_json(long)).text == long
+    assert "too long for a link" in ask(ask="share", text=long)["trouble"]
 
 
 @pytest.mark.parametrize(
@@ -239,6 +250,19 @@ def test_what_cannot_be_read_is_in_the_file_letter_for_letter():
         "the rest opens all the same"
     )
     assert keep(whole, 0, id="a")[-1] == {"at": "2026-11-26T09:00:00+01:00", "text": damaged}
+
+
+@pytest.mark.parametrize("damaged", ["½", "A", "!!!!", "/w==", " "])
+def test_a_record_that_is_no_record_leaves_the_rest_of_the_file_as_it_is(damaged):
+    whole = json.loads(file_of([saved("job", "a", states()), *methods(WRITTEN)]))
+    whole["kept"][0]["changes"].append({"at": "", "damaged": damaged})
+    body = ask(ask="handed", text=json.dumps(whole), kept={})["body"]
+    assert "A job that cannot be read here" in body and "Summer linen" in body
+
+
+def test_a_job_whose_method_is_named_with_blanks_opens():
+    job = {**json.loads(JOB), "method": {**json.loads(WRITTEN), "name": "  "}}
+    assert handed(job).document["method"]["name"] == "A method without a name"
 
 
 def test_a_file_that_grew_too_long_to_be_read_again_holds_the_newest_of_each():

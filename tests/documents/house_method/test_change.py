@@ -9,10 +9,10 @@ from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.check import mended
 from calculators.documents.house_method.difference import differences
-from calculators.documents.house_method.format import LONGEST_WHY, MOST_ROWS, Document, normal
+from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, Document, normal
 from calculators.documents.house_method.merge import merged
-from calculators.documents.house_method.reading import read_method, written_down
-from calculators.documents.house_method.sections import tables
+from calculators.documents.house_method.reading import LONGEST, read_method, written_down
+from calculators.documents.house_method.sections import sections, tables
 from calculators.faces.house_method.compare import changes_listed, differences_table
 from calculators.faces.house_method.form import form
 from calculators.faces.page.markup import html
@@ -261,3 +261,22 @@ def test_a_kind_that_is_renamed_later_is_told_at_the_steps_that_name_it_and_stay
     assert "is not a kind" not in "".join(
         map(html, form(after(("tables.pieces.3.piece", "Glass cloth")), CENTIMETRES))
     )  # the handbook's own line
+
+
+def test_no_form_lets_a_method_grow_past_what_can_be_read():
+    """Each entry is as short as its own blank asks for, and all together are too long: refused at the last one."""
+    lines = {
+        table.name: [
+            {table.columns[0].name: f"{table.one} {number}", "why": '"' * LONGEST_WHY} for number in range(MOST_ROWS)
+        ]
+        for table in tables().values()
+    }
+    document, refused = normal({**OURS, "tables": lines}), ""
+    for section in sections():
+        try:
+            document = changed(document, f"texts.{section.name}", '"' * LONGEST_TEXT, "cm")
+        except InvalidValue as error:
+            refused = str(error)
+    assert "no room for this" in refused and "\n" not in refused
+    assert LONGEST - 2 * LONGEST_TEXT - 100 < len(written_down(document)) <= LONGEST
+    assert read_method.__wrapped__(written_down(document))[0] == document

@@ -8,11 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calculators.catalogue import calculator_named
 from calculators.documents.job.change import begun, changed
 from calculators.documents.job.difference import differences
-from calculators.documents.job.format import VERSION, normal
+from calculators.documents.job.format import (
+    LONGEST_NAME,
+    LONGEST_NOTE,
+    LONGEST_TYPED,
+    MEASURED,
+    MOST_MEASURED,
+    VERSION,
+    normal,
+)
 from calculators.documents.job.merge import merged
-from calculators.documents.job.reading import opened, read_job
+from calculators.documents.job.reading import LONGEST, opened, read_job, written_down
 from calculators.values.kind import InvalidValue
 
 SAMPLE = read_job((Path(__file__).parent / "samples/job-1.json").read_text(encoding="utf-8"))
@@ -183,3 +192,21 @@ def test_no_change_is_lost_in_silence(first, here, there):
     assert merged(base.document, mine, base.document) == (mine, [])
     assert merged(base.document, base.document, theirs) == (theirs, [])
     assert json.loads(json.dumps(document)) == normal(document)
+
+
+def test_no_blank_lets_a_job_grow_past_what_can_be_read():
+    """Each entry is as short as its own blank asks for, and all together are too long: refused at the last one."""
+    row = {name: "m" * (LONGEST_NOTE if name == "note" else LONGEST_NAME) for name in MEASURED}
+    document, refused = normal({**job().document, "measured": [row] * MOST_MEASURED}), ""
+    for calculator in SAMPLE.walk.steps:
+        for field in calculator_named(calculator.calculator).fields:
+            path = f"typed.{calculator.calculator}.{field.name}"
+            try:
+                document = changed(opened(document), {path: '"' * LONGEST_TYPED})
+            except InvalidValue as error:
+                refused = str(error)
+        if refused:
+            break
+    assert "no room for this" in refused and "\n" not in refused
+    assert LONGEST - 3 * LONGEST_TYPED < len(written_down(document)) <= LONGEST
+    assert read_job.__wrapped__(written_down(document)).document == document

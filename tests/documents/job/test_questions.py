@@ -91,3 +91,16 @@ def test_jobs_in_work_come_first_the_last_changed_on_top():
         < body.index("Finished jobs: 1")
         < body.index("Away</a>")
     )
+
+
+def test_what_is_too_long_for_a_job_is_said_where_one_is_begun_with_it():
+    reply = ask(
+        ask="new job",
+        id="j",
+        at="2026-11-25T10:00:00+01:00",
+        walk="batch",
+        ruler="",
+        method="",
+        typed={"pieces-from-cloth": {"piece_width": "1" * 5_000}},
+    )
+    assert "5,000 characters" in reply["trouble"]

@@ -122,13 +122,7 @@ export const keep = (kind, id, text, after) => keepAll(kind, id, [{ text }], aft
  * @param {number} after
  */
 export async function keepAll(kind, id, states, after) {
-  const records = states.map(({ text, at }, index) => ({
-    kind,
-    id,
-    revision: after + 1 + index,
-    at: at || now(),
-    text,
-  }));
+  const records = recordsOf(kind, id, states, after);
   const newest = records[records.length - 1];
   await change("versions", async ({ keys, put, cut }) => {
     const there = (await keys([kind, id])).at(-1)?.[2] ?? 0;
@@ -139,6 +133,36 @@ export async function keepAll(kind, id, states, after) {
   announce({ kind, id });
   askToLast();
   return newest;
+}
+
+/**
+ * Keep many documents in one go, each whole; one that another window has begun meanwhile is passed over.
+ * @param {{kind: string, id: string, states: {text: string, at?: string}[], after: number}[]} documents as for
+ *   `keepAll`
+ * @returns {Promise<Change[]>} those that are kept now
+ */
+export async function keepMany(documents) {
+  /** @type {Change[]} */
+  const kept = [];
+  await change("versions", async ({ keys, put }) => {
+    for (const { kind, id, states, after } of documents) {
+      if (((await keys([kind, id])).at(-1)?.[2] ?? 0) !== after) continue;
+      for (const record of recordsOf(kind, id, states, after)) put(record);
+      kept.push({ kind, id });
+    }
+  });
+  kept.forEach(announce);
+  askToLast();
+  return kept;
+}
+
+/**
+ * The records of several states, one after another.
+ * @param {string} kind @param {string} id @param {{text: string, at?: string}[]} states @param {number} after
+ * @returns {DocumentRecord[]}
+ */
+function recordsOf(kind, id, states, after) {
+  return states.map(({ text, at }, index) => ({ kind, id, revision: after + 1 + index, at: at || now(), text }));
 }
 
 /**
