@@ -147,7 +147,7 @@ export async function keepMany(documents) {
   await change("versions", async ({ keys, put }) => {
     for (const { kind, id, states, after } of documents) {
       if (((await keys([kind, id])).at(-1)?.[2] ?? 0) !== after) continue;
-      for (const record of recordsOf(kind, id, states, after)) put(record);
+      await Promise.all(recordsOf(kind, id, states.slice(-VERSIONS_KEPT), after).map(put));
       kept.push({ kind, id });
     }
   });
