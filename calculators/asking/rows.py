@@ -18,6 +18,8 @@ from calculators.asking.declaration import Field
 from calculators.values.kind import Control, InvalidValue, Kind
 from calculators.values.measure import Ruler
 
+LONGEST_TABLE, MOST_EMPTY = 20_000, 100
+
 
 @dataclass(frozen=True)
 class Rows(Kind):
@@ -39,25 +41,36 @@ class Rows(Kind):
         if len(rows) < self.least:
             raise InvalidValue(f"nothing is written here. Write at least one {self.one}.")
         if len(rows) > self.most:
-            raise InvalidValue(
-                f"there are {len(rows)} rows, and {self.most} is the most that works. Put the rest in a second order."
-            )
+            raise self._too_many(len(rows))
         return tuple(self._row(number, place, row, ruler) for number, (place, row) in enumerate(rows, start=1))
 
     def _counts(self, row: list[str]) -> bool:
         return any(cell != begins_with(column) for cell, column in zip(row, self.columns) if cell)
 
     def cells(self, text: str) -> list[list[str]]:
-        """The text of every cell, as many in each row as there are columns; raises InvalidValue when a row has more."""
+        """The text of every cell, as many in each row as there are columns; raises InvalidValue when a row has more, or
+        the whole is longer than any table."""
+        if len(text) > LONGEST_TABLE:
+            raise InvalidValue(
+                f"that is {len(text)} characters long, and all rows together have at most {LONGEST_TABLE}. Put the "
+                "rest in a second order."
+            )
         rows = (
             _from_json(text) if text.lstrip().startswith("[") else [row.split("|") for row in re.split(r"[;\n]", text)]
         )
+        if len(rows) > MOST_EMPTY + self.most:
+            raise self._too_many(len(rows))
         if too_long := next((number for number, row in enumerate(rows, start=1) if len(row) > len(self.columns)), None):
             raise InvalidValue(
                 f"row {too_long} has more than {len(self.columns)} parts. They are: "
                 f"{' | '.join(c.label for c in self.columns)}."
             )
         return [[cell.strip() for cell in row] + [""] * (len(self.columns) - len(row)) for row in rows]
+
+    def _too_many(self, rows: int) -> InvalidValue:
+        return InvalidValue(
+            f"there are {rows} rows, and {self.most} is the most that works. Put the rest in a second order."
+        )
 
     def standing(self, text: str) -> str:
         return json.dumps([row for row in self.cells(text) if any(row)], ensure_ascii=False)

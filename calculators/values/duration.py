@@ -4,24 +4,26 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from random import Random
 from typing import Any, ClassVar
 
 from calculators.values.kind import InvalidValue, Kind, number_as_typed, plain_number
 from calculators.values.measure import Ruler, quote
+from calculators.values.numerals import InvalidNumber, numeral, numeral_at_start
 
-_NUMBER = r"\d{1,6}(?:[.,]\d{1,2})?"
 _CLOCK = re.compile(r"(\d{1,4}):([0-5]\d)", re.ASCII)
-_PARTS = re.compile(
-    rf"(?:(?P<h>{_NUMBER})\s*(?:h|hrs?|hours?)\.?)?\s*(?:(?P<min>{_NUMBER})(?![\d.,])\s*(?P<unit>m|mins?|minutes?)?\.?)?\s*(?:(?P<s>{_NUMBER})\s*(?:s|secs?|seconds?)\.?)?",
-    re.ASCII | re.IGNORECASE,
+_UNIT = re.compile(
+    r"\s*(?:(?P<h>h|hrs?|hours?)|(?P<min>m|mins?|minutes?)|(?P<s>s|secs?|seconds?))(?![a-z])\.?\s*", re.I
 )
 _HOUR = 60
+_COUNTS = {"h": Fraction(_HOUR), "min": Fraction(1), "s": Fraction(1, 60)}
 
 
 @dataclass(frozen=True)
 class Minutes(Kind):
-    """A time in minutes, read as ``80``, ``80 min``, ``1 h 20``, ``1:20`` (hours and minutes) or ``8 min 30 s``."""
+    """A time in minutes, read as ``80``, ``80 min``, ``12 1/2``, ``1 h 20``, ``1:20`` (hours and minutes) or ``8 min
+    30 s``."""
 
     least: Fraction = Fraction(0)
     most: Fraction = Fraction(100_000)
@@ -47,7 +49,7 @@ class Minutes(Kind):
     def write_out(self, text: str, ruler: Ruler) -> str:
         return (
             f"{text.strip()} min"
-            if re.fullmatch(_NUMBER, text.strip(), re.ASCII)
+            if numeral(text.strip())
             else _shown(_read(text))
             if _CLOCK.fullmatch(text.strip())
             else text
@@ -84,19 +86,31 @@ def _read(text: str) -> Fraction:
     tidy = number_as_typed(text)
     if clock := _CLOCK.fullmatch(tidy):
         return Fraction(int(clock.group(1)) * _HOUR + int(clock.group(2)))
-    parts = _PARTS.fullmatch(tidy)
-    hours, minutes, seconds = (
-        (_number(parts.group(name)) for name in ("h", "min", "s")) if parts and tidy else (None, None, None)
-    )
-    too_many = hours is not None and (minutes or 0) >= _HOUR or minutes is not None and (seconds or 0) >= 60
-    loose = seconds is not None and minutes is not None and not (parts and parts.group("unit"))
-    if hours is minutes is seconds is None or too_many or loose:
+    try:
+        parts = _parts(tidy)
+    except InvalidNumber as problem:
+        raise InvalidValue(str(problem)) from None
+    if not parts or any(value * _COUNTS[unit] >= _COUNTS[before] for (_, before), (value, unit) in pairwise(parts)):
         raise InvalidValue(
             f"“{quote(text)}” is not a time to work with. Write minutes, such as 8.5 min, or hours and minutes, such "
             "as 1 h 20 min."
         )
-    return (hours or 0) * _HOUR + (minutes or 0) + (seconds or Fraction(0)) / 60
+    return sum((value * _COUNTS[unit] for value, unit in parts), Fraction(0))
 
 
-def _number(digits: str | None) -> Fraction | None:
-    return None if digits is None else Fraction(digits.replace(",", "."))
+def _parts(text: str) -> list[tuple[Fraction, str]]:
+    """Each number of a time with its unit, larger ones first; none where the text is no time."""
+    parts: list[tuple[Fraction, str]] = []
+    while text:
+        found = numeral_at_start(text)
+        if not found or found[0].is_top_heavy:
+            return []
+        number, text = found
+        unit = _UNIT.match(text)
+        before = parts[-1][1] if parts else ""
+        name = unit.lastgroup if unit else "min" if not text and before in ("", "h") else None
+        if not name or before and _COUNTS[name] >= _COUNTS[before]:
+            return []
+        parts.append((number.value, name))
+        text = text[unit.end() :] if unit else ""
+    return parts

@@ -191,7 +191,7 @@ class Number(Kind):
             found = numeral(size[1:] if below or size.startswith("+") else size)
         except InvalidNumber as problem:
             raise InvalidValue(str(problem)) from None
-        if not found or (found.value >= 1 and re.match(r"\d+/", found.written)):  # 90/2 may be 45, or 90 1/2 gone wrong
+        if not found or found.is_top_heavy:
             raise InvalidValue(
                 f"“{quote(text)}” is not a number to work with. Write it in digits, such as {self.sample}{self.sign}."
             )

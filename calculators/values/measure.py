@@ -332,9 +332,13 @@ def _not_a_length(typed: str) -> InvalidLength:
     )
 
 
+_MORE_THAN_IS_QUOTED = 500
+
+
 def quote(text: str, longest: int = 24) -> str:
     """What was typed, cut short enough to stand inside a sentence, with a dot for every letter that cannot be seen."""
-    text = "".join(letter if letter.isprintable() else "·" for letter in " ".join(text.split()))
+    text = " ".join(text[:_MORE_THAN_IS_QUOTED].split())
+    text = "".join(letter if letter.isprintable() else "·" for letter in text)
     return text if len(text) <= longest else text[: longest - 1] + "…"
 
 

@@ -38,6 +38,11 @@ class Numeral:
     def is_fraction(self) -> bool:
         return "/" in self.written
 
+    @property
+    def is_top_heavy(self) -> bool:
+        """A fraction that is one or more: 90/2 may be 45, or 90 1/2 gone wrong."""
+        return self.is_fraction and " " not in self.written and self.value >= 1
+
 
 def numeral_at_start(text: str) -> tuple[Numeral, str] | None:
     """The number that a text begins with, and the rest of the text; None where it begins with none.

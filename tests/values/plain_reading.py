@@ -128,9 +128,10 @@ def minutes(text: str) -> Fraction | None:
         return Fraction(int(clock[1]) * 60 + int(clock[2]))
     found, size = Fraction(0), {"h": Fraction(60), "m": Fraction(1), "s": Fraction(1, 60)}
     before = "m"  # what a number alone counts
-    for at, shown in enumerate(re.finditer(r"([0-9.,/]+) ?([a-z]+\.?)? ?|(.)", tidy)):
+    tidy = re.sub(r" ?[/⁄] ?", "/", tidy)
+    for at, shown in enumerate(re.finditer(rf"({_FIGURE}(?:[ -]{_FIGURE})?) ?([a-z]+\.?)? ?|(.)", tidy)):
         digits, unit, stray = shown.groups()
-        value = None if stray else figure(digits)
+        value = None if stray else number(digits)
         if value is None:
             return None
         counted = unit[0] if unit else "m" if at == 0 or before == "h" else None

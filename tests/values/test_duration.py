@@ -18,7 +18,8 @@ from tests.sentences import is_one_message
         ("80", 80), ("80 min", 80), ("80min", 80), ("80 minutes", 80), ("1 h 20", 80), ("1h20", 80), ("1 h 20 min", 80),
         ("1:20", 80), ("1 hour 20 minutes", 80), ("1.5 h", 90), ("1,5 h", 90), ("2 h", 120),
         ("8.5", F(17, 2)), ("8,5 min", F(17, 2)), ("8 min 30 s", F(17, 2)), ("90 s", F(3, 2)), ("0", 0), ("0:05", 5),
-        ("1 h 0 min 30 s", F(121, 2)),
+        ("1 h 0 min 30 s", F(121, 2)), ("12 1/2", F(25, 2)), ("12½ min", F(25, 2)), ("½ h", 30), ("1 1/2 h", 90),
+        (".5 min", F(1, 2)), ("1 h 2 1/2", F(125, 2)), ("3/4 hour", 45),
     ],
 )  # fmt: skip
 def test_reads(text, minutes):
@@ -42,22 +43,38 @@ def test_reads(text, minutes):
         "٣",
         "h",
         "min",
-        "1,200",
         "1 h 20 h",
         "20 min 1 h",
         "20 cm",
         "8 30 s",
-        "99999999",
-        "½",
         "nan",
-        "9" * 40,
         "1..5",
+        "90/2",
+        "1½0",
+        "12 1/2 1/2",
+        "1 h ½ h",
+        "8 30",
     ],
 )
 def test_refuses_with_what_would_be_right(text):
     with pytest.raises(InvalidValue) as refused:
         Minutes().parse(text, CENTIMETRES)
     assert "such as" in str(refused.value) and is_one_message(str(refused.value))
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("1,200", "Write 1200 or 1.2"),
+        ("99999999", "from 0 min to"),
+        ("9" * 61, "at most 60"),
+        ("1/0 min", "0 parts"),
+        ("1 5/4", "less than one"),
+    ],
+)
+def test_says_what_else_is_wrong(text, sentence):
+    with pytest.raises(InvalidValue, match=sentence):
+        Minutes().parse(text, CENTIMETRES)
 
 
 def test_refuses_what_is_beyond():
@@ -89,9 +106,10 @@ def test_whole_minutes_read_back_as_they_are_shown(minutes):
 
 
 def test_what_was_read_is_written_out():
-    assert [Minutes().write_out(text, CENTIMETRES) for text in ("80", "1:20", "1 h 20", "8.5")] == [
+    assert [Minutes().write_out(text, CENTIMETRES) for text in ("80", "1:20", "1 h 20", "8.5", "12 1/2")] == [
         "80 min",
         "1 h 20 min",
         "1 h 20",
         "8.5 min",
+        "12 1/2 min",
     ]

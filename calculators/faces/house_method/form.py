@@ -14,7 +14,7 @@ from calculators.documents.house_method.reading import house_of
 from calculators.documents.house_method.sections import Entry, MethodTable, Section, entries, sections, tables
 from calculators.documents.versions import Document
 from calculators.faces.house_method.sheet import heading_id, jump_list
-from calculators.faces.page.markup import Attributes, Content, add, element
+from calculators.faces.page.markup import LONGEST_LINE, Attributes, Content, add, element
 from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
 from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
@@ -236,6 +236,7 @@ def _input(path: str, text: str, mode: str = "text", in_words: bool = False) -> 
             "name": path,
             "type": "text",
             "inputmode": mode,
+            "maxlength": str(LONGEST_LINE),
             "value": text,
             "spellcheck": "false",
             "size": str(max(12, len(text) + 2)),

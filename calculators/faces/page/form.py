@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ET
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
 from calculators.asking.rows import Rows, begins_with, rows_of
-from calculators.faces.page.markup import Attributes, add, element
+from calculators.faces.page.markup import LONGEST_LINE, Attributes, add, element
 from calculators.values.kind import Kind
 
 _BLANK = re.compile(r"\{(\w+)\}")
@@ -135,6 +135,7 @@ def _blank_for(kind: Kind, text: str, common: Attributes) -> ET.Element:
                 **width,
                 "type": "text",
                 "inputmode": kind.mode,
+                "maxlength": str(LONGEST_LINE),
                 "value": text,
                 "placeholder": " ",
                 "spellcheck": "false",

@@ -12,6 +12,7 @@ Content = ET.Element | str | None
 #: What the search leaves out, so that the words of forms and drawings do not stand in for those of the text.
 NOT_SEARCHED = {"data-search-exclude": ""}
 _ONLY_IN_PAGES = ("°C", "°F", "tex", "den")  # units that no calculator asks for or answers in
+LONGEST_LINE = 200  # more than any kind reads, so that what was pasted is refused rather than cut to something else
 _AS_WRITTEN = {"textarea", "option", "code", "pre", "script"}
 
 

@@ -6,7 +6,7 @@ import xml.etree.ElementTree as ET
 from calculators.asking.answering import Asking
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import Walk, go
-from calculators.faces.page.markup import element
+from calculators.faces.page.markup import LONGEST_LINE, element
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.ticket.batch import Batch, NoTicketYet, batch_of
 
@@ -77,6 +77,7 @@ def settle_blanks(batch: Batch, home: str, about_cloth: ET.Element | None = None
                     "type": "text",
                     "name": "bundle",
                     "inputmode": "numeric",
+                    "maxlength": str(LONGEST_LINE),
                     "value": str(batch.bundles.size),
                     "autocomplete": "off",
                 },
