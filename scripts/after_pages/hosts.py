@@ -16,7 +16,6 @@ POLICY = "Content-Security-Policy"
 WORKER_AT = f"assets/javascript/{WORKER}"
 #: Endings whose type some servers do not know, and without which a browser refuses a file.
 TYPES = {
-    "mjs": "text/javascript",
     "wasm": "application/wasm",
     "webmanifest": "application/manifest+json",
     "woff2": "font/woff2",

@@ -14,8 +14,8 @@ SCRIPTS = SITE / "assets/javascript"
 #: What a page, or somebody who looks into one, asks for by name; what several of them need goes into files of its own.
 OF_PAGES = ("handbook.js", "offline.js", "python.js", "store.js", "kept.js")
 OF_WORKERS = ("python-worker.js", "journal-worker.js")
-#: No module: it runs before them.
-BEFORE_ALL = "at-first-paint.js"
+#: No modules: the first runs before them, the other in place of those that a browser refused.
+BEFORE_ALL = ("at-first-paint.js", "as-text.js")
 #: Written when the runtime is put into the site; until then the empty one stands there.
 OF_THE_RUNTIME = "runtime-bundle.js"
 
@@ -39,7 +39,8 @@ def join(target: Path = SCRIPTS, also: Sequence[str] = ()) -> None:
         target.mkdir(parents=True)
         for made in Path(folder).iterdir():
             shutil.copyfile(made, target / made.name)
-    (target / BEFORE_ALL).write_text(esbuild.run("--minify", text=source(BEFORE_ALL).read_text()))
+    for name in BEFORE_ALL:
+        (target / name).write_text(esbuild.run("--minify", text=source(name).read_text()))
     shutil.copyfile(source(OF_THE_RUNTIME), target / OF_THE_RUNTIME)
 
 

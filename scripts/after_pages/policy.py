@@ -2,7 +2,9 @@
 made.
 
 Written into every page as a meta element, so that it holds wherever the site is copied to, and given to the server as
-headers.
+headers. Both hold where both are there. The page's own lets scripts and workers be made from texts, and run
+WebAssembly, since a host that sends no headers may also call scripts by a type that browsers refuse; the headers do
+not.
 """
 
 from __future__ import annotations
@@ -74,7 +76,7 @@ def policy_for(pages: Iterable[str], scripts: Sequence[str] = (), workers: Seque
 def put_into(site: Path) -> None:
     """Write the policy into every page of the built site."""
     pages = {path: path.read_text() for path in sorted(site.rglob("*.html"))}
-    policy = policy_for(pages.values())
+    policy = policy_for(pages.values(), *FROM_TEXTS)
     for path, page in pages.items():
         if _CHARSET not in page:
             raise ValueError(f"{path} does not say its character set, so the policy has no place to go")
@@ -100,6 +102,8 @@ def headers_for(site: Path) -> Callable[[str], Mapping[str, str]]:
     return headers
 
 
+#: What scripts and workers may come from beside the site, where a page has no policy but its own.
+FROM_TEXTS = (["blob:", "'wasm-unsafe-eval'"], ["blob:"])
 _COMMON = {
     "Referrer-Policy": "no-referrer",
     "X-Content-Type-Options": "nosniff",
@@ -110,9 +114,15 @@ _WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; conn
 
 
 def _page_policy(page: Path) -> str:
-    """The policy a built page carries, with the part that is heeded in headers alone."""
+    """The policy a built page carries, without what only a host that sends no headers needs, and with the part that is
+    heeded in headers alone."""
     written = _META.search(page.read_text()) if page.is_file() else None
-    return f"{html.unescape(written[1])}; frame-ancestors 'none'" if written else "default-src 'self'"
+    if not written:
+        return "default-src 'self'"
+    strict = html.unescape(written[1])
+    for sources in FROM_TEXTS:
+        strict = strict.replace(f"'self' {' '.join(sources)}", "'self'")
+    return f"{strict}; frame-ancestors 'none'"
 
 
 _META = re.compile(r'<meta http-equiv="Content-Security-Policy" content="([^"]*)">')

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from scripts.after_pages import esbuild, policy
+from scripts.runtime.served_name import served_name
 from scripts.tools.archives import pack
 
 HERE = Path(__file__).parent / "portable"
@@ -43,7 +44,7 @@ def make(site: Path, bundle: Path, target: Path) -> Path:
     shutil.rmtree(target / SCRIPTS)
     _write_search(target / "search")
     _write_runtime(bundle, target / FOLDER)
-    rule = policy.policy_for(pages.values(), scripts=["blob:", "'wasm-unsafe-eval'"], workers=["blob:"])
+    rule = policy.policy_for(pages.values(), *policy.FROM_TEXTS)
     for path, page in pages.items():
         path.write_text(_page(page, path.relative_to(target).parent, rule))
     (target / "README.txt").write_text(README)
@@ -143,7 +144,8 @@ def _write_runtime(bundle: Path, folder: Path) -> None:
     for entry in json.loads((bundle / "listing.json").read_text())["files"].values():
         packed = gzip.compress((bundle / entry["name"]).read_bytes(), mtime=0)
         text = base64.b64encode(packed).decode()
-        (folder / f"{entry['name']}.js").write_text(f'handbookFile("{entry["name"]}", "{text}");\n')
+        name = served_name(entry["name"])
+        (folder / f"{name}.js").write_text(f'handbookFile("{name}", "{text}");\n')
 
 
 def _zip(target: Path) -> Path:

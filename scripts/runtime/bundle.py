@@ -26,6 +26,7 @@ from typing import Any
 from pyodide_lock.spec import InfoSpec, PackageSpec, PyodideLockSpec
 
 from scripts.runtime import library, thin_snapshot, wheels
+from scripts.runtime.served_name import served_name
 from scripts.tools.archives import integrity, pack, unpack
 
 HERE = Path(__file__).parent
@@ -145,6 +146,8 @@ def put_into(site: Path, bundle: Path) -> None:
     folder = site / FOLDER / name
     folder.mkdir(parents=True, exist_ok=True)
     for entry in listing["files"].values():
-        shutil.copyfile(bundle / entry["name"], folder / entry["name"])
+        served = served_name(entry["name"])
+        shutil.copyfile(bundle / entry["name"], folder / served)
+        entry["name"] = served
     listing["folder"] = f"{FOLDER}/{name}/"
     (site / LISTING).write_text(f"// Made by the build.\nexport default {json.dumps(listing, sort_keys=True)};\n")

@@ -18,6 +18,9 @@ declare var atFirstPaint: {
   hasWork: (page: ParentNode) => boolean;
   worker: Worker | null;
   heard: (MessageEvent | ErrorEvent)[];
+  unstyled: () => HTMLLinkElement[];
+  /** Addresses of modules that did not load, for as-text.js. */
+  refused: string[];
 };
 
 /** How the reader is connected, where the browser tells. */

@@ -44,8 +44,8 @@ def page(browser: Browser, server: FaultyServer) -> Iterator[Page]:
     ("file", "fault"),
     [
         *(("pyodide.asm.wasm", fault) for fault in ("truncated", "cut", "404", "500")),
-        ("pyodide.asm.mjs", "truncated"),
-        ("pyodide.asm.mjs", "404"),
+        ("pyodide.asm.js", "truncated"),
+        ("pyodide.asm.js", "404"),
         ("python-worker.js", "cut"),
         ("python-worker.js", "500"),
     ],
@@ -67,7 +67,7 @@ def test_without_a_needed_file_the_page_can_be_read_and_trying_again_helps(
 
 @pytest.mark.parametrize("fault", ["truncated", "404"])
 def test_without_its_snapshot_python_starts_from_its_library_and_says_why(page: Page, server: FaultyServer, fault: str):
-    server.faults["snapshot.gz"] = fault
+    server.faults["snapshot.bin"] = fault
     page.goto(server.address)
     assert page.evaluate(ASK) == "1/2"
     way, why = page.evaluate(STARTED)
@@ -79,7 +79,7 @@ def test_a_snapshot_that_is_no_snapshot_is_passed_over(browser: Browser, small_s
     load."""
     site = tmp_path / "site"
     shutil.copytree(small_site, site)
-    (snapshot,) = site.glob("assets/runtime/*/snapshot.gz")
+    (snapshot,) = site.glob("assets/runtime/*/snapshot.bin")
     listing = site / "assets/javascript/runtime-bundle.js"
     old = json.loads(listing.read_text().partition("export default ")[2].rstrip(";\n"))["files"]["snapshot"]
     content = bytearray(gzip.decompress(snapshot.read_bytes()))
@@ -96,7 +96,7 @@ def test_a_snapshot_that_is_no_snapshot_is_passed_over(browser: Browser, small_s
 
 
 def test_a_slow_network_takes_time_and_nothing_else(page: Page, server: FaultyServer):
-    server.faults["snapshot.gz"] = "slow"
+    server.faults["snapshot.bin"] = "slow"
     page.goto(server.address)
     answer = page.evaluate_handle(f"({{ promise: {ASK} }})")
     expect(page.locator("[data-topic=python]")).to_contain_text("The calculators are waking up.", timeout=LONG)
@@ -105,7 +105,7 @@ def test_a_slow_network_takes_time_and_nothing_else(page: Page, server: FaultySe
 
 
 def test_a_python_that_nobody_waits_for_wakes_without_a_word(page: Page, server: FaultyServer):
-    server.faults["snapshot.gz"] = "slow"
+    server.faults["snapshot.bin"] = "slow"
     page.goto(server.address)
     shown = page.evaluate(
         f"""{LINE}.then(({{ onState, wake }}) => new Promise((done) => {{

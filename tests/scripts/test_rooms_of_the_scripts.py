@@ -45,7 +45,7 @@ def test_every_script_has_a_name_of_its_own():
 
 
 def test_one_script_knows_where_the_handbook_lies():
-    assert [path.name for path in SCRIPTS.rglob("*.js") if "import.meta" in path.read_text("utf-8")] == ["site.js"]
+    assert [path.name for path in SCRIPTS.rglob("*.js") if "import.meta.url)" in path.read_text("utf-8")] == ["site.js"]
 
 
 @pytest.mark.parametrize(

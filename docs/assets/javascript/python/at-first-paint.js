@@ -20,11 +20,37 @@ if (!globalThis.atFirstPaint) {
   /** @param {ParentNode} page */
   const hasWork = (page) => page.querySelector(".calculator, [data-number], [data-value], [data-figure]") !== null;
 
+  /** The style sheets that came to nothing; what is on a disk tells no script what it came to. */
+  function unstyled() {
+    if (location.protocol === "file:") return [];
+    const links = /** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll("link[rel=stylesheet]"));
+    return [...links].filter(({ sheet }) => !sheet?.cssRules.length);
+  }
+
   /** @type {typeof atFirstPaint} */
-  const early = { isSpared, hasWork, worker: null, heard: [] };
+  const early = { isSpared, hasWork, unstyled, worker: null, heard: [], refused: [] };
   globalThis.atFirstPaint = early;
 
+  // Where a host calls scripts or styles something else, browsers refuse them: they are then taken as texts.
+  let asText = false;
+  function bringAsText() {
+    if (asText || !src || location.protocol === "file:") return;
+    asText = true;
+    document.head.append(Object.assign(document.createElement("script"), { src: new URL("./as-text.js", src).href }));
+  }
+  document.addEventListener(
+    "error",
+    ({ target }) => {
+      if (!(target instanceof HTMLScriptElement) || target.type !== "module") return;
+      early.refused.push(target.src);
+      bringAsText();
+    },
+    { capture: true },
+  );
+  document.addEventListener("DOMContentLoaded", () => early.unstyled().length && bringAsText());
+
   function start() {
+    if (early.refused.length) return;
     const worker = new Worker(new URL("./python-worker.js", src), { type: "module", name: "python" });
     early.worker = worker;
     worker.onmessage = worker.onerror = (/** @type {MessageEvent | ErrorEvent} */ event) => early.heard.push(event);

@@ -13,6 +13,7 @@ import { hashOf } from "./hash.js";
  */
 
 const NOTHING = "nothing";
+const MACHINE_CODE = "application/wasm";
 const AS_IT_LIES = "default";
 const AFRESH = "reload"; // past a cache that may hold half a file
 
@@ -123,7 +124,9 @@ export class RuntimeFiles {
     try {
       const response = await this.#answered(url, file, AS_IT_LIES);
       if (this.#kept) onWhole();
-      return await WebAssembly.compileStreaming(this.#kept ? response : this.#checkedAtTheEnd(response, file, onWhole));
+      return await WebAssembly.compileStreaming(
+        this.#kept ? withType(response, file) : this.#checkedAtTheEnd(response, file, onWhole),
+      );
     } catch {
       const response = await this.#checked(url, file, AFRESH);
       onWhole();
@@ -148,7 +151,7 @@ export class RuntimeFiles {
       chunks.push(step.value);
       this.#onArrival(step.value.length);
     }
-    return alike(response, await whole(chunks, file));
+    return answerOf(file, await whole(chunks, file));
   }
 
   /**
@@ -171,18 +174,19 @@ export class RuntimeFiles {
         onWhole();
       },
     });
-    return alike(response, bodyOf(response).pipeThrough(passOn));
+    return answerOf(file, bodyOf(response).pipeThrough(passOn));
   }
 
   /**
    * Imports cannot carry a hash in a worker: the fetch before checks it, the import then finds the same file in the
-   * cache.
+   * cache. A worker that was made from a text, since its host calls scripts something else, makes its modules so too.
    * @param {string} role
    */
   async module(role) {
     if (!this.#imported.has(role)) {
-      await this.fetch(this.url(role));
-      this.#imported.set(role, await import(this.url(role)));
+      const answer = await this.fetch(this.url(role));
+      const asText = self.location.protocol === "blob:" && answer instanceof Response;
+      this.#imported.set(role, await import(asText ? await addressOf(answer) : this.url(role)));
     }
     return this.#imported.get(role);
   }
@@ -206,7 +210,21 @@ async function whole(chunks, file) {
   return bytes;
 }
 
-/** @param {Response} response @param {BodyInit} body */
-function alike(response, body) {
-  return new Response(body, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
+/** @param {RuntimeFile} file */
+const typeOf = ({ name }) => (name.endsWith(".wasm") ? MACHINE_CODE : "");
+
+/**
+ * What is handed on has the type that the browser insists on, whatever the host called it.
+ * @param {RuntimeFile} file @param {BodyInit} body
+ */
+const answerOf = (file, body) => new Response(body, { headers: { "Content-Type": typeOf(file) } });
+
+/** @param {Response} response @param {RuntimeFile} file */
+function withType(response, file) {
+  return response.headers.get("Content-Type") === typeOf(file) ? response : answerOf(file, bodyOf(response));
+}
+
+/** @param {Response} answer */
+async function addressOf(answer) {
+  return URL.createObjectURL(new Blob([await answer.arrayBuffer()], { type: "text/javascript" }));
 }

@@ -12,6 +12,7 @@ import bundle from "./runtime-bundle.js";
 import "./python-files.js";
 import "./python-snapshot.js";
 import "./hash.js";
+import "./sha-256.js";
 
 /**
  * @import { Ask, MessageFromWorker, MessageToWorker, Wake } from "./messages.js"
