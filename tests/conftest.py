@@ -23,7 +23,7 @@ from scripts.after_pages.policy import headers_for
 from scripts.setup import browser as chromium
 from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
-from tests.browser.reader import KEEPS_NO_COPY, nothing_amiss
+from tests.browser.reader import nothing_amiss, profile
 
 # The same examples at every run; `--hypothesis-profile=search` looks for new ones.
 settings.register_profile("steady", derandomize=True, deadline=None)
@@ -103,9 +103,6 @@ def page(browser: Browser, served: str, width: int) -> Iterator[Page]:
     went
     against the site's policy.
     """
-    context = browser.new_context(
-        base_url=f"{served}/", viewport={"width": width, "height": 844}, reduced_motion="reduce"
-    )
-    context.add_init_script(KEEPS_NO_COPY)
+    context = profile(browser, served, viewport={"width": width, "height": 844}, reduced_motion="reduce")
     with nothing_amiss(context, served):
         yield context.new_page()

@@ -16,6 +16,14 @@ WAKING = 60_000  # [ms] Python wakes on first use; on a busy machine that takes 
 #: Said to a page before it is opened: it keeps no copy of the site, which every new profile would fetch whole.
 KEEPS_NO_COPY = "delete Navigator.prototype.serviceWorker"
 
+#: Said to a page before it is opened: Python does not warm up, which costs as much as its waking.
+NO_WARM_UP = """{
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (message, ...rest) {
+        if (message?.type !== "warm up") return post.call(this, message, ...rest);
+    };
+}"""
+
 #: Said to a page before it is opened: Python never wakes, where what is looked at is what the page came with.
 NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} };"
 
@@ -66,11 +74,25 @@ def scripts_held_back(page: Page) -> Iterator[None]:
         each.continue_()
 
 
+def profile(
+    browser: Browser, served: str, *, keeps_copy: bool = False, warms_up: bool = False, **look
+) -> BrowserContext:
+    """A reader's own profile; `page.goto("./")` opens the home page.
+
+    keeps_copy, warms_up: whether it fetches the whole site for itself, and whether Python warms up; most tests need
+    neither.
+    """
+    context = browser.new_context(base_url=f"{served}/", **look)
+    if not keeps_copy:
+        context.add_init_script(KEEPS_NO_COPY)
+    if not warms_up:
+        context.add_init_script(NO_WARM_UP)
+    return context
+
+
 def elsewhere(browser: Browser, served: str, **look) -> Page:
     """A page in another profile, as of another reader; closed with its context."""
-    context = browser.new_context(base_url=f"{served}/", **look)
-    context.add_init_script(KEEPS_NO_COPY)
-    return context.new_page()
+    return profile(browser, served, **look).new_page()
 
 
 def every_calculator_answers(page: Page, but: set[str], within: float) -> set[str]:

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import NODE_MODULES
-from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, refusal
+from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, profile, refusal
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 COLOUR = ["color-contrast", "link-in-text-block"]
@@ -19,7 +19,7 @@ AXE = NODE_MODULES / "axe-core/axe.min.js"
 def checked(request, browser: Browser, served: str) -> Iterator[tuple[Page, Callable[[], list[str]]]]:
     """A page in a light or dark room, and what axe finds on it."""
     look = {"viewport": PHONE, "color_scheme": request.param, "reduced_motion": "reduce"}
-    context = browser.new_context(base_url=f"{served}/", service_workers="block", **look)
+    context = profile(browser, served, **look)
     context.add_init_script(path=AXE)
     page = context.new_page()
     yield page, lambda: violations(page)

@@ -3,7 +3,7 @@ others."""
 
 from playwright.sync_api import Browser
 
-from tests.browser.reader import KEEPS_NO_COPY
+from tests.browser.reader import elsewhere
 
 LOOK = """() => {
   const of = (what, name) => getComputedStyle(document.querySelector(what))[name];
@@ -16,25 +16,21 @@ LOOK = """() => {
 
 def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
     for scheme in ("light", "dark"):
-        context = browser.new_context(base_url=f"{served}/", forced_colors="active", color_scheme=scheme)
-        context.add_init_script(KEEPS_NO_COPY)
-        page = context.new_page()
+        page = elsewhere(browser, served, forced_colors="active", color_scheme=scheme)
         page.goto("./plan/lay-plan/")
         page.locator(".sizes button").first.wait_for()
         look = page.evaluate(LOOK)
-        context.close()
+        page.context.close()
         assert set(look["lines"]) == {look["text"]} and look["text"] != look["page"]
         assert look["pressed"] != look["other"]
 
 
 def test_the_words_of_a_large_button_are_seen(browser: Browser, served: str):
-    context = browser.new_context(base_url=f"{served}/", forced_colors="active")
-    context.add_init_script(KEEPS_NO_COPY)
-    page = context.new_page()
+    page = elsewhere(browser, served, forced_colors="active")
     page.goto("./house/ticket/")
     colours = page.locator("button.first").evaluate_all(
         "them => them.map((it) => getComputedStyle(it)).map((it) => [it.forcedColorAdjust, it.color, "
         "it.backgroundColor])"
     )
-    context.close()
+    page.context.close()
     assert colours and all(adjust == "none" and words != ground for adjust, words, ground in colours)

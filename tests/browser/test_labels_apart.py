@@ -14,6 +14,7 @@ from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import html
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
+from tests.browser.reader import elsewhere
 
 HEMS = (
     {"hem_1": "34 mm", "hem_2": "21 mm", "angle": "104", "turn": "7 mm"},
@@ -127,13 +128,7 @@ def drawings() -> Iterator[str]:
 
 def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
     """A drawing may be laid out anew for a screen: what is shown at this width is measured."""
-    context = browser.new_context(
-        base_url=f"{served}/",
-        viewport={"width": width, "height": 844},
-        service_workers="block",
-        java_script_enabled=True,
-    )
-    page = context.new_page()
+    page = elsewhere(browser, served, viewport={"width": width, "height": 844})
     page.goto("./corners/mitre/")
     page.evaluate(
         "(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div "
@@ -147,6 +142,6 @@ def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
         .find((text) => text.checkVisibility() && text.getBBox().width > 0);
       word.after(word.cloneNode(true));
     }""") or page.evaluate(MEASURE)
-    context.close()
+    page.context.close()
     assert faults == []
     assert len(planted) == 1

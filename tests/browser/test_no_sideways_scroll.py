@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import SITE
-from tests.browser.reader import KEEPS_NO_COPY, NO_PYTHON, WAKING
+from tests.browser.reader import NO_PYTHON, WAKING, profile
 
 WIDTHS = (320, 390, 600, 640, 820, 1280)
 FAULTS = """() => {
@@ -69,8 +69,7 @@ def faults(page: Page) -> list[str]:
 
 @pytest.fixture(scope="module")
 def reader(browser: Browser, served: str):
-    context = browser.new_context(base_url=f"{served}/", reduced_motion="reduce")
-    context.add_init_script(KEEPS_NO_COPY)
+    context = profile(browser, served, reduced_motion="reduce")
     yield context.new_page()
     context.close()
 

@@ -101,9 +101,7 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
     browser: Browser, served: str, figure: str, name: str
 ):
     """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
-    context = browser.new_context(base_url=f"{served}/", viewport={"width": 722, "height": 1000})
-    context.add_init_script("delete Navigator.prototype.serviceWorker")
-    page = context.new_page()
+    page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})
     page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
@@ -136,4 +134,4 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
     assert page.evaluate(
         "[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"
     ), "nothing is cut off on the screen"
-    context.close()
+    page.context.close()

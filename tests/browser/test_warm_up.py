@@ -1,9 +1,11 @@
 """Python warms up while nothing is asked of it: once, behind every question, and without a trace on the page."""
 
-import pytest
-from playwright.sync_api import Page, expect
+from collections.abc import Iterator
 
-from tests.browser.reader import WAKING, blank, calculator, says
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.reader import WAKING, blank, calculator, nothing_amiss, profile, says
 
 PAGE = "./plan/pieces/"
 #: Said to a page before it is opened: what passes between it and Python is written down.
@@ -23,9 +25,11 @@ WRITTEN_DOWN = """{
 
 
 @pytest.fixture
-def noted(page: Page) -> Page:
-    page.add_init_script(WRITTEN_DOWN)
-    return page
+def noted(browser: Browser, served: str, width: int) -> Iterator[Page]:
+    context = profile(browser, served, warms_up=True, viewport={"width": width, "height": 844})
+    context.add_init_script(WRITTEN_DOWN)
+    with nothing_amiss(context, served):
+        yield context.new_page()
 
 
 def passed(page: Page, kind: str) -> list[dict]:

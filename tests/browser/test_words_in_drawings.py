@@ -3,7 +3,7 @@ desk, on a low window too."""
 
 from playwright.sync_api import Browser
 
-from tests.browser.reader import NO_PYTHON
+from tests.browser.reader import NO_PYTHON, elsewhere
 
 SIZES = (12.95, 15.05)  # [px]
 # A gauge to print is only shown in its place on the sheet; it is read in its true size, on paper.
@@ -16,9 +16,8 @@ WINDOWS = [(390, 844), (600, 844), (844, 390), (1280, 720), (1600, 900)]
 
 
 def test_words_in_drawings_are_of_one_size(browser: Browser, served: str, site):
-    context = browser.new_context(base_url=f"{served}/", service_workers="block", java_script_enabled=True)
-    context.add_init_script(NO_PYTHON)
-    page = context.new_page()
+    page = elsewhere(browser, served)
+    page.add_init_script(NO_PYTHON)
     others, drawn = {}, 0
     for file in sorted(site.rglob("index.html")):
         if 'class="to-scale" role="img"' not in file.read_text(encoding="utf-8"):
@@ -32,6 +31,6 @@ def test_words_in_drawings_are_of_one_size(browser: Browser, served: str, site):
             if found := page.evaluate(OTHER_SIZES, SIZES):
                 others[f"{name} at {width} by {height}"] = found
     planted = page.evaluate(OTHER_SIZES, [99, 999])
-    context.close()
+    page.context.close()
     assert drawn > 100 and planted
     assert others == {}
