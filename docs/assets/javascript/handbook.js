@@ -3,5 +3,6 @@ import "./python/when-to-wake.js";
 import "./pages/light-or-dark.js";
 import "./calculator/widgets.js";
 import "./calculator/whole-value.js";
+import "./notices/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";

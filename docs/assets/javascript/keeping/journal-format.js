@@ -1,6 +1,6 @@
 /**
- * How records stand in a file of the journal: one behind another, each its length and its checksum [4 bytes each, lowest
- * first], then its JSON as UTF-8. Where one is not whole, a browser was broken off: what follows does not count.
+ * How records stand in a file of the journal: one behind another, each its length and its checksum [4 bytes each,
+ * lowest first], then its JSON as UTF-8. Where one is not whole, a browser was broken off: what follows does not count.
  */
 
 const HEAD = 8; // [bytes]

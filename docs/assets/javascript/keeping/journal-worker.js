@@ -1,6 +1,6 @@
 /**
- * Writes the files of the journal, one thing after another. Only a worker may write so that it knows what is on the disk
- * when it goes on.
+ * Writes the files of the journal, one thing after another. Only a worker may write so that it knows what is on the
+ * disk when it goes on.
  *
  * @import { Asked } from "./journal.js"
  */

@@ -1,16 +1,17 @@
 /**
- * Files that are only ever written on at the end, in the browser's private file system: a second place for what is kept,
- * which does not fail when the browser's database does. A worker writes them, started at the first thing written.
+ * Files that are only ever written on at the end, in the browser's private file system: a second place for what is
+ * kept, which does not fail when the browser's database does. A worker writes them, started at the first thing written.
  */
 import { PLACE, SITE } from "../site.js";
 import { folderOf, found } from "./journal-format.js";
 
 const SILENCE = 20_000; // [ms] without an answer before the worker is given up
 const TRIES = 5;
+const PIECE = 4_000_000; // [bytes] read at once
 
 /**
- * @typedef {{id: number, place: string, does: "append" | "write" | "cut", file: string, records: unknown[], from: number,
- *   only: boolean}} Asked `only`: a file that is there and ends at `from`
+ * @typedef {{id: number, place: string, does: "append" | "write" | "cut", file: string, records: unknown[],
+ *   from: number, only: boolean}} Asked `only`: a file that is there and ends at `from`
  * @typedef {{start: number, end: number}} Written where the records stand in the file [bytes]
  */
 
@@ -70,17 +71,36 @@ export const cut = (file, to) => ask("cut", file, [], to, true);
  * @returns {Promise<{records: any[], end: number}>}
  */
 export async function read(file, from = 0) {
-  const bytes = await bytesOf(file, from);
-  const { records, end } = found(bytes);
-  return { records, end: from + end };
+  const all = { records: /** @type {any[]} */ ([]), end: from };
+  for await (const { records, end } of pieces(file, from)) {
+    for (const record of records) all.records.push(record);
+    all.end = end;
+  }
+  return all;
 }
 
-/** @param {string} file @param {number} from */
-async function bytesOf(file, from) {
+/**
+ * As `read`, a piece at a time, so that a large file is never in memory as a whole.
+ * @param {string} file @param {number} [from]
+ * @returns {AsyncGenerator<{records: any[], end: number}>}
+ */
+export async function* pieces(file, from = 0) {
+  for (let [at, length] = [from, PIECE]; ; ) {
+    const bytes = await bytesOf(file, at, at + length);
+    const { records, end } = found(bytes);
+    at += end;
+    if (end) yield { records, end: at };
+    if (bytes.length < length) return;
+    length = end ? PIECE : 2 * length; // a record that is longer than a piece
+  }
+}
+
+/** @param {string} file @param {number} from @param {number} to */
+async function bytesOf(file, from, to) {
   for (let tries = 1; ; tries++) {
     const content = await fileNamed(file);
     try {
-      return new Uint8Array(content ? await content.slice(from).arrayBuffer() : new ArrayBuffer());
+      return new Uint8Array(content ? await content.slice(from, to).arrayBuffer() : new ArrayBuffer());
     } catch (problem) {
       if (tries === TRIES) throw problem; // else it was being written on
     }
@@ -89,6 +109,10 @@ async function bytesOf(file, from) {
 
 /** How long a file is [bytes], with what may not be whole at its end; 0 if it is not there. @param {string} file */
 export const sizeOf = async (file) => (await fileNamed(file))?.size ?? 0;
+
+/** How long every file is, by its name. @returns {Promise<Map<string, number>>} */
+export const sizes = async () =>
+  new Map(await Promise.all((await files()).map(async (file) => /** @type {const} */ ([file, await sizeOf(file)]))));
 
 /** @param {string} file @returns {Promise<File | undefined>} */
 async function fileNamed(file) {

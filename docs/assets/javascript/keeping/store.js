@@ -3,7 +3,12 @@
  * old ones, added whole or not at all, so that nothing is ever half-written and two windows cannot overwrite each
  * other.
  */
-import { database, NAME } from "./database.js";
+import { now } from "./clock.js";
+import { database, NAME, onTakenOver } from "./database.js";
+import { SILENT } from "./rows.js";
+import { documentOf } from "./two-stores.js";
+
+export { now };
 
 const VERSIONS_KEPT = 200;
 /**
@@ -12,13 +17,21 @@ const VERSIONS_KEPT = 200;
  * @typedef {{kind: string, id: string, revision: number, at: string, text: string}} DocumentRecord
  */
 
+const UNTIL_CLOSED = "What you change lasts until you close the page: save it as a file first.";
 /** @type {Record<string, string>} */
 const SENTENCES = {
-  denied:
-    "This browser keeps nothing for this site, as in a private window. " +
-    "What you change lasts until you close the page: save it as a file first.",
+  denied: `This browser keeps nothing for this site, as in a private window. ${UNTIL_CLOSED}`,
   newer:
     "What is kept here belongs to a newer handbook and is left as it is. Load this page again to get the newer one.",
+  held: `Another window does not let go of what is kept here. Close it, then load this page again. ${UNTIL_CLOSED}`,
+  silent: SILENT,
+  broken: `This browser cannot open what is kept here; its disk may be full or damaged. ${UNTIL_CLOSED}`,
+  second:
+    "Of the two places where this browser keeps things, one cannot be opened. The other has everything: " +
+    "save a copy of it today, under House, Hand over and keep safe.",
+  gone:
+    "This browser has thrown away whatever was kept here, and there is no second copy in it. " +
+    "If you have saved a file, open it under House, Hand over and keep safe.",
   full: "This browser has no room left, so this was not kept. It still stands on this page: save it as a file.",
   lost: "This could not be kept. It still stands on this page: save it as a file, then load the page again.",
 };
@@ -64,10 +77,60 @@ export function onChange(callback) {
   return () => listeners.delete(callback);
 }
 
-/** One sentence when nothing lasts beyond this page, else empty. */
-export const whyNothingLasts = async () => SENTENCES[(await database()).trouble] ?? "";
+/** One sentence when what is kept does not last, or not as well as it should; else empty. */
+export async function whyNothingLasts() {
+  const { trouble, hasJournal } = await database();
+  const isCarried = trouble !== "denied" && trouble !== "newer" && (await hasJournal);
+  return SENTENCES[trouble && isCarried ? "second" : trouble] ?? "";
+}
 
-/** @param {import("./database.js").StoreName} store @param {(hand: import("./database.js").Hand) => unknown} act */
+/** @type {Record<string, [string, string]>} */
+const NAMES = {
+  job: ["job", "jobs"],
+  method: ["house method", "house methods"],
+  loose: ["ticket of no job", "tickets of no job"],
+};
+
+/** One sentence when this opening found that the browser had lost what is kept, else empty. */
+export async function whatWasLost() {
+  const found = await (await database()).found();
+  if (!found?.documents) return found ? SENTENCES.gone : "";
+  const counts = Object.entries(NAMES).flatMap(([kind, [one, many]]) => {
+    const count = found.documents?.[kind] ?? 0;
+    return count ? [`${count} ${count === 1 ? one : many}`] : [];
+  });
+  const all = [counts.slice(0, -1).join(", "), ...counts.slice(-1)].filter(Boolean).join(" and ");
+  return `This browser had lost what was kept here. It is back, out of the second copy${all && `: ${all}`}.`;
+}
+
+/**
+ * Which places hold what is kept here.
+ * @returns {Promise<{database: boolean, journal: boolean, persisted: boolean, usage: number, trouble: string,
+ *   restored: import("./two-stores.js").Restored | null}>} `persisted`: the browser has promised not to clear it away;
+ *   `usage` of the whole site, with the handbook's own copy [bytes], 0 if it does not tell; `restored`: when it was
+ *   found lost last, and how many documents of each kind came back, null for none
+ */
+export async function whatKeeps() {
+  const two = await database();
+  const { usage = 0 } = (await navigator.storage?.estimate?.().catch(() => null)) ?? {};
+  return {
+    database: two.first.isDatabase,
+    journal: await two.isInBoth(),
+    persisted: await isSafe(),
+    usage,
+    trouble: await whyNothingLasts(),
+    restored: (await two.foundLast()) ?? null,
+  };
+}
+
+onTakenOver((deeds) => {
+  for (const [store, kind, id] of deeds.map(documentOf)) {
+    if (store === "versions") announce({ kind: String(kind), id: String(id) });
+    else if (store === "choices") announce({ kind: "choice", id: String(kind) });
+  }
+});
+
+/** @param {import("./rows.js").StoreName} store @param {(hand: import("./rows.js").Hand) => unknown} act */
 async function change(store, act) {
   try {
     return await (await database()).change(store, act);
@@ -185,16 +248,6 @@ export const choice = async (name) => (await (await database()).get("choices", [
 export async function choose(name, value) {
   await change("choices", ({ put }) => put({ name, value }));
   announce({ kind: "choice", id: name });
-}
-
-/** Now, as a clock on this wall shows it: 2026-11-25T14:03:07+01:00. */
-export function now() {
-  const moment = new Date();
-  const offset = -moment.getTimezoneOffset();
-  /** @param {number} number */
-  const two = (number) => String(Math.trunc(Math.abs(number))).padStart(2, "0");
-  const local = new Date(moment.getTime() + offset * 60_000).toISOString().slice(0, 19);
-  return `${local}${offset < 0 ? "-" : "+"}${two(offset / 60)}:${two(offset % 60)}`;
 }
 
 let asked = false;
