@@ -1,148 +1,58 @@
-"""The browser is killed at fifty moments while it saves as fast as it can: every save that was acknowledged is there,
-none is half-written."""
+"""The browser is killed at fifty moments while it saves as fast as it can, and its files are harmed as a kill may harm
+them: every save that was acknowledged is there, none is half-written."""
 
-import json
-import os
-import random
-import signal
-import subprocess
+import itertools
 import threading
-import time
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from urllib.parse import unquote
 
 import pytest
 
 from scripts.after_pages import join_scripts
-from scripts.setup import browser as chromium
+from scripts.bench.kill import FAULTS, FILLING, Side, beside, whole
 
 SIDES, KILLS_A_SIDE = 2, 25
-TORN, KILLS_TORN = b"\x07torn\xff\x01", 4  # what a kill may leave of a record at the end of the database's log
-FILLING = 8_000  # [characters] of each record, so that many kills fall into the middle of one
-PATIENCE = 60  # [s]
-PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Saving</title></head>
-<body><script type="module">
-import { keep, last, versions } from "/assets/javascript/store.js";
-const there = (await versions("job", "j"))
-    .map(({ revision, text }) =>
-        [revision, JSON.parse(text).revision, text.length - JSON.stringify({ revision, filling: "" }).length]);
-await fetch(`/there/${encodeURIComponent(JSON.stringify(there))}`);
-let revision = (await last("job", "j"))?.revision ?? 0;
-for (;;) {
-  const text = JSON.stringify({ revision: revision + 1, filling: "x".repeat(FILLING) });
-  ({ revision } = await keep("job", "j", text, revision));
-  fetch(`/kept/${revision}`);
-}
-</script></body></html>"""
-
-
-class Saving(SimpleHTTPRequestHandler):
-    """Serves the page that saves; hears from it what it found on opening, and each save as it is acknowledged."""
-
-    def do_GET(self):
-        what, _, rest = self.path.lstrip("/").partition("/")
-        if what == "there":
-            self.server.there = json.loads(unquote(rest))
-        elif what == "kept":
-            self.server.kept = max(self.server.kept, int(rest))
-        else:
-            super().do_GET()
-            return
-        self.send_response(204)
-        self.end_headers()
-
-    def log_message(self, *_):
-        pass
 
 
 @pytest.fixture
-def folder(tmp_path: Path) -> Path:
+def scripts_alone(tmp_path: Path) -> Path:
+    """A site of no more than the scripts."""
     join_scripts.join(tmp_path / "site/assets/javascript")
-    (tmp_path / "site/index.html").write_text(PAGE.replace("FILLING", str(FILLING)))
-    return tmp_path
+    return tmp_path / "site"
 
 
-def one_side(
-    folder: Path, number: int, faults: list[str], counted: list[int], kills: int = KILLS_A_SIDE, torn: bytes = b""
-) -> None:
-    """One browser profile, killed and opened again and again. torn: written behind its log after each kill."""
-    chance = random.Random(number)
-    server = ThreadingHTTPServer(("127.0.0.1", 0), lambda *whom: Saving(*whom, directory=folder / "site"))
-    server.daemon_threads, server.kept, server.there = True, 0, None
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    profile = folder / f"profile-{number}"
-    command = [
-        chromium.ensure(),
-        *chromium.ARGUMENTS,
-        "--headless",
-        f"--user-data-dir={profile}",
-        f"http://127.0.0.1:{server.server_port}/",
+def killed(*sides: Side) -> None:
+    threads = [threading.Thread(target=side.run) for side in sides]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert [side.faults for side in sides] == [[]] * len(sides)
+    assert all(side.done == side.kills for side in sides)
+
+
+def test_killed_at_fifty_moments_every_acknowledged_save_is_there(scripts_alone: Path, tmp_path: Path):
+    sides = [
+        Side(tmp_path, number, KILLS_A_SIDE, typed=0, site=scripts_alone, faults_of=lambda _: "nothing")
+        for number in range(SIDES)
     ]
-    try:
-        for _ in range(kills + 1):  # the last opening only looks
-            server.there, acknowledged = None, server.kept
-            process = subprocess.Popen(
-                command, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-            )
-            try:
-                wait(lambda: server.there is not None, process)
-                faults += whole(server.there, acknowledged)
-                counted[number] = acknowledged
-                wait(lambda known=acknowledged: server.kept > known, process)
-                time.sleep(chance.random() * 0.15)
-            finally:
-                os.killpg(process.pid, signal.SIGKILL)
-                process.wait()
-            if torn:
-                (log,) = profile.glob("Default/IndexedDB/*.leveldb/*.log")
-                log.write_bytes(log.read_bytes() + torn)
-    except Exception as problem:  # a thread's failure is the test's
-        faults.append(repr(problem))
-    finally:
-        server.shutdown()
-        server.server_close()
+    killed(*sides)
+    assert all(side.said.kept > KILLS_A_SIDE for side in sides), "each kill came after at least one save"
+    assert all(side.said.beside for side in sides)
 
 
-def wait(until, process: subprocess.Popen) -> None:
-    deadline = time.monotonic() + PATIENCE
-    while not until():
-        assert time.monotonic() < deadline and process.poll() is None, "the page said nothing"
-        time.sleep(0.002)
+def test_whatever_a_kill_leaves_behind_costs_nothing(scripts_alone: Path, tmp_path: Path):
+    """Chromium writes on behind a torn log, and throws the whole database away the time after."""
+    in_turn = itertools.cycle(FAULTS)
+    side = Side(tmp_path, 0, 2 * len(FAULTS), typed=0, site=scripts_alone, faults_of=lambda _: next(in_turn))
+    killed(side)
+    assert set(side.after) == set(FAULTS) and side.said.beside
 
 
-def whole(there: list[list[int]], acknowledged: int) -> list[str]:
-    """What is wrong with the records found: [revision, revision in the text, length of its filling], oldest first."""
-    revisions = [revision for revision, _, _ in there]
-    faults = [
-        f"record {revision} is half-written"
-        for revision, inside, length in there
-        if (inside, length) != (revision, FILLING)
-    ]
-    unbroken = list(range(revisions[0], revisions[-1] + 1)) if revisions else []
-    if revisions != unbroken:
-        faults.append(f"records are missing: {revisions}")
-    if acknowledged > max(revisions, default=0):
-        faults.append(f"{acknowledged} was acknowledged, and {max(revisions, default=0)} is the last there")
-    return faults
-
-
-def test_killed_at_fifty_moments_every_acknowledged_save_is_there(folder):
-    faults, counted = [], [0] * SIDES
-    sides = [threading.Thread(target=one_side, args=(folder, number, faults, counted)) for number in range(SIDES)]
-    for side in sides:
-        side.start()
-    for side in sides:
-        side.join()
-    assert faults == []
-    assert all(number > KILLS_A_SIDE for number in counted), "each kill came after at least one save"
-
-
-def test_a_log_that_a_kill_left_torn_costs_nothing(folder):
-    """Chromium writes on behind what is torn, and throws the whole database away the time after."""
-    faults, counted = [], [0]
-    one_side(folder, 0, faults, counted, KILLS_TORN, TORN)
-    assert faults == [] and counted[0] > KILLS_TORN
+def test_a_job_typed_into_on_its_page_survives_too(site: Path, tmp_path: Path):
+    in_turn = itertools.cycle(["database gone", "nothing"])
+    side = Side(tmp_path, 0, 2, typed=1, site=site, faults_of=lambda _: next(in_turn))
+    killed(side)
+    assert side.said.typed >= 2
 
 
 @pytest.mark.parametrize(
@@ -156,3 +66,18 @@ def test_a_log_that_a_kill_left_torn_costs_nothing(folder):
 def test_a_lost_or_half_written_save_would_be_found(there, acknowledged, words):
     assert any(words in fault for fault in whole(there, acknowledged))
     assert whole([[3, 3, FILLING], [4, 4, FILLING]], 4) == []
+
+
+@pytest.mark.parametrize("others", [["4", "5", 0], ["5", "4", 0], ["", "5", 0], ["5", "", 1]])
+def test_what_is_lost_beside_would_be_found(others):
+    assert beside(["5", "5", 0], 5) == []
+    assert len(beside(others, 5)) == 1
+
+
+def test_a_loss_is_found_in_a_browser(scripts_alone: Path, tmp_path: Path):
+    """Both stores gone at once is more than they can make good."""
+    side = Side(tmp_path, 0, 1, typed=0, site=scripts_alone, faults_of=lambda _: "database gone")
+    harm = side._harm
+    side._harm = lambda *given: [harm(fault, *given[1:]) for fault in ("database gone", "journal gone")]
+    side.run()
+    assert any("was acknowledged" in fault for fault in side.faults)
