@@ -1,6 +1,6 @@
 """A walk: several calculators in the order of the work, each taking over what the one before worked out."""
 
-from collections.abc import Callable, Container, Mapping
+from collections.abc import Callable, Container, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
@@ -189,7 +189,11 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
     asking: the circumstances shared by all steps (method and ruler).
     Returns one stop per step; a step that takes something from one in trouble waits for it.
     """
-    step_results: list[StepResult] = []
+    return [*stops(walk, typed, asking)]
+
+
+def stops(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> Iterator[StepResult]:
+    """The same one after another, for who needs no more than the first of them."""
     titles = {step.calculator: step.title for step in walk.steps}
     asking, has_kind = _for_its_kind(walk, typed, asking)
     known, troubled = _known_beforehand(walk, typed, asking)
@@ -202,7 +206,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
         if not has_kind and _begins_with_its_kind(calculator, own, sources, asking.method):
             waits_for = waits_for or titles[walk.kind_in[0]]
         if waits_for:
-            step_results.append(StepResult(step, calculator, replace(asking, typed=own), waits_for=waits_for))
+            yield StepResult(step, calculator, replace(asking, typed=own), waits_for=waits_for)
             troubled[step.calculator] = waits_for
             continue
         found = {name: taken.out_of(known) for name, taken in sources.items() if taken.steps <= set(known)}
@@ -215,7 +219,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             if step.checked:
                 step.checked(known_here, here)
         except InvalidInput as refusal:
-            step_results.append(StepResult(step, calculator, here, refusal=refusal))
+            yield StepResult(step, calculator, here, refusal=refusal)
             troubled[step.calculator] = step.title
             continue
         known[step.calculator] = known_here
@@ -224,8 +228,7 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
             for name, value in values.items()
             if own.get(name, "").strip() and known[step.calculator][name] != value
         )
-        step_results.append(StepResult(step, calculator, here, answer=reply, departures=departures))
-    return step_results
+        yield StepResult(step, calculator, here, answer=reply, departures=departures)
 
 
 def _for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[Asking, bool]:

@@ -47,6 +47,8 @@ def unshowable(text: str) -> bool:
 
 def _measure_depth(text: str) -> None:
     # Before json.loads, which would go as deep as the text asks for: in the browser that can end Python itself.
+    if text.count("[") + text.count("{") <= DEEPEST:
+        return
     depth = 0
     for found in _STRING_OR_BRACKET.finditer(text):
         if found.group() in "[{":

@@ -147,6 +147,7 @@ QUESTIONS: dict[str, Callable[[Request], Iterator[Reply]]] = {
     "plain": _plain,
     **{
         name: careful(question)
-        for name, question in {**METHOD_QUESTIONS, **JOB_QUESTIONS, **TICKET_QUESTIONS, **HANDING_QUESTIONS}.items()
+        for questions in (METHOD_QUESTIONS, JOB_QUESTIONS, TICKET_QUESTIONS, HANDING_QUESTIONS)
+        for name, question in questions.items()
     },
 }

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from calculators.documents.exchange.backup import read_file
 from calculators.documents.json_text import write_json
 from scripts.setup import browser as chromium
 from tests.documents.exchange.test_handing import JOB, WRITTEN
+from tests.documents.exchange.whole_file import read_file
 
 on_phone = pytest.mark.parametrize("width", [390], ids=["phone"])
 #: The browser's own answer when the disk is full, given at the first thing that is put down.

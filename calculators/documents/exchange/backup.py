@@ -1,19 +1,21 @@
-"""One file of all that a browser keeps: every method and job with its dated changes, what was ticked and measured for a
-batch
-that is kept as no job, whose method is followed, the ruler in hand.
+"""One file of all that a browser keeps: every method and job with its dated changes, what was ticked, measured or typed
+for no job, what a form could not take, and what was chosen.
 
-Each document is written as its changes in order, the first of them the whole document, each further one a JSON Merge
-Patch
-(RFC 7396) of what stood before. A record that could not be read when the file was saved is in it letter for letter.
+Everything kept is an entry of its own in the list ``kept``, on a line of its own, so that a file of any length is
+written and read entry by entry; the rest of the file, with a 0 for each entry, is its head. An entry holds its changes
+in order, the first of them the whole document, each further one a JSON Merge Patch (RFC 7396) of what stood before. A
+record that could not be read when the file was saved is in it letter for letter.
 """
 
 import base64
+import json
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cached_property
 from typing import Any
 
-from calculators.documents.exchange.share_link import JOB, LONGEST_OF, METHOD, Handed, handed
+from calculators.documents.exchange.kinds import KINDS, checked
+from calculators.documents.exchange.share_link import METHOD, Handed, handed
 from calculators.documents.house_method.format import ID
 from calculators.documents.job.format import RULER
 from calculators.documents.json_schema import Schema, group, listed, text
@@ -21,29 +23,34 @@ from calculators.documents.json_text import InvalidDocument, read_json, write_js
 from calculators.documents.merge_patch import patch, patched
 from calculators.documents.versions import Document, Format
 
-FORMAT, VERSION = "workroom", 3
-LOOSE = "loose"  # ticked and measured for a batch kept as no job; written as a job is
-LONGEST = 20_000_000  # [characters]
-MOST, MOST_CHANGES = 1_000, 400
-_LONGEST_OF = {**LONGEST_OF, LOOSE: LONGEST_OF[JOB]}
-LONGEST_HISTORY = 8_000_000  # [characters] of all versions of one document together
+FORMAT, VERSION = "workroom", 4
+MOST, MOST_CHANGES = 1_000_000, 400
+LONGEST_HISTORY = 8_000_000  # [characters] of all states of one thing together: older ones are left out
+LONGEST_ENTRY = 5 * LONGEST_HISTORY  # [characters]; a damaged record takes up to four times its length
+START, BETWEEN, END = '"kept":[\n', ",\n", "\n]}\n"
+CHOICES: dict[str, Schema] = {
+    "follows": {"anyOf": [ID, text(0)]},
+    "before": {"anyOf": [ID, text(0)]},
+    "ruler": {"anyOf": [RULER, text(0)]},
+    "look": {"enum": ["", "light", "dark"]},
+}
 
 
 @dataclass(frozen=True)
 class DocumentHistory:
-    """One document of such a file: its kind and id, and what it was after each change, oldest first: (moment, data or
-    raw text)."""
+    """One thing of such a file: its kind and id, and what it was after each change, oldest first: (moment, data or raw
+    text)."""
 
     kind: str
     identity: str
     states: tuple[tuple[str, Any], ...]
 
-    @property
+    @cached_property
     def newest(self) -> Handed:
         """What it is now. Raises InvalidDocument with a sentence."""
-        found = handed(self._data(self.states[-1][1]))
-        if found.kind != self._written_as:
-            raise InvalidDocument(f"This was saved as a {self._written_as} and is none. Choose another.")
+        found = KINDS[self.kind].read(self._data(self.states[-1][1]))
+        if len(found.text) > KINDS[self.kind].longest:
+            raise InvalidDocument("This is longer than anything that this handbook keeps. Choose another.")
         return found
 
     @property
@@ -51,107 +58,134 @@ class DocumentHistory:
         """The text of the newest record, as it was kept."""
         return _text(self.states[-1][1])
 
-    def versions(self) -> list[dict[str, str]]:
-        """Every state that can be read here, oldest first, as far as they are not too long together: {"at", "text"}."""
-        made: list[dict[str, str]] = []
-        room = LONGEST_HISTORY
-        for at, state in reversed(self.states):
+    @property
+    def is_readable(self) -> bool:
+        """Whether what it is now can be used here."""
+        try:
+            return bool(self.newest)
+        except InvalidDocument:
+            return False
+
+    def versions(self, identity: str) -> Iterator[dict[str, str]]:
+        """Its states as they are kept under an id, newest first, as far as they are not too long together: {"at",
+        "text"}.
+
+        The newest is written as this handbook writes it; where it cannot be read, as it stands, since an edition to
+        come may read it. Of those before it the ones without the shape of their kind are passed over.
+        """
+        kind = KINDS[self.kind]
+        (at, _), room = self.states[-1], LONGEST_HISTORY
+        if self.is_readable:
+            yield {"at": at, "text": write_json(_under(identity, self.newest.document))}
+        elif kind.is_dated:
+            yield {"at": at, "text": self.raw}
+        else:
+            return
+        for at, state in reversed(self.states[:-1]):
             try:
-                found = handed(self._data(state))
+                data = kind.shaped(self._data(state))
             except InvalidDocument:
                 continue
-            room -= len(found.text)
-            if room < 0 and made:
-                break
-            if found.kind == self._written_as:
-                made.append({"at": at, "text": found.text})
-        return made[::-1]
-
-    @property
-    def _written_as(self) -> str:
-        return JOB if self.kind == LOOSE else self.kind
+            kept = write_json(_under(identity, data))
+            room -= len(kept)
+            if room < 0:
+                return
+            yield {"at": at, "text": kept}
 
     def _data(self, state: Any) -> Any:
-        return read_json(state, _LONGEST_OF[self.kind]) if isinstance(state, str) else state
+        return read_json(state, KINDS[self.kind].longest) if isinstance(state, str) else state
 
 
 @dataclass(frozen=True)
-class Backup:
-    """All that such a file holds. follows: the id of the method followed; ruler: the one in hand; empty for none
-    chosen."""
+class Head:
+    """What stands in a file beside its entries. version: of the file, by which they are read. choices: name → what was
+    chosen, empty for none. alone: the one entry, where the file is a method or a job and no file of everything."""
 
-    kept: tuple[DocumentHistory, ...]
-    follows: str = ""
-    ruler: str = ""
-
-
-@cache
-def schema() -> Schema:
-    """The shape of a file of everything as JSON Schema."""
-    change = group({"at": text(40), "patch": {}, "damaged": text(LONGEST_OF[JOB] * 2)}, ("at",))
-    kept = group(
-        {
-            "kind": {"enum": [METHOD, JOB, LOOSE]},
-            "id": {"anyOf": [ID, text(0)]},
-            "changes": listed(change, MOST_CHANGES),
-        },
-        ("kind", "id", "changes"),
-    )
-    properties: dict[str, Schema] = {
-        "format": {"const": FORMAT},
-        "version": {"const": VERSION},
-        "kept": listed(kept, MOST),
-        "follows": {"anyOf": [ID, text(0)]},
-        "ruler": {"anyOf": [RULER, text(0)]},
-    }
-    return group(properties, ("format", "version", "kept"))
+    version: int
+    choices: Mapping[str, str]
+    alone: str = ""
 
 
-def saved(kind: str, identity: str, versions: Iterable[Mapping[str, str]]) -> Document:
-    """One document with all its changes, as it stands in the file. versions: {"at", "text"}, oldest first."""
-    changes: list[dict[str, Any]] = []
+def changes_of(kind: str, versions: Iterable[Mapping[str, str]]) -> Iterator[Document]:
+    """The states of one thing as they stand in its entry. versions: {"at", "text"}, oldest first."""
     before: Document = {}
     for version in versions:
         try:
-            data = read_json(version["text"], _LONGEST_OF[kind])
+            data = read_json(version["text"], KINDS[kind].longest)
         except InvalidDocument:
             data = None
-        if not isinstance(data, dict) or _has_null(data):
-            changes.append(
-                {
-                    "at": version["at"],
-                    "damaged": base64.b64encode(version["text"].encode("utf-8", "surrogatepass")).decode(),
-                }
-            )
+        if not isinstance(data, dict) or ("null" in version["text"] and _has_null(data)):
+            raw = base64.b64encode(version["text"].encode("utf-8", "surrogatepass"))
+            yield {"at": version["at"], "damaged": raw.decode()}
             continue
-        changes.append({"at": version["at"], "patch": patch(before, data)})
+        yield {"at": version["at"], "patch": patch(before, data)}
         before = data
-    return {"kind": kind, "id": identity, "changes": changes}
 
 
-def file_of(kept: Iterable[Document], follows: str = "", ruler: str = "") -> str:
-    """The text of the file: the same for the same things kept. Should it grow too long to be read again, only the
-    newest of each is in it."""
-    ordered = sorted(kept, key=lambda each: (each["kind"], each["id"]))
-    whole = {"format": FORMAT, "version": VERSION, "kept": ordered, "follows": follows, "ruler": ruler}
-    made = write_json(whole)
-    return made if len(made) <= LONGEST else write_json({**whole, "kept": [_only_newest(each) for each in ordered]})
+def with_room(versions: list[Mapping[str, str]]) -> list[Mapping[str, str]]:
+    """The newest of its states, as many as can be read again."""
+    kept, room = 0, LONGEST_HISTORY
+    for each in reversed(versions):
+        room -= len(each["text"])
+        if room < 0:
+            break
+        kept += 1
+    return versions[-min(max(kept, 1), MOST_CHANGES) :]
 
 
-def read_file(text: str) -> Backup:
-    """What a file holds: everything, or one method or job as a file of its own. Raises InvalidDocument with a
-    sentence."""
-    data = read_json(text, LONGEST)
+def entry(kind: str, identity: str, changes: list[Document]) -> str:
+    """One thing with all its changes, as it stands in the file."""
+    return _line({"kind": kind, "id": identity, "changes": changes})
+
+
+def around(choices: Mapping[str, str], at: str) -> dict[str, str]:
+    """What stands before, between and after the entries of a file. at: when it is saved."""
+    head = _line({"format": FORMAT, "version": VERSION, "saved": at, **choices})
+    return {"start": f"{head[:-1]},{START}", "between": BETWEEN, "end": END}
+
+
+def read_head(text: str) -> Head:
+    """The head of a file. Raises InvalidDocument with a sentence."""
+    data = read_json(text)
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         one = handed(data)
-        return Backup((DocumentHistory(one.kind, one.document.get("id", ""), (("", data),)),))
-    file = _FORMAT.validated(_FORMAT.migrated(data))
-    kept = (
-        DocumentHistory(each["kind"], each["id"], tuple(_states(each["changes"])))
-        for each in file["kept"]
-        if each["changes"]
+        return Head(VERSION, {}, entry(one.kind, one.document.get("id", ""), [{"at": "", "patch": data}]))
+    version = data.get("version")
+    head = _FORMAT.validated(_FORMAT.migrated(data))
+    return Head(version if isinstance(version, int) else VERSION, {name: head.get(name, "") for name in CHOICES})
+
+
+def read_entry(text: str, version: int) -> DocumentHistory:
+    """One thing out of a file. version: of the file. Raises InvalidDocument with a sentence."""
+    data = read_json(text, LONGEST_ENTRY)
+    if version == 1:  # each was a method, without its changes
+        data = {"kind": METHOD, "id": data.get("id", "") if isinstance(data, dict) else "", "changes": [_first(data)]}
+    what = "This part of the file"
+    checked(data, _entry_schema(), what)
+    checked(data["id"], KINDS[data["kind"]].identity, what)
+    if not data["changes"]:
+        raise InvalidDocument(f"{what} is empty.")
+    return DocumentHistory(data["kind"], data["id"], tuple(_states(data["changes"])))
+
+
+def _first(data: Any) -> Document:
+    return {"at": "", "patch": data}
+
+
+def _head_schema() -> Schema:
+    kept = listed({}, MOST)
+    return group(
+        {"format": {"const": FORMAT}, "version": {"const": VERSION}, "saved": text(40), "kept": kept, **CHOICES},
+        ("format", "version", "kept"),
     )
-    return Backup(tuple(kept), file.get("follows", ""), file.get("ruler", ""))
+
+
+def _entry_schema() -> Schema:
+    change = group({"at": text(40), "patch": {}, "damaged": text(LONGEST_ENTRY)}, ("at",))
+    return group(
+        {"kind": {"enum": [*KINDS]}, "id": text(4_000), "changes": listed(change, MOST_CHANGES)},
+        ("kind", "id", "changes"),
+    )
 
 
 def _states(changes: list[Document]) -> Iterator[tuple[str, Any]]:
@@ -175,9 +209,20 @@ def _text(state: Any) -> str:
     return state if isinstance(state, str) else write_json(state)
 
 
-def _only_newest(kept: Document) -> Document:
-    states = list(_states(kept["changes"]))
-    return saved(kept["kind"], kept["id"], [{"at": at, "text": _text(state)} for at, state in states[-1:]])
+def _under(identity: str, data: Document) -> Document:
+    return data if "format" not in data or data.get("id") == identity else {**data, "id": identity}
+
+
+def _line(data: Any) -> str:
+    made = json.dumps(data, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    return made if made.isascii() or _is_whole(made) else json.dumps(data, separators=(",", ":"), sort_keys=True)
+
+
+def _is_whole(text: str) -> bool:
+    try:
+        return bool(text.encode())
+    except UnicodeEncodeError:  # half a character, which no file holds but as its number
+        return False
 
 
 def _has_null(data: Any) -> bool:
@@ -185,25 +230,22 @@ def _has_null(data: Any) -> bool:
     return data is None or any(map(_has_null, inner))
 
 
-def _from_1(file: Document) -> Document:
+def _from_1(head: Document) -> Document:
     """The first version held the newest of each method and nothing else."""
-    methods = file.get("methods")
-    if not isinstance(methods, list):
+    if not isinstance(head.get("methods"), list):
         raise InvalidDocument("This file is not whole. Choose another.")
-    kept = [
-        {
-            "kind": METHOD,
-            "id": each.get("id", "") if isinstance(each, dict) else "",
-            "changes": [{"at": "", "patch": each}],
-        }
-        for each in methods
-    ]
-    return {"format": FORMAT, "version": 2, "kept": kept}
+    return {"format": FORMAT, "version": 2, "kept": head["methods"]}
 
 
-def _from_2(file: Document) -> Document:
+def _from_2(head: Document) -> Document:
     """The second version held nothing of a batch that is kept as no job."""
-    return {**file, "version": 3}
+    return {**head, "version": 3}
 
 
-_FORMAT = Format(FORMAT, VERSION, schema, {1: _from_1, 2: _from_2})
+def _from_3(head: Document) -> Document:
+    """The third version held nothing that was typed for no job or could not be taken, and not whether the pages are
+    light or dark."""
+    return {**head, "version": 4}
+
+
+_FORMAT = Format(FORMAT, VERSION, _head_schema, {1: _from_1, 2: _from_2, 3: _from_3})

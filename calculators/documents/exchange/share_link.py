@@ -11,6 +11,7 @@ import re
 import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from calculators.asking.house_method import FORMAT as METHOD_FORMAT
@@ -39,7 +40,7 @@ class Handed:
     document: Document
     messages: Mapping[str, str]
 
-    @property
+    @cached_property
     def text(self) -> str:
         return write_json(self.document)
 

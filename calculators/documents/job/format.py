@@ -1,6 +1,7 @@
 """The format of a job: its shape, and the ways from older versions and to the newest."""
 
-from functools import cache
+import json
+from functools import cache, lru_cache
 from typing import Any
 
 from calculators.documents.house_method.format import ID
@@ -111,9 +112,17 @@ def migrated(data: Any) -> Document:
     Raises InvalidDocument with a sentence when it is of a version to come, or not a job.
     """
     job = _JOB.migrated(data)
-    if job.get("method") is not None:
-        job = {**job, "method": migrated_method(job["method"])}
-    return _JOB.validated(job)
+    method = job.get("method")
+    if method is None:
+        return _JOB.validated(job)
+    method = _method(json.dumps(method))
+    return {**_JOB.validated({**job, "method": None}), "method": method}
+
+
+@lru_cache(maxsize=16)
+def _method(text: str) -> Document:
+    """The method in a job, checked once for all jobs with the same one."""
+    return migrated_method(json.loads(text))
 
 
 def normal(document: Document) -> Document:

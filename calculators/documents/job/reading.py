@@ -1,6 +1,6 @@
 """A job from the text it is kept as, and its walk with every number worked out anew."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -8,10 +8,9 @@ from calculators.asking.answering import Asking, written
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
 from calculators.asking.usual_cloth import for_cloth
-from calculators.batch.walk import WALKS, StepResult, Walk, go
+from calculators.batch.walk import WALKS, StepResult, Walk, stops
 from calculators.catalogue import calculator_named
-from calculators.documents.house_method.check import mended as mended_method
-from calculators.documents.house_method.reading import house_of
+from calculators.documents.house_method.reading import read_within
 from calculators.documents.job.format import migrated, normal
 from calculators.documents.json_text import InvalidDocument, read_json, write_json
 from calculators.documents.versions import Document
@@ -44,8 +43,12 @@ class Job:
 
     def step_results(self, wanted_ruler: str = "") -> list[StepResult]:
         """Every step of the walk, worked out now with this job's numbers. wanted_ruler: as for HouseMethod.ruler."""
+        return [*self.stops(wanted_ruler)]
+
+    def stops(self, wanted_ruler: str = "") -> Iterator[StepResult]:
+        """The same one after another, for who needs no more than the first of them."""
         method = for_cloth(self.method, self.document.get("cloth", ""))
-        return go(self.walk, self.typed, Asking({}, method=method, wanted_ruler=wanted_ruler))
+        return stops(self.walk, self.typed, Asking({}, method=method, wanted_ruler=wanted_ruler))
 
 
 @lru_cache(maxsize=64)
@@ -59,8 +62,9 @@ def opened(data: object) -> Job:
     document = migrated(data)
     document = normal({**document, "name": document["name"].strip() or UNNAMED})
     messages: dict[str, str] = {}
+    method = site_method()
     if "method" in document:
-        document["method"], of_method = mended_method(document["method"])
+        document["method"], method, of_method = read_within(document["method"])
         messages |= {f"method.{path}": sentence for path, sentence in of_method.items()}
     walk = WALKS.get(document["walk"])
     if not walk:
@@ -68,7 +72,6 @@ def opened(data: object) -> Job:
             f"This job goes by a way of working, “{quote(document['walk'])}”, that this handbook does not have. It "
             "is left as it is."
         )
-    method = house_of(document["method"]) if "method" in document else site_method()
     typed = _with_units(_asked_here(document, walk, messages), _read_on(document, method), method)
     if "typed" in document:
         document["typed"] = {name: {**texts, **typed.get(name, {})} for name, texts in document["typed"].items()}

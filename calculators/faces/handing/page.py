@@ -13,6 +13,10 @@ def handing_page() -> ET.Element:
             element("button", {"type": "button", "data-do": "everything"}, "Save everything as one file"),
             element("label", None, "Open a file ",
                 element("input", {"type": "file", "accept": ".json,application/json", "name": "file"}))),
+        element("p", {"class": "reminder"}),
+        element("p", {"class": "going-on", "hidden": True},
+            element("span", {"class": "far"}), " ",
+            element("button", {"type": "button", "data-do": "stop"}, "Stop")),
         element("p", {"class": "said", "role": "status"}),
         element("div", {"class": "opened", "aria-live": "polite"}),
     )  # fmt: skip

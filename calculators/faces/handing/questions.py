@@ -1,15 +1,35 @@
-"""What the browser asks when something is handed over, and when something handed over is opened: first it is shown what
-it is
-and what it would change; only what the reader then chooses is kept."""
+"""What the browser asks when something is handed over, saved or opened: what was opened is first shown, with what it
+would change; only what the reader then chooses is kept. A file of any length goes through here some entries at a time,
+and each is a step of its own, so that Python is never held for long."""
 
-from calculators.documents.exchange.backup import LONGEST, Backup, DocumentHistory, file_of, read_file, saved
+from collections.abc import Iterator
+
+from calculators.documents.exchange.backup import (
+    CHOICES,
+    around,
+    changes_of,
+    entry,
+    read_entry,
+    read_head,
+    with_room,
+)
 from calculators.documents.exchange.share_link import handed, packed, unpacked
-from calculators.documents.json_text import InvalidDocument, read_json, write_json
-from calculators.faces.handing.preview import opened_parts
+from calculators.documents.json_text import InvalidDocument, read_json
+from calculators.faces.handing.preview import (
+    broken,
+    choices_section,
+    folded,
+    is_same,
+    keep_all,
+    name_of,
+    section,
+)
 from calculators.faces.page.markup import html
-from calculators.faces.page.questions import Reply, Request
+from calculators.faces.page.questions import WORKING, Question, Reply, Request
 
 UNREAD = "What could not be read here is in the file as it stands."
+SHORTENED = "Of what was changed very often the file holds the newest states."
+STATES_A_STEP = 10
 
 
 def share(request: Request) -> Reply:
@@ -17,93 +37,126 @@ def share(request: Request) -> Reply:
     return {"fragment": packed(handed(read_json(request["text"])).text)}
 
 
-def save_one(request: Request) -> Reply:
-    """{"kind", "id", "versions": [{"at", "text"}, …] oldest first} → {"saved": its part of a file of everything,
-    "said"}."""
-    made = saved(request["kind"], request["id"], request["versions"])
-    return {"saved": made, "said": UNREAD if any("damaged" in each for each in made["changes"]) else ""}
+def unpack(request: Request) -> Reply:
+    """{"fragment"} → {"text": what the link holds}."""
+    return {"text": unpacked(request["fragment"])}
 
 
-def save_everything(request: Request) -> Reply:
-    """{"saved": [part, …], "follows": id, "ruler"} → {"text": one file of everything}."""
-    return {"text": file_of(request["saved"], request["follows"], request["ruler"])}
+def save_some(request: Request) -> Iterator[Reply]:
+    """{"documents": [{"kind", "id", "versions": [{"at", "text"}, …] oldest first}, …]} → {"entries": each as it stands
+    in a file of everything, "said": [sentence, …]}."""
+    entries, said = [], set()
+    for each in request["documents"]:
+        versions = with_room(each["versions"])
+        changes = []
+        for change in changes_of(each["kind"], versions):
+            changes.append(change)
+            if len(changes) % STATES_A_STEP == 0:
+                yield WORKING
+        said |= {UNREAD} if any("damaged" in change for change in changes) else set()
+        said |= {SHORTENED} if len(versions) < len(each["versions"]) else set()
+        entries.append(entry(each["kind"], each["id"], changes))
+        yield WORKING
+    yield {"entries": entries, "said": sorted(said)}
 
 
-def open_handed(request: Request) -> Reply:
-    """{"text" or "fragment", "size", "kept": "kind id" → newest text} → {"body": HTML, "items": [{"kind", "id",
-    "known", "same"}], "follows", "ruler"}."""
-    if request.get("size", 0) > LONGEST:
-        raise InvalidDocument(
-            f"This file is {request['size'] / 1e6:,.1f} MB large, and none of this handbook is larger than "
-            f"{LONGEST / 1e6:.0f} MB. Choose another."
-        )
-    found, kept = _opened(request), request["kept"]
-    items = [
-        {
-            "kind": each.kind,
-            "id": each.identity,
-            "known": _place(each) in kept,
-            "same": kept.get(_place(each)) == _newest_text(each),
-        }
-        for each in found.kept
-    ]
+def file_around(request: Request) -> Reply:
+    """{"at", "choices": name → what was chosen} → {"start", "between", "end"}: what stands around the entries."""
+    return around({name: request["choices"].get(name, "") for name in CHOICES}, request["at"])
+
+
+def count(request: Request) -> Iterator[Reply]:
+    """{"head", "entries": [text, …] of a file just saved} → {"counted": kind → how many of them can be read again}."""
+    counted: dict[str, int] = {}
+    version = read_head(request["head"]).version
+    for text in request["entries"]:
+        kind = read_entry(text, version).kind
+        counted[kind] = counted.get(kind, 0) + 1
+        yield WORKING
+    yield {"counted": counted}
+
+
+def open_head(request: Request) -> Reply:
+    """{"head": the file with a 0 for each of its entries} → {"version", "choices", "alone": the one entry of a file
+    that is a method or a job}."""
+    head = read_head(request["head"])
+    return {"version": head.version, "choices": {**head.choices}, "alone": head.alone}
+
+
+def show_some(request: Request) -> Iterator[Reply]:
+    """{"version", "entries": [{"text", "mine": what stands under its id, empty for nothing}, …], "first": the number of
+    the first, "folded": bool} → {"items": [{"kind", "id", "name", "known", "same", "body": HTML}, …]}."""
+    items = []
+    for number, each in enumerate(request["entries"], start=request["first"]):
+        items.append(_item(each, request["version"], number, request["folded"]))
+        yield WORKING
+    yield {"items": items}
+
+
+def _item(given: Request, version: int, number: int, is_folded: bool) -> Reply:
+    try:
+        kept = read_entry(given["text"], version)
+    except InvalidDocument as error:
+        return {"kind": "", "id": "", "name": "", "known": False, "same": False, "body": html(broken(str(error)))}
+    show = folded if is_folded else section
     return {
-        "body": "".join(map(html, opened_parts(found, kept))),
-        "items": items,
-        "follows": found.follows,
-        "ruler": found.ruler,
+        "kind": kept.kind,
+        "id": kept.identity,
+        "name": name_of(kept),
+        "known": bool(given["mine"]),
+        "same": is_same(kept, given["mine"]),
+        "body": html(show(kept, number, given["mine"])),
     }
 
 
-def one_handed(request: Request) -> Reply:
-    """{"text" or "fragment", "item": its number, "id", "mine": text or empty} → {"versions": [{"at", "text"}, …]} to
-    keep after what is there.
+def show_around(request: Request) -> Reply:
+    """{"new": how many things, "choices", "followed": the name of the method that was followed} → {"before", "after":
+    HTML}: what stands above all of them and below."""
+    found = choices_section(request["choices"], request["followed"])
+    return {
+        "before": html(keep_all(request["new"])) if request["new"] > 1 else "",
+        "after": html(found) if found is not None else "",
+    }
+
+
+def take(request: Request) -> Iterator[Reply]:
+    """{"version", "entries": [{"text", "id", "mine": text or empty}, …]} → {"documents": [{"kind", "id", "versions":
+    [{"at", "text"}, …]}, …]} to keep after what is there; without versions where there is nothing to keep.
 
     id: under which it is to stand. mine: what stands there and is to be followed by it: then only what came after that,
     else the newest alone.
     """
-    kept = _opened(request).kept[request["item"]]
-    versions = [{**each, "text": _under(request["id"], each["text"])} for each in kept.versions()]
-    if not _is_readable(kept):
-        versions.append({"at": kept.states[-1][0], "text": kept.raw})  # an edition to come may read it
+    documents = []
+    for each in request["entries"]:
+        try:
+            kept = read_entry(each["text"], request["version"])
+        except InvalidDocument:
+            continue
+        versions: list[dict[str, str]] = []
+        for version in kept.versions(each["id"]):
+            versions.append(version)
+            if len(versions) % STATES_A_STEP == 0:
+                yield WORKING
+        documents.append({"kind": kept.kind, "id": each["id"], "versions": _after(each["mine"], versions[::-1])})
+        yield WORKING
+    yield {"documents": documents}
+
+
+def _after(mine: str, versions: list[dict[str, str]]) -> list[dict[str, str]]:
+    if not mine or not versions:
+        return versions
     texts = [each["text"] for each in versions]
-    if not request["mine"]:
-        return {"versions": versions}
-    return {
-        "versions": versions[texts.index(request["mine"]) + 1 :]
-        if request["mine"] in texts[:-1]
-        else [{**versions[-1], "at": ""}]
-    }
+    return versions[texts.index(mine) + 1 :] if mine in texts[:-1] else [{**versions[-1], "at": ""}]
 
 
-def _under(identity: str, text: str) -> str:
-    data = read_json(text)
-    return text if data.get("id") == identity else write_json({**data, "id": identity})
-
-
-def _is_readable(kept: DocumentHistory) -> bool:
-    try:
-        return bool(kept.newest)
-    except InvalidDocument:
-        return False
-
-
-def _opened(request: Request) -> Backup:
-    return read_file(unpacked(request["fragment"]) if "fragment" in request else request["text"])
-
-
-def _place(kept: DocumentHistory) -> str:
-    return f"{kept.kind} {kept.identity}"
-
-
-def _newest_text(kept: DocumentHistory) -> str:
-    return kept.newest.text if _is_readable(kept) else kept.raw
-
-
-HANDING_QUESTIONS = {
+HANDING_QUESTIONS: dict[str, Question] = {
     "share": share,
-    "save one": save_one,
-    "everything": save_everything,
-    "handed": open_handed,
-    "one handed": one_handed,
+    "unpack": unpack,
+    "save some": save_some,
+    "file around": file_around,
+    "count": count,
+    "handed": open_head,
+    "handed some": show_some,
+    "handed around": show_around,
+    "take": take,
 }

@@ -1,13 +1,14 @@
 """Where two methods or jobs differ, and what was changed when, as tables and lists for a page."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime
 from typing import Any
 
 from calculators.documents.house_method.difference import Difference
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.page.markup import Content, element
+from calculators.faces.page.markup import Content, element, html
+from calculators.faces.page.questions import WORKING, Reply
 from calculators.faces.page.studio_text import studio_text
 from calculators.faces.page.table import row, table
 
@@ -40,8 +41,8 @@ def _plain(difference: Difference, text: str) -> str:
     return text or "nothing"
 
 
-def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], list[Difference]]) -> ET.Element:
-    """What changed when, newest first, each with a way back to how it was before.
+def changes_replies(versions: list[dict[str, Any]], found: Callable[[str, str], list[Difference]]) -> Iterator[Reply]:
+    """{"body": HTML}: what changed when, newest first, each with a way back to how it was before; a step for each.
 
     versions: ``{"at": moment, "revision": number, "text": the document as kept then}``, oldest first.
     found: the differences between two such texts.
@@ -49,20 +50,15 @@ def changes_listed(versions: list[dict[str, Any]], found: Callable[[str, str], l
     items = []
     for before, after in zip(versions, versions[1:]):
         back = element("button", {"type": "button", "data-back-to": str(before["revision"])}, "Back to before this")
-        items.append(
-            element(
-                "li",
-                None,
-                element("time", {"datetime": after["at"]}, in_words(after["at"])),
-                ": ",
-                _said(before["text"], after["text"], found),
-                " ",
-                back,
-            )
-        )
-    if not items:
-        return element("p", None, "Nothing has been changed yet.")
-    return element("ol", {"class": "changes", "reversed": True}, *reversed(items))
+        when = element("time", {"datetime": after["at"]}, in_words(after["at"]))
+        items.append(element("li", None, when, ": ", _said(before["text"], after["text"], found), " ", back))
+        yield WORKING
+    listed = (
+        element("ol", {"class": "changes", "reversed": True}, *reversed(items))
+        if items
+        else element("p", None, "Nothing has been changed yet.")
+    )
+    yield {"body": html(listed)}
 
 
 def _said(before: str, after: str, found: Callable[[str, str], list[Difference]]) -> str:

@@ -3,6 +3,7 @@ comes
 back as one sentence, never as a failure."""
 
 import xml.etree.ElementTree as ET
+from collections.abc import Iterator
 from typing import Any
 
 from calculators.asking.house_method import FORMAT, VERSION, on_ruler
@@ -11,14 +12,14 @@ from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.difference import differences
 from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.merge import merged
-from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
+from calculators.documents.house_method.reading import method_in_hand, name_in, read_method, written_down
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.house_method.compare import changes_listed, differences_table, in_words
+from calculators.faces.house_method.compare import changes_replies, differences_table, in_words
 from calculators.faces.house_method.form import form, stands_in_blank
 from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import words_on_page
-from calculators.faces.page.questions import Reply, Request, file_name, house, ruler_wanted
+from calculators.faces.page.questions import WORKING, Question, Reply, Request, file_name, house, ruler_wanted
 from calculators.faces.page.whose import whose_line
 from calculators.values.kind import InvalidValue
 
@@ -122,15 +123,11 @@ def _merge(request: Request) -> Reply:
     }
 
 
-def _changes(request: Request) -> Reply:
+def _changes(request: Request) -> Iterator[Reply]:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
-    return {
-        "body": html(
-            changes_listed(
-                request["versions"], lambda before, after: differences(read_method(before)[0], read_method(after)[0])
-            )
-        )
-    }
+    return changes_replies(
+        request["versions"], lambda before, after: differences(read_method(before)[0], read_method(after)[0])
+    )
 
 
 def _compare(request: Request) -> Reply:
@@ -139,14 +136,18 @@ def _compare(request: Request) -> Reply:
     return {"body": html(differences_table(one["name"], other["name"], differences(one, other, as_followed=True)))}
 
 
-def _named(request: Request) -> Reply:
-    """{"methods": [text, …]} → {"names": [{"name", "trouble"}, …]}: how each is listed."""
-    return {"names": [_name(text) for text in request["methods"]], "site": site_method().name}
+def _named(request: Request) -> Iterator[Reply]:
+    """{"methods": [text, …]} → {"names": [{"name", "trouble", "file"}, …]}: how each is listed."""
+    names = []
+    for text in request["methods"]:
+        names.append(_name(text))
+        yield WORKING
+    yield {"names": names, "site": site_method().name}
 
 
 def _name(text: str) -> Reply:
     try:
-        name = read_method(text)[1].name
+        name = name_in(text)
         return {"name": name, "trouble": "", "file": file_name("house-method", name)}
     except InvalidDocument as error:
         return {
@@ -156,7 +157,7 @@ def _name(text: str) -> Reply:
         }
 
 
-METHOD_QUESTIONS = {
+METHOD_QUESTIONS: dict[str, Question] = {
     "whose": _whose,
     "own words": _own_words,
     "method page": _page,

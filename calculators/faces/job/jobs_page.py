@@ -33,41 +33,23 @@ def jobs_page() -> ET.Element:
         element("div", {"class": "tools", "hidden": True},
             element("button", {"type": "button", "class": "first", "data-do": "new"}, "Begin a new job")),
         element("p", {"class": "said", "role": "status"}),
+        element("p", {"class": "reminder"}),
         element("div", {"class": "listed"}, element("p", None, WHERE)),
     )  # fmt: skip
 
 
-def jobs_listed(records: list[dict[str, str]], ruler: str, home: str) -> list[ET.Element]:
-    """All jobs, those in work first, the last changed on top.
+def job_listed(record: dict[str, str], ruler: str, home: str) -> ET.Element:
+    """One line of the list of jobs.
 
-    records: ``{"id", "at", "text"}`` of the newest of each. ruler: as for HouseMethod.ruler. home: the way back to the
-    top of the site.
+    record: ``{"id", "at", "text"}`` of its newest. ruler: as for HouseMethod.ruler. home: the way back to the top of
+    the site.
     """
-    items = [(_opened(each["text"]), each) for each in sorted(records, key=lambda each: each["at"], reverse=True)]
-    away = [
-        _item(job, each, ruler, home) for job, each in items if isinstance(job, Job) and job.document.get("archived")
-    ]
-    at_work = [
-        _item(job, each, ruler, home)
-        for job, each in items
-        if not (isinstance(job, Job) and job.document.get("archived"))
-    ]
-    made = [element("ul", {"class": "job-list"}, *at_work) if at_work else element("p", None, NONE_YET)]
-    if away:
-        made.append(
-            element(
-                "details",
-                {"class": "finished"},
-                element("summary", None, f"Finished jobs: {len(away)}"),
-                element("ul", {"class": "job-list"}, *away),
-            )
-        )
-    return made
+    return _item(_opened(record["text"]), record, ruler, home)
 
 
 def pieces_of(job: Job, ruler: str) -> str:
     """What the job's cloth gives, in one line, worked out now."""
-    step_result = next((each for each in job.step_results(ruler) if each.calculator.name == PIECES), None)
+    step_result = next((each for each in job.stops(ruler) if each.calculator.name == PIECES), None)
     if not step_result or not step_result.answer:
         return "Its pieces cannot be worked out yet: a blank needs mending."
     width, length = (

@@ -1,6 +1,7 @@
 """What the browser asks about jobs. A job travels as the text it is kept as; whatever is wrong with one comes back as
 one sentence."""
 
+from collections.abc import Iterator
 from contextlib import suppress
 
 from calculators.asking.site_method import site_document
@@ -14,18 +15,23 @@ from calculators.documents.job.format import normal
 from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import Job, opened, read_job, written_down
 from calculators.documents.json_text import InvalidDocument
-from calculators.faces.house_method.compare import changes_listed, in_words
+from calculators.faces.house_method.compare import changes_replies, in_words
 from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
 from calculators.faces.job.in_hand import cloths_known
-from calculators.faces.job.jobs_page import jobs_listed
+from calculators.faces.job.jobs_page import NONE_YET, job_listed
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import Reply, Request, file_name, followed, house, ruler_wanted
+from calculators.faces.page.questions import WORKING, Question, Reply, Request, file_name, followed, house, ruler_wanted
 from calculators.values.kind import InvalidValue
 
 
-def _listed(request: Request) -> Reply:
-    """{"jobs": [{"id", "at", "text"}, …], "ruler", "home"} → {"body": HTML}."""
-    return {"body": "".join(map(html, jobs_listed(request["jobs"], ruler_wanted(request), request["home"])))}
+def _listed(request: Request) -> Iterator[Reply]:
+    """{"jobs": [{"id", "at", "text"}, …], "ruler", "home"} → {"items": [HTML, …] in the same order, "none": HTML that
+    stands where there are none}."""
+    items = []
+    for job in request["jobs"]:
+        items.append(html(job_listed(job, ruler_wanted(request), request["home"])))
+        yield WORKING
+    yield {"items": items, "none": html(element("p", None, NONE_YET))}
 
 
 def _new(request: Request) -> Reply:
@@ -114,23 +120,18 @@ def _merge(request: Request) -> Reply:
     return {"job": written_down(document), "said": f"This was changed in another window too. {said}." if said else ""}
 
 
-def _changes(request: Request) -> Reply:
+def _changes(request: Request) -> Iterator[Reply]:
     """{"versions": [{"at", "revision", "text"}, …] oldest first} → {"body": HTML}: what changed when, newest first."""
-    return {
-        "body": html(
-            changes_listed(
-                request["versions"],
-                lambda before, after: differences(read_job(before).document, read_job(after).document),
-            )
-        )
-    }
+    return changes_replies(
+        request["versions"], lambda before, after: differences(read_job(before).document, read_job(after).document)
+    )
 
 
 def _method_text(job: Job) -> str:
     return method_written_down(job.document["method"]) if "method" in job.document else ""
 
 
-JOB_QUESTIONS = {
+JOB_QUESTIONS: dict[str, Question] = {
     "jobs": _listed,
     "new job": _new,
     "copy job": _copy,

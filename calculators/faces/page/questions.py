@@ -13,6 +13,10 @@ from calculators.documents.json_text import InvalidDocument
 #: A question as the page sends it, and what is sent back; both are JSON objects.
 Request = Mapping[str, Any]
 Reply = dict[str, Any]
+#: What answers a question: with one reply, or step by step.
+Question = Callable[[Request], Reply | Iterator[Reply]]
+#: Between two steps of long work: others may be answered, and this one may be broken off.
+WORKING: Reply = {"working": True}
 
 
 def house(request: Request) -> HouseMethod:
@@ -43,12 +47,17 @@ def file_name(kind: str, name: str) -> str:
     return "-".join([kind, *re.findall(r"[a-z0-9]+", name.lower())])[:60] + ".json"
 
 
-def careful(question: Callable[[Request], Reply]) -> Callable[[Request], Iterator[Reply]]:
-    """A question whose one reply is a sentence where a document cannot be read."""
+def careful(question: Question) -> Callable[[Request], Iterator[Reply]]:
+    """A question whose last reply is a sentence where a document cannot be read; one that goes on in steps yields
+    WORKING between them."""
 
     def asked(request: Request) -> Iterator[Reply]:
         try:
-            yield question(request)
+            found = question(request)
+            if isinstance(found, dict):
+                yield found
+            else:
+                yield from found
         except InvalidDocument as error:
             yield {"trouble": str(error)}
 

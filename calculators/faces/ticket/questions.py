@@ -20,7 +20,7 @@ from calculators.documents.job.merge import merged
 from calculators.documents.job.reading import Job, opened, read_job, written_down
 from calculators.faces.job.cloth_of_the_job import what_to_do
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import Reply, Request, house, ruler_wanted
+from calculators.faces.page.questions import Question, Reply, Request, house, ruler_wanted
 from calculators.faces.ticket.page import no_ticket, settle_blanks
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.faces.ticket.sizes import all_together, size_said, square_said
@@ -207,7 +207,7 @@ def _kept(job: Job, changes: Mapping[str, str], request: Request) -> str:
     return written_down(document)
 
 
-TICKET_QUESTIONS = {
+TICKET_QUESTIONS: dict[str, Question] = {
     "ticket": _ticket,
     "ticket tick": _tick,
     "ticket size": _size,

@@ -13,7 +13,7 @@ from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY,
 from calculators.documents.house_method.merge import merged
 from calculators.documents.house_method.reading import LONGEST, read_method, written_down
 from calculators.documents.house_method.sections import sections, tables
-from calculators.faces.house_method.compare import changes_listed, differences_table
+from calculators.faces.house_method.compare import changes_replies, differences_table
 from calculators.faces.house_method.form import form
 from calculators.faces.page.markup import html
 from calculators.values.kind import InvalidValue
@@ -162,10 +162,10 @@ def test_own_words_are_compared_as_they_are_read():
         {"at": "2026-11-25T14:03:07+01:00", "revision": number, "text": written_down(each)}
         for number, each in enumerate((one, other), start=1)
     ]
-    listed = html(
-        changes_listed(states, lambda before, after: differences(read_method(before)[0], read_method(after)[0]))
+    *_, listed = changes_replies(
+        states, lambda before, after: differences(read_method(before)[0], read_method(after)[0])
     )
-    assert "Press the first turn flat. → Press slowly." in listed
+    assert "Press the first turn flat. → Press slowly." in listed["body"]
 
 
 def test_a_line_that_only_one_of_them_has_is_listed_part_by_part():

@@ -12,7 +12,6 @@ from calculators.asking.answering import Asking
 from calculators.asking.house_method import FORMAT, VERSION, on_ruler
 from calculators.asking.site_method import site_document, site_method
 from calculators.catalogue import calculator_named
-from calculators.documents.exchange.backup import file_of, read_file, saved
 from calculators.documents.exchange.share_link import handed, packed, unpacked
 from calculators.documents.house_method.change import changed, lines_of
 from calculators.documents.house_method.format import normal
@@ -29,6 +28,8 @@ from calculators.faces.page.markup import html
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import Ruler, parse_length
+from tests.documents.exchange.whole_file import file_of, read_file, saved
+from tests.documents.exchange.whole_file import handed as opened_file
 
 OURS = normal({"format": FORMAT, "version": VERSION, "name": "Ours"})
 RULERS = {"cm": Ruler("cm", Fraction(1, 10)), "in": Ruler("in", Fraction(1, 16))}
@@ -245,7 +246,7 @@ def test_it_is_told_wherever_it_is_used_or_comes_in():
         "\N{NO-BREAK SPACE}", ""
     ).replace(" ", "")
     for document in (OLD, job):
-        body = ask(ask="handed", text=json.dumps(document), kept={})["body"]
+        body = opened_file(text=json.dumps(document), kept={})["body"]
         assert plain in body.replace("\N{NO-BREAK SPACE}", "").replace(" ", "")
     answer = ask(ask="calculator", calculator="mitre-marks", typed={}, method=json.dumps(OLD), ruler="")["answer"]
     assert "two measures stand under this name" in answer

@@ -77,20 +77,16 @@ def test_a_copy_is_the_same_batch_with_nothing_ticked_or_measured():
     assert not {"ticks", "measured", "archived"} & set(copy) and copy["thread"] == "one spool and a half"
 
 
-def test_jobs_in_work_come_first_the_last_changed_on_top():
+def test_each_job_is_listed_where_it_stands_among_those_asked_for():
     away = json.dumps({**json.loads(JOB), "name": "Away", "archived": True})
     records = [
         {"id": name, "at": f"2026-11-2{day}T10:00:00+01:00", "text": text}
         for day, (name, text) in enumerate([("a", JOB), ("b", away), ("c", JOB.replace("sage", "blue")), ("d", "{")])
     ]
-    body = ask(ask="jobs", jobs=records, ruler="", home="../")["body"]
-    assert (
-        body.index("cannot be read here")
-        < body.index("Napkins in blue linen")
-        < body.index("Napkins in sage linen")
-        < body.index("Finished jobs: 1")
-        < body.index("Away</a>")
-    )
+    items = ask(ask="jobs", jobs=records, ruler="", home="../")["items"]
+    words = ("Napkins in sage linen", "Back to work", "Napkins in blue linen", "cannot be read here")
+    assert len(items) == 4 and all(word in item for word, item in zip(words, items))
+    assert "No job is kept" in ask(ask="jobs", jobs=[], ruler="", home="../")["none"]
 
 
 def test_what_is_too_long_for_a_job_is_said_where_one_is_begun_with_it():

@@ -2,7 +2,7 @@
 
 /**
  * Offer a text as a file under a name.
- * @param {string} name @param {string} text
+ * @param {string} name @param {string | Blob} text
  */
 export function saveFile(name, text, type = "application/json") {
   const link = document.createElement("a");

@@ -153,6 +153,14 @@ export async function newest(kind) {
 }
 
 /**
+ * The newest revision of every document of a kind, by its id.
+ * @param {string} kind
+ * @returns {Promise<Map<string, number>>}
+ */
+export const revisions = async (kind) =>
+  new Map((await (await database()).keys("versions", [kind])).map(([, id, revision]) => [id, revision]));
+
+/**
  * Every record of one document, oldest first.
  * @param {string} kind @param {string} id
  * @returns {Promise<DocumentRecord[]>}

@@ -1,4 +1,5 @@
 /** The page of jobs: every job kept here, to open, duplicate, finish, save or hand over. */
+import { reminder } from "../keeping/copies.js";
 import { saveFile } from "../keeping/files.js";
 import { askHouse } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
@@ -22,10 +23,22 @@ import { share } from "./sharing.js";
 
 /** @import { DocumentRecord } from "../keeping/store.js" */
 
+const MOST_LISTED = 50; // at first
+const AT_ONCE = 25; // worked out before they are shown and the next press is heard
+
 class JobsPage {
   /** @type {Promise<unknown>} */
   #last = Promise.resolve();
   #sure = "";
+  #most = MOST_LISTED;
+  #none = ""; // what stands there without any job
+  /** @type {Map<string, string>} */
+  #lines = new Map(); // by job, state and ruler: its line in the list
+  /** @type {Map<Element, string[]>} */
+  #drawn = new Map(); // the lines that stand in a place
+  /** @type {{atWork: DocumentRecord[], away: DocumentRecord[]}} */
+  #jobs = { atWork: [], away: [] };
+  #isAsked = false; // whether they are to be listed anew
   /** @type {(() => Promise<unknown>) | null} */
   #undo = null; // takes back what was done last
 
@@ -44,6 +57,7 @@ class JobsPage {
     await this.inTurn(() => this.list());
     this.element.querySelector(".tools").hidden = false;
     this.#say(await whyNothingLasts());
+    this.element.querySelector(".reminder").textContent = await reminder();
   }
 
   /**
@@ -55,15 +69,88 @@ class JobsPage {
     return this.#last;
   }
 
+  /** All jobs, those in work first, the last changed on top; of many the newest, until all are wanted. */
   async list() {
-    const jobs = await newest("job");
-    const { body } = await ask({ ask: Question.JOBS, jobs, ruler: ruler(), home: PLACE });
-    const open = this.listed.querySelector("details")?.open;
+    this.#isAsked = false;
+    const kept = (await newest("job")).sort((one, other) => (one.at < other.at ? 1 : one.at > other.at ? -1 : 0));
+    /** @type {{atWork: DocumentRecord[], away: DocumentRecord[]}} */
+    const jobs = { atWork: [], away: [] };
+    for (const record of kept) (isAway(record.text) ? jobs.away : jobs.atWork).push(record);
+    this.#jobs = jobs;
+    await this.#fill(jobs);
+  }
+
+  /** List once more, as soon as what is being done is done; however much has changed by then. */
+  listAnew() {
+    if (this.#isAsked) return;
+    this.#isAsked = true;
+    this.inTurn(() => this.list());
+  }
+
+  /** Work out some lines and show them; then what is waiting has its turn before the next. */
+  async #fill(jobs = this.#jobs) {
+    if (jobs !== this.#jobs) return; // listed anew meanwhile
+    const isOpen = Boolean(this.listed.querySelector("details.finished[open]"));
+    const wanted = [...jobs.atWork.slice(0, this.#most), ...(isOpen ? jobs.away.slice(0, this.#most) : [])];
+    const lacking = wanted.filter((record) => !this.#lines.has(lineOf(record)));
+    const now = lacking.slice(0, AT_ONCE);
+    if (now.length || !this.#none) {
+      const { items, none } = await ask({ ask: Question.JOBS, jobs: now, ruler: ruler(), home: PLACE });
+      this.#none = none;
+      now.forEach((record, at) => this.#lines.set(lineOf(record), items[at]));
+    }
+    this.#show(jobs, isOpen);
+    if (lacking.length > now.length) this.inTurn(() => this.#fill(jobs));
+  }
+
+  /** @param {{atWork: DocumentRecord[], away: DocumentRecord[]}} jobs @param {boolean} isOpen */
+  #show({ atWork, away }, isOpen) {
     const inUse = document.activeElement;
     const focused = inUse instanceof HTMLElement && this.listed.contains(inUse) && inUse.dataset;
-    this.listed.innerHTML = body; // made by Python as elements: whatever was typed is escaped in it
-    if (open) this.listed.querySelector("details")?.setAttribute("open", "");
-    if (focused) this.listed.querySelector(`[data-do="${focused.do}"][data-job="${focused.job}"]`)?.focus();
+    const [first, drawer] = this.#places();
+    if (atWork.length) this.#draw(first, atWork);
+    else if (this.#drawn.delete(first) || !first.childElementCount) first.innerHTML = this.#none; // made by Python
+    drawer.querySelector("summary").textContent = `Finished jobs: ${away.length.toLocaleString("en-GB")}`;
+    if (!away.length) drawer.remove();
+    else if (isOpen) this.#draw(drawer.querySelector("div"), away);
+    if (focused && !this.listed.contains(inUse))
+      this.listed.querySelector(`[data-do="${focused.do}"][data-job="${focused.job}"]`)?.focus();
+  }
+
+  /** Where the jobs in work are listed, and the drawer of the finished ones. @returns {HTMLElement[]} */
+  #places() {
+    const [first, second] = this.listed.querySelectorAll(":scope > div, :scope > details");
+    const place = first ?? document.createElement("div");
+    const drawer = second ?? document.createElement("details");
+    if (!second) {
+      drawer.className = "finished";
+      drawer.append(document.createElement("summary"), document.createElement("div"));
+      drawer.addEventListener("toggle", () => this.inTurn(() => this.#fill()));
+    }
+    if (!first) this.listed.replaceChildren(place);
+    if (!second) this.listed.append(drawer);
+    return [place, drawer];
+  }
+
+  /**
+   * The lines of a list that are worked out; where more of them follow those that stand there, only these are added.
+   * @param {HTMLElement} place @param {DocumentRecord[]} records
+   */
+  #draw(place, records) {
+    const wanted = records.slice(0, this.#most);
+    const lines = wanted.flatMap((record) => this.#lines.get(lineOf(record)) ?? []);
+    const before = this.#drawn.get(place) ?? [];
+    const isLonger = before.length > 0 && before.every((line, at) => line === lines[at]);
+    // made by Python as elements: whatever was typed is escaped in it
+    if (isLonger) place.querySelector("ul").insertAdjacentHTML("beforeend", lines.slice(before.length).join(""));
+    else place.innerHTML = `<ul class="job-list">${lines.join("")}</ul><p class="tools"></p>`;
+    this.#drawn.set(place, lines);
+    const all = `Show all ${records.length.toLocaleString("en-GB")} jobs`;
+    const button = Object.assign(document.createElement("button"), { type: "button", textContent: all });
+    button.setAttribute("data-do", "all");
+    const tools = place.querySelector("p.tools:last-child");
+    tools.hidden = records.length <= this.#most;
+    tools.replaceChildren(...(tools.hidden ? [] : [button]));
   }
 
   /** @param {string} what @param {string} [id] of the job */
@@ -72,6 +159,7 @@ class JobsPage {
     if (what === "undo") return this.#takeBack();
     const record = id && (await last("job", id));
     if (what === "new") return this.#begin();
+    if (what === "all") return this.#showAll();
     if (!record) return this.list();
     if (what === "copy") await this.#copy(record);
     else if (what === "archive" || what === "back") await this.#putAway(record, what === "archive");
@@ -79,6 +167,11 @@ class JobsPage {
     else if (what === "share")
       await share(this.listed.querySelector(`li[data-job="${id}"] .shared`), record.text, "job");
     else if (what === "remove") await this.#remove(record);
+  }
+
+  #showAll() {
+    this.#most = Infinity;
+    return this.#fill();
   }
 
   async #begin() {
@@ -167,6 +260,21 @@ class JobsPage {
   }
 }
 
+/** @param {DocumentRecord} record */
+const lineOf = ({ id, revision }) => `${id} ${revision} ${ruler()}`;
+
+/**
+ * Whether a job stands among the finished ones; Python says what else is in it.
+ * @param {string} text
+ */
+function isAway(text) {
+  try {
+    return JSON.parse(text).archived === true;
+  } catch {
+    return false; // listed in work, as one that cannot be read
+  }
+}
+
 /** @type {JobsPage | null} */
 let page = null;
 document$.subscribe(({ body }) => {
@@ -174,4 +282,4 @@ document$.subscribe(({ body }) => {
   page = element && new JobsPage(element);
   page?.start().catch(() => {});
 });
-onChange(({ kind }) => kind === "job" && page?.inTurn(() => page?.list()));
+onChange(({ kind }) => kind === "job" && page?.listAnew());

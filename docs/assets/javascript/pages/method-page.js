@@ -110,7 +110,7 @@ class MethodPage {
 
   async #list() {
     const kept = await newest("method");
-    const { names, site } = await ask({ ask: Question.METHODS, methods: kept.map(({ text }) => text) });
+    const { names, site } = await namesOf(kept);
     const options = () => [
       new Option(`${site}, the handbook’s own`, ""),
       ...kept.map(({ id }, at) => new Option(names[at].name, id)),
@@ -378,6 +378,22 @@ class MethodPage {
   follow() {
     return this.#inTurn(() => this.#open());
   }
+}
+
+/** @type {Map<string, {name: string, file: string}>} */
+const names = new Map(); // by method and state, for the visit
+
+/**
+ * How methods are called, and the handbook's own.
+ * @param {import("../keeping/store.js").DocumentRecord[]} kept
+ */
+async function namesOf(kept) {
+  /** @param {{id: string, revision: number}} record */
+  const key = ({ id, revision }) => `${id} ${revision}`;
+  const asked = kept.filter((record) => !names.has(key(record)));
+  const { names: found, site } = await ask({ ask: Question.METHODS, methods: asked.map(({ text }) => text) });
+  asked.forEach((record, at) => names.set(key(record), found[at]));
+  return { names: kept.map((record) => /** @type {{name: string, file: string}} */ (names.get(key(record)))), site };
 }
 
 /**

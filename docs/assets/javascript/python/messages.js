@@ -75,10 +75,14 @@ export const Question = Object.freeze({
   TICKET_SETTLE: "ticket settle",
   LOOSE_MERGE: "loose merge",
   SHARE: "share",
-  SAVE_ONE: "save one",
-  EVERYTHING: "everything",
+  UNPACK: "unpack",
+  SAVE_SOME: "save some",
+  FILE_AROUND: "file around",
+  COUNT: "count",
   HANDED: "handed",
-  ONE_HANDED: "one handed",
+  HANDED_SOME: "handed some",
+  HANDED_AROUND: "handed around",
+  TAKE: "take",
 });
 
 /** The question that joins what two windows have kept of one thing, by its kind. */
