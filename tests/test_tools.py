@@ -189,7 +189,6 @@ TYPES = ROOT / "scripts/types"
 TSC = "typescript/bin/tsc"
 #: Only ever shortened.
 NOT_TYPED_YET = {
-    "docs/assets/javascript/calculator/job-in-hand.js",
     "docs/assets/javascript/calculator/widgets.js",
 }
 

@@ -1,5 +1,6 @@
 """Changing a method one entry at a time, as its form does; every entry has a path, such as ``measures.turn``."""
 
+import re
 from typing import Any
 
 from calculators.asking.house_method import RULER_STEPS, Written, money_of
@@ -65,6 +66,23 @@ def written_at(document: Document, path: str) -> Written:
         return lines[int(number)].get(column, "") if int(number) < len(lines) else ""
     found: Written = document.get(place, {}).get(rest[0], "") if rest else document.get(place, "")
     return found
+
+
+def with_its_line(path: str, before: Document, now: Document) -> str | None:
+    """The path of the same entry in a later state of a method: a line of a table is known by its name.
+
+    None where its line is gone, or another has its place.
+    """
+    line = re.fullmatch(r"((?:why\.)?tables\.(\w+)\.)(\d+)(\.\w+)?", path)
+    if not line:
+        return path
+    start, table, number, column = line[1], line[2], int(line[3]), line[4] or ""
+    first = tables()[table].columns[0].name
+    then, there = ([row[first].casefold() for row in lines_of(each, table)] for each in (before, now))
+    name = then[number] if number < len(then) else None
+    if name is not None and there.count(name) == 1:
+        return f"{start}{there.index(name)}{column}"
+    return path if column == f".{first}" or number >= max(len(then), len(there)) else None
 
 
 def text_at(document: Document, path: str) -> str:

@@ -48,6 +48,19 @@ def differences(one: Document, other: Document, as_followed: bool = False) -> li
     return found
 
 
+def label(path: str, document: Document) -> str:
+    """What an entry of a method is called."""
+    place, *rest = path.removeprefix("why.").split(".")
+    why = ": why" if path.startswith("why.") else ""
+    if place != "tables":
+        return dict(_single_paths(document, document)).get(path, path)
+    table, lines = tables()[rest[0]], lines_of(document, rest[0])
+    number = int(rest[1])
+    name = lines[number].get(table.columns[0].name, "") if number < len(lines) else "a new line"
+    column = {each.name: each.label.lower() for each in table.columns}.get(rest[2] if len(rest) > 2 else "", "")
+    return f"{table.title}: {name}{f', {column}' if column else ''}{why}"
+
+
 def same_numbers(one: Document, other: Document) -> bool:
     """Whether two methods, as they are followed, say the same in all but their names, their reasons and their own
     words."""

@@ -6,14 +6,17 @@ import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from typing import Any
 
-from calculators.asking.house_method import FORMAT, VERSION, on_ruler
+from calculators.asking.house_method import FORMAT, VERSION, Written, on_ruler
 from calculators.asking.site_method import site_document, site_method
-from calculators.documents.house_method.change import changed, written_at
-from calculators.documents.house_method.difference import differences
+from calculators.documents.house_method.change import changed, with_its_line, written_at
+from calculators.documents.house_method.difference import differences, label
+from calculators.documents.house_method.difference import in_words as value_in_words
 from calculators.documents.house_method.format import normal
 from calculators.documents.house_method.merge import merged
 from calculators.documents.house_method.reading import method_in_hand, name_in, read_method, written_down
 from calculators.documents.json_text import InvalidDocument
+from calculators.documents.put_back import Draft, put_back
+from calculators.documents.versions import Document
 from calculators.faces.house_method.compare import changes_replies, differences_table, in_words
 from calculators.faces.house_method.form import form, stands_in_blank
 from calculators.faces.house_method.sheet import sheet
@@ -110,6 +113,45 @@ def _change(request: Request) -> Reply:
     return {"method": written_down(document), "shown": stands, "empty": not now, "beside": beside}
 
 
+class _BlanksOfAMethod:
+    """How a method is filled in."""
+
+    def __init__(self, request: Request):
+        self.request = request
+
+    def changed(self, document: Document, path: str, text: str, ruler: str) -> Document:
+        return changed(document, path, text, house(self.request).ruler(ruler_wanted({"ruler": ruler})).unit)
+
+    def at(self, document: Document, path: str) -> Written:
+        return written_at(document, path)
+
+    def moved(self, path: str, base: Document, now: Document) -> str | None:
+        return with_its_line(path, base, now)
+
+    def label(self, path: str, document: Document) -> str:
+        return label(path, document)
+
+    def words(self, value: Written) -> str:
+        return value_in_words(value)
+
+
+def _put_back(request: Request) -> Reply:
+    """{"method", "drafts": [{"path", "texts", "ruler", "base": the text kept when they were typed}, …]} → {"method":
+    text} and what `PutBack.reply` says. base: null where it is no longer known."""
+    method = read_method(request["method"])[0]
+    drafts = [
+        Draft(
+            each["path"],
+            tuple(each["texts"]),
+            each["ruler"],
+            None if each["base"] is None else read_method(each["base"])[0],
+        )
+        for each in request["drafts"]
+    ]
+    done = put_back(method, drafts, _BlanksOfAMethod(request))
+    return {"method": written_down(done.document), **done.reply()}
+
+
 def _merge(request: Request) -> Reply:
     """{"base", "mine", "theirs"} → {"method": text, "said": sentence, empty when nothing was changed on both sides}."""
     document, both = merged(*(read_method(request[name])[0] for name in ("base", "mine", "theirs")))
@@ -164,6 +206,7 @@ METHOD_QUESTIONS: dict[str, Question] = {
     "new method": _new,
     "method change": _change,
     "method merge": _merge,
+    "method put back": _put_back,
     "method changes": _changes,
     "method difference": _compare,
     "methods": _named,

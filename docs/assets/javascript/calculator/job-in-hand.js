@@ -1,55 +1,79 @@
 /** The job that this window works on: what is typed into a walk goes into its record, every change at once. */
+import { Drafts } from "../keeping/drafts.js";
 import { saidAt } from "../keeping/files.js";
 import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "../keeping/kept.js";
-import { RefusedTexts } from "../keeping/refused-texts.js";
+import { putBack } from "../keeping/put-back.js";
 import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "../keeping/store.js";
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
+import { JobBlanks } from "./job-blanks.js";
+import { followJobLinks, takeFromAddress } from "./job-links.js";
+
+/**
+ * @import { Texts } from "../keeping/kept.js"
+ * @import { Change } from "../keeping/store.js"
+ * @import { Reply } from "../python/messages.js"
+ * @import { Keeper, Section } from "./section.js"
+ */
 
 const PAUSE = 700; // [ms] without a keystroke before a change is kept
-const MARK = "#job=";
 const GONE = "This job is not kept in this browser. It may have been deleted; look through the jobs kept here.";
 
 export class JobInHand {
+  /** @type {Held | null} */
   #held = null;
+  #drafts = new Drafts("job", "");
   #method = "";
   #cloth = ""; // as the job, or the ticket of a batch that is none, names it
+  /** @type {Record<string, Texts>} */
   #known = {}; // what the record has, as the walk shows it: calculator → field → text
+  /** @type {Texts} */
   #waiting = {}; // changes not yet kept: path → text
+  /** @type {(() => void)[]} */
+  #early = []; // what was typed before the job was there
   #underWay = 0; // changes that are being kept
   #readOn = ruler();
-  #timer = null;
+  #timer = 0;
 
   /** @param {HTMLElement} element the walk */
   constructor(element) {
     this.element = element;
+    /** @type {Section[]} */
+    this.sections = [];
+    /** @type {() => void} */
+    this.answer = () => {};
     this.line = element.querySelector(".job-in-hand");
     this.said = this.line.querySelector(".said");
+    /** @type {HTMLDetailsElement} */
     this.changes = this.line.querySelector(".job-changes");
-    this.blanks = [...element.querySelectorAll(".jobs :is(input, textarea)")];
+    this.blanks = new JobBlanks(element);
     takeFromAddress();
     this.id = jobInHand();
     this.line.addEventListener("click", ({ target }) =>
       this.#press(target.closest("[data-do], [data-back-to]")?.dataset ?? {}),
     );
     this.changes.addEventListener("toggle", () => this.#listChanges());
-    for (const blank of this.blanks) {
+    for (const blank of this.blanks.all) {
       blank.addEventListener("input", () => this.#note(blank.name, blank.value));
       blank.addEventListener("change", () => this.#commit());
     }
     element.addEventListener("change", () => this.#commit());
   }
 
-  /** Where the sections of the walk find and leave what is typed: in the job, or in this browser's loose numbers. */
+  /**
+   * Where the sections of the walk find and leave what is typed: in the job, or in this browser's loose numbers.
+   * @returns {Keeper}
+   */
   get keeper() {
     return {
       read: (name) => (this.id ? { texts: {}, readOn: ruler(), refused: {} } : typedIn(name)),
       keep: (name, texts, readOn, calculator, latest, refused) => {
+        const typed = () => this.#typed(calculator, texts, latest);
         if (!this.id) keepTyped(name, texts, readOn, refused);
-        // what is written before its numbers stand there is not the job's
-        else if (this.#held) this.#typed(calculator, texts, latest);
+        else if (this.#held) typed();
+        else this.#early.push(typed);
       },
     };
   }
@@ -69,11 +93,15 @@ export class JobInHand {
 
   /** The cloth that the ticket of a batch kept as no job names. */
   async #lookAtTicket() {
-    const loose = await last("loose", this.element.dataset.walk);
+    const loose = await last("loose", this.#walk);
     const cloth = loose ? (JSON.parse(loose.text).cloth ?? "") : "";
     if (this.id || cloth === this.#cloth) return;
     this.#cloth = cloth;
     this.answer();
+  }
+
+  get #walk() {
+    return /** @type {string} */ (this.element.dataset.walk);
   }
 
   get isOpen() {
@@ -94,7 +122,10 @@ export class JobInHand {
     await this.#open().catch((problem) => this.#letGo(problem.message));
   }
 
-  /** Another window, or the ticket, has changed a job. */
+  /**
+   * Another window, or the ticket, has changed a job.
+   * @param {Change} change
+   */
   async hear({ kind, id }) {
     if (kind === "loose" && !this.id) return this.#lookAtTicket();
     if (kind !== "job" || id !== this.#held?.id) return;
@@ -113,8 +144,11 @@ export class JobInHand {
     const record = await last("job", this.id);
     if (!record) return this.#letGo(GONE);
     this.#held = new Held("job", record);
+    this.#drafts = new Drafts("job", record.id);
+    const { said } = await putBack(this.#held);
+    for (const typed of this.#early.splice(0)) typed();
     await this.#show();
-    if (this.#held) this.#say(await whyNothingLasts());
+    if (this.#held) this.#say(said || (await whyNothingLasts()));
   }
 
   async #show() {
@@ -126,9 +160,7 @@ export class JobInHand {
     this.#hideWhose(isApart);
     // made by Python as elements: whatever was typed is escaped in it
     this.line.querySelector(".about-job").innerHTML = about;
-    for (const blank of this.blanks)
-      if (blank !== document.activeElement || !(blank.name in this.#waiting)) blank.value = texts[blank.name];
-    this.#standAgain(typed);
+    this.blanks.show(this.id, this.sections, typed, texts, this.#waiting);
     this.#dress();
     this.element.inert = false;
     await this.#listChanges();
@@ -150,40 +182,9 @@ export class JobInHand {
     }
   }
 
-  /** The job's numbers, and beside them what was typed and could not be kept in it, marked as such. */
-  #standAgain(typed) {
-    const refused = new RefusedTexts(`job/${this.id}`).all.map(([path, each]) => [path.split("."), each]);
-    for (const section of this.sections) {
-      const own = refused
-        .filter(([[place, calculator]]) => place === "typed" && calculator === section.calculator)
-        .map(([[, , field], each]) => [field, each]);
-      const texts = Object.fromEntries(own.map(([field, { text }]) => [field, text]));
-      const sentences = Object.fromEntries(own.map(([field, { sentence }]) => [field, sentence]));
-      section.hold({ ...typed[section.calculator], ...texts }, ruler(), sentences);
-    }
-    for (const blank of this.blanks) this.#mark(blank);
-    for (const [[name, ...rest], { text, sentence }] of refused) {
-      const blank = !rest.length && this.blanks.find((each) => each.name === name);
-      if (!blank) continue;
-      if (blank !== document.activeElement) blank.value = text;
-      this.#mark(blank, sentence);
-    }
-  }
-
-  #noteRefused(path, text, sentence) {
-    new RefusedTexts(`job/${this.#held.id}`).note(path, text, sentence);
-    const blank = this.blanks.find(({ name }) => name === path);
-    if (blank) this.#mark(blank, sentence);
-  }
-
-  #mark(blank, sentence = "") {
-    blank.setAttribute("aria-invalid", String(Boolean(sentence)));
-    const place = this.element.querySelector(`.jobs .refusal[data-field="${CSS.escape(blank.name)}"]`);
-    if (place) [place.textContent, place.hidden] = [sentence, !sentence];
-  }
-
+  /** @param {string} sentence */
   #letGo(sentence) {
-    [this.#held, this.id, this.#waiting, this.#cloth] = [null, "", {}, ""];
+    [this.#held, this.id, this.#waiting, this.#cloth, this.#early] = [null, "", {}, "", []];
     takeInHand("");
     this.#hideWhose(false);
     for (const section of this.sections) {
@@ -197,7 +198,10 @@ export class JobInHand {
     this.#say(sentence);
   }
 
-  /** The line that says whose numbers a page shows is not true of a job with measures of its own. */
+  /**
+   * The line that says whose numbers a page shows is not true of a job with measures of its own.
+   * @param {boolean} hidden
+   */
   #hideWhose(hidden) {
     const line = document.querySelector(".whose-method");
     if (line) line.hidden = hidden;
@@ -206,10 +210,12 @@ export class JobInHand {
   #dress() {
     for (const each of this.element.querySelectorAll(".with-job")) each.hidden = !this.id;
     for (const each of this.element.querySelectorAll(".without-job")) each.hidden = Boolean(this.id);
+    /** @type {HTMLAnchorElement} */
     const ticket = this.line.querySelector(".to-ticket");
     ticket.hash = this.id ? `job=${this.id}` : "";
   }
 
+  /** @param {DOMStringMap} pressed */
   async #press({ do: what, backTo }) {
     try {
       if (what === "keep") await this.#beginOne();
@@ -224,12 +230,12 @@ export class JobInHand {
   async #beginOne() {
     const id = newId();
     const typed = Object.fromEntries(this.sections.map((section) => [section.calculator, section.typed]));
-    const loose = await last("loose", this.element.dataset.walk); // what its ticket has ticked so far
+    const loose = await last("loose", this.#walk); // what its ticket has ticked so far
     const { job, trouble } = await askHouse({
       ask: Question.NEW_JOB,
       id,
       at: now(),
-      walk: this.element.dataset.walk,
+      walk: this.#walk,
       typed,
       loose: loose?.text ?? "",
       ruler: this.sections[0].readOn,
@@ -240,6 +246,7 @@ export class JobInHand {
     this.id = id;
     takeInHand(id);
     await this.#open();
+    /** @type {HTMLInputElement} */
     const name = this.line.querySelector("[name=name]");
     name.focus();
     name.select();
@@ -250,12 +257,14 @@ export class JobInHand {
     this.#letGo("The job is kept. The numbers below are no longer its own.");
   }
 
+  /** @param {number} revision */
   async #backTo(revision) {
-    const then = (await versions("job", this.#held.id)).find((each) => each.revision === revision);
-    await this.#held.change(async () => ({ job: then.text }));
+    const then = (await versions("job", this.id)).find((each) => each.revision === revision);
+    await this.#held?.change(async () => ({ job: then?.text }));
     await this.#show();
   }
 
+  /** @param {string} calculator @param {Texts} texts @param {string} readOn */
   #typed(calculator, texts, readOn) {
     const before = this.#known[calculator] ?? {};
     this.#known[calculator] = { ...texts };
@@ -264,7 +273,9 @@ export class JobInHand {
     }
   }
 
+  /** @param {string} path @param {string} text @param {string} [readOn] */
   #note(path, text, readOn = this.#readOn) {
+    this.#drafts.note(path, text, this.#held?.revision ?? 0, readOn);
     if (readOn !== this.#readOn) this.#commit(); // what waits was meant on another ruler
     this.#waiting[path] = text;
     this.#readOn = readOn;
@@ -277,69 +288,63 @@ export class JobInHand {
     const changes = this.#waiting;
     this.#waiting = {};
     if (Object.keys(changes).length)
-      await this.#keep(changes, this.#readOn).catch((problem) => this.#say(problem.message));
+      await this.#keep(changes, this.#readOn, true).catch((problem) => this.#say(problem.message));
   }
 
-  /** Change and keep, and say how it went. What one refused entry stands beside is kept without it. */
-  async #keep(changes, readOn = ruler()) {
-    this.#underWay++;
-    const change = this.#held.change((job) => ask({ ask: Question.JOB_CHANGE, job, changes, ruler: readOn }));
-    const { reply, kept, said } = await change.finally(() => this.#underWay--);
+  /**
+   * Change and keep, and say how it went. What one refused entry stands beside is kept without it.
+   * @param {Texts} changes path → text
+   * @param {boolean} [hasDraft] whether they were put down as drafts before
+   */
+  async #keep(changes, readOn = ruler(), hasDraft = false) {
+    const held = this.#held;
+    const drafts = this.#drafts;
+    if (!held) return;
     const paths = Object.keys(changes);
     const isOne = paths.length === 1;
-    if (!reply.refusal || isOne) for (const path of paths) this.#noteRefused(path, changes[path], reply.refusal);
-    if (reply.refusal && !isOne) for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn);
+    drafts.send(paths);
+    this.#underWay++;
+    const change = held.change((job) => ask({ ask: Question.JOB_CHANGE, job, changes, ruler: readOn }), hasDraft);
+    const { reply, kept, said } = await change.finally(() => this.#underWay--);
+    if (!reply.refusal || isOne) {
+      for (const path of paths) this.blanks.note(held.id, path, changes[path], reply.refusal);
+      if (!reply.trouble) drafts.done(changes, held.revision);
+    }
+    if (reply.refusal && !isOne)
+      for (const path of paths) await this.#keep({ [path]: changes[path] }, readOn, hasDraft);
     else if (reply.refusal ?? reply.trouble) this.#say(reply.refusal ?? reply.trouble);
     else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
-    if ("method" in changes || "cloth" in changes || (kept && reply.job !== this.#held.text))
+    if ("method" in changes || "cloth" in changes || (kept && reply.job !== held.text))
       await this.#show(); // another window's changes came in with it
     else if (kept) await this.#listChanges();
   }
 
   async #listChanges() {
     if (!this.#held || !this.changes.open) return;
-    const { body } = await ask({ ask: Question.JOB_CHANGES, versions: await versions("job", this.#held.id) });
+    const { body } = await ask({ ask: Question.JOB_CHANGES, versions: await versions("job", this.id) });
     this.changes.querySelector(".listed").innerHTML = body;
   }
 
+  /** @param {string} sentence */
   #say(sentence) {
     this.said.textContent = sentence;
   }
 }
 
-/**
- * Take the job in hand that the address names; the address is then free for the parts of the page. Returns whether it
- * named one.
- */
-function takeFromAddress() {
-  if (!location.hash.startsWith(MARK)) return false;
-  takeInHand(location.hash.slice(MARK.length));
-  history.replaceState(history.state, "", location.pathname);
-  return true;
-}
-
+/** @type {JobInHand[]} */
 let here = []; // the jobs of the walks in the page in view
 
-/** The job of a walk of the page in view. */
+/**
+ * The job of a walk of the page in view.
+ * @param {HTMLElement} element
+ */
 export function jobOf(element) {
   const job = new JobInHand(element);
   here = [...here.filter((each) => each.element.isConnected), job];
   return job;
 }
 
-/**
- * A link to a job takes it in hand when it is followed in this window: on the way the theme may write another part into
- * the address.
- */
-addEventListener(
-  "click",
-  ({ target, button, ctrlKey, metaKey, shiftKey }) => {
-    const link = target.closest?.(`a[href*="${MARK}"]`);
-    if (link && button === 0 && !ctrlKey && !metaKey && !shiftKey) takeInHand(link.hash.slice(MARK.length));
-  },
-  { capture: true },
-);
-addEventListener("hashchange", () => here.forEach((job) => job.element.isConnected && job.arrive()));
+followJobLinks(() => here.forEach((job) => job.element.isConnected && job.arrive()));
 document.addEventListener(
   "visibilitychange",
   () => document.visibilityState === "hidden" && here.forEach((job) => job.keepNow()),

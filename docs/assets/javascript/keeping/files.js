@@ -12,5 +12,6 @@ export function saveFile(name, text, type = "application/json") {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
-/** Said once something is kept: when that was. */
-export const saidAt = () => `Kept at ${new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`;
+/** Said once something is kept: when that was, to the second, so that the next time reads differently. */
+export const saidAt = () =>
+  `Kept at ${new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" })}.`;

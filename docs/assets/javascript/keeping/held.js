@@ -1,6 +1,7 @@
 /** One document that a page has in hand: every change is worked out by Python, then kept, one after another. */
 import { MERGE } from "../python/messages.js";
 import { ask } from "../python/python.js";
+import { untilDone } from "./drafts.js";
 import { keep, last, Overtaken } from "./store.js";
 
 /**
@@ -32,9 +33,10 @@ export class Held {
   /**
    * Change the document. Changes are made one after another, each from what the one before left.
    * @param {(text: string) => Promise<Reply>} make Python's reply; its text under the name of the kind is what is kept
+   * @param {boolean} [hasDraft] whether what is changed was put down as a draft before
    * @returns {Promise<{reply: Reply, kept: boolean, said: string}>} `said`: what another window had changed meanwhile
    */
-  change(make) {
+  change(make, hasDraft = false) {
     const done = this.#queue.then(async () => {
       const reply = await make(this.text);
       const text = reply[this.kind];
@@ -42,6 +44,7 @@ export class Held {
       return { reply, kept: true, said: await this.#keep(text) };
     });
     this.#queue = done.catch(() => {});
+    if (!hasDraft) untilDone(done);
     return done;
   }
 

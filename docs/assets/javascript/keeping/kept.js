@@ -1,36 +1,13 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
 import { PLACE } from "../site.js";
+import { get, set } from "./at-once.js";
 import { asMeantThen, EDITION } from "./kept-before.js";
 
 /**
  * @typedef {Record<string, string>} Texts field name → text
  * @typedef {Record<string, {text: string, sentence: string}>} Refusals path → the text, and the sentence that says why
  */
-
-/** @type {Map<string, any>} */
-const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
-
-/** @param {string} name @returns {any} */
-function get(name) {
-  if (memory.has(name)) return memory.get(name); // newer than what the browser has
-  try {
-    return JSON.parse(localStorage.getItem(PLACE + name) ?? "null") ?? undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-/** @param {string} name @param {unknown} value */
-function set(name, value) {
-  try {
-    if (value === undefined) localStorage.removeItem(PLACE + name);
-    else localStorage.setItem(PLACE + name, JSON.stringify(value));
-    memory.delete(name);
-  } catch {
-    memory.set(name, value);
-  }
-}
 
 /**
  * The name under which a calculator is kept: in a walk, or filled in by a page in its own way, it has numbers of its
@@ -71,24 +48,26 @@ export const ruler = () => get("ruler") ?? "";
 /** @param {string} chosen */
 export const keepRuler = (chosen) => set("ruler", chosen);
 
+let inHand = ""; // where the browser keeps nothing the visit still remembers
+
 /**
  * The job that this window works on, across pages and reloads; empty for none. Another window may work on another.
  * @returns {string}
  */
 export function jobInHand() {
   try {
-    return sessionStorage.getItem(`${PLACE}job`) ?? memory.get("job") ?? "";
+    return sessionStorage.getItem(`${PLACE}job`) ?? inHand;
   } catch {
-    return memory.get("job") ?? "";
+    return inHand;
   }
 }
 
 /** @param {string} id */
 export function takeInHand(id) {
-  memory.set("job", id);
+  inHand = id;
   try {
     sessionStorage.setItem(`${PLACE}job`, id);
   } catch {
-    // forbidden: the visit still remembers
+    // forbidden
   }
 }

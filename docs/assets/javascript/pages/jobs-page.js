@@ -4,6 +4,7 @@ import { saveFile } from "../keeping/files.js";
 import { askHouse } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
 import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
+import { putBack, tellOfGone } from "../keeping/put-back.js";
 import {
   keep,
   keepAll,
@@ -58,6 +59,7 @@ class JobsPage {
     this.element.querySelector(".tools").hidden = false;
     this.#say(await whyNothingLasts());
     this.element.querySelector(".reminder").textContent = await reminder();
+    await tellOfGone("job");
   }
 
   /**
@@ -157,7 +159,7 @@ class JobsPage {
   async #press(what, id = "") {
     if (what !== "remove") this.#sure = "";
     if (what === "undo") return this.#takeBack();
-    const record = id && (await last("job", id));
+    const record = id && (await asTyped(id));
     if (what === "new") return this.#begin();
     if (what === "all") return this.#showAll();
     if (!record) return this.list();
@@ -273,6 +275,18 @@ function isAway(text) {
   } catch {
     return false; // listed in work, as one that cannot be read
   }
+}
+
+/**
+ * A job as it is kept, with what was typed into it last.
+ * @param {string} id
+ */
+async function asTyped(id) {
+  const record = await last("job", id);
+  if (!record) return undefined;
+  const held = new Held("job", record);
+  await putBack(held);
+  return { ...record, text: held.text, revision: held.revision };
 }
 
 /** @type {JobsPage | null} */

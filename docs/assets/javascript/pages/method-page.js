@@ -1,9 +1,11 @@
 /** The page of the house method: choose whose method the pages follow, change it, look back, compare, save. */
 
+import { Drafts } from "../keeping/drafts.js";
 import { saidAt, saveFile } from "../keeping/files.js";
 import { follow, followedId, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
 import { ruler } from "../keeping/kept.js";
+import { putBack, tellOfGone } from "../keeping/put-back.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
 import { keep, last, newest, newId, remove, versions, whyNothingLasts } from "../keeping/store.js";
 import { Question } from "../python/messages.js";
@@ -30,6 +32,7 @@ class MethodPage {
     /** @type {Held | null} */
     this.held = null;
     this.refused = refusedIn(null);
+    this.drafts = draftsOf(null);
     this.drawn = false;
     this.file = "";
     this.body = element.querySelector(".house-body");
@@ -66,21 +69,27 @@ class MethodPage {
   async start() {
     await ready;
     await this.#inTurn(async () => {
-      await this.#open();
+      const restored = await this.#open();
       this.element.querySelector(".tools").hidden = false;
-      this.#say(await whyNothingLasts());
+      this.#say(restored || (await whyNothingLasts()));
+      await tellOfGone("method");
     });
     document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#inTurn(() => this.#draw()));
   }
 
-  /** Take in hand the method that is followed; drawn afresh only when something else than this page has changed it. */
+  /**
+   * Take in hand the method that is followed; drawn afresh only when something else than this page has changed it. Says
+   * whether what was typed last had to be restored.
+   */
   async #open() {
     const id = followedId();
     const record = id ? await last("method", id) : undefined;
     let isNew = !this.drawn;
+    let restored = "";
     if (this.held?.id !== record?.id) {
       this.#hold(record ? new Held("method", record) : null);
-      this.#editing = this.refused.all.length > 0; // what was refused stands in a blank
+      if (this.held) restored = (await putBack(this.held)).said;
+      this.#editing = restored !== "" || this.refused.all.length > 0; // what was refused stands in a blank
       isNew = true;
     } else if (await this.held?.refresh()) isNew = true;
     await this.#list();
@@ -88,12 +97,14 @@ class MethodPage {
       this.element.querySelector(".shared").hidden = true;
       await this.#draw();
     }
+    return restored;
   }
 
   /** @param {Held | null} held */
   #hold(held) {
     this.held = held;
     this.refused = refusedIn(held);
+    this.drafts = draftsOf(held);
   }
 
   /**
@@ -231,6 +242,7 @@ class MethodPage {
 
   /** @param {Control} blank */
   #later(blank) {
+    this.drafts.note(blank.name, blank.value, this.held?.revision ?? 0);
     clearTimeout(this.#timer);
     this.#waiting = blank;
     this.#timer = setTimeout(() => this.#commit(blank), PAUSE);
@@ -274,9 +286,13 @@ class MethodPage {
     /** @param {string} method */
     const question = (method) => ask({ ask: Question.METHOD_CHANGE, method, path, typed, ruler: ruler() });
     let refused = false;
-    await this.#keep(question, (reply) => {
+    const { drafts, held } = this;
+    drafts.send([path]);
+    /** @param {Reply} reply */
+    const show = (reply) => {
       this.#refuse(path, reply.refusal);
       this.refused.note(path, typed, reply.refusal);
+      if (held && !reply.trouble) drafts.done({ [path]: typed }, held.revision);
       refused = Boolean(reply.refusal);
       if (reply.refusal || !blank) return;
       const now = this.#blank(path); // the page may have been drawn afresh meanwhile
@@ -286,7 +302,8 @@ class MethodPage {
       const beside = this.body.querySelector(`.other-ruler[data-for="${CSS.escape(path)}"]`);
       if (beside) [beside.textContent, beside.hidden] = [reply.beside, !reply.beside];
       this.body.querySelector(`.clash:has([data-keep-figure="${CSS.escape(path)}"])`)?.remove();
-    });
+    };
+    await this.#keep(question, show, blank !== null);
     if (refused || isAgain || !path.startsWith("tables.")) return;
     const line = path.split(".", 3).join(".");
     /** @param {[path: string, refusal: object]} refused */
@@ -311,11 +328,12 @@ class MethodPage {
   /**
    * Change and keep, and say how it went.
    * @param {(method: string) => Promise<Reply>} question @param {(reply: Reply) => void} show
+   * @param {boolean} [hasDraft] whether what is changed was put down as a draft before
    */
-  async #keep(question, show) {
+  async #keep(question, show, hasDraft = false) {
     if (!this.held) return;
     try {
-      const { reply, kept, said } = await this.held.change(question);
+      const { reply, kept, said } = await this.held.change(question, hasDraft);
       show(reply);
       if (reply.trouble) this.#say(reply.trouble);
       else if (kept) this.#say(said || (await whyNothingLasts()) || saidAt());
@@ -376,7 +394,10 @@ class MethodPage {
 
   /** Other numbers are followed, or another window has changed this method. */
   follow() {
-    return this.#inTurn(() => this.#open());
+    return this.#inTurn(async () => {
+      const restored = await this.#open();
+      if (restored) this.#say(restored);
+    });
   }
 }
 
@@ -415,6 +436,9 @@ function jump(event) {
 
 /** @param {Held | null} held */
 const refusedIn = (held) => new RefusedTexts(`method/${held?.id ?? ""}`);
+
+/** @param {Held | null} held */
+const draftsOf = (held) => new Drafts("method", held?.id ?? "");
 
 /** @type {{name?: string, value?: string, selectionStart?: null, selectionEnd?: null}} */
 const NONE = {}; // no blank in use

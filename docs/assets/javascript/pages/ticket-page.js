@@ -1,8 +1,10 @@
 /** The work ticket of the job in hand, or of the batch as it is filled in now: kept up to date, ticked, measured. */
 
+import { Drafts } from "../keeping/drafts.js";
 import { askHouse, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "../keeping/kept.js";
+import { putBack } from "../keeping/put-back.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
 import { last, onChange, whyNothingLasts } from "../keeping/store.js";
 import { today } from "../printing/today.js";
@@ -17,6 +19,8 @@ const LOOSE = "batch"; // what is ticked for the batch that is kept as no job
 
 const NOTHING_YET = { id: LOOSE, text: "", revision: 0 };
 
+/** @param {Held} held */
+const draftsOf = (held) => new Drafts(held.kind, held.id);
 /** @param {Held} held */
 const refusedIn = (held) => new RefusedTexts(`${held.kind}/${held.id}`);
 
@@ -36,10 +40,11 @@ class TicketPage {
     this.isOpen = false; // whether what it is of is known
     this.held = new Held("loose", NOTHING_YET);
     this.refused = refusedIn(this.held);
+    this.drafts = draftsOf(this.held);
     this.body = element.querySelector(".ticket-body");
     this.said = element.querySelector(".said");
     this.settled = element.querySelector(".settle");
-    this.machine = new AtMachine(element, (step, by) => this.#inTurn(() => this.#tick(step, { by })));
+    this.machine = new AtMachine(element, (step, by) => this.#turn(step, { by }));
     if (location.hash.startsWith(MARK)) {
       takeInHand(location.hash.slice(MARK.length));
       history.replaceState(history.state, "", location.pathname);
@@ -50,8 +55,10 @@ class TicketPage {
     this.settled.addEventListener("change", ({ target }) => this.#inTurn(() => this.#settle(target)));
     this.body.addEventListener("click", ({ target }) => {
       const { tick, box, step } = target.closest("[data-tick], [data-box]")?.dataset ?? {};
-      if (step) this.#inTurn(() => this.#tick(step, box ? { box: Number(box) } : { by: Number(tick) }));
+      if (step) this.#turn(step, box ? { box: Number(box) } : { by: Number(tick) });
     });
+    for (const place of [this.body, this.settled])
+      place.addEventListener("input", ({ target }) => this.#note(target.name, target.value));
     for (const left of /** @type {("change" | "focusout")[]} */ (["change", "focusout"])) {
       this.body.addEventListener(left, ({ target }) => target instanceof HTMLInputElement && this.#left(target));
     }
@@ -59,10 +66,10 @@ class TicketPage {
 
   async start() {
     await ready;
-    const gone = await this.#inTurn(() => this.#open());
+    const told = await this.#inTurn(() => this.#open());
     document.querySelector(".ruler-choice select")?.addEventListener("change", () => this.#inTurn(() => this.#draw()));
     this.element.querySelector(".tools").hidden = false;
-    this.#say(gone || (await whyNothingLasts()));
+    this.#say(told || (await whyNothingLasts()));
     this.machine.goOn(this.held.id);
   }
 
@@ -71,9 +78,12 @@ class TicketPage {
     const record = job ? await last("job", job) : undefined;
     this.held = record ? new Held("job", record) : new Held("loose", (await last("loose", LOOSE)) ?? NOTHING_YET);
     this.refused = refusedIn(this.held);
+    this.drafts = draftsOf(this.held);
     this.isOpen = true;
+    const { said, typed } = await putBack(this.held, { ruler: ruler(), ...this.#ofTheWalk() });
+    if (typed) this.#typed(typed);
     await this.#draw();
-    return job && !record ? GONE : "";
+    return job && !record ? GONE : said;
   }
 
   /**
@@ -164,11 +174,31 @@ class TicketPage {
     else if (what === "machine") this.machine.enter(this.held.id);
   }
 
+  /** @param {string} name @param {string} text */
+  #note(name, text) {
+    const isOfTheWalk = name === "bundle" && this.held.kind === "loose";
+    const was = isOfTheWalk ? (typedIn(this.#nameOf("bundles")).texts.bundle ?? "") : undefined;
+    this.drafts.note(name, text, this.held.revision, ruler(), was);
+  }
+
+  /** @param {string} step @param {Turn} what @returns {Promise<void>} */
+  #turn(step, what) {
+    this.#note(`ticks.${step}`, JSON.stringify(what));
+    this.drafts.send([`ticks.${step}`]);
+    return this.#inTurn(() => this.#tick(step, what));
+  }
+
   /** @param {string} step @param {Turn} what */
   async #tick(step, what) {
     const place = () => this.body.querySelector(`[data-ticks="${CSS.escape(step)}"]`);
     const title = place().closest(".ticket-step").querySelector("h3").textContent;
-    const reply = await this.#keep(Question.TICKET_TICK, { step, title, ...what });
+    const reply = await this.#keep(
+      Question.TICKET_TICK,
+      { step, title, ...what },
+      {
+        [`ticks.${step}`]: JSON.stringify(what),
+      },
+    );
     if (!reply) return;
     renew(place(), reply.done);
     if (this.machine.isOn) this.machine.ticked();
@@ -187,11 +217,13 @@ class TicketPage {
   /** @param {HTMLInputElement} blank */
   async #size(blank) {
     const [piece, side] = blank.name.split(".");
-    const reply = await this.#keep(Question.TICKET_SIZE, { piece, side, text: blank.value });
+    const text = blank.value;
+    // what is kept as typed is refused anew by Python
+    const reply = await this.#keep(Question.TICKET_SIZE, { piece, side, text }, { [blank.name]: text }, (reply) =>
+      this.refused.note(blank.name, text, reply.all === undefined ? reply.refusal : ""),
+    );
     if (!reply) return;
     blank.setAttribute("aria-invalid", String(Boolean(reply.refusal)));
-    // what is kept as typed is refused anew by Python
-    this.refused.note(blank.name, blank.value, reply.all === undefined ? reply.refusal : "");
     const isThere = this.#compare(blank.name, reply.refusal || reply.said, !reply.refusal && reply.within);
     if (reply.refusal && !isThere) this.#say(reply.refusal);
     if (reply.all === undefined) return; // not kept
@@ -214,16 +246,18 @@ class TicketPage {
 
   /** @param {Control} blank */
   async #settle(blank) {
-    const reply = await this.#keep(Question.TICKET_SETTLE, { name: blank.name, text: blank.value });
+    const { name, value: text } = blank;
+    const reply = await this.#keep(Question.TICKET_SETTLE, { name, text }, { [name]: text }, (reply) => {
+      this.refused.note(name, text, reply.refusal);
+      if (reply.typed) this.#typed(reply.typed);
+    });
     if (!reply) return;
-    this.refused.note(blank.name, blank.value, reply.refusal);
     if (reply.refusal) {
-      this.#refuse(blank.name, reply.refusal);
+      this.#refuse(name, reply.refusal);
       return blank.setAttribute("aria-invalid", "true");
     }
-    if (reply.typed) this.#typed(reply.typed);
     await this.#draw();
-    if (!this.body.contains(document.activeElement)) this.settled.querySelector(`[name="${blank.name}"]`)?.focus();
+    if (!this.body.contains(document.activeElement)) this.settled.querySelector(`[name="${name}"]`)?.focus();
   }
 
   /** @param {{calculator: string, field: string, text: string}} change */
@@ -237,12 +271,18 @@ class TicketPage {
   /**
    * Have something changed and kept; the reply, or nothing where it could not be kept, which is then said.
    * @param {Request["ask"]} question @param {object} more
+   * @param {import("../keeping/kept.js").Texts} texts blank → the text that was put down as a draft
+   * @param {(reply: Reply) => void} [take] what to do with the reply before the draft is dropped
    * @returns {Promise<Reply | undefined>}
    */
-  async #keep(question, more) {
+  async #keep(question, more, texts, take = () => {}) {
+    const { drafts, held } = this;
+    drafts.send(Object.keys(texts));
     try {
-      const { reply, kept } = await this.held.change((text) => this.#ask(question, text, more));
+      const { reply, kept } = await held.change((text) => this.#ask(question, text, more), true);
       if (reply.trouble) return void this.#say(reply.trouble);
+      take(reply);
+      drafts.done(texts, held.revision);
       this.#say(kept ? await whyNothingLasts() : "");
       // another window's ticks came in with it
       if (kept && reply[this.held.kind] !== this.held.text) await this.#draw();

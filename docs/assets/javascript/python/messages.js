@@ -59,6 +59,7 @@ export const Question = Object.freeze({
   NEW_METHOD: "new method",
   METHOD_CHANGE: "method change",
   METHOD_MERGE: "method merge",
+  METHOD_PUT_BACK: "method put back",
   METHOD_CHANGES: "method changes",
   METHOD_DIFFERENCE: "method difference",
   METHODS: "methods",
@@ -74,6 +75,7 @@ export const Question = Object.freeze({
   TICKET_SIZE: "ticket size",
   TICKET_SETTLE: "ticket settle",
   LOOSE_MERGE: "loose merge",
+  PUT_BACK: "put back",
   SHARE: "share",
   UNPACK: "unpack",
   SAVE_SOME: "save some",
@@ -90,6 +92,13 @@ export const MERGE = Object.freeze({
   method: Question.METHOD_MERGE,
   job: Question.JOB_MERGE,
   loose: Question.LOOSE_MERGE,
+});
+
+/** The question that puts what was typed last back into a document, by its kind. */
+export const PUT_BACK = Object.freeze({
+  method: Question.METHOD_PUT_BACK,
+  job: Question.PUT_BACK,
+  loose: Question.PUT_BACK,
 });
 
 /**
