@@ -118,3 +118,45 @@ def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served
         "Towels"
     ]
     context.close()
+
+
+#: Said to a page before it is opened: what is asked of the browser's database stays without an answer.
+NO_ANSWER = """const never = (kind) => () => Object.create(kind.prototype, {
+    addEventListener: { value() {} }, removeEventListener: { value() {} } });"""
+NEVER_OPENS = f"{NO_ANSWER} IDBFactory.prototype.open = never(IDBOpenDBRequest);"
+NEVER_READS = f"{NO_ANSWER} for (const name of ['get', 'getAll', 'getAllKeys']) " + (
+    "IDBObjectStore.prototype[name] = never(IDBRequest);"
+)
+NO_PRIVATE_FILES = "delete StorageManager.prototype.getDirectory;"
+
+
+@on_phone
+@pytest.mark.parametrize("path", ["./house/", "./house/jobs/", "./house/ticket/", "./house/hand-over/"])
+@pytest.mark.parametrize("trouble", [NEVER_OPENS, NEVER_READS], ids=["never opens", "never reads"])
+def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(
+    page: Page, path: str, trouble: str
+):
+    page.add_init_script(trouble + NO_PRIVATE_FILES)
+    page.goto(path)
+    expect(page.locator(".said").first).to_contain_text("does not answer", timeout=60_000)
+    page.wait_for_timeout(300)
+    expect(page.locator(".said").first).to_contain_text("Nothing is deleted")
+
+
+@on_phone
+def test_what_the_browser_lost_is_back_and_said_on_whatever_page_is_opened_first(page: Page):
+    page.goto("./house/jobs/")
+    page.evaluate(KEEP, ["job", "sage-napkins", JOB])
+    page.evaluate("""async () => {
+        for (const { name } of await indexedDB.databases())
+            await new Promise((resolve, reject) => Object.assign(indexedDB.deleteDatabase(name),
+                { onsuccess: resolve, onerror: reject }));
+    }""")
+    page.goto("./plan/pieces/")
+    told = page.locator(".notice[data-topic=lost]")
+    expect(told).to_contain_text("It is back, out of the second copy: 1 job.")
+    told.get_by_role("button").click()
+    expect(page.get_by_role("button", name="Save everything")).to_be_visible()
+    page.goto("./house/jobs/")
+    expect(page.locator(".job-list li")).to_contain_text("Napkins in sage linen")
+    expect(told).to_have_count(0)

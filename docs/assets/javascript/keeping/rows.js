@@ -30,6 +30,9 @@ const ALL = /** @type {StoreName[]} */ (Object.keys(STORES));
 const OF_THE_READER = ALL.filter((store) => store !== "journal");
 
 const PATIENCE = 20_000; // [ms] for what ought to take a few
+const SHORT = 5_000; // [ms] the same for one row of ours, and once the database has been silent
+const WRITING = 60_000; // [ms]
+const EACH = 20; // [ms] more for each row of many
 const AT_ONCE = 100; // rows taken out of the database in one go
 
 export const SILENT =
@@ -45,8 +48,8 @@ export class Silent extends Error {
   }
 }
 
-/** @template T @param {Promise<T>} promise @param {number} [patience] [ms] @returns {Promise<T>} */
-export function answered(promise, patience = PATIENCE) {
+/** @template T @param {Promise<T>} promise @param {number} patience [ms] @returns {Promise<T>} */
+export function answered(promise, patience) {
   let late = 0;
   const silence = new Promise((_, reject) => {
     late = setTimeout(() => reject(new Silent()), patience);
@@ -62,6 +65,7 @@ export function makeStores(database) {
 
 export class Database {
   isDatabase = true;
+  isSilent = false;
 
   /** @param {import("idb").IDBPDatabase} database */
   constructor(database) {
@@ -74,17 +78,29 @@ export class Database {
    * @param {StoreName} store @param {Key} start
    */
   rows(store, start) {
-    return answered(this.database.getAll(store, beginning(start)));
+    return this.#answered(this.database.getAll(store, beginning(start)));
   }
 
   /** @param {StoreName} store @param {Key} start @returns {Promise<any[]>} */
   keys(store, start) {
-    return answered(this.database.getAllKeys(store, beginning(start)));
+    return this.#answered(this.database.getAllKeys(store, beginning(start)));
   }
 
   /** @param {StoreName} store @param {Key} key */
   get(store, key) {
-    return answered(this.database.get(store, key));
+    return this.#answered(this.database.get(store, key), store === "journal");
+  }
+
+  /** @template T @param {Promise<T>} promise @param {boolean} [isShort] */
+  async #answered(promise, isShort = false) {
+    try {
+      const answer = await answered(promise, isShort || this.isSilent ? SHORT : PATIENCE);
+      this.isSilent = false;
+      return answer;
+    } catch (problem) {
+      this.isSilent ||= problem instanceof Silent;
+      throw problem;
+    }
   }
 
   /** Everything of the reader's, a piece at a time. @returns {AsyncGenerator<Deed[]>} */
@@ -93,7 +109,7 @@ export class Database {
       const keys = await this.keys(store, []);
       for (let at = 0; at < keys.length; at += AT_ONCE) {
         const range = IDBKeyRange.bound(keys[at], keys[Math.min(at + AT_ONCE, keys.length) - 1]);
-        const rows = await answered(this.database.getAll(store, range));
+        const rows = await this.#answered(this.database.getAll(store, range));
         yield rows.map((row) => ({ put: store, row }));
       }
     }
@@ -104,29 +120,30 @@ export class Database {
    * @param {StoreName} store @param {(hand: Hand) => unknown} act
    */
   change(store, act) {
-    return this.#inOneGo([store], (transaction) => act(handOf(transaction.objectStore(store))));
+    return this.#inOneGo([store], WRITING, (transaction) => act(handOf(transaction.objectStore(store))));
   }
 
   /** Do what was written down, in one go. @param {Deed[]} deeds */
   apply(deeds) {
-    return this.#inOneGo(ALL, (transaction) => {
+    const stores = [...new Set(deeds.map(storeOf))];
+    return this.#inOneGo(stores, PATIENCE + EACH * deeds.length, (transaction) => {
       for (const deed of deeds) doIt(deed, (store) => handOf(transaction.objectStore(store)));
     });
   }
 
   /**
    * @template T
-   * @param {StoreName[]} stores
+   * @param {StoreName[]} stores @param {number} patience [ms]
    * @param {(transaction: import("idb").IDBPTransaction<unknown, StoreName[], "readwrite">) => T} act
    */
-  async #inOneGo(stores, act) {
+  async #inOneGo(stores, patience, act) {
     await this.safe;
     const transaction = this.database.transaction(stores, "readwrite", { durability: "strict" });
     const failed = transaction.done.then(
       () => null,
       (problem) => problem ?? new Error("broken off"),
     );
-    const late = setTimeout(() => abort(transaction), PATIENCE);
+    const late = setTimeout(() => abort(transaction), patience);
     try {
       const result = await act(transaction);
       const problem = await failed;
@@ -158,6 +175,9 @@ const handOf = (store) => ({
   cut: (start, upTo) => store.delete(IDBKeyRange.bound([...start, 0], [...start, upTo])),
 });
 
+/** @param {Deed} deed */
+const storeOf = (deed) => ("put" in deed ? deed.put : deed.cut);
+
 /** @param {Deed} deed @param {(store: StoreName) => Hand} hand */
 function doIt(deed, hand) {
   if ("put" in deed) hand(deed.put).put(deed.row);
@@ -166,6 +186,7 @@ function doIt(deed, hand) {
 
 export class Memory {
   isDatabase = false;
+  isSilent = false;
   /** @type {Record<string, Map<string, {key: Key, row: Row}>>} */
   #stores = Object.fromEntries(ALL.map((store) => [store, new Map()]));
 

@@ -31,7 +31,7 @@ const SENTENCES = {
     "save a copy of it today, under House, Hand over and keep safe.",
   gone:
     "This browser has thrown away whatever was kept here, and there is no second copy in it. " +
-    "If you have saved a file, open it under House, Hand over and keep safe.",
+    "If you have saved a file, open it again.",
   full: "This browser has no room left, so this was not kept. It still stands on this page: save it as a file.",
   lost: "This could not be kept. It still stands on this page: save it as a file, then load the page again.",
 };
@@ -79,7 +79,9 @@ export function onChange(callback) {
 
 /** One sentence when what is kept does not last, or not as well as it should; else empty. */
 export async function whyNothingLasts() {
-  const { trouble, hasJournal } = await database();
+  const { first, readable, trouble, hasJournal } = await database();
+  await readable;
+  if (first.isSilent) return SENTENCES.silent;
   const isCarried = trouble !== "denied" && trouble !== "newer" && (await hasJournal);
   return SENTENCES[trouble && isCarried ? "second" : trouble] ?? "";
 }

@@ -28,8 +28,6 @@ const AT_ONCE = 500; // records done in one go
 const LARGE = 8_000_000; // [bytes] a journal that has doubled is begun anew, once it is larger than this
 
 export class TwoStores {
-  /** @type {Promise<unknown>} */
-  #readable;
   #isCompared = false;
   #failed = -REST; // when the journal could not be written on [ms]
   /** @type {Restored | null} */
@@ -51,7 +49,8 @@ export class TwoStores {
     this.now = now;
     this.tell = tell;
     this.hasJournal = isSecond && navigator.locks ? journal.isThere() : Promise.resolve(false);
-    this.#readable = this.#begin(isLost, sizes).catch(() => {}); // then with what is there
+    /** @type {Promise<unknown>} */
+    this.readable = this.#begin(isLost, sizes).catch(() => {}); // then with what is there
   }
 
   /**
@@ -70,25 +69,25 @@ export class TwoStores {
 
   /** @param {StoreName} store @param {Key} start */
   async rows(store, start) {
-    await this.#readable;
+    await this.readable;
     return this.first.rows(store, start);
   }
 
   /** @param {StoreName} store @param {Key} start */
   async keys(store, start) {
-    await this.#readable;
+    await this.readable;
     return this.first.keys(store, start);
   }
 
   /** @param {StoreName} store @param {Key} key */
   async get(store, key) {
-    await this.#readable;
+    await this.readable;
     return this.first.get(store, key);
   }
 
   /** What this opening found lost, and brought back. */
   async found() {
-    await this.#readable;
+    await this.readable;
     return this.#found;
   }
 
@@ -99,7 +98,7 @@ export class TwoStores {
 
   /** Whether the journal has everything that the database has. */
   async isInBoth() {
-    await this.#readable;
+    await this.readable;
     return Boolean((await this.#mark())?.file);
   }
 
@@ -109,7 +108,7 @@ export class TwoStores {
    * @param {StoreName} store @param {(hand: Hand) => unknown} act
    */
   async change(store, act) {
-    await this.#readable;
+    await this.readable;
     if (!(await this.hasJournal)) return this.first.change(store, act);
     return this.#alone(async () => {
       await this.#compareOnce().catch(() => {});

@@ -97,3 +97,14 @@ export function clear(topic) {
   shown.get(topic)?.remove();
   shown.delete(topic);
 }
+
+/** The place below the title of the page in view, for what must be seen at once. */
+export function belowTitle() {
+  const title = document.querySelector("article h1");
+  const found = title?.parentElement?.querySelector(":scope > .told-here");
+  if (found || !title) return found ?? undefined;
+  const made = Object.assign(document.createElement("div"), { className: "told-here" });
+  made.setAttribute("role", "status");
+  title.after(made);
+  return made;
+}

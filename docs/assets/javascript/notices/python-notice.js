@@ -1,7 +1,7 @@
 /** Says how Python is when that matters to the reader: when she waits for it, and when it does not come at all. */
 
 import { onState, wake } from "../python/python.js";
-import { clear, notice } from "./notices.js";
+import { belowTitle, clear, notice } from "./notices.js";
 
 const PATIENCE = 3000; // [ms] a question that waits longer for Python to wake is worth a word
 /** @type {import("../python/python.js").State | null} */
@@ -23,16 +23,6 @@ function whereAwaited() {
   });
   const section = all.find((each) => each === inUse) ?? inSight ?? all[0];
   return section?.querySelector(".told-here") ?? belowTitle();
-}
-
-function belowTitle() {
-  const title = document.querySelector("article h1");
-  const found = title?.parentElement?.querySelector(":scope > .told-here");
-  if (found || !title) return found ?? undefined;
-  const made = Object.assign(document.createElement("div"), { className: "told-here" });
-  made.setAttribute("role", "status");
-  title.after(made);
-  return made;
 }
 
 /** @param {import("../python/python.js").State} state @param {[string, () => void]} [action] what can be pressed */
