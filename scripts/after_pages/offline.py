@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import hashlib
 import json
+import math
 from pathlib import Path
 
 from scripts.after_pages import esbuild
 from scripts.tools.archives import integrity
 
 SOURCE = Path(__file__).with_name("service_worker.js")
+MEGABYTE = 1_000_000
 _CHARSET = '<meta charset="utf-8">'
 
 
@@ -20,12 +22,15 @@ def is_kept(path: str) -> bool:
 
 
 def put_edition_into(site: Path) -> str:
-    """Write into every page which edition of the site it belongs to, so that a page and the kept copy can be
-    compared."""
-    edition = _hash("".join(f"{path}:{integrity(content)}" for path, content in _kept_files(site).items()))
+    """Write into every page which edition of the site it belongs to, so that a page and the kept copy can be compared,
+    and how large the copy is."""
+    files = _kept_files(site)
+    edition = _hash("".join(f"{path}:{integrity(content)}" for path, content in files.items()))
+    size = math.ceil(sum(map(len, files.values())) / MEGABYTE)
+    meta = f'<meta name="edition" content="{edition}" data-megabytes="{size}">'
     for path in site.rglob("*.html"):
         page = path.read_text()
-        path.write_text(page.replace(_CHARSET, f'{_CHARSET}<meta name="edition" content="{edition}">', 1))
+        path.write_text(page.replace(_CHARSET, f"{_CHARSET}{meta}", 1))
     return edition
 
 

@@ -6,6 +6,19 @@ const SCOPE = keeper.registration.scope;
 const FAMILY = `handbook ${SCOPE} `; // other sites may live on the same host
 const CACHE = FAMILY + HANDBOOK.version;
 const AT_ONCE = 4;
+// Large, and handed on as they lie: a browser keeps the compiled code of such files only. Looked at when Python fails.
+const RUNTIME = "assets/runtime/";
+/** @type {Record<string, string>} */
+const TYPES = {
+  css: "text/css",
+  html: "text/html",
+  js: "text/javascript",
+  svg: "image/svg+xml",
+  wasm: "application/wasm",
+  webmanifest: "application/manifest+json",
+};
+/** @type {Map<string, Promise<boolean>>} */
+const checked = new Map(); // by path, since this keeper was started: whether the file is what the build made
 const paths = Object.keys(HANDBOOK.files);
 
 keeper.addEventListener("install", (event) => event.waitUntil(keepAll()));
@@ -49,13 +62,25 @@ async function keepOne(path, cache, older) {
   if (await isRight(await cache.match(url), path)) return;
   for (const other of older) {
     const found = await other.match(url);
-    if (found && (await isRight(found.clone(), path))) return cache.put(url, found);
+    if (found && (await isRight(found.clone(), path))) return cache.put(url, withType(found, path));
   }
   for (const freshness of /** @type {RequestCache[]} */ (["default", "reload"])) {
     const response = await fetch(url, { cache: freshness, redirect: "error", credentials: "same-origin" });
-    if (response.status === 200 && (await isRight(response.clone(), path))) return cache.put(url, response);
+    if (response.status === 200 && (await isRight(response.clone(), path)))
+      return cache.put(url, withType(response, path));
   }
   throw new Error(`${path} is not what the build made`);
+}
+
+/**
+ * A file is kept under the type that browsers insist on, whatever its host called it.
+ * @param {Response} response @param {string} path
+ */
+function withType(response, path) {
+  const type = TYPES[path.split(".").pop() ?? ""];
+  const said = response.headers.get("Content-Type") ?? "";
+  if (!type || said.split(";")[0] === type) return response;
+  return new Response(response.body, { headers: { "Content-Type": type } });
 }
 
 /** @param {Response | undefined} response @param {string} path */
@@ -74,6 +99,7 @@ async function dropOlder() {
 keeper.addEventListener("message", (event) => {
   if (event.data.say === "take over") event.waitUntil(takeOver(event.data, event.source));
   if (event.data.say === "use now") event.waitUntil(useNow(event.source));
+  if (event.data.say === "mend") event.waitUntil(mendAll(event.ports[0]));
 });
 
 /** @typedef {ExtendableMessageEvent["source"]} Page */
@@ -97,6 +123,41 @@ async function useNow(page) {
   else await keeper.skipWaiting();
 }
 
+/**
+ * Every file is looked at, and one that is damaged is fetched afresh.
+ * @param {MessagePort} asker hears how many were put right, and how many could not be
+ */
+async function mendAll(asker) {
+  const waiting = [...paths];
+  const told = { mended: 0, broken: 0 };
+  const work = async () => {
+    for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
+      const found = await (await caches.open(CACHE)).match(SCOPE + path);
+      if (await isRight(found, path)) continue;
+      checked.delete(path);
+      told[(await inOrder(path)) ? "mended" : "broken"] += 1;
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, work));
+  asker.postMessage(told);
+}
+
+/** Whether a file is what the build made, once it has been put right where it was not. @param {string} path */
+function inOrder(path) {
+  const known =
+    checked.get(path) ??
+    caches
+      .open(CACHE)
+      .then((cache) => keepOne(path, cache, []))
+      .then(
+        () => true,
+        () => false,
+      );
+  checked.set(path, known);
+  known.then((right) => right || checked.delete(path)); // it may be put right another time
+  return known;
+}
+
 /** @param {{say: string, [more: string]: unknown}} message */
 async function tellAll(message) {
   for (const page of await windows()) page.postMessage(message);
@@ -113,16 +174,31 @@ keeper.addEventListener("fetch", (event) => {
   const address = new URL(request.url);
   address.search = address.hash = "";
   if (request.method !== "GET" || !address.href.startsWith(SCOPE)) return;
-  const path = decodeURI(address.href.slice(SCOPE.length));
+  const path = decoded(address.href.slice(SCOPE.length));
   const page = path === "" || path.endsWith("/") ? `${path}index.html` : path;
-  if (page in HANDBOOK.files) event.respondWith(page === "sitemap.xml" ? siteMap() : kept(page));
-  else if (`${path}/index.html` in HANDBOOK.files) event.respondWith(Response.redirect(`${address.href}/`));
+  if (isOurs(page)) event.respondWith(page === "sitemap.xml" ? siteMap() : kept(page));
+  else if (isOurs(`${path}/index.html`)) event.respondWith(Response.redirect(`${address.href}/`));
   else if (request.mode === "navigate") event.respondWith(notFound());
 });
+
+/** @param {string} path as it stands in an address */
+function decoded(path) {
+  try {
+    return decodeURI(path);
+  } catch {
+    return path; // no address that was ever written
+  }
+}
+
+/** @param {string} path */
+const isOurs = (path) => Object.hasOwn(HANDBOOK.files, path);
 
 /** @param {string} path */
 async function kept(path) {
   const cache = await caches.open(CACHE);
+  const small = !path.startsWith(RUNTIME);
+  const right = small ? await inOrder(path) : true;
+  if (!right && path.endsWith(".js")) return Response.error(); // half a script might keep half of what is written
   const found = await cache.match(SCOPE + path);
   if (found) return found;
   await keepOne(path, cache, []); // the browser made room for something else

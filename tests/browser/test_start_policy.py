@@ -1,6 +1,9 @@
 """When Python starts: never before the page can be read, and on a spared connection only at the first touch."""
 
+import json
+import math
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -56,13 +59,20 @@ def test_a_page_without_anything_to_work_out_starts_nothing(fresh: Page):
     assert [url for url in asked_for if is_runtime(url)] == []
 
 
-def test_on_a_spared_connection_python_waits_for_the_first_touch_and_keeping_for_a_yes(fresh: Page):
+def megabytes_kept(site: Path) -> int:
+    """What the copy for use without a network takes, as the list of its files says."""
+    handbook = json.JSONDecoder().raw_decode((site / "sw.js").read_text().removeprefix("const HANDBOOK = "))[0]
+    return math.ceil(sum(size for size, _ in handbook["files"].values()) / 1e6)
+
+
+def test_on_a_spared_connection_python_waits_for_the_first_touch_and_keeping_for_a_yes(fresh: Page, site: Path):
     asked_for: list[str] = []
     fresh.on("request", lambda request: asked_for.append(request.url))
     fresh.add_init_script(SPARED)
     fresh.goto(CALCULATOR, wait_until="networkidle")
     keep = fresh.locator("[data-topic=keep]")
     expect(keep).to_contain_text("can be kept on this device", timeout=LONG)
+    expect(keep).to_contain_text(f"It takes {megabytes_kept(site)} MB of room.")
     assert [url for url in asked_for if is_runtime(url)] == []
     blank = fresh.locator(".calculator input[type=text]:visible").first
     with fresh.expect_event("worker", lambda worker: is_runtime(worker.url)):

@@ -17,7 +17,7 @@ STAND_IN = Path(__file__).parent / "stand_in"
 METADATA = "Metadata-Version: 2.4\nName: workroom-calculators\nVersion: 0.1.0\n\n"
 PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{name}</title>
 <script async src="{base}assets/javascript/at-first-paint.js"></script></head>
-<body><main><p>Readable.</p><p id="edition">{edition}</p></main>
+<body><main><h1>{name}</h1><p>Readable.</p><p id="edition">{edition}</p></main>
 <script src="{base}assets/theme.js"></script>
 <script type="module" src="{base}assets/javascript/python-notice.js"></script>
 <script type="module" src="{base}assets/javascript/offline.js"></script></body></html>"""

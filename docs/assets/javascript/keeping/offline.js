@@ -9,7 +9,9 @@ import { isSpared, readable } from "../python/when-to-wake.js";
 import { SITE } from "../site.js";
 
 const SCRIPT = new URL("sw.js", SITE);
-const EDITION = document.head.querySelector('meta[name="edition"]')?.getAttribute("content");
+const { content: EDITION = "", dataset } = /** @type {HTMLMetaElement} */ (
+  document.head.querySelector('meta[name="edition"]')
+);
 const LOOK_AGAIN = 6 * 3600_000; // [ms] a window that stays open looks for a newer copy this often
 const READY = "Ready for the workroom: no network needed.";
 
@@ -111,7 +113,8 @@ async function begin() {
   await readable();
   await pythonSettled();
   if (keeper.controller || !isSpared()) return keep();
-  notice("keep", "The whole handbook can be kept on this device, for use without a network (about 12 MB).", {
+  const room = `It takes ${dataset.megabytes} MB of room.`;
+  notice("keep", `The whole handbook can be kept on this device, for use without a network. ${room}`, {
     action: ["Keep it", keep],
   });
 }

@@ -88,7 +88,19 @@
   }
 
   for (const link of atFirstPaint.unstyled()) takeStyles(link).catch((problem) => console.warn(problem));
-  const take = () => takeRefused().catch((problem) => console.warn(problem));
+  /** No other script may be there to say it. @param {unknown} problem */
+  function say(problem) {
+    console.warn(problem);
+    const kept = Boolean(navigator.serviceWorker?.controller);
+    const sentence = kept
+      ? "A file kept on this device is damaged. Open the handbook once with a network, and it is put right."
+      : "The calculators could not be loaded, so this page shows its worked examples. Load the page again.";
+    const line = Object.assign(document.createElement("p"), { textContent: sentence, className: "not-loaded" });
+    line.setAttribute("role", "status");
+    if (!document.querySelector(".not-loaded")) document.querySelector("h1")?.after(line);
+  }
+
+  const take = () => takeRefused().catch(say);
   if (atFirstPaint.refused.length) take();
   document.addEventListener("error", take, { capture: true });
 }

@@ -128,6 +128,7 @@ export class RuntimeFiles {
         this.#kept ? withType(response, file) : this.#checkedAtTheEnd(response, file, onWhole),
       );
     } catch {
+      this.#kept = false; // damaged since: from here on each file is checked, as if it came from afar
       const response = await this.#checked(url, file, AFRESH);
       onWhole();
       return WebAssembly.compileStreaming(response);

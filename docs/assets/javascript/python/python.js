@@ -4,6 +4,7 @@
  */
 
 import { SITE } from "../site.js";
+import { mendKept } from "./kept-files.js";
 import { FromWorker, ToWorker } from "./messages.js";
 import bundle from "./runtime-bundle.js";
 
@@ -15,6 +16,9 @@ const SENTENCES = {
   ready: "The calculators are awake.",
   restarted: "The calculators stopped and were started again.",
   absent: "The calculators did not start, so this page shows its worked example. Reading is not affected.",
+  damaged:
+    "The calculators did not start: a file kept on this device is damaged. " +
+    "Open the handbook once with a network, and it is put right.",
   silent: "This took too long and was stopped. The last answer is still shown.",
   broken: "This could not be worked out. The last answer is still shown.",
   lost: "The calculators stopped twice on this question. Change a value to try again.",
@@ -22,7 +26,7 @@ const SENTENCES = {
 
 /** Why a question has no answer: `kind` for code, `message` one sentence for the reader, `detail` for the console. */
 export class NoAnswer extends Error {
-  /** @param {"absent" | "silent" | "broken" | "lost"} kind */
+  /** @param {"absent" | "damaged" | "silent" | "broken" | "lost"} kind */
   constructor(kind, detail = "") {
     super(SENTENCES[kind]);
     this.name = "NoAnswer";
@@ -65,6 +69,9 @@ let way = "snapshot";
 /** @type {Worker | null} */
 let warmedUp = null; // the worker that has been given something to warm up on
 
+let looked = false; // whether the kept files have been looked at in this visit
+let mending = false;
+
 /** @param {Worker | null} to @param {MessageToWorker} message */
 const post = (to, message) => to?.postMessage(message);
 
@@ -88,7 +95,7 @@ export function onState(callback) {
 
 /** Start Python without asking anything yet. Does nothing when it is awake or waking. */
 export function wake() {
-  if (worker) return;
+  if (worker || mending) return;
   if (!bundle) return tell("absent", { detail: "this copy was built without a runtime" });
   const { worker: early, heard = [] } = globalThis.atFirstPaint ?? {};
   const mine =
@@ -140,7 +147,7 @@ export function ask(request, { signal, onPartial, timeout = SILENCE } = {}) {
     wake();
     if (state.name === "waking") tell("waking", { done: state.done });
     if (worker) send(id);
-    else end(id)?.reject(new NoAnswer("absent", state.detail));
+    else if (!mending) end(id)?.reject(new NoAnswer("absent", state.detail));
   });
 }
 
@@ -189,7 +196,7 @@ function keepWatch() {
 /** @param {MessageFromWorker} message */
 function hear(message) {
   if (message.type === FromWorker.PROGRESS) tell("waking", { done: message.done });
-  else if (message.type === FromWorker.READY) tell("ready", { ...message });
+  else if (message.type === FromWorker.READY) ready(message);
   else if (message.type === FromWorker.WORKING) working = message.id;
   else if (message.type === FromWorker.PARTIAL) calls.get(message.id)?.onPartial?.(message.reply);
   else if (message.type === FromWorker.FINAL) end(message.id)?.resolve(message.reply);
@@ -199,15 +206,41 @@ function hear(message) {
   keepWatch();
 }
 
+/** @param {import("./messages.js").Ready} message */
+function ready(message) {
+  tell("ready", { ...message });
+  if (message.passedOver && !looked) {
+    looked = true;
+    mendKept(); // the snapshot may be damaged: the next start then finds it whole
+  }
+}
+
+const mayBeDamaged = () => !looked && Boolean(navigator.serviceWorker?.controller);
+
 /**
- * Python could not be woken at all: everybody who waits is told, and the next question tries afresh.
+ * Python could not be woken at all. Where its files are kept on this device they are looked at first; else everybody
+ * who waits is told, and the next question tries afresh.
  * @param {Trouble} trouble
  */
-function giveUp(trouble) {
+async function giveUp(trouble) {
   discard();
   console.warn(`Python did not start: ${trouble.kind}: ${trouble.detail}`);
-  tell("absent", trouble);
-  for (const id of [...calls.keys()]) end(id)?.reject(new NoAnswer("absent", trouble.detail));
+  /** @type {"absent" | "damaged"} */
+  let why = "absent";
+  if (mayBeDamaged()) {
+    mending = true;
+    const { mended, broken } = await mendKept();
+    mending = false;
+    looked = !broken; // else once more when asked again, perhaps with a network
+    if (mended && !broken) {
+      wake();
+      for (const id of calls.keys()) send(id);
+      return;
+    }
+    if (broken) why = "damaged";
+  }
+  tell("absent", { ...trouble, sentence: SENTENCES[why] });
+  for (const id of [...calls.keys()]) end(id)?.reject(new NoAnswer(why, trouble.detail));
 }
 
 /**
@@ -216,6 +249,7 @@ function giveUp(trouble) {
  */
 function bury(trouble) {
   const asleep = state.name !== "ready";
+  if (asleep && mayBeDamaged()) return giveUp(trouble);
   const guilty = working;
   discard();
   console.warn(`Python was stopped: ${trouble.kind}: ${trouble.detail}`);
