@@ -2,6 +2,7 @@
 
 import json
 import re
+from json.encoder import encode_basestring
 from typing import Any, NoReturn
 
 LONGEST = 2_000_000  # [characters] of any file or link; a workroom's whole house stays far below
@@ -37,7 +38,20 @@ def read_json(text: str, longest: int = LONGEST) -> Any:
 
 def write_json(data: Any) -> str:
     """The one text for some data: names in order, so that equal data give equal bytes."""
-    return json.dumps(data, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+    return _written(data, "\n") + "\n"
+
+
+def _written(data: Any, line: str) -> str:
+    """As json.dumps with one space of indentation writes it, several times as fast: that is Python's own slow way."""
+    inner = line + " "
+    if isinstance(data, str):
+        return encode_basestring(data)
+    if isinstance(data, dict) and data:
+        each = [f"{encode_basestring(name)}: {_written(data[name], inner)}" for name in sorted(data)]
+        return f"{{{inner}{f',{inner}'.join(each)}{line}}}"
+    if isinstance(data, list | tuple) and data:
+        return f"[{inner}{f',{inner}'.join([_written(each, inner) for each in data])}{line}]"
+    return json.dumps(data)
 
 
 def unshowable(text: str) -> bool:

@@ -116,7 +116,9 @@ def section(kept: DocumentHistory, number: int, mine: str) -> ET.Element:
 
 def is_same(kept: DocumentHistory, mine: str) -> bool:
     """Whether just this stands here already."""
-    if not mine or not kept.is_readable:
+    if not mine:
+        return False
+    if not kept.is_readable:
         return mine == kept.raw
     if mine == kept.newest.text:
         return True

@@ -28,7 +28,7 @@ from calculators.documents.job.change import changed
 from calculators.documents.job.format import VERSION as JOB_VERSION
 from calculators.documents.job.reading import opened
 from calculators.documents.job.reading import written_down as job_written_down
-from calculators.documents.json_text import LONGEST, InvalidDocument, read_json
+from calculators.documents.json_text import LONGEST, InvalidDocument, read_json, write_json
 from calculators.documents.merge_patch import patch, patched
 from tests.documents.exchange.whole_file import ask, file_of, keep, read_file, saved, versions
 from tests.documents.exchange.whole_file import handed as opened_file
@@ -368,6 +368,13 @@ _plain = st.recursive(
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=2), inner, max_size=3),
     max_leaves=10,
 )
+
+
+@given(_plain)
+def test_a_text_is_written_as_the_library_writes_it(data):
+    assert write_json(data) == json.dumps(data, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+
+
 _documents = st.dictionaries(st.text(max_size=2), _plain, max_size=4)
 
 
