@@ -2,6 +2,7 @@
 
 import json
 import re
+import shutil
 from collections.abc import Iterator
 from graphlib import TopologicalSorter
 from pathlib import Path
@@ -15,6 +16,7 @@ from playwright.sync_api import Browser, Page, expect
 from scripts.after_pages import portable_copy
 from scripts.tools.places import BUILD
 from tests.browser.reader import every_calculator_answers
+from tests.documents.exchange.test_handing import JOB
 
 LONG = 90_000  # [ms]
 
@@ -129,3 +131,43 @@ def test_its_policy_allows_nothing_it_could_do_without(browser: Browser, copy: P
             page.goto(stricter.as_uri())
         context.close()
         stricter.unlink()
+
+
+#: What a copy on a disk kept of old, under the path at which it lay.
+KEPT_OF_OLD = """async ([path, job]) => {
+    const asked = indexedDB.open(`workroom${path}`, 1);
+    asked.onupgradeneeded = ({ target: { result } }) => {
+        result.createObjectStore("versions", { keyPath: ["kind", "id", "revision"] });
+        result.createObjectStore("marks", { keyPath: ["job", "name"] });
+        result.createObjectStore("choices", { keyPath: ["name"] });
+    };
+    const database = await new Promise((resolve) => { asked.onsuccess = () => resolve(asked.result); });
+    const change = database.transaction("versions", "readwrite");
+    const at = "2026-11-03T14:03:07+01:00";
+    change.objectStore("versions").put({ kind: "job", id: "sage-napkins", revision: 1, at, text: job });
+    await new Promise((resolve) => { change.oncomplete = resolve; });
+    database.close();
+    localStorage.setItem(`${path}ruler`, JSON.stringify("in 1/16"));
+}"""
+
+
+def test_under_another_drive_letter_everything_is_there(browser: Browser, copy: Path, tmp_path: Path):
+    """What an older copy kept under its path is taken over and said; what is kept now is seen from wherever it lies."""
+    context = browser.new_context()
+    context.set_default_timeout(LONG)
+    page = context.new_page()
+    page.goto((copy / "assets/images/icon.svg").as_uri())
+    page.evaluate(KEPT_OF_OLD, ["/E:/workroom/", JOB])
+    page.goto((copy / "house/jobs/index.html").as_uri())
+    expect(page.locator(".job-list")).to_contain_text("Napkins in sage linen")
+    expect(page.locator("[data-topic=lost]")).to_contain_text("1 job, kept by a copy of this handbook in another place")
+    page.get_by_role("button", name="Begin a new job").click()
+    expect(page.locator(".job-in-hand [name=name]")).to_be_visible()
+    elsewhere = tmp_path / "F" / "handbook"
+    shutil.copytree(copy, elsewhere)
+    page.goto((elsewhere / "house/jobs/index.html").as_uri())
+    expect(page.locator(".job-list li[data-job]")).to_have_count(2)
+    expect(page.locator("[data-topic=lost]")).to_have_count(0)
+    page.goto((elsewhere / "plan/pieces/index.html").as_uri())
+    expect(page.locator(".ruler-choice select")).to_have_value("in 1/16")
+    context.close()

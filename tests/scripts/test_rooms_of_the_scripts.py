@@ -48,6 +48,13 @@ def test_one_script_knows_where_the_handbook_lies():
     assert [path.name for path in SCRIPTS.rglob("*.js") if "import.meta.url)" in path.read_text("utf-8")] == ["site.js"]
 
 
+def test_nothing_is_kept_under_the_path_of_a_copy_on_a_disk():
+    """Under another drive letter it would be out of sight."""
+    assert [
+        path.name for path in (SCRIPTS / "keeping").rglob("*.js") if re.search(r"\bPLACE\b", path.read_text())
+    ] == []
+
+
 @pytest.mark.parametrize(
     ("place", "text", "says"),
     [

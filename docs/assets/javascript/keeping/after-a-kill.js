@@ -5,9 +5,9 @@
  * the browser begins another, and only then is anything kept.
  */
 import { openDB } from "idb";
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 
-const NAME = `workroom open pages ${PLACE}`; // the databases of a site share one log
+const NAME = `workroom open pages ${KEPT_UNDER}`; // the databases of a site share one log
 const VERSION = 1;
 const PIECES = 80; // fill more than the 4 MB at which a log is begun anew
 const PIECE = 60_000; // [bytes] from 64 kB on it would lie beside the log

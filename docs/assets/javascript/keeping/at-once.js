@@ -1,5 +1,5 @@
 /** Small things that are put down at once: whoever writes one goes on only when it is written. */
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 
 /** @type {Map<string, any>} */
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
@@ -8,7 +8,7 @@ const memory = new Map(); // what the browser would not keep, as when it is full
 export function get(name) {
   if (memory.has(name)) return memory.get(name); // newer than what the browser has
   try {
-    return JSON.parse(localStorage.getItem(PLACE + name) ?? "null") ?? undefined;
+    return JSON.parse(localStorage.getItem(KEPT_UNDER + name) ?? "null") ?? undefined;
   } catch {
     return undefined;
   }
@@ -20,8 +20,8 @@ export function get(name) {
  */
 export function set(name, value) {
   try {
-    if (value === undefined) localStorage.removeItem(PLACE + name);
-    else localStorage.setItem(PLACE + name, JSON.stringify(value));
+    if (value === undefined) localStorage.removeItem(KEPT_UNDER + name);
+    else localStorage.setItem(KEPT_UNDER + name, JSON.stringify(value));
     memory.delete(name);
     return true;
   } catch {
@@ -34,7 +34,8 @@ export function set(name, value) {
 export function names(start) {
   const found = new Set([...memory.keys()].filter((name) => memory.get(name) !== undefined));
   try {
-    for (const key of Object.keys(localStorage)) if (key.startsWith(PLACE)) found.add(key.slice(PLACE.length));
+    for (const key of Object.keys(localStorage))
+      if (key.startsWith(KEPT_UNDER)) found.add(key.slice(KEPT_UNDER.length));
   } catch {
     // forbidden: only what the visit remembers
   }

@@ -1,12 +1,12 @@
 /** What is kept, opened once: the browser's database and its journal, or what can be had of the two. */
 import { openDB } from "idb";
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 import { now } from "./clock.js";
 import { answered, Database, Memory, makeStores, Silent } from "./rows.js";
 import { sizesNow, TwoStores } from "./two-stores.js";
 
 const VERSION = 2;
-export const NAME = `workroom${PLACE}`;
+export const NAME = `workroom${KEPT_UNDER}`;
 
 const TRIES = 3;
 const PAUSE = 300; // [ms]

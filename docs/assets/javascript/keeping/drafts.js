@@ -3,7 +3,7 @@
  * with it, and dropped once the document that took it is kept. Each window has drafts of its own; whoever opens the
  * document next finds those of windows that are gone.
  */
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 import { get, names, set } from "./at-once.js";
 import { ruler } from "./kept.js";
 
@@ -130,7 +130,7 @@ export function drop(name, but = []) {
 }
 
 /** @param {string} window */
-const lock = (window) => `${PLACE}${START}${window}`;
+const lock = (window) => `${KEPT_UNDER}${START}${window}`;
 
 /** As long as this window is there its drafts are its own. */
 function stay() {

@@ -2,7 +2,7 @@
  * Files that are only ever written on at the end, in the browser's private file system: a second place for what is
  * kept, which does not fail when the browser's database does. A worker writes them, started at the first thing written.
  */
-import { PLACE, SITE } from "../site.js";
+import { KEPT_UNDER, SITE } from "../site.js";
 import { folderOf, found } from "./journal-format.js";
 
 const SILENCE = 20_000; // [ms] without an answer before the worker is given up
@@ -26,7 +26,7 @@ const waiting = new Map();
 async function folder() {
   try {
     const root = await navigator.storage.getDirectory();
-    return await root.getDirectoryHandle(folderOf(PLACE));
+    return await root.getDirectoryHandle(folderOf(KEPT_UNDER));
   } catch {
     return null;
   }
@@ -163,7 +163,7 @@ function ask(does, file, records, from = 0, only = false) {
       reject: end,
     });
     worker ??= started();
-    worker.postMessage({ id, place: PLACE, does, file, records, from, only });
+    worker.postMessage({ id, place: KEPT_UNDER, does, file, records, from, only });
   });
 }
 

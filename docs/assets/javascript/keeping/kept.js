@@ -1,6 +1,6 @@
 /** What a reader has typed and chosen, kept in this browser between pages and visits. */
 
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 import { get, set } from "./at-once.js";
 import { asMeantThen, EDITION } from "./kept-before.js";
 
@@ -56,7 +56,7 @@ let inHand = ""; // where the browser keeps nothing the visit still remembers
  */
 export function jobInHand() {
   try {
-    return sessionStorage.getItem(`${PLACE}job`) ?? inHand;
+    return sessionStorage.getItem(`${KEPT_UNDER}job`) ?? inHand;
   } catch {
     return inHand;
   }
@@ -66,7 +66,7 @@ export function jobInHand() {
 export function takeInHand(id) {
   inHand = id;
   try {
-    sessionStorage.setItem(`${PLACE}job`, id);
+    sessionStorage.setItem(`${KEPT_UNDER}job`, id);
   } catch {
     // forbidden
   }

@@ -1,13 +1,27 @@
-/** Says when this browser had lost what it kept, and what came back: where it is seen, since it is rare and matters. */
+/**
+ * Says when this browser had lost what it kept, and what came back, or what it had kept under another name: where it is
+ * seen, since it is rare and matters.
+ */
+import { inWords, isOne } from "../keeping/everything.js";
+import { takeOver } from "../keeping/other-places.js";
 import { whatWasLost } from "../keeping/store.js";
-import { SITE } from "../site.js";
+import { addressOf } from "../site.js";
 import { belowTitle, notice } from "./notices.js";
 
-const SAFE = new URL(`house/hand-over/${SITE.protocol === "file:" ? "index.html" : ""}`, SITE);
+const SAFE = addressOf("house/hand-over/");
 
 whatWasLost()
   .then((sentence) => sentence && tell(sentence))
   .catch(() => {});
+
+takeOver()
+  .then((taken) => {
+    const words = inWords(taken);
+    const begun = words.charAt(0).toUpperCase() + words.slice(1);
+    if (words)
+      tell(`${begun}, kept by a copy of this handbook in another place, ${isOne(taken) ? "is" : "are"} here now.`);
+  })
+  .catch(() => {}); // it stays where it is
 
 /** @param {string} sentence */
 function tell(sentence) {

@@ -2,10 +2,10 @@
  * At the machine: one step of a ticket fills the screen until “Leave” is pressed. Nothing but the large buttons does
  * anything: no swipe, no pull, and the device's own way back stays here too, so that a damp thumb loses nothing.
  */
-import { PLACE } from "../site.js";
+import { KEPT_UNDER } from "../site.js";
 import { letSleep, stayAwake } from "./stay-awake.js";
 
-const KEPT_AS = `${PLACE}at the machine`; // survives a page that is loaded again, not a new visit
+const KEPT_AS = `${KEPT_UNDER}at the machine`; // survives a page that is loaded again, not a new visit
 
 const FOOT = 12; // [px] kept free below the drawing
 const LEAST = 96; // [px] the least height at which a drawing is read

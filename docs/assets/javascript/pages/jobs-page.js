@@ -19,7 +19,7 @@ import {
 } from "../keeping/store.js";
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
-import { PLACE } from "../site.js";
+import { addressOf, PLACE } from "../site.js";
 import { share } from "./sharing.js";
 
 /** @import { DocumentRecord } from "../keeping/store.js" */
@@ -188,7 +188,7 @@ class JobsPage {
     });
     if (trouble) return this.#say(trouble);
     await keep("job", id, job, 0);
-    location.assign(`${PLACE}batch/#job=${id}`);
+    location.assign(`${addressOf("batch/")}#job=${id}`);
   }
 
   /** @param {DocumentRecord} record */
