@@ -1,6 +1,6 @@
 """What is done to the built pages, as steps of the build."""
 
-from scripts.after_pages import fewer_requests, join_scripts, offline, policy
+from scripts.after_pages import fewer_requests, join_scripts, offline, policy, search_parts
 from scripts.runtime import bundle
 from scripts.runtime.steps import BUNDLE
 from scripts.tools.places import SITE
@@ -12,6 +12,7 @@ def after_pages(address: str) -> list[Step]:
     reads = ["build/runtime", "scripts/runtime", "scripts/after_pages", "scripts/tools"]
     return [
         *join_scripts.after_pages,
+        *search_parts.after_pages,
         *fewer_requests.after_pages,
         Step("Python in the site", lambda: bundle.put_into(SITE, BUNDLE), reads, makes=["site/assets/runtime"]),
         Step("policy in the pages", lambda: policy.put_into(SITE), reads),

@@ -1,5 +1,6 @@
 /** Every script of a page, but for what keeps the handbook on the reader's device. */
 import "./python/when-to-wake.js";
+import "./pages/found-part.js";
 import "./pages/light-or-dark.js";
 import "./calculator/widgets.js";
 import "./calculator/whole-value.js";
