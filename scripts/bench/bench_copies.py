@@ -77,8 +77,7 @@ class Timed:
 
     def __init__(self, page: Page, say: Callable[[str], None]) -> None:
         self.page, self.say = page, say
-        page.wait_for_function("() => true")
-        self.worker = page.workers[0]
+        (self.worker,) = [each for each in page.workers if "python-worker" in each.url]
         self.worker.evaluate(STEPS)
 
     def __call__(self, what: str, act: Callable[[], Any]) -> Any:

@@ -270,3 +270,57 @@ def test_of_many_things_each_is_opened_by_a_press_and_all_new_ones_are_kept(page
     expect(page.locator(".job-list li")).to_have_count(50)
     page.get_by_role("button", name="Show all 70 jobs").click()
     expect(page.locator(".job-list li")).to_have_count(70)
+    page.locator("li", has=page.get_by_role("link", name="Job 7", exact=True)).get_by_role(
+        "button", name="Move to finished jobs"
+    ).click()
+    expect(page.locator(".listed > div > .job-list > li")).to_have_count(69)
+    page.get_by_text("Finished jobs: 1").click()
+    expect(page.locator("details.finished li h2")).to_have_text(["Job 7"])
+    page.get_by_role("button", name="Duplicate: Job 8", exact=True).click()
+    expect(page.locator(".listed > div > .job-list > li h2").first).to_have_text("Job 8, a copy")
+
+
+#: Said to a page before it is opened: how long each question is that Python is asked stands in `window.told`.
+LENGTHS_NOTED = """{
+    const post = Worker.prototype.postMessage;
+    window.told = [];
+    Worker.prototype.postMessage = function (message, ...rest) {
+        if (message?.type === "ask") told.push(message.request.length);
+        return post.call(this, message, ...rest);
+    };
+}"""
+
+
+def asked_for_all(browser, served, count: int) -> list[int]:
+    """How long the questions are that Python is asked while so many jobs are opened, kept and saved."""
+    other = elsewhere(browser, served)
+    other.add_init_script(LENGTHS_NOTED)
+    other.goto("./house/hand-over/")
+    whole = file_of([saved("job", f"j{number}", states()) for number in range(count)])
+    open_file(other, {"name": "x.json", "mimeType": "application/json", "buffer": whole.encode()})
+    other.get_by_role("button", name=f"Keep all that is new here ({count})").click()
+    expect(other.locator(".said")).to_contain_text("All that was new")
+    with other.expect_download():
+        other.get_by_role("button", name="Save everything").click()
+    expect(other.locator(".said")).to_contain_text(f"Saved: {count} jobs.")
+    told = other.evaluate("told")
+    other.context.close()
+    return told
+
+
+def test_of_four_times_as_many_things_python_is_told_four_times_as_much_a_little_at_a_time(page, browser, served):
+    few, many = (asked_for_all(browser, served, count) for count in (25, 100))
+    assert sum(many) < 1.3 * 4 * sum(few)
+    assert max(many) < 1.3 * max(few) < 400_000
+
+
+def test_what_is_being_read_can_be_stopped_and_the_page_is_whole(page):
+    page.goto("./house/hand-over/")
+    whole = file_of([saved("job", f"j{number}", states()) for number in range(300)])
+    open_file(page, {"name": "x.json", "mimeType": "application/json", "buffer": whole.encode()})
+    expect(page.locator(".going-on")).to_contain_text("of 300 read.")
+    page.get_by_role("button", name="Stop").click()
+    expect(page.locator(".said")).to_contain_text("Stopped.")
+    expect(page.locator(".going-on")).to_be_hidden()
+    open_file(page, {"name": "y.json", "mimeType": "application/json", "buffer": SAMPLE.encode()})
+    expect(page.locator(".handed > h2")).to_have_text(["House method “Summer linen”"])

@@ -48,15 +48,18 @@ export async function changedSince() {
 /**
  * One sentence on what would be lost, such as "9 jobs have changed since your last copy on 3 November."; empty where
  * nothing is kept yet.
+ * @param {string[]} [kinds] that are spoken of
  * @returns {Promise<string>}
  */
-export async function reminder() {
-  const [copy, changed] = await Promise.all([lastCopy(), changedSince()]);
+export async function reminder(kinds = Object.keys(EVERYTHING)) {
+  const [copy, all] = await Promise.all([lastCopy(), changedSince()]);
+  const changed = Object.fromEntries(kinds.map((kind) => [kind, all[kind]]));
   const words = inWords(changed);
   const begun = words.charAt(0).toUpperCase() + words.slice(1);
   if (!copy)
     return words && `${begun} ${isOne(changed) ? "is" : "are"} kept in this browser only: no copy is saved yet.`;
   const day = dayInWords(copy.at);
+  if (!words && kinds.length < Object.keys(EVERYTHING).length) return "";
   if (!words) return `Nothing has changed since your last copy on ${day}.`;
   return `${begun} ${isOne(changed) ? "has" : "have"} changed since your last copy on ${day}.`;
 }

@@ -2,7 +2,7 @@
  * Everything that this browser keeps, kind by kind, as it goes into a copy and comes back out of one. A kind of thing
  * that is kept one day is one entry more here, and one in `calculators/documents/exchange/kinds.py`.
  */
-import { namesUnder, putUnder, textUnder } from "./loose-texts.js";
+import { get, names, set } from "./at-once.js";
 import { keepMany, newest, revisions, versions } from "./store.js";
 
 /**
@@ -40,24 +40,19 @@ const texts = (start, words, parts) => ({
   isDated: false,
   isCounted: false,
   marks: async () => new Map(held(start, parts).map(([id, text]) => [id, shortened(text)])),
-  states: async (id) => [{ at: "", text: textUnder(start + id) }],
+  states: async (id) => (get(start + id) ? [{ at: "", text: JSON.stringify(get(start + id)) }] : []),
   newest: async () => new Map(held(start, parts).map(([id, text]) => [id, { text, revision: 1 }])),
   keep: async (things) =>
-    things.filter(({ id, states }) => putUnder(start + id, states[states.length - 1].text)).length,
+    things.filter(({ id, states }) => set(start + id, JSON.parse(states[states.length - 1].text))).length,
 });
 
 /** @param {string} start @param {(data: any) => object[]} parts @returns {[id: string, text: string][]} */
-function held(start, parts) {
-  /** @param {string} text */
-  const hasAny = (text) => {
-    try {
-      return parts(JSON.parse(text)).some((part) => Object.keys(part).length > 0);
-    } catch {
-      return true; // damaged: it goes along as it stands
-    }
-  };
-  return namesUnder(start).flatMap((id) => (hasAny(textUnder(start + id)) ? [[id, textUnder(start + id)]] : []));
-}
+const held = (start, parts) =>
+  names(start).flatMap((name) => {
+    const data = get(name);
+    const hasAny = parts(data).some((part) => Object.keys(part).length > 0);
+    return hasAny ? [[name.slice(start.length), JSON.stringify(data)]] : [];
+  });
 
 /** @param {number} count @param {string} one @param {string} [many] */
 const counted = (count, one, many = `${one}s`) => `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;

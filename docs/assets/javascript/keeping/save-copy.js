@@ -1,10 +1,14 @@
 /** Everything that this browser keeps as one file: written some things at a time, and read back before it is saved. */
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
+import { now } from "./clock.js";
 import { marksNow } from "./copies.js";
 import { CopyFile, LARGEST, megabytes } from "./copy-file.js";
+import { left } from "./drafts.js";
 import { EVERYTHING } from "./everything.js";
-import { now } from "./store.js";
+import { Held } from "./held.js";
+import { putBack } from "./put-back.js";
+import { last } from "./store.js";
 
 const PART = 4_000_000; // [characters] that are put away together, where the browser may lay them on its disk
 
@@ -27,6 +31,7 @@ const PART = 4_000_000; // [characters] that are put away together, where the br
  * @throws {Error} with a sentence
  */
 export async function saveCopy(choices, tell, signal) {
+  await putBackWhatIsLeft();
   const copy = { at: now(), marks: await marksNow() };
   const things = Object.entries(copy.marks).flatMap(([kind, marks]) => Object.keys(marks).map((id) => ({ kind, id })));
   const { start, between, end } = await ask({ ask: Question.FILE_AROUND, at: copy.at, choices }, { signal });
@@ -51,7 +56,7 @@ export async function saveCopy(choices, tell, signal) {
     const states = (await EVERYTHING[kind].states(id)).map(({ at, text }) => ({ at, text }));
     if (!states.length) continue; // taken out meanwhile
     const length = states.reduce((sum, { text }) => sum + text.length, 0);
-    if (waiting.length && size + length > AT_ONCE) await write();
+    if (waiting.length >= AT_ONCE.things || size + length > AT_ONCE.characters) await write();
     waiting.push({ kind, id, versions: states });
     size += length;
   }
@@ -63,11 +68,21 @@ export async function saveCopy(choices, tell, signal) {
   return { blob, copy, counts, said: [...said] };
 }
 
-const AT_ONCE = 250_000; // [characters] of one question to Python
+const AT_ONCE = { things: 25, characters: 250_000 }; // of one question to Python
 const NOT_WHOLE = "The file could not be read back, so it was not saved. Try again, with other programs closed.";
 const TOO_LARGE =
   `All that is kept here comes to more than ${megabytes(LARGEST)}, which is the most that one file holds. ` +
   "Save your jobs and methods one by one.";
+
+/** What was typed last in windows that are gone goes into its document first. */
+async function putBackWhatIsLeft() {
+  for (const kind of /** @type {("method" | "job")[]} */ (["method", "job"])) {
+    for (const { id } of await left(kind)) {
+      const record = await last(kind, id);
+      if (record) await putBack(new Held(kind, record));
+    }
+  }
+}
 
 /**
  * What the file holds, counted by who would open it.

@@ -300,7 +300,8 @@ class HandingPage {
     for (const each of this.opened.querySelectorAll("[data-number]:not(.is-kept)")) {
       if (!this.#items[Number(each.dataset.number)]?.kept) continue;
       each.classList.add("is-kept");
-      each.querySelector("summary").append(" – kept now");
+      const summary = each.querySelector("summary");
+      summary.textContent = (summary.textContent ?? "").replace(/: [^:]*$/, ": kept now");
     }
   }
 

@@ -58,7 +58,7 @@ class JobsPage {
     await this.inTurn(() => this.list());
     this.element.querySelector(".tools").hidden = false;
     this.#say(await whyNothingLasts());
-    this.element.querySelector(".reminder").textContent = await reminder();
+    this.element.querySelector(".reminder").textContent = await reminder(["job"]);
     await tellOfGone("job");
   }
 
