@@ -16,6 +16,7 @@ from calculators.catalogue import calculator_named, catalogue
 from calculators.documents.house_method.sections import sections
 from calculators.faces.browser import NO_NUMBER
 from calculators.faces.handing.page import handing_page
+from calculators.faces.handing.where_kept import where_kept
 from calculators.faces.house_method.format_page import method_format
 from calculators.faces.house_method.page import method_page
 from calculators.faces.job.format_page import job_format
@@ -226,6 +227,10 @@ def _handing(page: PageMarkers) -> ET.Element:
     return handing_page()
 
 
+def _where_kept(page: PageMarkers) -> ET.Element:
+    return where_kept()
+
+
 def _method_format(page: PageMarkers) -> ET.Element:
     return method_format()
 
@@ -264,6 +269,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "method": _method,
     "own_words": _own_words,
     "handing": _handing,
+    "where_kept": _where_kept,
     "method_format": _method_format,
     "calculators": _calculators,
     "sources": _sources,

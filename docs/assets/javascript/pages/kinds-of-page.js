@@ -6,6 +6,7 @@ const SCRIPTS = {
   ".house-method": () => import("./method-page.js"),
   ".jobs-page": () => import("./jobs-page.js"),
   ".kept": () => import("./handing-page.js"),
+  ".where-kept": () => import("./where-kept-page.js"),
   ".headed": () => import("../printing/headed-sheets.js"),
   ".ticket": () => import("./ticket-page.js"),
 };
