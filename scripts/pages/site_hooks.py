@@ -29,6 +29,7 @@ from calculators.faces.page.markup import html
 from calculators.faces.page.ruler_choice import ruler_choice
 from calculators.faces.page.whose import whose
 from scripts.pages.markers import PageMarkers, UnknownMarker
+from scripts.pages.shipped import shipped
 from scripts.tools.thread_colour import colours_in, recoloured
 
 REFERENCE = (
@@ -38,6 +39,11 @@ REFERENCE = (
 )
 
 
+LICENCES = (
+    "---\ntitle: Licences\ndescription: The licences of everything in this handbook that others made.\n"
+    "search:\n  exclude: true\n---\n\n# Licences\n\nWhat others made and this handbook is built on, each under its own "
+    "licence.\n\n"
+)
 SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by most
 
 
@@ -88,9 +94,20 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     for calculator in catalogue().values():
         text = REFERENCE.format(title=calculator.title, name=calculator.name)
         files.append(File.generated(config, f"reference/{calculator.name}.md", content=text))
+    files.append(File.generated(config, "reference/licences.md", content=licences()))
     for name, schema in (("house-method", method_schema), ("job", job_schema)):
         files.append(File.generated(config, f"reference/{name}.schema.json", content=write_json(schema())))
     return files
+
+
+def licences() -> str:
+    """The page with the licences of what others made, which no search finds."""
+    parts = (
+        f'<details markdown="0"><summary>{text_as_html.escape(each.name)} {each.does}</summary>'
+        f"<pre>{text_as_html.escape(each.text)}</pre></details>"
+        for each in shipped()
+    )
+    return LICENCES + "\n\n".join(part.replace("\n", "&#10;") for part in parts) + "\n"
 
 
 def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
