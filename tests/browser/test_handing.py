@@ -324,3 +324,34 @@ def test_what_is_being_read_can_be_stopped_and_the_page_is_whole(page):
     expect(page.locator(".going-on")).to_be_hidden()
     open_file(page, {"name": "y.json", "mimeType": "application/json", "buffer": SAMPLE.encode()})
     expect(page.locator(".handed > h2")).to_have_text(["House method “Summer linen”"])
+
+
+@pytest.mark.parametrize(
+    "lost",
+    [
+        "bytes.slice(0, -40)",
+        "bytes.slice(0, 900)",
+        "new Uint8Array([...new Array(700).fill(32), ...bytes.slice(700)])",
+    ],
+    ids=["the end", "most of it", "the beginning"],
+)
+def test_a_file_that_cannot_be_read_back_is_not_called_saved(page, lost):
+    """As on a disk that is full, where the browser has lost a part of the file."""
+    fill_everything(page)
+    page.goto("./house/hand-over/")
+    page.evaluate("""() => {
+        Blob.prototype.stream = function () {
+            const all = this.arrayBuffer();
+            return new ReadableStream({ async start(out) {
+                const bytes = new Uint8Array(await all);
+                out.enqueue(LOST);
+                out.close();
+            } });
+        };
+    }""".replace("LOST", lost))  # fmt: skip
+    saved_files: list = []
+    page.on("download", lambda download: saved_files.append(download))
+    page.get_by_role("button", name="Save everything").click()
+    expect(page.locator(".said")).to_contain_text("could not be read back, so it was not saved")
+    expect(page.locator(".reminder")).to_contain_text("no copy is saved yet")
+    assert saved_files == []

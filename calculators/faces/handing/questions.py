@@ -30,6 +30,7 @@ from calculators.faces.page.questions import WORKING, Question, Reply, Request
 UNREAD = "What could not be read here is in the file as it stands."
 SHORTENED = "Of what was changed very often the file holds the newest states."
 STATES_A_STEP = 10
+MOST_TAKEN = 2_000_000  # [characters] after which no further thing is taken out of a file in one go
 
 
 def share(request: Request) -> Reply:
@@ -121,13 +122,18 @@ def show_around(request: Request) -> Reply:
 
 def take(request: Request) -> Iterator[Reply]:
     """{"version", "entries": [{"text", "id", "mine": text or empty}, …]} → {"documents": [{"kind", "id", "versions":
-    [{"at", "text"}, …]}, …]} to keep after what is there; without versions where there is nothing to keep.
+    [{"at", "text"}, …]}, …], "taken": how many of the entries these are} to keep after what is there; without versions
+    where there is nothing to keep. What is written in few words may be long: the rest is to be asked for again.
 
     id: under which it is to stand. mine: what stands there and is to be followed by it: then only what came after that,
     else the newest alone.
     """
-    documents = []
+    documents: list[Reply] = []
+    taken = length = 0
     for each in request["entries"]:
+        if length > MOST_TAKEN:
+            break
+        taken += 1
         try:
             kept = read_entry(each["text"], request["version"])
         except InvalidDocument:
@@ -135,11 +141,12 @@ def take(request: Request) -> Iterator[Reply]:
         versions: list[dict[str, str]] = []
         for version in kept.versions(each["id"]):
             versions.append(version)
+            length += len(version["text"])
             if len(versions) % STATES_A_STEP == 0:
                 yield WORKING
         documents.append({"kind": kept.kind, "id": each["id"], "versions": _after(each["mine"], versions[::-1])})
         yield WORKING
-    yield {"documents": documents}
+    yield {"documents": documents, "taken": taken}
 
 
 def _after(mine: str, versions: list[dict[str, str]]) -> list[dict[str, str]]:

@@ -102,6 +102,19 @@ def test_no_step_grows_with_how_often_a_thing_was_changed(question):
     assert max(many) < 4 * max(few)
 
 
+def test_what_is_written_in_few_words_and_is_long_is_taken_out_in_several_goes():
+    """Three jobs of 200 states, each with long notes: their file is hardly longer than the notes."""
+    text = written_down(changed(opened(json.loads(job(0)[0]["text"])), {"notes": "Pressed twice. " * 600}))
+    states = [{"at": AT, "text": text.replace("40 cm", f"{at} cm")} for at in range(200)]
+    left = [{"text": saved("job", f"j{at}", states), "mine": "", "id": f"j{at}"} for at in range(3)]
+    found = []
+    while left:
+        *_, reply = QUESTIONS["take"]({"version": 4, "entries": left})
+        assert reply["taken"] == len(reply["documents"]) == 1
+        left, found = left[reply["taken"] :], [*found, *reply["documents"]]
+    assert [len(each["versions"]) for each in found] == [200] * 3
+
+
 def test_a_question_of_one_step_is_found():
     """The check can fail: all in one go is one long step."""
 

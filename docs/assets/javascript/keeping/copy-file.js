@@ -46,6 +46,7 @@ export class CopyFile {
    * @param {number[]} numbers one after another as they stand in the file, others may lie between them
    */
   async texts(numbers) {
+    if (!numbers.length) return [];
     const start = this.ranges[numbers[0]].start;
     const bytes = await this.blob.slice(start, this.ranges[numbers[numbers.length - 1]].end).arrayBuffer();
     return numbers.map((number) => {

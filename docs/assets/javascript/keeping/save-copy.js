@@ -93,7 +93,8 @@ async function readBack(blob, tell, signal) {
   /** @type {Record<string, number>} */
   const counts = {};
   let done = 0;
-  for (const group of file.groups([...file.ranges.keys()])) {
+  const groups = file.groups([...file.ranges.keys()]);
+  for (const group of groups.length ? groups : [[]]) {
     const entries = await file.texts(group);
     const { counted, trouble } = await ask({ ask: Question.COUNT, head: file.head, entries }, { signal });
     if (trouble) throw new Error(NOT_WHOLE);

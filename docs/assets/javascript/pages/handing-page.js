@@ -256,12 +256,15 @@ class HandingPage {
     for (const group of file.groups(wanted)) {
       const texts = await file.texts(group);
       const entries = group.map((number, index) => ({ text: texts[index], id: this.#idOf(number), mine: "" }));
-      const { documents, trouble } = await ask({ ask: Question.TAKE, version, entries }, { signal });
-      if (trouble) throw new Error(trouble);
-      await putDown(documents);
-      for (const number of group) this.#items[number].kept = true;
-      done += group.length;
-      this.#tell(done, wanted.length, "kept");
+      for (let at = 0; at < entries.length; ) {
+        const question = { ask: Question.TAKE, version, entries: entries.slice(at) };
+        const { documents, taken } = await ask(question, { signal });
+        await putDown(documents);
+        for (const number of group.slice(at, at + taken)) this.#items[number].kept = true;
+        at += taken;
+        done += taken;
+        this.#tell(done, wanted.length, "kept");
+      }
     }
     this.#showKept();
     this.opened.querySelector("[data-keep=all]")?.remove();
@@ -282,8 +285,7 @@ class HandingPage {
     const id = how === "beside" ? this.#idOf(number) : own;
     const mine = how === "replace" ? ((await EVERYTHING[kind].newest()).get(id)?.text ?? "") : "";
     const [text] = await file.texts([number]);
-    const { documents, trouble } = await ask({ ask: Question.TAKE, version, entries: [{ text, id, mine }] });
-    if (trouble) throw new Error(trouble);
+    const { documents } = await ask({ ask: Question.TAKE, version, entries: [{ text, id, mine }] });
     const [{ versions: states }] = documents;
     const after = how === "replace" ? (this.#mine.get(`${kind} ${id}`)?.revision ?? 0) : 0;
     if (EVERYTHING[kind].isDated) await keepAll(kind, id, states, after);
