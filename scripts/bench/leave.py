@@ -26,7 +26,7 @@ from urllib.parse import urlsplit
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from playwright.sync_api import BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import BrowserContext, Error, Page, Playwright, sync_playwright
 from playwright.sync_api import TimeoutError as TooLate
 
 from calculators.asking.house_method import FORMAT, VERSION
@@ -39,12 +39,15 @@ from scripts.tools.server import open_server
 
 PATIENCE = 60_000  # [ms] Python wakes at each page that is loaded
 SOON = 0.1  # [s] the longest that what is typed stands there before the page is left
-TYPE = """(texts) => {
+REACHING = 0.4  # [s] from a tap on a blank to the first letter
+TYPE = """async ([texts, soon]) => {
     for (const [selector, text] of texts) {
         const blank = document.querySelector(selector);
         blank.value = text;
         blank.dispatchEvent(new Event("input", { bubbles: true }));
     }
+    await new Promise((resolve) => requestAnimationFrame(resolve));
+    await new Promise((resolve) => setTimeout(resolve, soon * 1000));
 }"""
 STANDS = """(texts) => texts.every(([selector, text]) =>
     (document.querySelector(selector)?.value ?? "").startsWith(text))"""
@@ -106,7 +109,7 @@ PLACES = (
         "house/ticket/#job=leave",
         ".ticket.is-live .settle [name=bundle]",
         {
-            '.ticket-body [name="7.width"]': lambda n: f"{40 + n / 100:.2f}",
+            '.ticket-body [name="7.width"]': lambda n: f"40.{n % 9 + 1}",
             '.ticket-body [name="7.note"]': lambda n: f"Note {n}.",
         },
     ),
@@ -131,6 +134,16 @@ class Reader:
         before.close(run_before_unload=True)
 
     def open(self, place: Place) -> None:
+        """Open a page as far as it can be filled in; a page that crashes, as one may on a busy machine, once more."""
+        try:
+            self._open(place)
+        except Error as problem:
+            if "crashed" not in str(problem):
+                raise
+            self.page = self.context.new_page()
+            self._open(place)
+
+    def _open(self, place: Place) -> None:
         self.page.goto(self.address)
         self.page.goto(self.address + place.path)
         if place.opens:
@@ -164,7 +177,11 @@ class Killable(Reader):
         while not (port.is_file() and len(lines := port.read_text().splitlines()) > 1):
             assert time.monotonic() < deadline and self.process.poll() is None, "the browser did not start"
             time.sleep(0.01)
-        browser = self.playwright.chromium.connect_over_cdp(f"http://127.0.0.1:{lines[0]}")
+        try:
+            browser = self.playwright.chromium.connect_over_cdp(f"http://127.0.0.1:{lines[0]}", timeout=PATIENCE)
+        except Exception:
+            self.end()
+            raise
         browser.contexts[0].add_init_script("delete Navigator.prototype.serviceWorker")
         browser.contexts[0].set_default_timeout(PATIENCE)
         super().__init__(browser.contexts[0], address)
@@ -188,11 +205,12 @@ WAYS: dict[str, Callable[[Any], Any]] = {
 
 
 def left_once(reader: Reader, place: Place, way: str, number: int, soon: float) -> list[str]:
-    """What was lost of the texts of a place, typed and left so. soon: how long they stood there [s]."""
+    """What was lost of the texts of a place, typed and left so. soon: how long they stood on the screen [s]."""
     reader.open(place)
     texts = [[selector, text(number)] for selector, text in place.texts.items()]
-    reader.page.evaluate(TYPE, texts)
-    time.sleep(soon)
+    reader.page.locator(next(iter(place.texts))).evaluate("(blank) => blank.focus()")
+    time.sleep(REACHING)
+    reader.page.evaluate(TYPE, [texts, soon])
     WAYS[way](reader)
     reader.open(place)
     try:
@@ -207,8 +225,8 @@ def left_once(reader: Reader, place: Place, way: str, number: int, soon: float) 
 def reading(playwright: Playwright, address: str, profile: Path) -> Iterator[Killable]:
     """A reader with a browser of her own, who has a job and a method."""
     reader = Killable(playwright, address, profile)
-    reader.keep()
     try:
+        reader.keep()
         yield reader
     finally:
         reader.end()

@@ -1,6 +1,6 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import morphdom from "morphdom";
-import { keepTyped, nameOf, ruler, typedIn } from "../keeping/kept.js";
+import { keepTyped, keptAs, nameOf, ruler, typedIn } from "../keeping/kept.js";
 import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
@@ -123,6 +123,16 @@ export class Section {
       this.keepOld();
     }
     this.#dress();
+  }
+
+  /**
+   * What is kept under these names has come back after this page was filled.
+   * @param {Set<string>} names
+   */
+  readAgain(names) {
+    if (!names.has(keptAs(this.name))) return;
+    const { texts, readOn, refused } = this.keeper.read(this.name);
+    this.hold(texts, readOn, refused);
   }
 
   /**

@@ -2,6 +2,7 @@
  * Makes the calculators and numbers of a page live: the page is complete without this, Python only keeps it up to date.
  */
 
+import { restored } from "../keeping/at-once.js";
 import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
 import { keepRuler, nameOf, ruler, typedIn } from "../keeping/kept.js";
 import { Question } from "../python/messages.js";
@@ -58,7 +59,8 @@ function alone(element, answered, changed) {
     live.answer();
     changed(section, Object.keys(texts));
   };
-  return { ...live, section, take, example: { ask: Question.CALCULATOR, calculator, given, typed: {} } };
+  const readAgain = (names) => section.readAgain(names);
+  return { ...live, section, take, readAgain, example: { ask: Question.CALCULATOR, calculator, given, typed: {} } };
 }
 
 /**
@@ -87,7 +89,8 @@ function walk(element) {
   );
   job.begin(sections, live.answer);
   const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
-  return { ...live, isTyped: () => job.isOpen || live.isTyped(), example };
+  const readAgain = (names) => job.id || sections.forEach((section) => section.readAgain(names));
+  return { ...live, isTyped: () => job.isOpen || live.isTyped(), example, readAgain };
 }
 
 /**
@@ -148,12 +151,12 @@ function numbers(page, sections) {
   ]);
   const here = new Map(sections.map((section) => [section.name, section]));
   const elsewhere = new Map();
-  for (const each of [...inText, ...figures]) {
-    const name = calculationOf(each);
-    if (!here.has(name)) elsewhere.set(name, typedIn(name));
-  }
+  const readAgain = () => {
+    for (const name of [...inText, ...figures].map(calculationOf))
+      if (!here.has(name)) elsewhere.set(name, typedIn(name));
+  };
+  readAgain();
   const isHers = (name) => Object.keys(elsewhere.get(name)?.texts ?? {}).length > 0;
-  const fromElsewhere = [...elsewhere.keys()].some(isHers);
   const filled = (text) => {
     const wanted = JSON.parse(text);
     const name = nameOf(wanted.calculator, wanted.given);
@@ -201,7 +204,7 @@ function numbers(page, sections) {
     clearTimeout(soon);
     soon = setTimeout(answer, BREATH);
   }
-  return { answer, follow, isTyped: () => fromElsewhere };
+  return { answer, follow, readAgain, isTyped: () => [...elsewhere.keys()].some(isHers) };
 }
 
 /** The name of the calculation that a number or figure in the text belongs to. */
@@ -290,6 +293,14 @@ function warmUpSoon() {
 }
 
 onState(({ name }) => name === "ready" && warmUpSoon());
+
+restored.then((names) => {
+  if (!names.size) return;
+  live.forEach((each) => each.readAgain(names));
+  const select = document.querySelector(".ruler-choice select");
+  if (select && ruler()) select.value = ruler();
+  live.forEach((each) => each.answer());
+});
 
 addEventListener("hashchange", () => offerIn(arrived()));
 

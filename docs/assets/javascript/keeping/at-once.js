@@ -1,8 +1,13 @@
 /** Small things that are put down at once: whoever writes one goes on only when it is written. */
 import { KEPT_UNDER } from "../site.js";
+import { mirror, takeLeft } from "./mirror.js";
+
+const NUMBER = "put down"; // of what was put down last
 
 /** @type {Map<string, any>} */
 const memory = new Map(); // what the browser would not keep, as when it is full: the visit still remembers
+/** @type {Set<string>} */
+const touched = new Set(); // what was put down by this page
 
 /** @param {string} name @returns {any} */
 export function get(name) {
@@ -19,6 +24,15 @@ export function get(name) {
  * @returns {boolean} whether the browser keeps it
  */
 export function set(name, value) {
+  const number = Math.max(Date.now(), (get(NUMBER) ?? 0) + 1);
+  touched.add(name);
+  const isKept = put(name, value) && put(NUMBER, number);
+  mirror({ number, name, value });
+  return isKept;
+}
+
+/** @param {string} name @param {unknown} value */
+function put(name, value) {
   try {
     if (value === undefined) localStorage.removeItem(KEPT_UNDER + name);
     else localStorage.setItem(KEPT_UNDER + name, JSON.stringify(value));
@@ -28,6 +42,26 @@ export function set(name, value) {
     memory.set(name, value);
     return false;
   }
+}
+
+/** Resolves with the names of what a browser that was killed had not written, once that is put down again. */
+export const restored = restore().catch(() => /** @type {Set<string>} */ (new Set()));
+
+async function restore() {
+  /** @type {Set<string>} */
+  const names = new Set();
+  await takeLeft((entries) => {
+    const before = get(NUMBER) ?? 0;
+    for (const { number, name, value } of entries) {
+      if (number <= before) continue;
+      names.add(name);
+      const now = get(name);
+      if (!touched.has(name)) put(name, value);
+      else if (now?.texts && value?.texts) set(name, { ...now, texts: { ...value.texts, ...now.texts } });
+    }
+    put(NUMBER, Math.max(before, entries.at(-1)?.number ?? 0));
+  });
+  return names;
 }
 
 /** The names of all that is there under a beginning. @param {string} start */

@@ -3,9 +3,9 @@
  * with it, and dropped once the document that took it is kept. Each window has drafts of its own; whoever opens the
  * document next finds those of windows that are gone.
  */
-import { KEPT_UNDER } from "../site.js";
-import { get, names, set } from "./at-once.js";
+import { get, names, restored, set } from "./at-once.js";
 import { ruler } from "./kept.js";
+import { HERE, stay, windows } from "./windows.js";
 
 /**
  * Of one blank: the texts typed since it was last kept, of which the first `sent` are on their way; the ruler they are
@@ -15,14 +15,12 @@ import { ruler } from "./kept.js";
  * @typedef {{isLeft: boolean, byPath: Record<string, Draft>}} Kept of one window and document
  */
 
-const HERE = [...crypto.getRandomValues(new Uint32Array(3))].map((part) => part.toString(36)).join("");
 const START = "draft/";
 
 /** @type {Set<string>} */
 const mine = new Set(); // names of this window's drafts
 /** @type {Set<unknown>} */
 const unheld = new Set(); // what waits and would be lost with the page
-let isLocked = false;
 let isGone = false;
 
 export class Drafts {
@@ -107,16 +105,17 @@ function warnWhile(what, isNeeded) {
  * @returns {Promise<{name: string, id: string, byPath: Record<string, Draft>}[]>}
  */
 export async function left(kind, id) {
+  await restored;
   const found = names(START).flatMap((name) => {
     const [, window, of, ...rest] = name.split("/");
     const whose = rest.join("/");
     return window !== HERE && of === kind && (id === undefined || whose === id) ? [{ name, window, id: whose }] : [];
   });
   if (!found.length) return [];
-  const there = new Set((await navigator.locks?.query())?.held?.map(({ name }) => name));
+  const there = await windows();
   return found.flatMap(({ name, window, id }) => {
     const { isLeft = false, byPath = {} } = get(name) ?? {};
-    return isLeft || !there.has(lock(window)) ? [{ name, id, byPath }] : [];
+    return isLeft || !there.has(window) ? [{ name, id, byPath }] : [];
   });
 }
 
@@ -127,16 +126,6 @@ export async function left(kind, id) {
 export function drop(name, but = []) {
   const kept = Object.entries(get(name)?.byPath ?? {}).filter(([path]) => but.includes(path));
   set(name, kept.length ? { isLeft: true, byPath: Object.fromEntries(kept) } : undefined);
-}
-
-/** @param {string} window */
-const lock = (window) => `${KEPT_UNDER}${START}${window}`;
-
-/** As long as this window is there its drafts are its own. */
-function stay() {
-  if (isLocked) return;
-  isLocked = true;
-  navigator.locks?.request(lock(HERE), () => new Promise(() => {}));
 }
 
 addEventListener("pagehide", () => {

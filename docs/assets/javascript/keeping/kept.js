@@ -17,6 +17,9 @@ import { asMeantThen, EDITION } from "./kept-before.js";
 export const nameOf = (calculator, given, walk = "") =>
   [walk, calculator, JSON.stringify(given)].filter((part) => part && part !== "{}").join("/");
 
+/** What a calculator's numbers of no job are put down under. @param {string} name */
+export const keptAs = (name) => `typed/${name}`;
+
 /**
  * What the reader filled in herself, by the name of what she filled in: field name → text, the ruler on which a bare
  * number among them is to be read, and of the texts that could not be read field name → the sentence that says so.
@@ -24,12 +27,12 @@ export const nameOf = (calculator, given, walk = "") =>
  * @returns {{texts: Texts, readOn: string, refused: Texts}}
  */
 export function typedIn(name) {
-  const { texts = {}, readOn = ruler(), refused = {}, edition } = get(`typed/${name}`) ?? {};
+  const { texts = {}, readOn = ruler(), refused = {}, edition } = get(keptAs(name)) ?? {};
   return { texts: edition === EDITION ? texts : asMeantThen(name, texts), readOn, refused };
 }
 /** @param {string} name @param {Texts} texts @param {string} readOn @param {Texts} [refused] */
 export const keepTyped = (name, texts, readOn, refused = {}) =>
-  set(`typed/${name}`, { texts, readOn, refused, edition: EDITION });
+  set(keptAs(name), { texts, readOn, refused, edition: EDITION });
 
 /**
  * The texts of a form that could not be taken.
