@@ -72,8 +72,9 @@ class HandingPage {
     const lasting = (await isSafe())
       ? "This browser has promised not to clear away what is kept here."
       : "This browser has not promised to keep what is here when it needs room: save a file now and then.";
-    this.#say((await whyNothingLasts()) || lasting);
-    this.reminder.textContent = await reminder();
+    const words = (await whyNothingLasts()) || lasting;
+    this.reminder.textContent = await reminder().catch(() => "");
+    this.#say(words);
     if (fragment) await this.open(fragment);
   }
 

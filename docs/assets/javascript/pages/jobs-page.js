@@ -55,10 +55,11 @@ class JobsPage {
   }
 
   async start() {
+    // before the list, which it would push down
+    this.element.querySelector(".reminder").textContent = await reminder(["job"]).catch(() => "");
     await this.inTurn(() => this.list());
     this.element.querySelector(".tools").hidden = false;
     this.#say(await whyNothingLasts());
-    this.element.querySelector(".reminder").textContent = await reminder(["job"]);
     await tellOfGone("job");
   }
 
