@@ -6,7 +6,8 @@
 
 Between a kill and the next start the profile is harmed as a kill or a browser may harm it, by chance: stray bytes
 behind the log of its database, followed by two sessions left in peace, after which Chromium would throw the database
-away; stray bytes behind the journal, or its last bytes gone; the database gone; the journal gone.
+away; the same behind the browser's list of private files; stray bytes behind the journal, or its last bytes gone; the
+database gone; the journal gone.
 """
 
 import argparse
@@ -41,11 +42,12 @@ PATIENCE = 120  # [s]
 LATEST = 0.15  # [s] after the first save of a session it is killed at the latest
 #: How often a kill is followed by what.
 FAULTS = {
-    "nothing": 0.27,
+    "nothing": 0.22,
     "stray bytes in the log": 0.23,
     "stray bytes in log and journal": 0.1,
     "stray bytes in the journal": 0.1,
     "journal cut": 0.1,
+    "stray bytes in the names of files": 0.05,
     "database gone": 0.1,
     "journal gone": 0.1,
 }
@@ -294,18 +296,21 @@ class Side:
         if "in the journal" in fault or "and journal" in fault:
             journal = journal_in(files)
             journal.write_bytes(journal.read_bytes() + chance.randbytes(chance.randint(1, 40)))
+        if "names" in fault:  # in which the browser keeps which file of the journal is which
+            for log in (*files.glob("*/t/Paths/*.log"), *files.glob("Origins/*.log")):
+                log.write_bytes(log.read_bytes() + STRAY)
         if fault == "journal cut":
             journal = journal_in(files)
             journal.write_bytes(journal.read_bytes()[: -chance.randint(1, 2 * FILLING)])
         if fault.endswith("gone"):
             shutil.rmtree(database if fault == "database gone" else files)
-        for _ in range(IN_PEACE if "log" in fault else 0):
+        for _ in range(IN_PEACE if "log" in fault or "names" in fault else 0):
             self._session(server, chance, False, peaceful=True)
 
 
 def journal_in(files: Path) -> Path:
-    """The file of the journal in a profile: the one written last."""
-    return max(files.glob("*/t/[0-9]*/*"), key=lambda path: path.stat().st_mtime_ns)
+    """The file of the journal in use in a profile: of two that take turns, the longer."""
+    return max(files.glob("*/t/[0-9]*/*"), key=lambda path: path.stat().st_size)
 
 
 def main() -> int:

@@ -68,9 +68,11 @@ export const cut = (file, to) => ask("cut", file, [], to, true);
  * The whole records of a file and where they end; none if there is no such file. Changes nothing, starts nothing.
  * @param {string} file
  * @param {number} [from] where a record begins
+ * @param {number} [to] no further than this
  * @returns {Promise<{records: any[], end: number}>}
  */
-export async function read(file, from = 0) {
+export async function read(file, from = 0, to = Infinity) {
+  if (to < Infinity) return found(await bytesOf(file, from, to));
   const all = { records: /** @type {any[]} */ ([]), end: from };
   for await (const { records, end } of pieces(file, from)) {
     for (const record of records) all.records.push(record);
@@ -109,10 +111,6 @@ async function bytesOf(file, from, to) {
 
 /** How long a file is [bytes], with what may not be whole at its end; 0 if it is not there. @param {string} file */
 export const sizeOf = async (file) => (await fileNamed(file))?.size ?? 0;
-
-/** How long every file is, by its name. @returns {Promise<Map<string, number>>} */
-export const sizes = async () =>
-  new Map(await Promise.all((await files()).map(async (file) => /** @type {const} */ ([file, await sizeOf(file)]))));
 
 /** @param {string} file @returns {Promise<File | undefined>} */
 async function fileNamed(file) {

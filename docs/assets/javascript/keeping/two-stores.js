@@ -10,6 +10,8 @@ import * as journal from "./journal.js";
  *
  * @typedef {object} Mark what of the journal the database has
  * @property {string} file empty: the journal could not be written on, and the database has more
+ * @property {string} id of what stands in the file
+ * @property {number} number of the file: one more than of the file before
  * @property {number} end up to here [bytes]
  * @property {number} began how long the file was when it was begun [bytes]
  * @property {boolean} [isComing] the database is only just being filled from it
@@ -20,9 +22,14 @@ import * as journal from "./journal.js";
 
 const MARK = "mark";
 const RESTORED = "restored";
-const FALLEN_BEHIND = { file: "", end: 0, began: 0 };
-const FILE = /^changes-1\.(\d+)\.\w+$/; // 1: the form of its records; files of another form are left alone
+const FALLEN_BEHIND = { file: "", id: "", number: 0, end: 0, began: 0 };
+/**
+ * Two files take turns, and neither is ever taken out: the browser's list of them is written once, and what is written
+ * into it later may be lost after a kill, as in its database. 1: the form of the records; another has other files.
+ */
+const FILES = ["changes-1.a", "changes-1.b"];
 const TRIES = 3;
+const HEAD = 200; // [bytes] more than the first record of a file
 const REST = 60_000; // [ms] a journal that could not be written on is left alone for so long
 const AT_ONCE = 500; // records done in one go
 const LARGE = 8_000_000; // [bytes] a journal that has doubled is begun anew, once it is larger than this
@@ -61,7 +68,7 @@ export class TwoStores {
   async #begin(isLost, sizes) {
     const [mark, there] = await Promise.all([this.#mark(), sizes]);
     if (!(await this.hasJournal)) return isLost && this.#note(null);
-    const isBehind = mark ? mark.isComing || (there.get(mark.file) ?? 0) > mark.end : there.size;
+    const isBehind = mark ? mark.isComing || (there.get(mark.file) ?? 0) > mark.end : there.size > 0;
     if (isBehind) return this.#alone(() => this.#compareOnce());
     if (isLost) await this.#note(null);
     soon(() => this.#alone(() => this.#compareOnce()));
@@ -187,16 +194,14 @@ export class TwoStores {
   /** Each gets what it lacks and the other has. */
   async #compare() {
     const mark = await this.#mark();
-    const there = await generations();
-    if (mark && there.includes(mark.file)) {
-      if ((await journal.sizeOf(mark.file)) < mark.end) return this.#beginFile(); // it has lost its end
-      await this.#takeOver(mark);
-      return this.#drop(there, mark.file);
-    }
     if (mark && !mark.file) return this.#beginFile();
+    if (mark && (await headOf(mark.file))?.id === mark.id) {
+      if ((await journal.sizeOf(mark.file)) < mark.end) return this.#beginFile(); // it has lost its end
+      return this.#takeOver(mark);
+    }
     const hasSome = Boolean(mark) || (await isAny(this.first));
-    const file = await newestWhole(there.filter((each) => !mark || numberOf(each) > numberOf(mark.file)));
-    if (file) await this.#takeOver({ file, end: 0, began: 0, isComing: true });
+    const newest = await newestWhole(mark?.number);
+    if (newest) await this.#takeOver({ ...newest, end: 0, began: 0, isComing: true });
     if (hasSome) await this.#beginFile();
   }
 
@@ -206,7 +211,7 @@ export class TwoStores {
     const done = new Map();
     for await (const { records, end } of journal.pieces(mark.file, mark.end)) {
       for (let at = 0; at < records.length; at += AT_ONCE) {
-        const deeds = records.slice(at, at + AT_ONCE).flat();
+        const deeds = records.slice(at, at + AT_ONCE).flatMap((record) => (Array.isArray(record) ? record : []));
         const isLast = at + AT_ONCE >= records.length;
         await this.first.apply(isLast ? [...deeds, noted(MARK, { ...mark, end, isComing })] : deeds);
         for (const deed of deeds) done.set(JSON.stringify(documentOf(deed)), deed);
@@ -229,14 +234,16 @@ export class TwoStores {
 
   /** Begin the journal anew with everything there is; until the mark names it, the file before counts. */
   async #beginFile() {
-    const before = await generations();
-    const last = Math.max(0, ...[...before, (await this.#mark())?.file ?? ""].map(numberOf));
-    const file = `changes-1.${last + 1}.${Math.trunc(Math.random() * 36 ** 8).toString(36)}`;
-    let { end } = await journal.write(file, []);
+    const heads = await Promise.all(FILES.map(headOf));
+    const inUse = (await this.#mark())?.file || (await newestWhole())?.file || FILES[1];
+    const [file] = FILES.filter((each) => each !== inUse);
+    const number = 1 + Math.max(...heads.map((head) => head?.number ?? 0));
+    const id = crypto.randomUUID();
+    let { end } = await journal.write(file, [{ id, number }]);
     for await (const deeds of this.first.everything()) ({ end } = await journal.append(file, deeds));
     ({ end } = await journal.append(file, [])); // by its empty record a whole one is known
-    await this.first.apply([noted(MARK, { file, end, began: end })]);
-    await this.#drop(before, file);
+    await this.first.apply([noted(MARK, { file, id, number, end, began: end })]);
+    if (this.first.isDatabase) await journal.write(inUse, []); // else the database may still count on it
   }
 
   async #shorten() {
@@ -245,31 +252,27 @@ export class TwoStores {
     await this.#compare();
     await this.#beginFile();
   }
-
-  /** @param {string[]} files @param {string} but */
-  async #drop(files, but) {
-    if (!this.first.isDatabase) return; // the database may still count on another
-    for (const file of files) if (file !== but) await journal.remove(file);
-  }
 }
 
-/** How long each file of the journal is. */
-export const sizesNow = async () => new Map([...(await journal.sizes())].filter(([file]) => FILE.test(file)));
+/** How long each file of the journal is that has something. */
+export async function sizesNow() {
+  const sizes = await Promise.all(FILES.map(async (file) => /** @type {const} */ ([file, await journal.sizeOf(file)])));
+  return new Map(sizes.filter(([, size]) => size));
+}
 
-/** The files of the journal, in the order in which they were begun. */
-const generations = async () =>
-  (await journal.files()).filter((file) => FILE.test(file)).sort((one, other) => numberOf(one) - numberOf(other));
+/** @param {string} file @returns {Promise<{id: string, number: number} | undefined>} */
+const headOf = async (file) => (await journal.read(file, 0, HEAD)).records[0];
 
-/** @param {string} file */
-const numberOf = (file) => Number(FILE.exec(file)?.[1] ?? 0);
-
-/** The newest that was begun to its end, else simply the newest. @param {string[]} files in order */
-async function newestWhole(files) {
-  if (files.length > 1)
-    for (const file of files.toReversed())
-      for await (const { records } of journal.pieces(file))
-        if (records.some((record) => record.length === 0)) return file;
-  return files.at(-1);
+/** The newest file that was begun to its end, else simply the newest. @param {number} [than] newer than this one */
+async function newestWhole(than = 0) {
+  const all = await Promise.all(FILES.map(async (file) => ({ file, ...(await headOf(file)) })));
+  const some = all.flatMap(({ file, id, number }) => (id && number && number > than ? [{ file, id, number }] : []));
+  some.sort((one, other) => other.number - one.number);
+  if (some.length > 1)
+    for (const each of some)
+      for await (const { records } of journal.pieces(each.file))
+        if (records.some((record) => record.length === 0)) return each;
+  return some.at(0);
 }
 
 /** @param {string} name @param {Mark | Restored} what @returns {Deed} */
