@@ -4,6 +4,6 @@ import "./pages/found-part.js";
 import "./pages/light-or-dark.js";
 import "./calculator/widgets.js";
 import "./calculator/whole-value.js";
-import "./notices/keeping-notice.js";
+import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";

@@ -2,7 +2,7 @@
 import { openDB } from "idb";
 import { KEPT_UNDER } from "../site.js";
 import { now } from "./clock.js";
-import { answered, Database, Memory, makeStores, Silent } from "./rows.js";
+import { answered, Database, Memory, makeStores, Silent } from "./row-stores.js";
 import { sizesNow, TwoStores } from "./two-stores.js";
 
 const VERSION = 2;
@@ -19,7 +19,7 @@ const PATIENCE = 10_000; // [ms]
 
 /** @type {Promise<TwoStores & {trouble: Trouble}> | null} */
 let opening = null;
-/** @type {(deeds: import("./rows.js").Deed[]) => void} */
+/** @type {(deeds: import("./row-stores.js").Deed[]) => void} */
 let heard = () => {};
 
 /** @param {typeof heard} callback hears what came out of the journal into the database */

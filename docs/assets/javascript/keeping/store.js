@@ -5,7 +5,7 @@
  */
 import { now } from "./clock.js";
 import { database, NAME, onTakenOver } from "./database.js";
-import { SILENT } from "./rows.js";
+import { SILENT } from "./row-stores.js";
 import { documentOf } from "./two-stores.js";
 
 export { now };
@@ -132,7 +132,7 @@ onTakenOver((deeds) => {
   }
 });
 
-/** @param {import("./rows.js").StoreName} store @param {(hand: import("./rows.js").Hand) => unknown} act */
+/** @param {import("./row-stores.js").StoreName} store @param {(hand: import("./row-stores.js").Hand) => unknown} act */
 async function change(store, act) {
   try {
     return await (await database()).change(store, act);

@@ -6,7 +6,7 @@
 import * as journal from "./journal.js";
 
 /**
- * @import { Database, Deed, Hand, Key, Memory, StoreName } from "./rows.js"
+ * @import { Database, Deed, Hand, Key, Memory, StoreName } from "./row-stores.js"
  *
  * @typedef {object} Mark what of the journal the database has
  * @property {string} file empty: the journal could not be written on, and the database has more

@@ -2,11 +2,12 @@
  * Says when this browser had lost what it kept, and what came back, or what it had kept under another name: where it is
  * seen, since it is rare and matters.
  */
-import { inWords, isOne } from "../keeping/everything.js";
-import { takeOver } from "../keeping/other-places.js";
-import { whatWasLost } from "../keeping/store.js";
+
+import { belowTitle, notice } from "../notices/notices.js";
 import { addressOf } from "../site.js";
-import { belowTitle, notice } from "./notices.js";
+import { inWords, isOne } from "./everything.js";
+import { takeOver } from "./other-places.js";
+import { whatWasLost } from "./store.js";
 
 const SAFE = addressOf("house/hand-over/");
 
