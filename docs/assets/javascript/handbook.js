@@ -7,3 +7,4 @@ import "./calculator/whole-value.js";
 import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";
+import "./pages/left-behind.js";
