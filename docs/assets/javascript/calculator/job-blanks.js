@@ -36,7 +36,7 @@ export class JobBlanks {
       section.hold({ ...typed[section.calculator], ...own("text") }, ruler(), own("sentence"));
     }
     for (const blank of this.all) {
-      if (blank !== document.activeElement || !(blank.name in waiting)) blank.value = texts[blank.name];
+      if (blank !== document.activeElement || !Object.hasOwn(waiting, blank.name)) blank.value = texts[blank.name];
       this.#mark(blank);
     }
     for (const [path, { text, sentence }] of refused) {

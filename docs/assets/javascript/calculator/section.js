@@ -88,7 +88,9 @@ export class Section {
     this.hold(
       { ...texts, ...early },
       readOn,
-      Object.fromEntries(Object.entries(refused ?? {}).filter(([name]) => name in texts && !(name in early))),
+      Object.fromEntries(
+        Object.entries(refused ?? {}).filter(([name]) => Object.hasOwn(texts, name) && !Object.hasOwn(early, name)),
+      ),
     );
     if (Object.keys(early).length) this.#keep();
   }
@@ -115,7 +117,7 @@ export class Section {
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
       if (!blank) continue;
-      this.typed[name] = hasFocus(blank) && name in before ? before[name] : text;
+      this.typed[name] = hasFocus(blank) && Object.hasOwn(before, name) ? before[name] : text;
       blank.value = this.typed[name];
     }
     if (Object.keys(refused).length) {
@@ -162,7 +164,7 @@ export class Section {
       delete this.typed[name];
       delete this.written[name];
       this.rulers.set(name, other.rulerOf(name));
-      if (name in other.typed) this.typed[name] = this.#blank(name).value = other.typed[name];
+      if (Object.hasOwn(other.typed, name)) this.typed[name] = this.#blank(name).value = other.typed[name];
     }
     if (shared.length) this.#keep();
     return shared.length > 0;
@@ -199,7 +201,7 @@ export class Section {
    */
   carryOver(written, from, to) {
     for (const name of Object.keys(this.typedOn(from))) {
-      if (name in written) this.typed[name] = this.#blank(name).value = written[name];
+      if (Object.hasOwn(written, name)) this.typed[name] = this.#blank(name).value = written[name];
       this.rulers.set(name, to);
     }
     if (this.readOn === from) this.readOn = to;
@@ -214,7 +216,7 @@ export class Section {
   settle(written, readOn) {
     this.written = written;
     this.rulers.clear();
-    for (const [name, text] of Object.entries(written).filter(([name]) => name in this.typed)) {
+    for (const [name, text] of Object.entries(written).filter(([name]) => Object.hasOwn(this.typed, name))) {
       const blank = this.#blank(name);
       if (!hasFocus(blank)) this.typed[name] = blank.value = text;
     }
@@ -227,14 +229,16 @@ export class Section {
    * @param {Reply} reply
    */
   show(reply) {
-    this.refused = Object.fromEntries(Object.entries(reply.refusals ?? {}).filter(([name]) => name in this.typed));
+    this.refused = Object.fromEntries(
+      Object.entries(reply.refusals ?? {}).filter(([name]) => Object.hasOwn(this.typed, name)),
+    );
     this.#markTroubles(reply.refusals ?? {}, reply.instead);
     for (const [name, choices] of Object.entries(reply.choices ?? {})) {
       const list = /** @type {Blank} */ (this.#blank(name));
       list.offer(choices);
     }
     for (const [name, text] of Object.entries(reply.texts ?? {}))
-      if (!(name in this.typed)) this.#blank(name).value = text;
+      if (!Object.hasOwn(this.typed, name)) this.#blank(name).value = text;
     this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
@@ -415,7 +419,7 @@ export class Section {
       delete this.typed[name];
       delete this.refused[name];
       changed([name]);
-    } else if (this.written[name] && name in this.typed) {
+    } else if (this.written[name] && Object.hasOwn(this.typed, name)) {
       this.typed[name] = blank.value = this.written[name];
     }
     this.#keep();

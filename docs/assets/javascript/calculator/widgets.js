@@ -262,7 +262,7 @@ async function upgrade(page) {
     for (const { section: other } of lone)
       other.takeFrom(
         section,
-        Object.keys(section.typed).filter((name) => !(name in other.typed)),
+        Object.keys(section.typed).filter((name) => !Object.hasOwn(other.typed, name)),
       );
   const inText = numbers(
     page,

@@ -63,7 +63,7 @@ export class Drafts {
   done(texts, revision) {
     if (!mine.has(this.name)) return;
     const left = Object.entries(this.#all).flatMap(([path, draft]) => {
-      const kept = path in texts ? draft.texts.indexOf(texts[path]) + 1 : 0;
+      const kept = Object.hasOwn(texts, path) ? draft.texts.indexOf(texts[path]) + 1 : 0;
       const base = kept || draft.base === revision - 1 ? revision : draft.base;
       const rest = { ...draft, base, texts: draft.texts.slice(kept), sent: Math.max(0, draft.sent - kept) };
       return rest.texts.length ? [[path, rest]] : [];
