@@ -50,8 +50,8 @@ export const restored = restore().catch(() => /** @type {Set<string>} */ (new Se
 async function restore() {
   /** @type {Set<string>} */
   const names = new Set();
+  const before = get(NUMBER) ?? 0; // as the browser had it, and nothing of this page yet
   await takeLeft((entries) => {
-    const before = get(NUMBER) ?? 0;
     for (const { number, name, value } of entries) {
       if (number <= before) continue;
       names.add(name);
@@ -59,7 +59,7 @@ async function restore() {
       if (!touched.has(name)) put(name, value);
       else if (now?.texts && value?.texts) set(name, { ...now, texts: { ...value.texts, ...now.texts } });
     }
-    put(NUMBER, Math.max(before, entries.at(-1)?.number ?? 0));
+    put(NUMBER, Math.max(get(NUMBER) ?? 0, entries.at(-1)?.number ?? 0));
   });
   return names;
 }

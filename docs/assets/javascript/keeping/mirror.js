@@ -1,17 +1,20 @@
 /**
  * What is put down at once the browser itself writes to the disk only seconds later, if it is not killed before. So it
- * goes into the journal too, each window into a file of its own; the next opening puts back what the browser had not
- * written yet.
+ * goes into the journal too, each window into files that no other open window has; the next opening puts back what the
+ * browser had not written yet.
+ *
+ * The files are used again and never deleted: what a browser writes into its list of private files shortly before it is
+ * killed may be lost, and a new file with it.
  *
  * @typedef {{number: number, name: string, value?: any}} Entry `number` grows with everything put down, and is never
  *   below the clock [ms]
  */
 import { onState } from "../python/python.js";
-import { append, files, isThere, read, remove } from "./journal.js";
-import { HERE, stay, windows } from "./windows.js";
+import { KEPT_UNDER } from "../site.js";
+import { append, files, isThere, read, write as writeAnew } from "./journal.js";
 
-const START = "typed ";
-const LONG = 256_000; // [bytes] of a file that is begun anew
+const FILE = /^typed (\d+) [01]$/; // its place, and which of the two that take turns there
+const LONG = 256_000; // [bytes] of a file at which its turn ends
 const PAUSE = 20; // [ms]
 const CALM = 300; // [ms] in which an awake Python gives its first answers
 const WRITTEN = 600_000; // [ms] after which the browser has surely written everything itself
@@ -19,12 +22,12 @@ const WRITTEN = 600_000; // [ms] after which the browser has surely written ever
 /** @type {Map<string, Entry>} */
 const waiting = new Map(); // by name: the newest alone
 /** @type {Map<string, Entry>} */
-const newest = new Map(); // all that the file has
-let part = 0;
+const newest = new Map(); // all that the files of this window have
+/** @type {Promise<number> | null} */
+let place = null;
+let turn = 0;
 let isBusy = false;
 let isAbsent = false;
-
-const file = () => `${START}${HERE} ${part}`;
 
 /** Have an entry written; one after another, the newest of each name. @param {Entry} entry */
 export function mirror(entry) {
@@ -35,13 +38,12 @@ export function mirror(entry) {
 async function write() {
   isBusy = true;
   try {
-    isAbsent = !(await isThere());
-    await stay();
+    isAbsent = !navigator.locks || !(await isThere());
     while (!isAbsent) {
       const entries = [...waiting.values()];
       waiting.clear();
       for (const each of entries) newest.set(each.name, each);
-      const { end } = await append(file(), ...entries);
+      const { end } = await append(await file(), ...entries);
       if (end > LONG) await beginAnew();
       if (!waiting.size) break;
     }
@@ -51,11 +53,40 @@ async function write() {
   isBusy = false;
 }
 
+/** The file of this window whose turn it is. */
+async function file() {
+  place ??= freePlace();
+  return `typed ${await place} ${turn}`;
+}
+
+/** The first place that no open window has; it is this window's as long as its page is there. */
+async function freePlace() {
+  for (let number = 0; ; number++) if (await isHeld(number, () => new Promise(() => {}))) return number;
+}
+
+/**
+ * Hold a place while something is done, unless another window has it.
+ * @param {number} number @param {() => Promise<unknown>} act
+ * @returns {Promise<boolean>} at once, whether it is held
+ */
+function isHeld(number, act) {
+  return new Promise((resolve) => {
+    navigator.locks.request(lockOf(number), { ifAvailable: true }, (lock) => {
+      resolve(Boolean(lock));
+      return lock ? act() : undefined;
+    });
+  });
+}
+
+/** @param {number} number */
+const lockOf = (number) => `${KEPT_UNDER}typed ${number}`;
+
+/** The other file now has the newest of each name, and this one nothing. */
 async function beginAnew() {
-  const before = file();
-  part++;
-  await append(file(), ...newest.values());
-  await remove(before);
+  const before = await file();
+  turn = 1 - turn;
+  await writeAnew(await file(), [...newest.values()]);
+  await writeAnew(before, []);
 }
 
 /**
@@ -63,20 +94,31 @@ async function beginAnew() {
  * @param {(entries: Entry[]) => void} take
  */
 export async function takeLeft(take) {
-  const all = (await files()).filter((name) => name.startsWith(START));
-  if (!all.length) return;
-  const there = await windows();
-  const left = all.filter((name) => !there.has(name.slice(START.length).split(" ")[0]));
+  const all = (await files()).filter((name) => FILE.test(name));
+  if (!all.length || !navigator.locks) return;
+  place ??= freePlace();
+  const own = await place;
+  const others = new Set((await navigator.locks.query()).held?.map(({ name }) => name));
+  others.delete(lockOf(own));
+  const left = all.filter((name) => !others.has(lockOf(placeOf(name))));
   const entries = (await Promise.all(left.map((name) => read(name)))).flatMap(({ records }) => records);
+  if (!entries.length) return;
   take(entries.sort((one, other) => one.number - other.number));
   const mine = new Set([...newest.keys(), ...waiting.keys()]);
   for (const each of entries)
     if (each.number > Date.now() - WRITTEN && !mine.has(each.name)) waiting.set(each.name, each);
-  if (waiting.size && !isBusy) write();
+  if (!isBusy) write();
   while (isBusy) await new Promise((resolve) => setTimeout(resolve, PAUSE));
   if (isAbsent) return;
-  for (const name of left) await remove(name);
+  isBusy = true;
+  await beginAnew().catch(() => {});
+  isBusy = false;
+  if (waiting.size) write();
+  for (const name of left) if (placeOf(name) !== own) isHeld(placeOf(name), () => writeAnew(name, []));
 }
+
+/** @param {string} name */
+const placeOf = (name) => Number(FILE.exec(name)?.[1]);
 
 /** The first letter must not wait for a worker to start. */
 function beReady() {
