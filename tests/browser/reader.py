@@ -161,6 +161,16 @@ def printed(page: Page, paper: str) -> pdfplumber.PDF:
     return pdfplumber.open(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True)))
 
 
+def forget_typed(page: Page) -> None:
+    """The browser has nothing any more of what was put down at once, in neither of the places where it lies."""
+    page.evaluate("""async () => {
+        localStorage.clear();
+        const root = await navigator.storage.getDirectory();
+        for await (const folder of root.values())
+            for await (const name of folder.keys()) if (name.startsWith("typed ")) await folder.removeEntry(name);
+    }""")
+
+
 def says(section: Locator, words: str | re.Pattern) -> None:
     """Wait until the answer says this, and is not marked as an old one."""
     expect(spoken(section)).to_contain_text(words, timeout=WAKING)

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import NODE_MODULES
-from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, profile, refusal
+from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, forget_typed, profile, refusal
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 COLOUR = ["color-contrast", "link-in-text-block"]
@@ -83,7 +83,7 @@ def test_a_page_whose_value_is_in_trouble(checked):
     expect(refusal(section, "piece_width")).to_be_visible(timeout=WAKING)
     section.evaluate("it => it.querySelectorAll('details').forEach((drawer) => (drawer.open = true))")
     assert found() == []
-    page.evaluate("localStorage.clear()")
+    forget_typed(page)
 
 
 def test_what_stands_round_a_page_is_as_large_as_a_fingertip(checked):

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.faces.browser import replies
 from tests.bad_values import IMPOSSIBLE_TOGETHER, REFUSED_EVERYWHERE
-from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoken
+from tests.browser.reader import WAKING, blank, calculator, forget_typed, refusal, says, spoken
 
 PAGES = {
     "pieces-from-cloth": "plan/pieces/",
@@ -89,7 +89,7 @@ def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
         for field in fields:
             expect(refusal(section, field)).to_be_visible(timeout=WAKING)
         expect(section.locator(".old-answer")).to_be_visible()
-        page.evaluate("localStorage.clear()")  # the next page starts from the house's numbers
+        forget_typed(page)  # the next page starts from the house's numbers
 
 
 def test_a_fold_opened_by_a_number_half_typed_is_folded_again(page: Page):

@@ -169,12 +169,14 @@ def fill_everything(page: Page) -> None:
     expect(page.locator('[data-ticks="hem"] .count')).to_contain_text("1 of")
 
 
-#: Everything under the handbook's name in this browser, but for when the last copy was saved.
+#: Everything under the handbook's name in this browser, but for when the last copy was saved and what the journal has.
 ALL_KEPT = """async () => {
-    const open = indexedDB.open((await indexedDB.databases()).find(({ name }) => name.startsWith('workroom')).name);
+    const kept = ({ name }) => name.startsWith('workroom') && !name.startsWith('workroom open pages');
+    const open = indexedDB.open((await indexedDB.databases()).find(kept).name);
     await new Promise((resolve) => (open.onsuccess = resolve));
     const found = {};
     for (const store of open.result.objectStoreNames) {
+        if (store === 'journal') continue;
         const all = open.result.transaction(store).objectStore(store).getAll();
         await new Promise((resolve) => (all.onsuccess = resolve));
         found[store] = all.result.filter(({ name }) => name !== 'copy').map((row) => JSON.stringify(row)).sort();
@@ -189,7 +191,11 @@ def all_kept(page: Page) -> dict:
     texts = {name: json.loads(text) for name, text in found["texts"].items()}
     return {
         **found,
-        "texts": {name: each for name, each in texts.items() if not isinstance(each, dict) or each.get("texts") != {}},
+        "texts": {
+            name: each
+            for name, each in texts.items()
+            if not name.endswith("put down") and (not isinstance(each, dict) or each.get("texts") != {})
+        },
     }
 
 

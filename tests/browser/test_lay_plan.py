@@ -5,7 +5,7 @@ import io
 
 from playwright.sync_api import Locator, expect
 
-from tests.browser.reader import blank, scripts_held_back
+from tests.browser.reader import blank, forget_typed, scripts_held_back
 
 AWAKE = 60_000
 
@@ -157,7 +157,7 @@ def test_a_link_carries_the_numbers_and_waits_to_be_told(page):
     expect(plan.locator(".refusal[data-field=pieces]")).to_be_hidden()
     address = plan.get_by_role("link", name="Link that carries these numbers").get_attribute("href")
     page.evaluate("document.activeElement.blur()")  # on leaving a blank it is kept once more
-    page.evaluate("localStorage.clear()")
+    forget_typed(page)
     page.goto("about:blank")
     page.goto(address)
     expect(cell(plan, "pieces", 0, 3)).to_have_value("12")

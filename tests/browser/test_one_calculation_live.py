@@ -14,7 +14,7 @@ from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.faces.page.sentence_number import worked
 from calculators.values.kinds import Count, Length
-from tests.browser.reader import WAKING, blank, calculator, elsewhere, refusal
+from tests.browser.reader import WAKING, blank, calculator, elsewhere, forget_typed, refusal
 
 #: Everything that the numbers of one calculation showed, together, each time any of them changed.
 WATCHED = """([calculator, given]) => {
@@ -117,5 +117,5 @@ def test_on_every_page_the_numbers_of_its_calculation_change_together_or_wait_to
         both = {one: first, other: second}
         shown(both)
         assert all(each == as_worked_out(numbers, both) for each in page.evaluate("seen")), path
-        page.evaluate("() => localStorage.clear()")  # what was typed stands on the next page of the same calculator
+        forget_typed(page)  # what was typed stands on the next page of the same calculator
     page.context.close()

@@ -33,5 +33,5 @@ def where_kept() -> ET.Element:
         element("table", None, element("thead", None, element("tr", None, *head)), element("tbody", None, *rows)),
         element("p", {"class": "tools", "hidden": True},
             element("button", {"type": "button", "data-do": "test"}, "Test it now")),
-        element("ul", {"class": "tested", "role": "status"}),
+        element("div", {"role": "status"}, element("ul", {"class": "tested"})),
     )  # fmt: skip
