@@ -7,9 +7,14 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pdfplumber
+import pytest
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, Route, expect
 
 from tests.same_origin import strangers
+
+#: Where the same is done in any window, one is enough.
+one_window = pytest.mark.parametrize("width", [390], ids=["phone"])
+both_windows = pytest.mark.parametrize("width", [390, 1280], ids=["phone", "screen"])
 
 WAKING = 60_000  # [ms] Python wakes on first use; on a busy machine that takes a while
 

@@ -5,7 +5,13 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, refusal, says, spoken
+from tests.browser.reader import WAKING, blank, both_windows, calculator, refusal, says, spoken
+
+
+@pytest.fixture(params=[390], ids=["phone"])
+def width(request) -> int:
+    """One window where the same is done in any."""
+    return request.param
 
 
 def test_a_change_at_the_start_reaches_every_step(page: Page):
@@ -30,6 +36,7 @@ def test_a_step_in_trouble_stops_those_behind_it_and_only_those(page: Page):
     expect(calculator(page, "pieces-from-cloth").locator(".old-answer")).to_be_hidden(timeout=WAKING)
 
 
+@both_windows
 def test_keyboard_alone_fills_in_reads_and_goes_back(page: Page):
     page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")

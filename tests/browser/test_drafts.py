@@ -7,11 +7,11 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from scripts.bench.leave import PLACES, Reader, left_once
-from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, hold_back, let_through, scripts_held_back
+from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, hold_back, let_through, one_window, scripts_held_back
 from tests.browser.test_jobs import job_is, put
 from tests.documents.exchange.test_handing import JOB
 
-pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
+pytestmark = one_window
 JOB_PLACE, METHOD, TICKET, _ = PLACES
 DRAFTS = "() => Object.keys(localStorage).filter((name) => name.includes('draft/')).length"
 WARNS = """() => {

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.documents.exchange.share_link import packed
 from calculators.documents.house_method.reading import read_method, written_down
-from tests.browser.reader import elsewhere, open_file
+from tests.browser.reader import elsewhere, one_window, open_file
 from tests.documents.exchange.test_handing import states
 from tests.documents.exchange.whole_file import file_of, saved
 
@@ -18,7 +18,7 @@ SAMPLE = written_down(
         (Path(__file__).parents[1] / "documents/house_method/samples/method-1.json").read_text(encoding="utf-8")
     )[0]
 )
-pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
+pytestmark = one_window
 
 
 def keep_and_follow(page: Page, text: str) -> None:

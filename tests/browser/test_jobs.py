@@ -3,15 +3,14 @@
 import json
 import re
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.documents.exchange.share_link import packed
-from tests.browser.reader import ANSWERS_HELD_BACK, blank, calculator, hold_back, let_through, open_file
+from tests.browser.reader import ANSWERS_HELD_BACK, blank, calculator, hold_back, let_through, one_window, open_file
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import file_of, saved
 
-pytestmark = pytest.mark.parametrize("width", [390], ids=["phone"])
+pytestmark = one_window
 NASTY = "<img src=x onerror=window.ran=1><script>window.ran=1</script>[x](javascript:window.ran=1)"
 #: Choose a file of 50 MB, made in the page itself.
 LARGE = """(input) => {

@@ -9,10 +9,10 @@ from playwright.sync_api import Browser, Page, expect
 
 from calculators.documents.json_text import write_json
 from scripts.setup import browser as chromium
+from tests.browser.reader import one_window
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import read_file
 
-on_phone = pytest.mark.parametrize("width", [390], ids=["phone"])
 #: The browser's own answer when the disk is full, given at the first thing that is put down.
 FULL = """() => {
     window.put = IDBObjectStore.prototype.put;
@@ -42,7 +42,7 @@ def write(page: Page, name: str, text: str) -> None:
     page.locator(f"[name='{name}']").blur()
 
 
-@on_phone
+@one_window
 def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(page: Page):
     page.goto("./house/jobs/")
     page.evaluate(KEEP, ["job", "sage-napkins", JOB])
@@ -59,7 +59,7 @@ def test_without_room_one_sentence_and_what_stands_on_the_page_is_kept_later(pag
     assert (kept["time"], kept["cost"]) == ("5 hours", "40"), "what could not be kept then is kept now"
 
 
-@on_phone
+@one_window
 @pytest.mark.parametrize(
     ("text", "words"),
     [("{damaged", "damaged"), (write_json({"format": "job", "version": 99, "name": "x"}), "newer handbook")],
@@ -128,22 +128,27 @@ NEVER_READS = f"{NO_ANSWER} for (const name of ['get', 'getAll', 'getAllKeys']) 
     "IDBObjectStore.prototype[name] = never(IDBRequest);"
 )
 NO_PRIVATE_FILES = "delete StorageManager.prototype.getDirectory;"
+#: And whoever waits for long waits a tenth of it.
+LESS_PATIENT = """{
+    const wait = setTimeout;
+    window.setTimeout = (act, ms = 0, ...rest) => wait(act, ms < 5000 ? ms : ms / 10, ...rest);
+}"""
 
 
-@on_phone
+@one_window
 @pytest.mark.parametrize("path", ["./house/", "./house/jobs/", "./house/ticket/", "./house/hand-over/"])
 @pytest.mark.parametrize("trouble", [NEVER_OPENS, NEVER_READS], ids=["never opens", "never reads"])
 def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(
     page: Page, path: str, trouble: str
 ):
-    page.add_init_script(trouble + NO_PRIVATE_FILES)
+    page.add_init_script(trouble + NO_PRIVATE_FILES + LESS_PATIENT)
     page.goto(path)
     expect(page.locator(".said").first).to_contain_text("does not answer", timeout=60_000)
     page.wait_for_timeout(300)
     expect(page.locator(".said").first).to_contain_text("Nothing is deleted")
 
 
-@on_phone
+@one_window
 def test_what_the_browser_lost_is_back_and_said_on_whatever_page_is_opened_first(page: Page):
     page.goto("./house/jobs/")
     page.evaluate(KEEP, ["job", "sage-napkins", JOB])

@@ -3,11 +3,18 @@
 import csv
 import io
 
+import pytest
 from playwright.sync_api import Locator, expect
 
-from tests.browser.reader import blank, forget_typed, scripts_held_back
+from tests.browser.reader import blank, both_windows, forget_typed, scripts_held_back
 
 AWAKE = 60_000
+
+
+@pytest.fixture(params=[390], ids=["phone"])
+def width(request) -> int:
+    """One window where the same is done in any."""
+    return request.param
 
 
 def opened(page):
@@ -25,6 +32,7 @@ def write(blank: Locator, text: str) -> None:
     blank.fill(text)
 
 
+@both_windows
 def test_an_order_is_typed_and_its_plan_seen(page):
     plan = opened(page)
     expect(plan.locator(".spoken")).to_contain_text(
@@ -180,6 +188,7 @@ def test_a_link_that_carries_nonsense_is_passed_over(page):
         expect(page.locator(".offered")).to_have_count(0)
 
 
+@both_windows
 def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
     plan = opened(page)
     drawing, told = plan.locator("figure.drawing"), plan.locator(".told")
@@ -223,6 +232,7 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
     expect(plan.get_by_role("button", name="from the trimming line 34", pressed=True)).to_have_count(1)
 
 
+@both_windows
 def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(page, width):
     page.goto("./plan/lay-plan/")
     drawing = page.locator("figure.drawing:has(.on-screens)").first
@@ -257,6 +267,7 @@ def test_what_cannot_be_planned_is_said_in_one_sentence_at_its_table(page):
         expect(refusal).to_be_hidden(timeout=AWAKE)
 
 
+@both_windows
 def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_breaks_in(page):
     plan = opened(page)
     for row, copies in enumerate(("300", "150", "50")):
@@ -278,6 +289,7 @@ def test_five_hundred_pieces_are_drawn_told_and_listed_and_the_next_keystroke_br
     assert listed.count() > 50 and page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
 
 
+@both_windows
 def test_the_cuts_of_a_plan_are_read_without_pushing_the_table_aside(page):
     plan = opened(page)
     cuts = plan.locator(".wide", has_text="Cuts in working order")

@@ -6,11 +6,10 @@ from datetime import date
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, printed, refusal, says
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, one_window, printed, refusal, says
 
 PAPERS = ("A4", "Letter")
 SMALLEST = 7.5  # [pt]
-one_window = pytest.mark.parametrize("width", [390], ids=["phone"])  # the same sheets come of any
 
 
 def sheets(page: Page, paper: str = "A4") -> list[str]:
@@ -55,6 +54,7 @@ def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page,
     )  # the screen is as it was
 
 
+@one_window
 def test_the_button_prints_the_same_sheets(page: Page):
     plan = opened(page)
     menu = sheets(page)

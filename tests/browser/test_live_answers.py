@@ -1,10 +1,9 @@
-"""Typing changes answer and drawing at once, on a phone and on a screen, and what was typed stays."""
+"""Typing changes answer and drawing at once, and what was typed stays."""
 
 import json
 import re
 from urllib.parse import quote
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.reader import (
@@ -15,12 +14,14 @@ from tests.browser.reader import (
     choose_ruler,
     hold_back,
     let_through,
+    one_window,
     refusal,
     says,
     scripts_held_back,
     spoken,
 )
 
+pytestmark = one_window
 PIECES = "plan/pieces/"
 
 
@@ -119,7 +120,6 @@ def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(page: Pa
     says(section, "4 across")
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_a_bare_number_is_meant_on_the_ruler_in_hand_when_it_was_written_however_late_python_reads_it(page: Page):
     page.add_init_script(ANSWERS_HELD_BACK)
     section = open_pieces(page)
@@ -329,7 +329,6 @@ def test_two_calculators_on_one_visit_answer_from_one_python(page: Page):
     assert len(pythons(page)) == 1
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_where_the_browser_is_full_the_visit_remembers_what_was_typed_last(page):
     page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
@@ -349,7 +348,6 @@ def test_where_the_browser_is_full_the_visit_remembers_what_was_typed_last(page)
     expect(blank(calculator(page, "pieces-from-cloth"), "piece_width")).to_have_value("36 cm")
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_the_link_that_carries_the_numbers_is_copied(page):
     page.context.grant_permissions(["clipboard-read", "clipboard-write"])
     page.goto("./corners/mitre/")

@@ -8,16 +8,16 @@ from playwright.sync_api import Browser, Page, expect
 from tests.browser.reader import WAKING, blank, calculator, nothing_amiss, profile, says
 
 PAGE = "./plan/pieces/"
-#: Said to a page before it is opened: what passes between it and Python is written down.
+#: Said to a page before it is opened: what passes between it and Python is written down; the journal has no types.
 WRITTEN_DOWN = """{
     window.passed = [];
     window.Worker = class Worker extends window.Worker {
         constructor(...all) {
             super(...all);
-            this.addEventListener("message", ({ data }) => passed.push(data));
+            this.addEventListener("message", ({ data }) => data.type && passed.push(data));
         }
         postMessage(message, ...more) {
-            passed.push(message);
+            if (message.type) passed.push(message);
             return super.postMessage(message, ...more);
         }
     };

@@ -3,7 +3,8 @@
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.test_keeping_trouble import FULL, KEEP, newest, on_phone
+from tests.browser.reader import one_window
+from tests.browser.test_keeping_trouble import FULL, KEEP, newest
 from tests.documents.exchange.test_handing import JOB
 
 PLACES = ["database", "journal", "texts", "handbook"]
@@ -26,7 +27,7 @@ def tried_out(page: Page) -> list[str]:
     return page.locator(".tested li").all_inner_texts()
 
 
-@on_phone
+@one_window
 def test_each_place_says_what_it_holds_and_passes_and_nothing_is_left_behind(page: Page):
     page.goto("./house/kept/")
     expect(here(page, "database")).to_have_text("Nothing yet.")
@@ -46,7 +47,7 @@ def test_each_place_says_what_it_holds_and_passes_and_nothing_is_left_behind(pag
     expect(here(page, "database")).to_have_text("1 job.")
 
 
-@on_phone
+@one_window
 @pytest.mark.parametrize(
     ("fault", "failing"),
     [

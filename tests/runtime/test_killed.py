@@ -1,5 +1,5 @@
-"""The browser is killed at twenty moments of a first keeping and of an update: afterwards the copy is whole, in one
-version."""
+"""The browser is killed at ten moments of a first keeping and of an update, at more with `KILLED_AT=20`: afterwards the
+copy is whole, in one version."""
 
 import os
 import shutil
@@ -17,7 +17,7 @@ from scripts.after_pages import join_scripts, offline
 from scripts.setup import browser as chromium
 from tests.runtime.faulty_server import FaultyServer, serving
 
-MOMENTS = 20
+MOMENTS = int(os.environ.get("KILLED_AT", 10))
 FILES = 36
 LONG = 60_000  # [ms]
 PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Kept</title></head>
