@@ -7,14 +7,16 @@ import sys
 from pathlib import Path
 
 from calculators.asking.site_method import PACKAGED
-from scripts.tools.places import ROOT
+from scripts.tools.places import NODE_MODULES, ROOT
 
 
 def copied(house: Path, *names: str) -> Path:
-    """The files and folders of the project by these names, laid into a folder, with the tests' own house method."""
+    """The files and folders of the project by these names, laid into a folder beside what npm has brought, with the
+    tests’ own house method."""
     for name in names:
         copy = shutil.copytree if (ROOT / name).is_dir() else shutil.copy
         copy(ROOT / name, house / name)
+    (house / "node_modules").symlink_to(NODE_MODULES)
     if (house / "calculators").is_dir():
         shutil.copy(ROOT / "tests/house" / PACKAGED, house / "calculators/asking" / PACKAGED)
     return house

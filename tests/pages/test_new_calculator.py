@@ -18,6 +18,7 @@ COPIED = [
     "tests",
     "mkdocs.yml",
     "pyproject.toml",
+    "package.json",
     "pins",
     "README.md",
     "DEVELOPERS.md",

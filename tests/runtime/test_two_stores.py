@@ -264,11 +264,11 @@ def test_what_could_not_be_put_into_the_database_does_not_come_back_by_itself(re
     assert reader.does(THERE) == ALL_OF_IT
 
 
-@pytest.mark.parametrize("trouble", [NEVER_OPENS, FAILS_TO_OPEN], ids=["never answers", "fails"])
-def test_where_the_database_does_not_open_the_journal_carries_on(reader: Reader, trouble: str):
+@pytest.mark.parametrize("fault", [NEVER_OPENS, FAILS_TO_OPEN], ids=["never answers", "fails"])
+def test_where_the_database_does_not_open_the_journal_carries_on(reader: Reader, fault: str):
     reader.does(WORK)
     more = "await store.keep('job', 'runner', 'runner', 0); return await store.whyNothingLasts()"
-    with reader.visit(trouble) as page:
+    with reader.visit(fault) as page:
         assert run(page, THERE) == ALL_OF_IT
         assert "cannot be opened. The other has everything" in run(page, more)
         kept = run(page, "return await store.whatKeeps()")
@@ -277,12 +277,12 @@ def test_where_the_database_does_not_open_the_journal_carries_on(reader: Reader,
 
 
 @pytest.mark.parametrize(
-    ("trouble", "words"),
+    ("fault", "words"),
     [(NEVER_OPENS, "does not answer"), (FAILS_TO_OPEN, "disk may be full or damaged")],
     ids=["never answers", "fails"],
 )
-def test_where_neither_can_be_had_the_reason_is_said(reader: Reader, trouble: str, words: str):
-    with reader.visit(trouble + NO_PRIVATE_FILES) as page:
+def test_where_neither_can_be_had_the_reason_is_said(reader: Reader, fault: str, words: str):
+    with reader.visit(fault + NO_PRIVATE_FILES) as page:
         said = run(page, "return await store.whyNothingLasts()")
     assert words in said and "private window" not in said
 
