@@ -138,9 +138,7 @@ LESS_PATIENT = """{
 @one_window
 @pytest.mark.parametrize("path", ["./house/", "./house/jobs/", "./house/ticket/", "./house/hand-over/"])
 @pytest.mark.parametrize("fault", [NEVER_OPENS, NEVER_READS], ids=["never opens", "never reads"])
-def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(
-    page: Page, path: str, fault: str
-):
+def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(page: Page, path: str, fault: str):
     page.add_init_script(fault + NO_PRIVATE_FILES + LESS_PATIENT)
     page.goto(path)
     expect(page.locator(".said").first).to_contain_text("does not answer", timeout=60_000)
