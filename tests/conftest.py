@@ -25,8 +25,8 @@ from scripts.tools.places import ADDRESS_FILE, SITE
 from scripts.tools.server import open_server
 from tests.browser.reader import nothing_amiss, profile
 
-# The same examples at every run; `--hypothesis-profile=search` looks for new ones. How many of them fit depends a little
-# on which modules were imported before, whose numbers hypothesis tries too, and how soon they come on the machine.
+# The same examples at every run; `--hypothesis-profile=search` looks for new ones. How many of them fit depends a
+# little on which modules were imported before, whose numbers hypothesis tries too; how soon they come on the machine.
 BY_CHANCE = [HealthCheck.filter_too_much, HealthCheck.too_slow]
 settings.register_profile("steady", derandomize=True, deadline=None, suppress_health_check=BY_CHANCE)
 settings.register_profile("search", derandomize=False, deadline=None, max_examples=2000)
