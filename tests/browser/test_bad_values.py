@@ -4,12 +4,13 @@ one."""
 import json
 import re
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.faces.browser import replies
 from tests.bad_values import IMPOSSIBLE_TOGETHER, REFUSED_EVERYWHERE
-from tests.browser.reader import WAKING, blank, calculator, forget_typed, refusal, says, spoken
+from tests.browser.reader import WAKING, blank, calculator, forget_typed, one_window, refusal, says, spoken
+
+pytestmark = one_window
 
 PAGES = {
     "pieces-from-cloth": "plan/pieces/",
@@ -76,7 +77,6 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     expect(piece).to_have_attribute("aria-invalid", "false")
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_values_that_cannot_go_together_are_refused_at_their_blanks(page: Page):
     for name, typed, fields in IMPOSSIBLE_TOGETHER:
         if name not in PAGES:

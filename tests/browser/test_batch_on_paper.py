@@ -3,7 +3,9 @@
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.reader import choose_ruler, printed, says
+from tests.browser.reader import choose_ruler, one_window, printed, says
+
+pytestmark = one_window
 
 #: Of every step: its heading and the first words of its answer.
 STEPS = """[...document.querySelectorAll(".walk section.calculator")].map((step) =>

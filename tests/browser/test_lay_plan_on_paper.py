@@ -36,6 +36,7 @@ def opened(page: Page):
     return calculator(page, "lay-plan")
 
 
+@one_window
 @pytest.mark.parametrize(("paper", "ruler"), [("A4", "cm 1/10"), ("Letter", "in 1/16")])
 def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page, paper: str, ruler: str):
     opened(page)
@@ -140,6 +141,7 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
         )
 
 
+@one_window
 def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
     plan = opened(page)
     copies = plan.locator("table.rows[data-field=pieces] tbody tr").nth(0).locator("input").nth(3)
