@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from calculators.documents.exchange.share_link import packed
 from calculators.documents.house_method.reading import read_method, written_down
-from tests.browser.reader import elsewhere, one_window, open_file
+from tests.browser.reader import elsewhere, forget_typed, one_window, open_file
 from tests.documents.exchange.test_handing import states
 from tests.documents.exchange.whole_file import file_of, saved
 
@@ -89,8 +89,8 @@ def test_a_file_of_everything_comes_back_byte_for_byte(page, tmp_path):
         await remove('method', 'summer-linen');
         await remove('job', 'sage-napkins');
         await choose('method', '');
-        localStorage.clear();
     }""")  # fmt: skip
+    forget_typed(page)
     page.goto("./house/hand-over/")
     open_file(page, saved)
     expect(page.locator(".handed > h2")).to_have_text(
