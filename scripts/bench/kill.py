@@ -39,7 +39,7 @@ KILLS, SIDES, TYPED = 500, 2, 0.1
 FILLING = 8_000  # [characters] of each record, so that many kills fall into the middle of one
 STRAY = b"\x07torn\xff\x01"  # what a kill may leave of a record at the end of a file
 PATIENCE = 120  # [s]
-LATEST = 0.15  # [s] after the first save of a session it is killed at the latest
+LATEST = 0.15  # [s] after what a session waits for it is killed at the latest
 #: How often a kill is followed by what.
 FAULTS = {
     "nothing": 0.22,
@@ -271,6 +271,8 @@ class Side:
                 self._wait(lambda: said.there is not None, process)
                 self.faults += whole(said.there or [], known) + beside(said.others, known_beside)
                 self._wait(lambda: said.kept > known, process)
+                if self.done % 2:  # else a slow machine would never come to the kinds kept less often
+                    self._wait(lambda: said.beside > known_beside, process)
             time.sleep(chance.random() * LATEST)
         finally:
             if peaceful:
