@@ -96,8 +96,11 @@ UNUSED = ",".join(
 def browser(playwright: Playwright) -> Iterator[Browser]:
     """The machine's own Chromium, which knows no host but this one."""
     only_here = "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1"
+    # Python runs in each window for a moment only: to make its machine code a second time, and better, does not pay
+    once = "--js-flags=--liftoff-only"
     launched = playwright.chromium.launch(
-        executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS, only_here, f"--disable-features={UNUSED}"]
+        executable_path=chromium.ensure(),
+        args=[*chromium.ARGUMENTS, only_here, once, f"--disable-features={UNUSED}"],
     )
     yield launched
     launched.close()

@@ -12,6 +12,7 @@ from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, forget_ty
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 COLOUR = ["color-contrast", "link-in-text-block"]
+GROUND = "() => getComputedStyle(document.body).backgroundColor"
 AXE = NODE_MODULES / "axe-core/axe.min.js"
 
 
@@ -37,18 +38,24 @@ def violations(page: Page, rules: list[str] | None = None) -> list[str]:
     ]
 
 
-def test_every_page(checked, site, served):
+def test_every_page(browser, site, served):
     """By every rule in a light room; in a dark one by those on colour, since nothing else is otherwise there."""
-    still = checked[0].context.new_page()
-    still.add_init_script(NO_PYTHON)
+    context = profile(browser, served, viewport=PHONE, color_scheme="light", reduced_motion="reduce")
+    context.add_init_script(path=AXE)
+    context.add_init_script(NO_PYTHON)
+    still = context.new_page()
     addresses = [name.text for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
-    dark = still.evaluate("matchMedia('(prefers-color-scheme: dark)').matches")
     faults = {}
     for address in [*addresses, f"{served}/no-such-page/"]:
+        still.emulate_media(color_scheme="light")
         still.goto(address)
-        if problems := violations(still, COLOUR if dark else None):
+        light = still.evaluate(GROUND)
+        problems = violations(still)
+        still.emulate_media(color_scheme="dark")
+        still.wait_for_function(f"(light) => ({GROUND})() !== light", arg=light)
+        if problems := [*problems, *violations(still, COLOUR)]:
             faults[address.removeprefix(served)] = problems
-    still.close()
+    context.close()
     assert faults == {}
 
 
