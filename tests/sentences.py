@@ -17,10 +17,14 @@ PROGRAMMERS_WORDS = {
 }
 
 
-def is_one_message(text: str) -> bool:
-    """Whether this can stand at a field: one line, printable, closed by a full stop, not a wall of text."""
+def is_one_message(text: str, typed: str = "") -> bool:
+    """Whether this can stand at a field: one line, printable, closed by a full stop, not a wall of text.
+
+    typed: what the person wrote, where that may have quotation marks of its own; its words are not ours.
+    """
     words = {word.strip("“”.,:;()").lower() for word in _unquoted(text).split()}
-    return text.isprintable() and 10 < len(text) < 300 and text.endswith(".") and not words & PROGRAMMERS_WORDS
+    ours = [each for each in words & PROGRAMMERS_WORDS if each not in typed.lower()]
+    return text.isprintable() and 10 < len(text) < 300 and text.endswith(".") and not ours
 
 
 def _unquoted(text: str) -> str:

@@ -12,15 +12,8 @@ from calculators.catalogue import catalogue
 from calculators.faces.page.form import form_html
 from calculators.faces.page.markup import html
 from calculators.values.kind import LONGEST_NUMBER
+from tests.hostile_texts import MILLION, PARTS, filled
 from tests.sentences import is_one_message
-
-MILLION = 1_000_000
-PARTS = ["1", "x", " ", "\n", ";", "|", "½", "1/", "1,", "1 min ", "[", "€", "-", ' "', '["1"],', "1 | 2;"]
-
-
-def filled(start: str, part: str, end: str, length: int) -> str:
-    return (start + part * length)[: length - len(end)] + end
-
 
 #: A field of every kind there is, each with its calculator.
 KINDS = {
