@@ -44,6 +44,7 @@ FIELDS = {
             HEM,
             "Hem depth along the first edge; the width of a facing, border or binding.",
             "hem",
+            known_as=("hem", "hem/2"),
         ),
         Field(
             "hem_2",
@@ -51,6 +52,7 @@ FIELDS = {
             HEM,
             "Hem depth along the other edge; facing, border and binding take that of edge 1.",
             "hem",
+            known_as=("hem/2", "hem"),
         ),
         Field(
             "angle",
@@ -58,6 +60,7 @@ FIELDS = {
             ANGLE,
             "Inside angle; 90 for a square corner, 120 in a hexagon.",
             fixed="90",
+            known_as=("angle",),
         ),
         Field("turn", "First turn", TURN, "Hidden first fold; 0 for a single turned hem.", "turn"),
         Field(
@@ -108,6 +111,7 @@ FIELDS = {
             Length(least=Fraction(1, 8), most=Fraction(20)),
             "Fold a scrap ten times, measure, divide by ten.",
             fixed={"cm": "0.4 mm", "in": "1/64 in"},
+            known_as=("cloth_thickness",),
         ),
     )
 }

@@ -29,6 +29,9 @@ class Field:
     where they say nothing.
     beside: other fields of the same calculator whose values `from_method` is told as well, such as how many corners a
     piece has.
+    known_as: what it measures of the work in hand, by the names that every page knows it under: what is typed goes
+    under the first, what stands there is of the first that holds something. Left out, it is known as the measure of the
+    house that fills it; empty where each page has its own. A name may hold ``{field}``, for the text of another field.
     """
 
     name: str
@@ -40,6 +43,14 @@ class Field:
     optional: bool = False
     from_method: Callable[..., str] | None = None
     beside: tuple["Field", ...] = ()
+    known_as: tuple[str, ...] | None = None
+
+    @property
+    def names_in_hand(self) -> tuple[str, ...]:
+        """What it is known as on every page, most its own first; empty where each page has its own."""
+        if self.known_as is not None:
+            return self.known_as
+        return (self.default,) if self.default else ()
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ MEASURED = Field(
     "Selvedge to selvedge: what is trimmed off both sides is taken off for you. Already trimmed: all of the width is "
     "used.",
     fixed=SELVEDGES,
+    known_as=("measured",),
 )
 SELVEDGE = Field(
     "selvedge",

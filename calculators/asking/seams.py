@@ -44,6 +44,7 @@ def seam_fields(
         Choice(options={kind: SEAMS[kind] for kind in kinds}),
         "How two widths become one; the allowance follows.",
         fixed=usual,
+        known_as=("seam",),
     )
     allowance = Field(
         "seam_allowance",
@@ -53,6 +54,7 @@ def seam_fields(
         fixed={"cm": "1 cm", "in": "3/8 in"},
         from_method=allowance_of,
         beside=(seam,),
+        known_as=("join_allowance",),
     )
     return seam, allowance
 

@@ -48,6 +48,7 @@ CALCULATOR = Calculator(
             Count(least=1, most=100_000),
             "How many pieces are made in this batch.",
             fixed="18",
+            known_as=("pieces",),
         ),
         Field(
             "bundle",

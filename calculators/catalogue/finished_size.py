@@ -90,8 +90,22 @@ CALCULATOR = Calculator(
     title="Finished size",
     purpose="What a piece measures once hemmed, or what to cut for the size you want.",
     fields=(
-        Field("width", "Width", _SIZE, "Across the piece, cut or finished as chosen.", "piece_width"),
-        Field("length", "Length", _SIZE, "Along the piece, cut or finished as chosen.", "piece_length"),
+        Field(
+            "width",
+            "Width",
+            _SIZE,
+            "Across the piece, cut or finished as chosen.",
+            "piece_width",
+            known_as=("{start_from}_width",),
+        ),
+        Field(
+            "length",
+            "Length",
+            _SIZE,
+            "Along the piece, cut or finished as chosen.",
+            "piece_length",
+            known_as=("{start_from}_length",),
+        ),
         Field(
             "start_from",
             "Which size",
@@ -106,9 +120,21 @@ CALCULATOR = Calculator(
             "The first fold of the raw edge, hidden in the hem; 0 for a single turned hem.",
             "turn",
         ),
-        Field("hem", "Hem depth", HEM_OR_NONE, "The width of the visible border on every side not named below.", "hem"),
         Field(
-            "hem_top", "Hem at the top", HEM_OR_NONE, "Only if it differs; 0 for an edge left as it is.", optional=True
+            "hem",
+            "Hem depth",
+            HEM_OR_NONE,
+            "The width of the visible border on every side not named below.",
+            "hem",
+            known_as=("hem", "hem/2"),
+        ),
+        Field(
+            "hem_top",
+            "Hem at the top",
+            HEM_OR_NONE,
+            "Only if it differs; 0 for an edge left as it is.",
+            optional=True,
+            known_as=("hem/top", "hem/2"),
         ),
         Field(
             "hem_bottom",
@@ -116,6 +142,7 @@ CALCULATOR = Calculator(
             HEM_OR_NONE,
             "Only if it differs; 0 for an edge left as it is.",
             optional=True,
+            known_as=("hem/bottom", "hem/2"),
         ),
         Field(
             "hem_left",
@@ -123,6 +150,7 @@ CALCULATOR = Calculator(
             HEM_OR_NONE,
             "Only if it differs; 0 for an edge left as it is.",
             optional=True,
+            known_as=("hem/left",),
         ),
         Field(
             "hem_right",
@@ -130,6 +158,7 @@ CALCULATOR = Calculator(
             HEM_OR_NONE,
             "Only if it differs; 0 for an edge left as it is.",
             optional=True,
+            known_as=("hem/right",),
         ),
         Field(
             "edge_stitch",

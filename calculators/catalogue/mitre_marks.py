@@ -82,14 +82,15 @@ CALCULATOR = Calculator(
     title="Mitre marks",
     purpose="Where to mark, stitch and trim a mitred corner, at any angle and with unequal hems.",
     fields=(
-        Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge.", "hem"),
-        Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge.", "hem"),
+        Field("hem_1", "Hem on edge 1", HEM, "Hem depth along the first edge.", "hem", known_as=("hem", "hem/2")),
+        Field("hem_2", "Hem on edge 2", HEM, "Hem depth along the other edge.", "hem", known_as=("hem/2", "hem")),
         Field(
             "angle",
             "Angle of the corner",
             Angle(least=Fraction(20), most=Fraction(160)),
             "Inside angle; 90 for a square corner.",
             fixed="90",
+            known_as=("angle",),
         ),
         Field(
             "turn", "First turn", TURN, "Hidden first fold; it moves only the marks taken from the raw edge.", "turn"

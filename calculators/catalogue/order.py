@@ -55,6 +55,7 @@ CALCULATOR = Calculator(
             Count(least=1, most=_MOST),
             "How many are wanted; leave it empty to make as many as the cloth gives.",
             optional=True,
+            known_as=("pieces",),
         ),
         Field(
             "spare",

@@ -17,6 +17,7 @@ from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
 from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
+from calculators.batch.in_hand import measured
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.handing.questions import HANDING_QUESTIONS
@@ -24,6 +25,7 @@ from calculators.faces.house_method.questions import METHOD_QUESTIONS
 from calculators.faces.job.questions import JOB_QUESTIONS
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.answer_html import figure
+from calculators.faces.page.in_hand import in_hand_lines
 from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
 from calculators.faces.page.questions import Reply, Request, careful, house, ruler_wanted
@@ -75,7 +77,8 @@ def _walk(request: Request) -> Iterator[Reply]:
 
 
 def _numbers(request: Request) -> Iterator[Reply]:
-    """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "ruler"} → the same lists, as texts and HTML.
+    """{"ask": "numbers", "numbers": […], "values": […], "figures": […], "measures", "ruler"} → the same lists, as texts
+    and HTML; ``hers``: whether each number, and then each figure, follows a measure in hand.
 
     A number or figure whose values cannot be used comes back as null: what stands in the page stays, unless it was
     worked out
@@ -98,6 +101,7 @@ def _numbers(request: Request) -> Iterator[Reply]:
         "figures": [
             _or_none(partial(_figure, each, _given(each, request), asking)) for each in request.get("figures", [])
         ],
+        "hers": [bool(_in_hand(each, request)) for each in (*request.get("numbers", []), *request.get("figures", []))],
         "none": NO_NUMBER,
     }
 
@@ -115,15 +119,35 @@ def _figure(wanted: Request, given: dict[str, str], asking: Asking) -> str:
 
 
 def _given(wanted: Request, request: Request) -> dict[str, str]:
-    """The texts of a number or figure; a bare number among them gets the unit of the ruler it was written on.
+    """The texts of a number or figure, with the measures in hand; a bare number among them gets the unit of the ruler
+    it was written on.
 
     What the page puts in place of the reader's own, ``but``, has the last word.
     """
     given = wanted["given"]
     if given and "readOn" in wanted:
-        then = Asking(given, method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": wanted["readOn"]}))
-        given = {**given, **written(calculator_named(wanted["calculator"]), then)}
-    return {**given, **wanted.get("but", {})}
+        given = {**given, **_written_on(wanted["readOn"], wanted["calculator"], given, request)}
+    return {**given, **_in_hand(wanted, request), **wanted.get("but", {})}
+
+
+def _in_hand(wanted: Request, request: Request) -> dict[str, str]:
+    """The texts of a number or figure that are measures in hand, those that can be read."""
+    measures, calculator = request.get("measures", {}), calculator_named(wanted["calculator"])
+    texts: dict[str, str] = {}
+    for field, name in measured(calculator, _asking(request, wanted["given"]), measures).items():
+        texts |= _written_on(measures[name]["readOn"], calculator.name, {field: measures[name]["text"]}, request)
+    return texts
+
+
+def _written_on(ruler: str, calculator: str, texts: dict[str, str], request: Request) -> dict[str, str]:
+    """Those texts that can be read, each with the unit of the ruler that a bare number was written on."""
+    then = Asking(texts, method=house(request), wanted_ruler=ruler_wanted({**request, "ruler": ruler}))
+    return written(calculator_named(calculator), then)
+
+
+def _in_hand_line(request: Request) -> Iterator[Reply]:
+    """{"ask": "in hand", "measures", "ruler"} → {"line": HTML}: what is in hand, with the way to change it."""
+    yield {"line": "".join(map(html, in_hand_lines(request["measures"], _asking(request, {}))))}
 
 
 def _plain(request: Request) -> Iterator[Reply]:
@@ -144,6 +168,7 @@ QUESTIONS: dict[str, Callable[[Request], Iterator[Reply]]] = {
     "calculator": _calculator,
     "walk": _walk,
     "numbers": _numbers,
+    "in hand": _in_hand_line,
     "plain": _plain,
     **{
         name: careful(question)

@@ -25,6 +25,7 @@ from calculators.documents.house_method.sites_own import check_packaged
 from calculators.documents.job.format import schema as job_schema
 from calculators.documents.json_text import write_json
 from calculators.drawing.picture import fillings
+from calculators.faces.page.in_hand import in_hand
 from calculators.faces.page.markup import html
 from calculators.faces.page.ruler_choice import ruler_choice
 from calculators.faces.page.whose import whose
@@ -122,7 +123,7 @@ def on_page_content(page_html: str, page: Page, config: MkDocsConfig, files: Fil
     markers = MARKERS[page.file.src_uri]
     if not markers.shown:
         return page_html
-    head = (whose(markers.home), ruler_choice(Asking({})), fillings())
+    head = (whose(markers.home), in_hand(), ruler_choice(Asking({})), fillings())
     return "".join(map(html, head)) + markers.put_back(page_html)
 
 

@@ -188,13 +188,14 @@ def test_what_was_typed_survives_a_reload(page: Page):
 def test_a_width_kept_or_linked_before_selvedges_were_asked_for_stays_one_without_them(page: Page):
     """Arithmetic: 110 cm hold 3 pieces of 36 cm; less two selvedges of 1.5 cm they would hold 2."""
     section = open_pieces(page)
-    fill(section, cloth_width="110 cm", piece_width="36 cm")
+    fill(section, cloth_width="110 cm", piece_width="36 cm", least_width="30 cm")
     says(section, "2 across")
     page.evaluate(
         """() => {
             const key = Object.keys(localStorage).find((name) => name.endsWith("typed/pieces-from-cloth"));
-            const { texts, readOn } = JSON.parse(localStorage.getItem(key));
-            localStorage.setItem(key, JSON.stringify({ texts, readOn }));
+            for (const name of Object.keys(localStorage)) if (name.includes("in-hand/")) localStorage.removeItem(name);
+            const texts = { cloth_width: "110 cm", piece_width: "36 cm" };
+            localStorage.setItem(key, JSON.stringify({ texts, readOn: "" }));
         }"""
     )
     page.reload()

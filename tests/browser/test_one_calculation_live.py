@@ -10,7 +10,8 @@ from bs4 import BeautifulSoup
 from playwright.sync_api import Browser, expect
 
 from calculators.asking.answering import Asking
-from calculators.asking.declaration import InvalidInput
+from calculators.asking.declaration import Calculator, InvalidInput
+from calculators.batch.in_hand import measured
 from calculators.catalogue import calculator_named
 from calculators.faces.page.sentence_number import worked
 from calculators.values.kinds import Count, Length
@@ -69,9 +70,19 @@ def other_values(name: str, given: dict[str, str]) -> Iterator[tuple[str, str]]:
                 continue
 
 
+def known(asked: Calculator, name: str) -> bool:
+    """Whether a field holds a measure in hand, as it is or whatever other blanks say."""
+    return bool(asked.field(name).names_in_hand)
+
+
 def as_worked_out(numbers: list[str], typed: dict[str, str]) -> list[str]:
-    """What numbers of a page come to in CPython."""
+    """What numbers of a page come to in CPython; a measure typed into one blank stands in every other that follows
+    it."""
     wanted = [json.loads(each) for each in numbers]
+    asked = calculator_named(wanted[0]["calculator"])
+    measures = {asked.field(name).names_in_hand[0]: text for name, text in typed.items() if known(asked, name)}
+    own = Asking({**wanted[0]["given"], **typed})
+    typed = {**typed, **{name: measures[found] for name, found in measured(asked, own, measures).items()}}
     return [
         worked(each["calculator"], {**each["given"], **typed, **each.get("but", {})}, Asking({}))[
             each["result"]

@@ -55,7 +55,8 @@ FIELDS = (
     Field("widths_in", "Widths in a curtain",
         Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be "
         "parted down its middle.", fixed="half"),
-    Field("side_hem", "Side hem", HEM_OR_NONE, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem"),
+    Field("side_hem", "Side hem", HEM_OR_NONE, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem",
+        known_as=()),
     Field("side_turn", "First turn of the side hem", HEM_OR_NONE, "Only if it differs: empty for two equal folds, 0 "
         "for a single one.", optional=True),
     Field("lower_hem", "Lower hem", HEM_OR_NONE, "Depth of the hem at the foot; 0 for none.",
@@ -69,10 +70,10 @@ FIELDS = (
     Field(
         "change_length", "Change in the wash, along", _CHANGE, "Still to come, with its sign: −4 for cloth that "
             "loses 4 %. 0 for cloth already washed.", fixed="0",
-        from_method=change_found("change_length"),
+        from_method=change_found("change_length"), known_as=("change_length",),
     ),
     Field("change_width", "Change in the wash, across", _CHANGE, "As before, for the width.", fixed="0",
-        from_method=change_found("change_width")),
+        from_method=change_found("change_width"), known_as=("change_width",)),
     Field("spare_repeats", "Repeats to spare", Count(most=9), "So that the pattern may begin where you want it; of "
         "no account for plain cloth.", fixed="1"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, "

@@ -168,6 +168,7 @@ FIELDS = (
         "Still to come, with its sign: −4 for cloth that loses 4 %. 0 for cloth already washed.",
         fixed="0",
         from_method=change_found("change_length"),
+        known_as=("change_length",),
     ),
     Field(
         "change_width",
@@ -176,6 +177,7 @@ FIELDS = (
         "As before, for the width.",
         fixed="0",
         from_method=change_found("change_width"),
+        known_as=("change_width",),
     ),
     *seam_fields("felled", JOINS),
     Field("way_across", "Cuts across", Choice(options=WAYS), "How you cut from side to side.", fixed="thread"),

@@ -34,6 +34,7 @@ _WIDTH = Field(
     "Across a piece, hemmed.",
     fixed={"cm": "40 cm", "in": "16 in"},
     from_method=from_method.finished_width,
+    known_as=("finished_width",),
 )
 _LENGTH = Field(
     "finished_length",
@@ -42,6 +43,7 @@ _LENGTH = Field(
     "Along a piece, hemmed.",
     fixed={"cm": "40 cm", "in": "16 in"},
     from_method=from_method.finished_length,
+    known_as=("finished_length",),
 )
 _ALONG = Field(
     "sides_along",
@@ -60,7 +62,14 @@ _ENDS = Field(
 )
 
 FIELDS = (
-    Field("pieces", "Pieces", Count(least=1, most=100_000), "How many are wanted of this batch.", fixed="18"),
+    Field(
+        "pieces",
+        "Pieces",
+        Count(least=1, most=100_000),
+        "How many are wanted of this batch.",
+        fixed="18",
+        known_as=("pieces",),
+    ),
     _WIDTH,
     _LENGTH,
     Field(

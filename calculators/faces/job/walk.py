@@ -8,6 +8,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking, written
 from calculators.asking.usual_cloth import WAYS, for_cloth
+from calculators.batch.in_hand import own_in_walk
 from calculators.batch.walk import Departure, StepResult, Walk, go
 from calculators.faces.job.in_hand import job_line, job_places
 from calculators.faces.page.answer_html import answer_html
@@ -32,7 +33,14 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
         add(
             whole,
             element("h2", {"id": f"{here}-step"}, f"{number}. {step_result.step.title}"),
-            section(step_result.calculator, step_result.asking, here, {}, _in_answer(step_result)),
+            section(
+                step_result.calculator,
+                step_result.asking,
+                here,
+                {},
+                _in_answer(step_result),
+                own=own_in_walk(step_result.step),
+            ),
         )
     add(whole, *job_places(len(step_results) + 1, place))
     return whole

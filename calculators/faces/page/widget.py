@@ -2,9 +2,11 @@
 
 import json
 import xml.etree.ElementTree as ET
+from collections.abc import Collection
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
+from calculators.batch.in_hand import known_as
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.form import form_html
 from calculators.faces.page.markup import NOT_SEARCHED, element
@@ -37,9 +39,17 @@ def unanswered(calculator: Calculator, error: InvalidInput, asking: Asking) -> l
 
 
 def section(
-    calculator: Calculator, asking: Asking, place: str, given: dict[str, str], in_answer: list[ET.Element]
+    calculator: Calculator,
+    asking: Asking,
+    place: str,
+    given: dict[str, str],
+    in_answer: list[ET.Element],
+    own: Collection[str] = (),
 ) -> ET.Element:
-    """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer."""
+    """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer.
+
+    own: fields, beside those given, that hold no measure of the work in hand here.
+    """
     return element(
         "section",
         {
@@ -47,6 +57,7 @@ def section(
             "id": place,
             "data-calculator": calculator.name,
             "data-given": json.dumps(given),
+            "data-in-hand": json.dumps(known_as(calculator, {*given, *own})),
             "aria-label": calculator.title,
             **NOT_SEARCHED,
         },

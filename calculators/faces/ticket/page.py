@@ -1,10 +1,12 @@
 """The page of the work ticket: complete for the house's own batch; with a script, for the maker's, and at the
 machine."""
 
+import json
 import xml.etree.ElementTree as ET
 
 from calculators.asking.answering import Asking
 from calculators.asking.site_method import site_method
+from calculators.batch.in_hand import known_as_in
 from calculators.batch.walk import Walk, go
 from calculators.faces.page.markup import LONGEST_LINE, element
 from calculators.faces.ticket.sheets import ticket_sheets
@@ -33,7 +35,7 @@ def ticket_page(walk: Walk, home: str) -> ET.Element:
     return element(
         "div",
         {"class": "ticket", "data-walk": walk.name, "data-home": home,
-            "data-calculators": " ".join(step.calculator for step in walk.steps)},
+            "data-in-hand": json.dumps(known_as_in(walk))},
         element("p", {"class": "of-what"}, "This is the house’s own batch. ",
             element("a", {"href": f"{home}batch/"}, "Fill in yours"), ", and its ticket stands "
             "here."),

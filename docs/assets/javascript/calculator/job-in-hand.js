@@ -67,7 +67,11 @@ export class JobInHand {
    * @returns {Keeper}
    */
   get keeper() {
+    const hasNone = () => !this.id;
     return {
+      get knowsInHand() {
+        return hasNone();
+      },
       read: (name) => (this.id ? { texts: {}, readOn: ruler(), refused: {} } : typedIn(name)),
       keep: (name, texts, readOn, calculator, latest, refused) => {
         const typed = () => this.#typed(calculator, texts, latest);

@@ -1,6 +1,7 @@
 /** One calculator on a page: its blanks, and the answer that Python made for them. */
 import morphdom from "morphdom";
 import { keepTyped, keptAs, nameOf, ruler, typedIn } from "../keeping/kept.js";
+import { SharedBlanks } from "../keeping/shared-blanks.js";
 import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
@@ -17,6 +18,7 @@ import { builtText, RowsTable } from "./rows.js";
  * @property {(name: string) => {texts: Texts, readOn: string, refused: Texts}} read
  * @property {(name: string, texts: Texts, readOn: string, calculator: string, latest: string, refused: Texts) => void}
  *   keep
+ * @property {boolean} knowsInHand whether what is in hand stands in its blanks
  *
  * What holds a field's text.
  * @typedef {object} Holder
@@ -50,6 +52,11 @@ export class Section {
     this.given = JSON.parse(/** @type {string} */ (element.dataset.given));
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
+    this.shared = new SharedBlanks(
+      JSON.parse(element.dataset.inHand ?? "{}"),
+      () => keeper.knowsInHand,
+      (name) => this.#blank(name)?.value ?? this.given[name],
+    );
     /** @type {Texts} */
     this.typed = this.written = /** @type {Texts} */ ({});
     this.readOn = ""; // the ruler on which a bare number is meant
@@ -85,6 +92,7 @@ export class Section {
     this.#dressAnswer(this.answer);
     const { texts, readOn, refused } = keeper.read(this.name);
     const early = this.#early();
+    this.shared.type(...Object.entries(early).map(inHandAs(ruler())));
     this.hold(
       { ...texts, ...early },
       readOn,
@@ -93,6 +101,31 @@ export class Section {
       ),
     );
     if (Object.keys(early).length) this.#keep();
+  }
+
+  /**
+   * Let the blanks of measures in hand show them; what stands in the blank in use is left to the reader, but for one
+   * she has just left empty.
+   * @param {string} [left]
+   * @returns {boolean} whether anything is different here now
+   */
+  follow(left) {
+    const before = JSON.stringify([this.typed, this.rulersInUse]);
+    for (const name of this.shared.fields) {
+      const blank = this.#blank(name);
+      if (!blank || (hasFocus(blank) && Object.hasOwn(this.typed, name) && name !== left)) continue;
+      const there = this.shared.found(name);
+      delete this.refused[name];
+      if (!there) {
+        delete this.typed[name];
+        continue;
+      }
+      if (this.typed[name] !== there.text) delete this.written[name];
+      this.typed[name] = blank.value = there.text;
+      this.rulers.set(name, there.readOn);
+      if (there.refused) this.refused[name] = there.refused;
+    }
+    return JSON.stringify([this.typed, this.rulersInUse]) !== before;
   }
 
   /** What the reader wrote before this script came, as on a slow connection. */
@@ -111,17 +144,23 @@ export class Section {
    */
   hold(texts, readOn, refused = {}) {
     const before = this.typed;
-    this.refused = refused;
+    this.refused = { ...refused };
     [this.typed, this.written, this.readOn, this.kept] = [{}, {}, readOn, ""];
     this.rulers.clear();
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
       if (!blank) continue;
+      if (this.shared.has(name)) {
+        // kept for this page alone by an earlier edition: it comes in hand, unless something newer is
+        if (!this.shared.found(name)) this.shared.type([name, { text, readOn }]);
+        continue;
+      }
       this.typed[name] = hasFocus(blank) && Object.hasOwn(before, name) ? before[name] : text;
       blank.value = this.typed[name];
     }
-    if (Object.keys(refused).length) {
-      this.#markTroubles(refused);
+    this.follow();
+    if (Object.keys(this.refused).length) {
+      this.#markTroubles(this.refused);
       this.keepOld();
     }
     this.#dress();
@@ -132,7 +171,7 @@ export class Section {
    * @param {Set<string>} names
    */
   readAgain(names) {
-    if (!names.has(keptAs(this.name))) return;
+    if (!names.has(keptAs(this.name))) return void this.follow();
     const { texts, readOn, refused } = this.keeper.read(this.name);
     this.hold(texts, readOn, refused);
   }
@@ -148,6 +187,7 @@ export class Section {
       blank.value = text;
       this.typed[name] = blank.value;
     }
+    this.shared.type(...Object.entries(this.typed).map(inHandAs(this.readOn)));
     this.#keep();
   }
 
@@ -158,7 +198,10 @@ export class Section {
    */
   takeFrom(other, names) {
     const shared = names.filter(
-      (name) => this.typed[name] !== other.typed[name] && this.#blank(name)?.takes?.(other.typed[name]),
+      (name) =>
+        !this.shared.has(name) &&
+        this.typed[name] !== other.typed[name] &&
+        this.#blank(name)?.takes?.(other.typed[name]),
     );
     for (const name of shared) {
       delete this.typed[name];
@@ -404,6 +447,13 @@ export class Section {
     delete this.written[name];
     delete this.refused[name];
     this.rulers.set(name, ruler());
+    // what another blank says may be part of what a measure is known as: size of which kind, such as cut or finished
+    const unknown = Object.keys(this.typed).filter((each) => this.shared.has(each) && !this.shared.found(each));
+    this.shared.type(
+      ...unknown.map((each) => inHandAs(this.rulerOf(each))([each, this.typed[each]])),
+      inHandAs(ruler())([name, this.typed[name]]),
+    );
+    this.follow();
     this.#keep(ruler());
     changed([name]);
   }
@@ -418,6 +468,8 @@ export class Section {
     if (!blank.value.trim()) {
       delete this.typed[name];
       delete this.refused[name];
+      this.shared.type([name]);
+      this.follow(name);
       changed([name]);
     } else if (this.written[name] && Object.hasOwn(this.typed, name)) {
       this.typed[name] = blank.value = this.written[name];
@@ -428,7 +480,9 @@ export class Section {
   /** @param {Changed} changed */
   #startAfresh(changed) {
     const names = Object.keys(this.typed);
+    this.shared.putDown(names);
     this.typed = this.refused = {};
+    this.follow();
     this.#keep();
     changed(names);
     this.form.querySelector("input, select").focus();
@@ -436,10 +490,19 @@ export class Section {
 
   /** @param {string} [latest] the ruler on which what has changed is meant */
   #keep(latest = this.readOn) {
-    const rulers = new Set(Object.keys(this.typed).map((name) => this.rulerOf(name)));
+    const own = Object.entries(this.typed).filter(([name]) => !this.shared.has(name));
+    const rulers = new Set(own.map(([name]) => this.rulerOf(name)));
     const readOn = rulers.size === 1 ? [...rulers][0] : this.readOn;
-    const state = JSON.stringify([this.typed, readOn, this.refused]);
-    if (state !== this.kept) this.keeper.keep(this.name, this.typed, readOn, this.calculator, latest, this.refused);
+    const refused = Object.fromEntries(Object.entries(this.refused).filter(([name]) => !this.shared.has(name)));
+    const state = JSON.stringify([own, readOn, refused]);
+    if (state !== this.kept)
+      this.keeper.keep(this.name, Object.fromEntries(own), readOn, this.calculator, latest, refused);
+    this.shared.settle(
+      Object.entries(this.typed).map(([name, text]) => [
+        name,
+        { text, readOn: this.rulerOf(name), refused: this.refused[name] },
+      ]),
+    );
     this.kept = state;
     this.#dress();
   }
@@ -552,12 +615,21 @@ class Blank {
  */
 const LOOSE = {
   read: typedIn,
+  knowsInHand: true,
   keep: (name, texts, readOn, _calculator, _latest, refused) => keepTyped(name, texts, readOn, refused),
 };
 
 const NOT_HERS = "This answer is for the numbers this page came with. Correct the marked box and it will update.";
 
 const OFFER = "offer"; // the notice about what was taken up
+
+/**
+ * @param {string} readOn
+ * @returns {(typed: [field: string, text: string]) => [field: string, typed: import("../keeping/in-hand.js").Measure]}
+ */
+const inHandAs =
+  (readOn) =>
+  ([field, text]) => [field, { text, readOn }];
 
 /** @typedef {HTMLElement & {dataset: {field: string}}} Refusal where a blank's refusal stands */
 

@@ -4,6 +4,7 @@
 
 import { restored } from "../keeping/at-once.js";
 import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
+import { measures, onMeasures } from "../keeping/in-hand.js";
 import { keepRuler, nameOf, ruler, typedIn } from "../keeping/kept.js";
 import { Question } from "../python/messages.js";
 import { onState, startWarmUp } from "../python/python.js";
@@ -60,7 +61,15 @@ function alone(element, answered, changed) {
     changed(section, Object.keys(texts));
   };
   const readAgain = (names) => section.readAgain(names);
-  return { ...live, section, take, readAgain, example: { ask: Question.CALCULATOR, calculator, given, typed: {} } };
+  const follow = () => section.follow() && live.answer();
+  return {
+    ...live,
+    follow,
+    section,
+    take,
+    readAgain,
+    example: { ask: Question.CALCULATOR, calculator, given, typed: {} },
+  };
 }
 
 /**
@@ -90,7 +99,8 @@ function walk(element) {
   job.begin(sections, live.answer);
   const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
   const readAgain = (names) => job.id || sections.forEach((section) => section.readAgain(names));
-  return { ...live, isTyped: () => job.isOpen || live.isTyped(), example, readAgain };
+  const follow = () => sections.map((section) => section.follow()).includes(true) && live.answer();
+  return { ...live, follow, isTyped: () => job.isOpen || live.isTyped(), example, readAgain };
 }
 
 /**
@@ -178,6 +188,7 @@ function numbers(page, sections) {
     numbers: inText.map((each) => filled(each.dataset.number)),
     values: values.map((each) => each.dataset.value),
     figures: figures.map((each) => filled(each.dataset.figure)),
+    measures: measures(),
     ruler: ruler(),
   });
   let shownFor = ""; // the method that the numbers on the page are of
@@ -194,7 +205,9 @@ function numbers(page, sections) {
       else if (none) each.replaceChildren(none);
     });
     shownFor = methodText();
-    const hers = [...inText, ...figures].filter((each, index) => isHers(calculationOf(each)) && !waiting[index]);
+    const hers = [...inText, ...figures].filter(
+      (each, index) => (isHers(calculationOf(each)) || reply.hers[index]) && !waiting[index],
+    );
     // what she wrote elsewhere and cannot be used is not what stands here
     page.querySelector(".follows").hidden = !hers.length;
   }
@@ -204,7 +217,8 @@ function numbers(page, sections) {
     clearTimeout(soon);
     soon = setTimeout(answer, BREATH);
   }
-  return { answer, follow, readAgain, isTyped: () => [...elsewhere.keys()].some(isHers) };
+  const isTyped = () => [...elsewhere.keys()].some(isHers) || Object.keys(measures()).length > 0;
+  return { answer, follow, readAgain, isTyped };
 }
 
 /** The name of the calculation that a number or figure in the text belongs to. */
@@ -305,5 +319,6 @@ restored.then((names) => {
 addEventListener("hashchange", () => offerIn(arrived()));
 
 onFollow(() => live.forEach((each) => each.answer()));
+onMeasures(() => live.forEach((each) => each.follow()));
 
 document$.subscribe(({ body }) => upgrade(body));

@@ -6,6 +6,7 @@ import { Held } from "../keeping/held.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "../keeping/kept.js";
 import { putBack } from "../keeping/put-back.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
+import { SharedBlanks } from "../keeping/shared-blanks.js";
 import { last, onChange, whyNothingLasts } from "../keeping/store.js";
 import { today } from "../printing/today.js";
 import { Question } from "../python/messages.js";
@@ -116,11 +117,11 @@ class TicketPage {
     /** @type {Record<string, import("../keeping/kept.js").Texts>} */
     const typed = {};
     let readOn = ruler();
-    for (const calculator of (this.element.dataset.calculators ?? "").split(" ")) {
+    for (const calculator of Object.keys(this.#knownAs)) {
       const { texts, readOn: on } = typedIn(this.#nameOf(calculator));
-      if (!Object.keys(texts).length) continue;
-      typed[calculator] = texts;
-      readOn = on;
+      const inHand = this.#inHand(calculator).texts;
+      if (Object.keys(texts).length) readOn = on;
+      if (Object.keys({ ...texts, ...inHand }).length) typed[calculator] = { ...texts, ...inHand };
     }
     return { typed, read_on: readOn };
   }
@@ -128,6 +129,20 @@ class TicketPage {
   /** @param {string} calculator */
   #nameOf(calculator) {
     return nameOf(calculator, {}, this.element.dataset.walk);
+  }
+
+  /** @returns {Record<string, Record<string, string[]>>} calculator → what its fields are known as in hand */
+  get #knownAs() {
+    return JSON.parse(this.element.dataset.inHand ?? "{}");
+  }
+
+  /** @param {string} calculator */
+  #inHand(calculator) {
+    return new SharedBlanks(
+      this.#knownAs[calculator] ?? {},
+      () => true,
+      () => "",
+    );
   }
 
   async #draw() {
@@ -177,7 +192,7 @@ class TicketPage {
   /** @param {string} name @param {string} text */
   #note(name, text) {
     const isOfTheWalk = name === "bundle" && this.held.kind === "loose";
-    const was = isOfTheWalk ? (typedIn(this.#nameOf("bundles")).texts.bundle ?? "") : undefined;
+    const was = isOfTheWalk ? (this.#inHand("bundles").texts.bundle ?? "") : undefined;
     this.drafts.note(name, text, this.held.revision, ruler(), was);
   }
 
@@ -262,6 +277,8 @@ class TicketPage {
 
   /** @param {{calculator: string, field: string, text: string}} change */
   #typed({ calculator, field, text }) {
+    const inHand = this.#inHand(calculator);
+    if (inHand.has(field)) return inHand.type([field, text ? { text, readOn: ruler() } : undefined]);
     const { texts, readOn, refused } = typedIn(this.#nameOf(calculator));
     /** @param {Record<string, string>} texts */
     const without = ({ [field]: _, ...others }) => others;

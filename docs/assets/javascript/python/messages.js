@@ -53,6 +53,7 @@ export const Question = Object.freeze({
   CALCULATOR: "calculator",
   WALK: "walk",
   NUMBERS: "numbers",
+  IN_HAND: "in hand",
   WHOSE: "whose",
   OWN_WORDS: "own words",
   METHOD_PAGE: "method page",

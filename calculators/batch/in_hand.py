@@ -1,0 +1,125 @@
+"""The work in hand: measures that every page knows, each under what it measures, and where they stand."""
+
+from collections.abc import Container, Mapping
+from functools import cache
+from typing import Any
+
+from calculators.asking.answering import Asking
+from calculators.asking.declaration import Calculator, Field
+from calculators.batch.walk import Walk, WalkStep
+from calculators.catalogue import calculator_named, catalogue
+from calculators.values.kinds import Choice
+from calculators.values.phrase import Phrase
+
+#: Every measure of the work in hand, by the name that fields are known as, in the order of the work: what it is called.
+MEASURES: Mapping[str, str] = {
+    "pieces": "Pieces",
+    "bundle": "Pieces in a bundle",
+    "cloth_width": "Cloth width",
+    "cloth_length": "Cloth length",
+    "measured": "Width measured",
+    "selvedge": "Selvedge trimmed off each side",
+    "before_length": "Marks along the length, before the wash",
+    "after_length": "Marks along the length, after it",
+    "before_width": "Marks across the width, before the wash",
+    "after_width": "Marks across the width, after it",
+    "change_length": "Change in the wash, along",
+    "change_width": "Change in the wash, across",
+    "needed_length": "Length needed after the wash",
+    "needed_width": "Width needed after the wash",
+    "folded_length": "Length of one layer",
+    "layers": "Layers",
+    "extra_length": "What hangs over",
+    "end_loss": "Cut off each end",
+    "skew": "Offset of one end",
+    "usable_length": "Usable length",
+    "cut_width": "Cut width of a piece",
+    "cut_length": "Cut length of a piece",
+    "finished_width": "Finished width",
+    "finished_length": "Finished length",
+    "turn": "First turn",
+    "hem": "Hem",
+    "hem/2": "Hem on edge 2",
+    "hem/top": "Hem at the top",
+    "hem/bottom": "Hem at the bottom",
+    "hem/left": "Hem on the left",
+    "hem/right": "Hem on the right",
+    "angle": "Angle of the corner",
+    "mitre_allowance": "Left at a mitre when trimmed",
+    "facing_allowance": "Seam of a facing or border",
+    "seam": "Seam of a join",
+    "join_allowance": "Seam allowance of a join",
+    "edge_stitch": "Edge stitch",
+    "stitch_hem": "Stitch length",
+    "cloth_thickness": "Thickness of one layer",
+    "seam_thickness": "Thickness stitched through",
+    "thread_end": "Thread end left at a seam",
+    "spool": "Thread on a reel",
+    "bobbin": "Thread on a full bobbin",
+}
+
+
+def measured(calculator: Calculator, asking: Asking, names: Mapping[str, Any]) -> dict[str, str]:
+    """Which measure in hand stands in each field that has one and was not typed into: field name → its name there.
+
+    names: those of the measures in hand.
+    """
+    found = {}
+    for field in calculator.fields:
+        if field.name not in asking.typed and (name := _first(field, calculator, asking, names)):
+            found[field.name] = name
+    return found
+
+
+def known_as(calculator: Calculator, own: Container[str]) -> dict[str, tuple[str, ...]]:
+    """What the fields of a calculator are known as, by their names. own: those that hold something of the page's."""
+    return {
+        field.name: field.names_in_hand for field in calculator.fields if field.names_in_hand and field.name not in own
+    }
+
+
+def own_in_walk(step: WalkStep) -> set[str]:
+    """Fields of a step that hold no measure in hand: what earlier steps give, and what the walk begins with."""
+    return {*step.taken, *step.settled}
+
+
+def known_as_in(walk: Walk) -> dict[str, dict[str, tuple[str, ...]]]:
+    """What the fields of a walk are known as: calculator → field → its names."""
+    return {step.calculator: known_as(calculator_named(step.calculator), own_in_walk(step)) for step in walk.steps}
+
+
+def field_of(name: str) -> Field:
+    """A field that asks for a measure in hand, by its name there. Raises KeyError for a name that no field has."""
+    return _fields()[name]
+
+
+@cache
+def _fields() -> dict[str, Field]:
+    found: dict[str, Field] = {}
+    for calculator in catalogue().values():
+        for field in calculator.fields:
+            for template in field.names_in_hand:
+                for name in _names(template, calculator):
+                    found.setdefault(name, field)
+    return found
+
+
+def _names(template: str, calculator: Calculator) -> list[str]:
+    """Every name that a field may be known as, whatever the other fields say."""
+    names = [template]
+    for blank in Phrase(template).blanks():
+        kind = calculator.field(blank).kind
+        assert isinstance(kind, Choice)
+        names = [name.replace(f"{{{blank}}}", option) for name in names for option in kind.options]
+    return names
+
+
+def _first(field: Field, calculator: Calculator, asking: Asking, names: Mapping[str, Any]) -> str:
+    known_as = (_named(each, calculator, asking) for each in field.names_in_hand)
+    return next((name for name in known_as if name in names), "")
+
+
+def _named(template: str, calculator: Calculator, asking: Asking) -> str:
+    """The name with what other fields say in it, such as whether a size is cut or finished."""
+    said = {blank: asking.text(calculator.field(blank)) for blank in Phrase(template).blanks()}
+    return template.format(**said)

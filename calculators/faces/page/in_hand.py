@@ -1,0 +1,86 @@
+"""The line at the top of a page that says what is in hand, and the list in which each measure can be changed or put
+down."""
+
+import xml.etree.ElementTree as ET
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.asking.answering import Asking
+from calculators.batch.in_hand import MEASURES, field_of
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element
+from calculators.values.kind import InvalidValue
+from calculators.values.kinds import Choice
+from calculators.values.measure import Ruler
+
+_IN_THE_LINE = 4  # measures; more would take a second line on a phone
+
+
+def in_hand() -> ET.Element:
+    """The place for the line in a built page, where nothing is in hand yet."""
+    return element("div", {"class": "in-hand", "hidden": True, **NOT_SEARCHED})
+
+
+def in_hand_lines(measures: Mapping[str, Mapping[str, Any]], asking: Asking) -> list[ET.Element]:
+    """What stands in it. measures: name → ``text`` as it was typed, ``readOn`` the ruler of a bare number."""
+    there = [name for name in MEASURES if name in measures]
+    said = [_said(name, measures[name], asking) for name in there[:_IN_THE_LINE]]
+    if more := len(there) - len(said):
+        said.append(f"{more} more")
+    rows = [_row(name, measures[name], asking) for name in there]
+    return [
+        element(
+            "details",
+            None,
+            element(
+                "summary", None, element("b", None, "In hand: "), " · ".join(said), " ", element("u", None, "change")
+            ),
+            element("ul", None, *rows),
+            element("p", None, element("button", {"type": "button", "data-put-down": ""}, "Put all of it down")),
+        )
+    ]
+
+
+def _said(name: str, measure: Mapping[str, Any], asking: Asking) -> str:
+    text, _ = _read(name, measure, asking)
+    return f"{MEASURES[name]} {text}" if name != "pieces" else f"{text} pieces"
+
+
+def _row(name: str, measure: Mapping[str, Any], asking: Asking) -> ET.Element:
+    text, refusal = _read(name, measure, asking)
+    label = MEASURES[name]
+    put_down = {"type": "button", "data-put-down": name, "aria-label": f"Put down: {label}"}
+    parts: list[Content] = [
+        element("label", None, f"{label} ", _blank(name, str(measure["text"]))),
+        " ",
+        element("button", put_down, "Put down"),
+    ]
+    if refusal:
+        parts.append(element("p", {"class": "refusal"}, f"{refusal}"))
+    return element("li", None, *parts)
+
+
+def _blank(name: str, text: str) -> ET.Element:
+    kind = field_of(name).kind
+    if not isinstance(kind, Choice):
+        return element("input", {"type": "text", "data-measure": name, "value": text, "maxlength": "200"})
+    options = (
+        element("option", {"value": each, **({"selected": True} if each == text else {})}, words)
+        for each, words in kind.options.items()
+    )
+    return element("select", {"data-measure": name}, *options)
+
+
+def _read(name: str, measure: Mapping[str, Any], asking: Asking) -> tuple[str, str]:
+    """What was typed with its unit, and why it cannot be read, empty where it can."""
+    kind, text = field_of(name).kind, str(measure["text"])
+    ruler = _ruler(measure, asking)
+    try:
+        kind.parse(text, ruler)
+    except InvalidValue as problem:
+        return text, f"{MEASURES[name]}: {problem}"
+    return kind.house_text(kind.write_out(text, ruler), ruler), ""
+
+
+def _ruler(measure: Mapping[str, Any], asking: Asking) -> Ruler:
+    wanted = str(measure.get("readOn", ""))
+    return asking.method.ruler(wanted if asking.method.offers(wanted) else "")

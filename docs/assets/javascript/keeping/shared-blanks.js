@@ -1,0 +1,88 @@
+/** The blanks of a calculator that hold measures of the work in hand, which every page knows. */
+import { measure, write } from "./in-hand.js";
+
+/** @import { Measure } from "./in-hand.js" */
+
+export class SharedBlanks {
+  /** @type {Record<string, string[]>} */
+  #knownAs;
+  /** @type {() => boolean} */
+  #isKnown;
+  /** @type {(field: string) => string} */
+  #textOf;
+
+  /**
+   * @param {Record<string, string[]>} knownAs field name → what it is known as, most its own first
+   * @param {() => boolean} isKnown whether what is in hand stands in its blanks just now
+   * @param {(field: string) => string} textOf what stands in another field, whose text may be part of a name
+   */
+  constructor(knownAs, isKnown, textOf) {
+    this.#knownAs = knownAs;
+    this.#isKnown = isKnown;
+    this.#textOf = textOf;
+  }
+
+  get fields() {
+    return this.#isKnown() ? Object.keys(this.#knownAs) : [];
+  }
+
+  /** @param {string} field */
+  has(field) {
+    return this.#isKnown() && Object.hasOwn(this.#knownAs, field);
+  }
+
+  /**
+   * What is in hand for a field.
+   * @param {string} field
+   * @returns {Measure & {name: string} | undefined}
+   */
+  found(field) {
+    for (const name of this.#names(field)) {
+      const there = measure(name);
+      if (there) return { name, ...there };
+    }
+  }
+
+  /** What is in hand for all its fields that have something: field name → text. */
+  get texts() {
+    const there = this.fields.flatMap((field) => {
+      const measured = this.found(field);
+      return measured ? [[field, measured.text]] : [];
+    });
+    return Object.fromEntries(there);
+  }
+
+  /**
+   * Take what was typed into fields in hand, each as its own; nothing puts that down.
+   * @param {[field: string, typed?: Measure][]} all
+   */
+  type(...all) {
+    const typed = all.filter(([field]) => this.has(field));
+    write(typed.map(([field, each]) => [this.#names(field)[0], each]));
+  }
+
+  /**
+   * What is in hand stays the same, with its unit written, or now has a sentence that refuses it.
+   * @param {[field: string, measured: Measure][]} all
+   */
+  settle(all) {
+    const measured = all.filter(([field]) => this.has(field));
+    write(measured.map(([field, each]) => [this.found(field)?.name ?? this.#names(field)[0], each]));
+  }
+
+  /** Put down what stands in these fields, wherever it was typed. @param {string[]} fields */
+  putDown(fields) {
+    write(fields.filter((each) => this.has(each)).flatMap((each) => this.#there(each)));
+  }
+
+  /** @param {string} field @returns {[name: string][]} */
+  #there(field) {
+    const there = this.found(field);
+    return there ? [[there.name]] : [];
+  }
+
+  /** @param {string} field */
+  #names(field) {
+    return this.#knownAs[field].map((name) => name.replace(/\{(\w+)\}/g, (_, other) => this.#textOf(other)));
+  }
+}

@@ -1,0 +1,64 @@
+/** The line at the top of a page that says what is in hand, and the list in which each measure is changed or put down. */
+import morphdom from "morphdom";
+import { restored } from "../keeping/at-once.js";
+import { askHouse, ready } from "../keeping/following.js";
+import { measures, onMeasures, write } from "../keeping/in-hand.js";
+import { ruler } from "../keeping/kept.js";
+import { Question } from "../python/messages.js";
+
+const BREATH = 50; // [ms] without another change before the line follows
+
+/** @type {HTMLElement | null} */
+let line = null;
+let soon = 0;
+
+async function show() {
+  const there = line;
+  if (!there) return;
+  const inHand = measures();
+  if (!Object.keys(inHand).length) {
+    there.hidden = true;
+    return;
+  }
+  await ready;
+  const reply = await askHouse({ ask: Question.IN_HAND, measures: inHand, ruler: ruler() });
+  const made = document.createElement("div");
+  made.innerHTML = reply.line; // made by Python as elements: whatever was typed is escaped in it
+  const list = made.querySelector("details");
+  if (list) list.open = Boolean(there.querySelector("details")?.open);
+  morphdom(there, made, {
+    childrenOnly: true,
+    onBeforeElUpdated: (now, next) => now !== document.activeElement && !now.isEqualNode(next),
+  });
+  there.hidden = false;
+}
+
+function follow() {
+  clearTimeout(soon);
+  soon = setTimeout(() => show().catch(() => {}), BREATH); // a line that cannot be had stays as it is
+}
+
+/** @param {HTMLElement} element */
+function upgrade(element) {
+  element.addEventListener("change", ({ target }) => {
+    const { measure } = target.dataset;
+    if (measure) write([[measure, target.value.trim() ? { text: target.value, readOn: ruler() } : undefined]]);
+  });
+  element.addEventListener("click", ({ target }) => {
+    const name = target.closest("[data-put-down]")?.dataset.putDown;
+    if (name === undefined) return;
+    const heading = element.querySelector("summary");
+    write((name ? [name] : Object.keys(measures())).map((each) => [each]));
+    heading?.focus();
+  });
+}
+
+onMeasures(follow);
+restored.then((names) => names.size && follow());
+
+document$.subscribe(({ body }) => {
+  line = body.querySelector(".in-hand");
+  if (!line) return;
+  upgrade(line);
+  show().catch(() => {});
+});

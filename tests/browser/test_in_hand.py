@@ -1,0 +1,201 @@
+"""What a maker writes once is known everywhere: the same measure reads the same on every page."""
+
+import json
+import random
+import re
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.reader import (
+    WAKING,
+    answered,
+    blank,
+    calculator,
+    choose_ruler,
+    one_window,
+    refusal,
+    says,
+)
+
+pytestmark = one_window
+
+
+def in_hand(page: Page):
+    return page.locator(".in-hand")
+
+
+def test_a_hem_written_on_one_page_is_the_hem_of_the_others(page: Page):
+    """Arithmetic: a hem of 2.5 cm is marked at twice that, and a gauge cut for it has the same mark."""
+    page.goto("./plan/sizes/")
+    blank(calculator(page, "finished-size"), "hem").fill("2.5")
+    expect(in_hand(page)).to_contain_text("Hem 2.5 cm", timeout=WAKING)
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    for hem in ("hem_1", "hem_2"):
+        expect(blank(marks, hem)).to_have_value("2.5 cm")
+    says(marks, "5 cm")
+    expect(in_hand(page)).to_contain_text("Hem 2.5 cm")
+    page.goto("./corners/gauges/")
+    expect(blank(calculator(page, "mitre-gauge"), "hem_2")).to_have_value("2.5 cm")
+    expect(blank(calculator(page, "gauge-finder"), "hem_1")).to_have_value("2.5 cm")
+    page.goto("./batch/")
+    expect(blank(calculator(page, "finished-size"), "hem")).to_have_value("2.5 cm")
+    expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value("2.5 cm", timeout=WAKING)
+
+
+def test_hems_written_apart_are_apart_everywhere(page: Page):
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "hem_1").fill("3 cm")
+    expect(blank(marks, "hem_2")).to_have_value("3 cm")
+    blank(marks, "hem_2").fill("2 cm")
+    says(marks, "4 cm")
+    expect(blank(marks, "hem_1")).to_have_value("3 cm")
+    page.goto("./plan/sizes/")
+    size = calculator(page, "finished-size")
+    expect(blank(size, "hem")).to_have_value("3 cm")
+    expect(blank(size, "hem_top")).to_have_value("2 cm")
+    page.goto("./corners/gauges/")
+    expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("3 cm")
+    expect(blank(calculator(page, "mitre-gauge"), "hem_2")).to_have_value("2 cm")
+
+
+def test_a_page_with_an_example_of_its_own_keeps_that_and_shares_the_rest(page: Page):
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "hem_1").fill("3 cm")
+    blank(marks, "turn").fill("0.6 cm")
+    expect(in_hand(page)).to_contain_text("First turn 0.6 cm", timeout=WAKING)
+    page.goto("./corners/unequal/")
+    unequal = calculator(page, "mitre-marks")
+    expect(blank(unequal, "hem_1")).to_have_value("5 cm")
+    expect(blank(unequal, "turn")).to_have_value("0.6 cm")
+
+
+def test_the_line_changes_what_is_in_hand_and_puts_it_down(page: Page):
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "hem_1").fill("3 cm")
+    says(marks, "6 cm")
+    line = in_hand(page)
+    line.locator("summary").click()
+    line.get_by_label("Hem", exact=True).fill("2.5 cm")
+    line.get_by_label("Hem", exact=True).press("Tab")
+    expect(blank(marks, "hem_1")).to_have_value("2.5 cm", timeout=WAKING)
+    says(marks, "5 cm")
+    line.get_by_role("button", name="Put down: Hem").click()
+    expect(line).to_be_hidden(timeout=WAKING)
+    says(marks, "4 cm")
+    expect(blank(marks, "hem_2")).to_have_value("2 cm")
+
+
+def test_what_cannot_be_read_stands_and_is_refused_wherever_it_is_asked_for(page: Page):
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "hem_1").fill("two fingers")
+    expect(refusal(marks, "hem_1")).to_be_visible(timeout=WAKING)
+    page.goto("./corners/gauges/")
+    gauge = calculator(page, "mitre-gauge")
+    expect(blank(gauge, "hem_1")).to_have_value("two fingers")
+    expect(refusal(gauge, "hem_1")).to_be_visible()
+    answered(page)
+    expect(refusal(gauge, "hem_1")).to_contain_text("two fingers")
+
+
+def test_a_bare_number_means_the_same_on_another_page_and_ruler(page: Page):
+    page.goto("./corners/mitre/")
+    blank(calculator(page, "mitre-marks"), "hem_1").fill("3")
+    choose_ruler(page, "in 1/16")
+    page.goto("./corners/gauges/")
+    expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("3 cm", timeout=WAKING)
+
+
+def test_another_window_hears_of_it(page: Page):
+    page.goto("./corners/mitre/")
+    other = page.context.new_page()
+    other.goto("./corners/gauges/")
+    blank(calculator(page, "mitre-marks"), "hem_1").fill("3 cm")
+    expect(blank(calculator(other, "mitre-gauge"), "hem_1")).to_have_value("3 cm", timeout=WAKING)
+
+
+def test_numbers_in_sentences_follow_what_is_in_hand(page: Page):
+    page.goto("./plan/sizes/")
+    blank(calculator(page, "finished-size"), "hem").fill("3 cm")
+    expect(in_hand(page)).to_contain_text("Hem 3 cm", timeout=WAKING)
+    page.goto("./stitch/by-hand/")
+    hem = page.locator("""[data-number='{"calculator": "finished-size", "result": "hem", "given": {}}']""").first
+    expect(hem).to_have_text(re.compile("^3\\scm$"), timeout=WAKING)
+    expect(page.locator(".follows")).to_be_visible()
+
+
+OLD = """() => {
+    const start = Object.keys(localStorage).find((name) => name.includes("typed/")).split("typed/")[0];
+    localStorage.clear();
+    const kept = { texts: { hem_1: "2.8", angle: "100" }, readOn: "cm 1/10", refused: {}, edition: 2 };
+    localStorage.setItem(`${start}typed/mitre-marks`, JSON.stringify(kept));
+}"""
+
+
+def test_what_an_earlier_edition_kept_for_one_page_comes_in_hand(page: Page):
+    page.goto("./corners/mitre/")
+    blank(calculator(page, "mitre-marks"), "hem_1").fill("3 cm")
+    page.goto("./corners/mitre/")
+    page.evaluate(OLD)
+    page.goto("./corners/mitre/")
+    expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value("2.8 cm", timeout=WAKING)
+    expect(blank(calculator(page, "mitre-marks"), "angle")).to_have_value(re.compile("^100"))
+    page.goto("./corners/gauges/")
+    expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("2.8 cm", timeout=WAKING)
+
+
+PAGES = [
+    "plan/pieces/",
+    "plan/sizes/",
+    "corners/mitre/",
+    "corners/gauges/",
+    "corners/unequal/",
+    "prepare/measure/",
+    "batch/",
+]
+#: What stands in the blanks of each measure in hand: its name there → the texts.
+SEEN = """() => {
+    const seen = {};
+    for (const section of document.querySelectorAll(".calculator[data-in-hand]"))
+        for (const [field, names] of Object.entries(JSON.parse(section.dataset.inHand))) {
+            const textOf = (_, other) => section.querySelector(`[name=${other}]`).value;
+            (seen[names[0].replace(/\\{(\\w+)\\}/g, textOf)] ??= []).push(textOf(null, field));
+        }
+    return seen;
+}"""
+IN_HAND = """() => Object.keys(localStorage).flatMap((name) => name.split("typed/in-hand//")[1] ?? [])"""
+
+
+@pytest.mark.parametrize("seed", range(2))
+def test_whatever_is_typed_on_whatever_page_the_same_measure_reads_the_same_on_all(page: Page, seed: int):
+    chance = random.Random(seed)
+    for _ in range(8):
+        page.goto(f"./{chance.choice(PAGES)}")
+        section = chance.choice(page.locator(".calculator[data-in-hand]").all())
+        fields = [
+            name
+            for name in json.loads(section.get_attribute("data-in-hand") or "")
+            if name not in ("measured", "ordered")
+        ]
+        blank(section, chance.choice(fields)).fill(chance.choice(["2.5", "3 cm", "1 1/4 in", "31 mm", "nonsense"]))
+        if chance.random() < 0.3:
+            choose_ruler(page, chance.choice(["in 1/16", "cm 1/10"]))
+        if chance.random() < 0.5:
+            answered(page)
+    page.goto("./plan/pieces/")
+    typed = page.evaluate(IN_HAND)
+    assert len(typed) > 3
+    seen: dict[str, set[str]] = {name: set() for name in typed}
+    for place in PAGES:
+        page.goto(f"./{place}")
+        expect(in_hand(page)).to_be_visible(timeout=WAKING)  # Python has read what is typed
+        answered(page)
+        for name, texts in page.evaluate(SEEN).items():
+            if name in seen:
+                seen[name] |= {*texts}
+    assert {name: texts for name, texts in seen.items() if len(texts) != 1} == {}
