@@ -1,4 +1,4 @@
-/** The line at the top of a page that says what is in hand, and the list in which each measure is changed or put down. */
+/** The line at the top of a page that says what is in hand, and the list in which each measure can be changed. */
 import morphdom from "morphdom";
 import { restored } from "../keeping/at-once.js";
 import { askHouse, ready } from "../keeping/following.js";
