@@ -1,25 +1,25 @@
 """A corner step by step: folded cloth as it lies, drawn from the folding engine."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import dist
 
 from calculators.drawing import lines
-from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, key_picture
-from calculators.trade.corners.borders import BorderKind, borders
+from calculators.drawing.folding_words import Lying, in_words, lying, side_style
+from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.trade.corners.cloth import ClothLine, Facet
-from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
-from calculators.trade.corners.layers import seen_from_above
+from calculators.trade.corners.convex import Edge, moved, outlines
 from calculators.trade.corners.plane import Isometry, Line, Point, steady
 from calculators.trade.corners.stack import Stack, common_edge
 from calculators.trade.corners.steps import CornerStep, Measured
 from calculators.trade.corners.window import cut_off
+from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
 
 MARGINS = (62, 26, 20, 34)
 TALLEST = 236
 LETTERS = 16.5  # [drawing units] how large letters are in the narrowest columns
-FIRST_CLOTHS = {"piece", "top cloth"}
-Borders = list[tuple[BorderKind, Edge]]
+CROP = 8  # [drawing units] left around the cloth of a drawing shown without its words; a break line stands out by 5
 Box = tuple[float, float, float, float]
 BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
@@ -27,28 +27,49 @@ DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
 
 def instruction(step: CornerStep, ruler: Ruler) -> str:
     """What to do in a step, with this job's lengths."""
-    return step.instruction.format(**{name: show_length(length, ruler) for name, length in step.lengths.items()})
+    return _filled(step.instruction, step, ruler)
+
+
+def _filled(template: str, step: CornerStep, ruler: Ruler, mark: str = "") -> str:
+    """A text of a step with this job's lengths in it, each between two marks."""
+    return template.format(
+        **{name: f"{mark}{show_length(length, ruler)}{mark}" for name, length in step.lengths.items()}
+    )
+
+
+def told(step: CornerStep, ruler: Ruler) -> Told:
+    """What a list of steps says beside its drawing."""
+    beside = " ".join(part for part in (*map(brief, step.rules), step.how, step.check) if part)
+    return Told(
+        f"{_filled(step.do, step, ruler, mark='**')}.", _filled(beside, step, ruler), _filled(step.why, step, ruler)
+    )
 
 
 def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale and in one column, and their key."""
     box = _box([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
-    sheets = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
+    drawn = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
+    last: list[tuple[CornerStep, Lying] | None] = [None, *((step, lay) for step, (_, lay) in zip(steps, drawn))]
     pictures = tuple(
-        sheet.finish(step.name, _in_words(step, sheet), with_key=False, caption=instruction(step, ruler))
-        for sheet, step in zip(sheets, steps)
+        replace(
+            sheet.finish(step.name, in_words(step, lay, before), with_key=False, caption=instruction(step, ruler)),
+            told=told(step, ruler),
+            crop=None if any(each.outside for each in step.measured) else _crop(sheet, box),
+        )
+        for step, (sheet, lay), before in zip(steps, drawn, last)
     )
-    used = dict.fromkeys(style for sheet in sheets for style in sheet.used)
+    used = dict.fromkeys(style for sheet, _ in drawn for style in sheet.used)
     return PictureSeries(pictures, key_picture([style for style in lines.WORDS if style in used]))
 
 
 def corner_step(steps: Sequence[CornerStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
-    before = frozenset(steps[number - 2].stack.lines) if number > 1 else frozenset()
-    sheet = _drawn(step, before, _box([step.seen]), ruler)
-    return sheet.finish(step.name, _in_words(step, sheet), caption=f"{step.name}. {instruction(step, ruler)}")
+    before = steps[number - 2] if number > 1 else None
+    sheet, lay = _drawn(step, frozenset(before.stack.lines if before else ()), _box([step.seen]), ruler)
+    last = (before, lying(before.seen, before.window)) if before else None
+    return sheet.finish(step.name, in_words(step, lay, last), caption=f"{step.name}. {instruction(step, ruler)}")
 
 
 def _box(stacks: Sequence[Stack]) -> Box:
@@ -57,7 +78,14 @@ def _box(stacks: Sequence[Stack]) -> Box:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> Sheet:
+def _crop(sheet: Sheet, box: Box) -> tuple[float, float, float, float]:
+    """The part of a sheet that holds the cloth, as wide for every step of a series: left, top, width, height [drawing
+    units]."""
+    left, top = sheet.margins[0] - CROP, sheet.margins[1] - CROP
+    return left, top, (box[2] - box[0]) * sheet.scale + 2 * CROP, sheet.drawn_height + 2 * CROP
+
+
+def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> tuple[Sheet, Lying]:
     stack, window = step.seen, step.window
     if step.from_below:
         middle = (box[0] + box[2]) / 2
@@ -69,7 +97,8 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
         (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low), letters=LETTERS
     )
     cuts: list[Edge] = []
-    for group in _lying_as_one(stack, window):
+    lay = lying(stack, window)
+    for group in lay.groups:
         sheet.rings(side_style(group[0][0]), outlines(facet.on_table for facet, _ in group))
         for facet, around in group:
             for kind, edge in around:
@@ -85,36 +114,13 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
         sheet.along("cut", *min(cuts, key=_longest_first))
     for measured in step.measured:
         _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
-    return sheet
+    return sheet, lay
 
 
 def _longest_first(edge: Edge) -> tuple[int, ...]:
     """What to sort lines by: the longer first; of those as long as each other the one that starts farther left, then
     lower."""
     return -steady(dist(*edge)), *(steady(at) for end in edge for at in end)
-
-
-def _lying_as_one(stack: Stack, window: Polygon) -> list[list[tuple[Facet, Borders]]]:
-    """The facets to be seen with their borders, the lowest first, those together that lie next in order and as flat as
-    one."""
-    visible = {id(seen.facet) for seen in seen_from_above(stack)}
-    groups: list[list[tuple[Facet, Borders]]] = []
-    for facet, around in zip(stack.layers, borders(stack, window)):
-        if id(facet) not in visible:
-            continue
-        before = groups[-1][-1][0] if groups else None
-        if before and before.cloth == facet.cloth and before.lay.same_as(facet.lay):
-            groups[-1].append((facet, around))
-        else:
-            groups.append([(facet, around)])
-    return groups
-
-
-def side_style(facet: Facet) -> str:
-    """The style that tells which side of which cloth is up."""
-    if facet.cloth.name in FIRST_CLOTHS:
-        return lines.CLOTH_RIGHT if facet.right_side_up else lines.CLOTH_WRONG
-    return lines.OTHER_RIGHT if facet.right_side_up else lines.OTHER_WRONG
 
 
 def _lines_on(
@@ -147,15 +153,3 @@ def _dimension(sheet: Sheet, measured: Measured, inside: Point, text: str) -> No
     if (Line.through(start, end).side(inside) > 0) == measured.outside:
         start, end = end, start
     sheet.dimension(start, end, text, away=14)
-
-
-def _in_words(step: CornerStep, sheet: Sheet) -> str:
-    """What a drawing shows: which sides can be seen, and what has been sewn and cut."""
-    sides = [lines.WORDS[style] for style in sheet.used if style in lines.AREAS]
-    made = {line.kind for line in step.stack.lines}
-    words = [
-        f"{'The back' if step.from_below else 'The work'} as it lies: to be seen are the {' and the '.join(sides)}."
-    ]
-    words += ["A row of stitches holds the layers."] if "stitch" in made else []
-    words += ["Part of the corner is cut away."] if "cut" in made else []
-    return " ".join(words)

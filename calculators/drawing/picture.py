@@ -45,6 +45,19 @@ _WIDTHS = {
 
 
 @dataclass(frozen=True)
+class Told:
+    """What is told beside the drawing of a step.
+
+    do: one command, its figures between ``**``. line: what belongs to doing it. why: its reason, "" where it needs
+    none.
+    """
+
+    do: str
+    line: str = ""
+    why: str = ""
+
+
+@dataclass(frozen=True)
 class Picture:
     """A finished drawing: its SVG element, a title and a description that say in words what it shows.
 
@@ -53,6 +66,9 @@ class Picture:
     at. Such a
         drawing can also be enlarged.
     wide: the same drawing laid out for a screen, where that makes another one; it is shown in place of the other.
+    told: what a list of steps says beside it, where it is a step.
+    crop: the part of it to show small, without its words: left, top, width, height [drawing units]; None where it is to
+        be measured in and stays large.
     """
 
     svg: ET.Element
@@ -61,6 +77,8 @@ class Picture:
     caption: str = ""
     hint: str = ""
     wide: ET.Element | None = None
+    told: Told | None = None
+    crop: tuple[float, float, float, float] | None = None
 
 
 @dataclass(frozen=True)

@@ -25,8 +25,10 @@ from calculators.faces.job.walk import walk_on_page
 from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import place_for_words
+from calculators.faces.page.page_notes import PageNotes
 from calculators.faces.page.reference import reference
 from calculators.faces.page.sentence_number import HOUSE, number_text, value_text
+from calculators.faces.page.steps_widget import steps_widget
 from calculators.faces.page.widget import widget
 from calculators.faces.ticket.page import ticket_page
 from calculators.trade.trade_rules import PRACTICE, rule
@@ -37,6 +39,7 @@ RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
 SITE_NAME = "{{ site_name }}"  # in a title, where Markdown must find words and no token
 BUT = "but"
 PRACTICE_WORDS = "common practice, no source"
+MARK = '<sup class="noted"'
 
 
 class UnknownMarker(ValueError):
@@ -53,6 +56,7 @@ class PageMarkers:
     home: str
     site_name: str = ""
     shown: list[str] = field(default_factory=list)
+    notes: PageNotes = field(default_factory=PageNotes)
 
     def take_out(self, markdown: str) -> str:
         """The page's Markdown with the trade's rules written out, and a token for every other marker."""
@@ -60,12 +64,19 @@ class PageMarkers:
         return MARKER.sub(self._token, with_rules(named))
 
     def put_back(self, page_html: str) -> str:
-        """The page's HTML with what each token stands for; one alone in a paragraph replaces the paragraph."""
+        """The page's HTML with what each token stands for, and its notes at its foot; a token alone in a paragraph
+        replaces the paragraph, and a mark stands close to the word before it."""
 
         def made(found: re.Match[str]) -> str:
             return self.shown[int(found.group(1))]
 
-        return re.sub(r"markertoken(\d+)x", made, re.sub(r"<p>markertoken(\d+)x</p>", made, page_html))
+        def close(found: re.Match[str]) -> str:
+            return made(found) if made(found).startswith(MARK) else found[0]
+
+        page_html = re.sub(r"\s+markertoken(\d+)x", close, page_html)
+        page_html = re.sub(r"markertoken(\d+)x", made, re.sub(r"<p>markertoken(\d+)x</p>", made, page_html))
+        notes = self.notes.at_foot()
+        return page_html if notes is None else page_html + html(notes)
 
     def _token(self, found: re.Match[str]) -> str:
         try:
@@ -130,6 +141,11 @@ def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] | None = 
     return widget(calculator_named(name), Asking(given), _place(page, name), given)
 
 
+def _steps(page: PageMarkers, *, given: dict[str, str]) -> ET.Element:
+    """The steps of a corner, below the calculator that asks for its measures."""
+    return steps_widget(Asking(given), _place(page, "corner-steps"), given)
+
+
 def _walk(page: PageMarkers, name: str) -> ET.Element:
     return walk_on_page(WALKS[name], Asking({}), _place(page, name), page.home)
 
@@ -158,9 +174,7 @@ def _house(page: PageMarkers, measure: str) -> ET.Element:
 def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     """A measured value with its source, or marked as common practice."""
     shown = element("span", {"class": "value", "data-value": text}, value_text(text, Asking({})))
-    return element(
-        "span", {"class": "sourced"}, shown, " ", _practice(page) if source == PRACTICE else _cite(page, source)
-    )
+    return element("span", {"class": "sourced"}, shown, _practice(page) if source == PRACTICE else _cite(page, source))
 
 
 def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
@@ -178,15 +192,13 @@ def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None
 
 def _cite(page: PageMarkers, key: str) -> ET.Element:
     source = source_named(key)
-    return element(
-        "a",
-        {"class": "cite", "href": f"{page.home}reference/sources/#{key}", "title": source.cited},
-        f"[{source.short}]",
+    return page.notes.mark(
+        source.short, element("a", {"href": f"{page.home}reference/sources/#{key}", "class": "cite"}, source.cited)
     )
 
 
 def _practice(page: PageMarkers) -> ET.Element:
-    return element("span", {"class": "practice"}, f"({PRACTICE_WORDS})")
+    return page.notes.mark(PRACTICE_WORDS, f"{PRACTICE_WORDS.capitalize()}.")
 
 
 def _reference(page: PageMarkers, name: str) -> ET.Element:
@@ -255,6 +267,7 @@ def _sources(page: PageMarkers) -> ET.Element:
 
 MARKERS: dict[str, Callable[..., ET.Element]] = {
     "calculator": _calculator,
+    "steps": _steps,
     "walk": _walk,
     "number": _number,
     "house": _house,

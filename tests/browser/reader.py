@@ -142,11 +142,11 @@ def calculator(page: Page, name: str) -> Locator:
 
 
 def blank(section: Locator, name: str) -> Locator:
-    """A blank, with the drawer it may lie in pulled open."""
+    """A blank, with the drawers it may lie in pulled open."""
     found = section.locator(f'[name="{name}"]')
     found.wait_for(state="attached")  # the page may still be on its way
     found.evaluate(
-        "it => it.closest('details:not([open])')?.querySelector('summary').click()"
+        "it => { for (let shut; (shut = it.closest('details:not([open])')); ) shut.open = true; }"
     )  # in one step: the page may open it too
     return found
 

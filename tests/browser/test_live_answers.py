@@ -234,7 +234,7 @@ def test_a_measure_that_two_calculators_of_a_page_ask_for_is_written_once(page: 
     says(marks, "Mark 6 cm")
     expect(blank(steps, "hem_1")).to_have_value("3 cm", timeout=WAKING)
     expect(blank(steps, "hem_2")).to_have_value("3 cm")
-    expect(steps.locator("figcaption", has_text="Second fold.")).to_contain_text("3 cm", timeout=WAKING)
+    expect(steps.locator("li", has_text="Fold the hem, ")).to_contain_text("3 cm", timeout=WAKING)
     blank(steps, "hem_2").fill("5 banana")
     for each in (marks, steps):
         expect(refusal(each, "hem_2")).to_contain_text("5 banana", timeout=WAKING)

@@ -15,7 +15,13 @@ def found_in(site: Path) -> dict[str, str]:
 
 
 def test_the_text_of_a_page_is_searched(found_in):
-    assert "Press the first turn and the hem on all sides" in found_in["corners/mitre/#mark"]
+    assert "go from corner to corner" in found_in["corners/mitre/#step-by-step"]
+
+
+def test_the_steps_of_a_corner_are_searched_and_what_stands_round_them_is_not(found_in):
+    steps = found_in["corners/mitre/#step-by-step"]
+    assert "Fold the corner right sides together, mark on mark" in steps and "not the shears" in steps
+    assert "Another way" not in steps and "Steps" not in steps and "layers thick" not in steps
 
 
 @pytest.mark.parametrize(

@@ -48,7 +48,7 @@ def test_the_numbers_of_a_worked_batch():
     assert "at 7 marks. Then cut each strip at 3 cross marks. Each piece is 36 cm by 36 cm" in words["cut"]
     assert "Turn 1 cm " in words["turn"] and "never push" in words["turn"]
     assert "2.5 cm deep" in words["hem"]
-    assert "Mark 5 cm along both edges" in words["mark-mitres"] and "about 3.5 cm" in words["mark-mitres"]
+    assert "Mark 5 cm on both edges" in words["mark-mitres"] and "about 3.5 cm" in words["mark-mitres"]
     assert "29 cm by 29 cm" in words["check"]
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 import pytest
 
 from calculators.asking.bibliography import bibliography
+from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.trade_rules import PRACTICE, rule, trade_rules
 from scripts.pages.markers import RULE, PageMarkers, UnknownMarker, with_rules
 from tests.pages.test_page_numbers import bare_numbers
@@ -67,7 +68,14 @@ def begins_a_row(steps: str) -> bool:
 def test_steps_that_begin_a_row_of_stitches_say_to_hold_the_threads(page):
     lists = re.findall(r"(?m)(?:^1?\d\. .*\n(?:^ {3}.*\n)*)+", page.read_text("utf-8"))
     assert [each for each in lists if begins_a_row(each) and "rule start-seam" not in each] == []
-    assert not {"edge-stitch", "mitre", "seams"} & {page.stem} or any(map(begins_a_row, lists))
+    assert not {"edge-stitch", "seams"} & {page.stem} or any(map(begins_a_row, lists))
+
+
+@pytest.mark.parametrize("way", CONSTRUCTIONS)
+def test_corner_steps_that_fasten_a_row_of_stitches_say_to_hold_the_threads(way):
+    steps = CONSTRUCTIONS[way].steps(Measures(20.0, 20.0, 90.0, 8.0))
+    assert [step.name for step in steps if "fasten" in step.rules and "start-seam" not in step.rules] == []
+    assert way != "mitre" or any("fasten" in step.rules for step in steps)
 
 
 def test_a_page_writes_a_rule_out_with_its_mark():

@@ -14,6 +14,7 @@ from calculators.asking.declaration import Answer, Calculator, FieldText, Offer,
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
 from calculators.faces.page.markup import NOT_SEARCHED, Content, element
+from calculators.faces.page.step_list import step_list
 from calculators.faces.page.steps_left_out import steps_left_out
 from calculators.faces.page.table import FEW, row, table
 from calculators.faces.page.two_figures import clash_notes
@@ -95,6 +96,8 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     drawn = calculator.drawing(answer.drawn_from, ruler)
     if isinstance(drawn, Picture):
         return _drawing(drawn)
+    if all(each.told for each in drawn.pictures):
+        return step_list(drawn, _drawing(drawn.key))
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
     alone = _print_alone("Print the gauge alone") if any(map(_is_true_size, drawn.pictures)) else None
     return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), alone, _drawing(drawn.key))

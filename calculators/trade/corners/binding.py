@@ -51,39 +51,42 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
     steps = [
         CornerStep(
             "Lay the strip on",
-            "Lay the strip, {strip_width} wide, on the right side, right sides together, raw edges level.",
+            "Lay the strip, {strip_width} wide, on the right side",
             laid,
             lengths,
+            how="Right sides together, raw edges level.",
         ),
         CornerStep(
             "Stitch to the stop",
-            "Stitch {width} from the edge, stop {stop} before the corner and fasten.",
+            "Stitch {width} from the edge, stop {stop} before the corner and fasten",
             first,
             lengths,
             (Measured("stop", outer, (stop[0], Fraction(0))),),
         ),
         CornerStep(
             "Fold away",
-            "Fold the strip away from the piece, so that its raw edge runs on in line with the second edge.",
+            "Fold the strip away from the piece",
             up,
+            how="Its raw edge runs on in line with the second edge.",
         ),
         CornerStep(
             "Fold back",
-            "Fold it back over the piece, the fold level with the corner, and lay its raw edge along the second edge.",
+            "Fold it back over the piece, the fold level with the corner",
             down,
+            how="Its raw edge lies along the second edge.",
         ),
         CornerStep(
-            "Stitch the second side", "Stitch {width} from the second edge, from the stop onwards.", second, lengths
+            "Stitch the second side", "Stitch {width} from the second edge, from the stop onwards", second, lengths
         ),
         CornerStep(
             "Wrap",
-            "Turn the binding over the edge, fold the mitre on the front, turn the raw edge in and fold the mitre on "
-            "the back.",
+            "Turn the binding over the edge and fold both mitres",
             finished,
+            how="First the one on the front; turn the raw edge in, then fold the one on the back.",
         ),
         CornerStep(
             "Back",
-            "The back. Sew the binding's fold down by hand along the seam, and the mitres closed.",
+            "Sew the binding's fold down by hand along the seam, and the mitres closed",
             finished,
             from_below=True,
         ),

@@ -4,7 +4,7 @@ from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.plane import Number, distance
 from calculators.trade.corners.stack import Stack
 
-EDGE_STITCH = "Stitch {edge_stitch} from the inner edge all round."
+EDGE_STITCH = "Stitch {edge_stitch} from the inner edge all round"
 
 
 def edge_stitched(stack: Stack, corner: Corner, inside_1: Number, inside_2: Number) -> Stack:

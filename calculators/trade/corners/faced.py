@@ -12,7 +12,7 @@ from calculators.trade.corners.stack import FoldPart, Stack
 from calculators.trade.corners.steps import CornerStep, Measured, through_one_window
 from calculators.trade.corners.turning_out import PokesOut
 from calculators.trade.corners.window import AMPLE
-from calculators.trade.trade_rules import brief
+from calculators.trade.trade_rules import rule
 
 SHARPEST = 60  # [degrees], below it an allowance folded in at one edge reaches past the other
 PIECE, FACING, STRIPS = "piece", "facing", ("strip 1", "strip 2")
@@ -29,23 +29,24 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
     reach = _reach(corner)
     laid = Stack.flat(corner.cloth(AMPLE * reach, PIECE, right_side_up=True), corner.frame(AMPLE * reach, FACING))
     steps = [
-        CornerStep("Lay the facing on", "Lay the facing on the piece, right sides together, raw edges level.", laid)
+        CornerStep(
+            "Lay the facing on", "Lay the facing on the piece", laid, how="Right sides together, raw edges level."
+        )
     ]
     steps += _seamed(laid, corner, clearance)
     turned = _turned(steps[-1].stack, corner, lowest=(FACING,))
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    instruction = "Turn the facing to the wrong side and press so that the seam just does not show. " + brief(
-        "point-out"
-    )
     steps += [
-        CornerStep("Turn", instruction, turned),
+        _turned_over(
+            "Turn the facing to the wrong side and press", turned, "Roll the seam until it just does not show."
+        ),
         CornerStep(
             "Edge stitch",
-            "Stitch {edge_stitch} from the facing's neatened inner edge.",
+            "Stitch {edge_stitch} from the facing's neatened inner edge",
             stitched,
             {"edge_stitch": edge_stitch},
         ),
-        CornerStep("Wrong side", "The finished corner from the wrong side.", stitched, from_below=True),
+        CornerStep("Wrong side", "Turn it over", stitched, how="The finished corner, wrong side up.", from_below=True),
     ]
     return through_one_window(corner, reach, steps)
 
@@ -86,38 +87,39 @@ def applied_border(
     steps = [
         CornerStep(
             "Lay the strips together",
-            "Cut the strips {strip_width} wide and {beyond_corner} longer at each end than the finished side; cut "
-            "the ends to the "
-            "mitre and lay two of them right sides together.",
+            "Cut the strips {strip_width} wide and {beyond_corner} longer at each end than the finished side",
             together,
             lengths,
+            how="Cut the ends to the mitre and lay two of them right sides together.",
         ),
         CornerStep(
             "Stitch the mitre",
-            "Stitch {mitre_seam}: from the crossing of the seam lines to the crease of the inner turn, and not beyond.",
+            "Stitch the mitre, {mitre_seam}",
             joined,
             lengths,
             (Measured("mitre_seam", outer, inner, outside=False),),
+            how="From the crossing of the seam lines to the crease of the inner turn, and not beyond.",
+            why="Beyond either end allowances and turn fold away from each other, and a longer seam would hold them.",
         ),
-        CornerStep("Press", "Open the strips out and press the mitre seam open.", opened),
+        CornerStep("Press", "Open the strips out and press the mitre seam open", opened),
         CornerStep(
             "Turn the inner edge",
-            "Turn {inner_turn} under along the inner edges.",
+            "Turn {inner_turn} under along the inner edges",
             turned_in,
             {"inner_turn": inner_turn},
         ),
         CornerStep(
             "Lay the border on",
-            "Lay the border on the wrong side of the piece, its own wrong side up, raw edges level.",
+            "Lay the border on the wrong side of the piece",
             laid,
+            how="Its own wrong side up, raw edges level.",
         ),
         *_seamed(laid, corner, clearance),
     ]
     turned = _turned(steps[-1].stack, corner, lowest=STRIPS)
     stitched = edge_stitched(turned, corner, corner.hem_1 - edge_stitch, corner.hem_2 - edge_stitch)
-    instruction = "Turn the border to the right side and press. " + brief("point-out")
     steps += [
-        CornerStep("Turn", instruction, turned, from_below=True),
+        _turned_over("Turn the border to the right side and press", turned, from_below=True),
         CornerStep("Edge stitch", EDGE_STITCH, stitched, {"edge_stitch": edge_stitch}, from_below=True),
     ]
     return through_one_window(corner, reach, steps)
@@ -130,13 +132,20 @@ def _reach(corner: Corner) -> Number:
 def _seamed(laid: Stack, corner: Corner, clearance: Number | None) -> list[CornerStep]:
     """Stitch both edges through the corner, then cut across the point."""
     stitched = edge_stitched(laid, corner, 0, 0)
-    instruction = "Stitch {seam_allowance} from the raw edges. " + brief("pivot")
-    steps = [CornerStep("Stitch the edges", instruction, stitched, {"seam_allowance": corner.turn})]
+    do = "Stitch {seam_allowance} from the raw edges"
+    steps = [CornerStep("Stitch the edges", do, stitched, {"seam_allowance": corner.turn}, rules=("pivot",))]
     if clearance is not None:
         across = _level(corner).shifted(-clearance)
-        instruction = "Cut the point off {clearance} outside the corner of the seam."
-        steps.append(CornerStep("Cut across the point", instruction, stitched.trim(across), {"clearance": clearance}))
+        do = "Cut the point off {clearance} outside the corner of the seam"
+        why = "Cutting across the point makes the thick place smaller; it takes no layer away."
+        lengths = {"clearance": clearance}
+        steps.append(CornerStep("Cut across the point", do, stitched.trim(across), lengths, why=why))
     return steps
+
+
+def _turned_over(do: str, stack: Stack, how: str = "", from_below: bool = False) -> CornerStep:
+    reason = rule("point-out").why
+    return CornerStep("Turn", do, stack, how=how, rules=("point-out",), why=reason, from_below=from_below)
 
 
 def _level(corner: Corner) -> Line:

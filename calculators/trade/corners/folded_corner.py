@@ -18,17 +18,20 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[CornerStep]:
     depth = max(corner.hem_1, corner.hem_2) + corner.turn
     reach = depth * Fraction(9, 2) + corner.lean
     stack = Stack.flat(corner.cloth(AMPLE * reach))
-    steps = [CornerStep("Cut", "Lay the corner flat, wrong side up.", stack)]
+    steps = [CornerStep("Cut", "Lay the corner flat, wrong side up", stack)]
     for edge, name in ((1, "first"), (2, "second")):
         hem = corner.hem_1 if edge == 1 else corner.hem_2
         if corner.turn:
             stack = stack.fold(corner.parallel(edge, 0))
-            instruction = f"Turn {{turn}} to the wrong side along the {name} edge and press."
-            steps.append(CornerStep(f"Turn the {name} edge", instruction, stack, {"turn": corner.turn}))
+            do = f"Turn {{turn}} to the wrong side along the {name} edge and press"
+            steps.append(CornerStep(f"Turn the {name} edge", do, stack, {"turn": corner.turn}))
         stack = stack.fold(corner.crease(edge))
-        instruction = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press."
-        steps.append(CornerStep(f"Hem the {name} edge", instruction, stack, {f"hem_{edge}": hem}))
+        do = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press"
+        how = "It lies over the end of the first." if edge == 2 else ""
+        steps.append(CornerStep(f"Hem the {name} edge", do, stack, {f"hem_{edge}": hem}, how=how))
     stack = edge_stitched(stack, corner, 2 * corner.hem_1 - edge_stitch, 2 * corner.hem_2 - edge_stitch)
     steps.append(CornerStep("Edge stitch", EDGE_STITCH, stack, {"edge_stitch": edge_stitch}))
-    steps.append(CornerStep("Right side", "The finished corner from the right side.", stack, from_below=True))
+    steps.append(
+        CornerStep("Right side", "Turn it over", stack, how="The finished corner, right side up.", from_below=True)
+    )
     return through_one_window(corner, reach, steps)

@@ -25,12 +25,12 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     laid = Stack.flat(corner.cloth(AMPLE * reach, BACKING), top)
     margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
     beyond = (
-        "{margin_1} beyond it"
+        "{margin_1} beyond the top cloth"
         if corner.hem_1 == corner.hem_2
-        else "{margin_1} beyond it on edge 1 and {margin_2} on edge 2"
+        else "{margin_1} beyond the top cloth on edge 1 and {margin_2} on edge 2"
     )
-    instruction = f"Lay the top cloth on the backing, wrong sides together, and trim the backing to {beyond}."
-    steps = [CornerStep("Lay together", instruction, laid, margins)]
+    do = f"Trim the backing to {beyond}"
+    steps = [CornerStep("Lay together", do, laid, margins, how="The two lie wrong sides together.")]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
     raw = corner.at(-corner.turn, -corner.turn)
     marks = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
@@ -39,18 +39,15 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[CornerStep]:
         if corner.hem_1 == corner.hem_2
         else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
     )
-    instruction = (
-        f"Mark {places} of the backing, from its raw corner, and rule from mark to mark through the corner of the "
-        "top cloth."
-    )
+    how = "From its raw corner; rule from mark to mark through the corner of the top cloth."
     measured = (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2))
-    steps.append(CornerStep("Mark", instruction, ready, marks, measured))
+    steps.append(CornerStep("Mark", f"Mark {places} of the backing", ready, marks, measured, how=how))
     if sewing.trimming != "left whole":
         ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
-        instruction = (
-            "Cut the backing's corner off, {seam_allowance} outside the mitre line through the corner of the top cloth."
-        )
-        steps.append(CornerStep("Cut the corner", instruction, ready, {"seam_allowance": sewing.seam_allowance}))
+        do = "Cut the backing's corner off, {seam_allowance} outside the mitre line"
+        steps.append(CornerStep("Cut the corner", do, ready, {"seam_allowance": sewing.seam_allowance}))
     steps += folded_in(ready, corner, lines, sewing)
-    steps[-1] = CornerStep("Back", "The back: the backing runs on unbroken.", steps[-1].stack, from_below=True)
+    steps[-1] = CornerStep(
+        "Back", "Turn it over", steps[-1].stack, how="On the back the backing runs on unbroken.", from_below=True
+    )
     return through_one_window(corner, reach, steps)

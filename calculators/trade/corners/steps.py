@@ -9,6 +9,7 @@ from calculators.trade.corners.corner import Corner
 from calculators.trade.corners.plane import Number, Point
 from calculators.trade.corners.stack import Stack
 from calculators.trade.corners.window import seen_through, window
+from calculators.trade.trade_rules import brief
 
 
 @dataclass(frozen=True)
@@ -26,24 +27,37 @@ class Measured:
 
 @dataclass(frozen=True)
 class CornerStep:
-    """One step.
+    """One step. Its texts have ``{name}`` where a length of this job belongs.
 
     name: what it is called in the workroom.
-    instruction: what to do, with ``{name}`` where a length of this job belongs.
+    do: what to do, as one command without its full stop.
     stack: the cloth after it.
     lengths: the lengths told or shown [mm].
     measured: distances to show.
+    how: what belongs to doing it, in whole sentences.
+    rules: keys of the trade's rules that it needs.
+    check: by what one sees that it is right; a page has room for it, a ticket has not.
+    why: the reason, which a page folds away.
     from_below: shown as seen when the work is turned over.
     window: what is shown of the table, the same in every step of a construction.
     """
 
     name: str
-    instruction: str
+    do: str
     stack: Stack
     lengths: Mapping[str, Number] = field(default_factory=dict)
     measured: tuple[Measured, ...] = ()
+    how: str = ""
+    rules: tuple[str, ...] = ()
+    check: str = ""
+    why: str = ""
     from_below: bool = False
     window: Polygon = ()
+
+    @property
+    def instruction(self) -> str:
+        """All that a ticket tells of it."""
+        return " ".join([f"{self.do}.", *([self.how] if self.how else []), *map(brief, self.rules)])
 
     @cached_property
     def seen(self) -> Stack:

@@ -67,9 +67,12 @@ export class Section {
     /** @type {Map<string, string>} */
     this.rulers = new Map();
     this.kept = ""; // what the keeper was last given
-    /** @type {HTMLDetailsElement} */
-    this.fold = this.form.querySelector("details.more");
-    this.unfolded = false; // whether that was opened for the sake of a refused blank, not by the reader
+    // where blanks wait behind a line to tap
+    this.folds = /** @type {HTMLDetailsElement[]} */ (
+      [this.form.closest("details.asked-besides"), this.form.querySelector("details.more")].filter(Boolean)
+    );
+    /** @type {Set<HTMLDetailsElement>} */
+    this.unfolded = new Set(); // those opened for the sake of a refused blank, not by the reader
     /** @type {Map<string, RowsTable>} */
     this.tables = new Map();
     for (const table of /** @type {NodeListOf<HTMLTableElement>} */ (this.form.querySelectorAll("table.rows"))) {
@@ -335,7 +338,10 @@ export class Section {
         );
       place.hidden = !sentence;
       this.#blank(place.dataset.field).markTrouble(Boolean(sentence));
-      if (sentence && this.fold?.contains(place) && !this.fold.open) this.unfolded = this.fold.open = true;
+      for (const fold of this.folds.filter((each) => sentence && each.contains(place) && !each.open)) {
+        fold.open = true;
+        this.unfolded.add(fold);
+      }
       if (sentence) this.#leadTo(place.dataset.field);
     }
     this.#foldAgain();
@@ -346,9 +352,10 @@ export class Section {
    * is refused.
    */
   #foldAgain() {
-    if (!this.unfolded || this.fold.querySelector(".refusal:not([hidden])")) return;
-    this.unfolded = false;
-    if (!this.fold.contains(document.activeElement)) this.fold.open = false;
+    for (const fold of [...this.unfolded].filter((each) => !each.querySelector(".refusal:not([hidden])"))) {
+      this.unfolded.delete(fold);
+      if (!fold.contains(document.activeElement)) fold.open = false;
+    }
   }
 
   /**

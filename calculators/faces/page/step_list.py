@@ -1,0 +1,39 @@
+"""The steps of a construction as one list: each with its drawing, one command with its number, a line, and the reason
+folded away."""
+
+import re
+import xml.etree.ElementTree as ET
+
+from calculators.drawing.picture import Picture, PictureSeries
+from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.values.phrase import figure_parts
+
+
+def step_list(drawn: PictureSeries, key: ET.Element) -> ET.Element:
+    """The list. key: of all its drawings."""
+    listed = (_step(each) for each in drawn.pictures)
+    what_lines_mean = element("details", {"class": "key"}, element("summary", None, drawn.key.title), key)
+    return element("div", {"class": "steps in-order"}, element("ol", None, *listed), what_lines_mean)
+
+
+def _step(picture: Picture) -> ET.Element:
+    told = picture.told
+    if told is None:
+        raise ValueError(f"“{picture.title}” is no step")
+    command = (
+        element("span", {"class": "number"}, text) if is_figure else text for text, is_figure in figure_parts(told.do)
+    )
+    name = "-".join(re.findall(r"\w+", picture.title.lower()))
+    words = element(
+        "div",
+        {"class": "step-words"},
+        element("p", {"class": "do"}, element("strong", None, *command)),
+        element("p", None, told.line) if told.line else None,
+        element("details", {"class": f"why {name}"}, element("summary", None, "Why"), element("p", None, told.why))
+        if told.why
+        else None,
+    )
+    if picture.crop:
+        picture.svg.set("viewBox", " ".join(f"{each:.1f}".removesuffix(".0") for each in picture.crop))
+    figure = element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg)
+    return element("li", {"class": "small" if picture.crop else "large"}, words, figure)

@@ -1,0 +1,25 @@
+"""The steps of a corner below the calculator that asks for its measures: one list, and only what it asks besides waits
+behind a line to tap."""
+
+import xml.etree.ElementTree as ET
+
+from calculators.asking.answering import Asking
+from calculators.catalogue import calculator_named
+from calculators.faces.page.markup import NOT_SEARCHED, element
+from calculators.faces.page.widget import widget
+
+
+def steps_widget(asking: Asking, place: str, given: dict[str, str]) -> ET.Element:
+    """The list with its form folded away; place, given: as for `widget`. The search reads its steps, as it would the
+    text of a page."""
+    made = widget(calculator_named("corner-steps"), asking, place, given)
+    form, old, in_answer = made
+    beside = (each for each in in_answer if "steps" not in each.get("class", "").split())
+    for part in (form, old, *beside):
+        part.attrib.update(NOT_SEARCHED)
+    for name in NOT_SEARCHED:
+        made.attrib.pop(name)
+    made.remove(form)
+    summary = element("summary", NOT_SEARCHED, "Another way, edge stitch, trimming")
+    made.insert(0, element("details", {"class": "asked-besides"}, summary, form))
+    return made
