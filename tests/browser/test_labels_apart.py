@@ -135,6 +135,7 @@ def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
         "class='answer'>${all}</div></section>`; }",
         "".join(drawings()),
     )
+    page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })")
     page.evaluate("document.fonts.ready")
     faults = page.evaluate(MEASURE)
     planted = page.evaluate("""() => {
