@@ -10,6 +10,7 @@ from scripts.bench.leave import PLACES, Reader, left_once
 from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, hold_back, let_through, one_window, scripts_held_back
 from tests.browser.test_jobs import job_is, put
 from tests.documents.exchange.test_handing import JOB
+from tests.runtime.test_journal import COUNT_OPENED
 
 pytestmark = one_window
 JOB_PLACE, METHOD, TICKET, _ = PLACES
@@ -20,6 +21,17 @@ WARNS = """() => {
     return leaving.defaultPrevented;
 }"""
 FULL = "() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
+#: In how many of the files that windows write what is typed into this stands.
+IN_FILES = """async (written) => {
+    const root = await navigator.storage.getDirectory();
+    let found = 0;
+    for await (const folder of root.values())
+        for await (const [name, file] of folder.entries()) {
+            const text = name.startsWith("typed ") && (await (await file.getFile()).text().catch(() => ""));
+            if (text && text.includes(written)) found += 1;
+        }
+    return found;
+}"""
 CHANGE = """async ([id, entries]) => {
     const { keep, last } = await import(__md_scope + "assets/javascript/store.js");
     const { text, revision } = await last("job", id);
@@ -171,3 +183,20 @@ def test_a_tick_whose_page_is_left_at_once_is_ticked_once(page: Page):
     page.reload()
     expect(page.locator(".ticket.is-live")).to_be_visible(timeout=WAKING)
     assert first.locator(".count").text_content() == done
+
+
+def test_two_windows_write_at_once_each_letter_into_a_file_that_is_open_already(page: Page):
+    windows = [page, page.context.new_page()]
+    for number, each in enumerate(windows, 1):
+        each.goto("./plan/pieces/")
+        each.wait_for_selector(".calculator .answer", timeout=WAKING)
+        each.locator(".calculator [name=piece_width]").first.fill("30")
+        each.wait_for_function(f"async () => (await ({IN_FILES})('\"30')) === {number}", timeout=WAKING)
+    writers = [next(each for each in window.workers if "journal" in each.url) for window in windows]
+    for each in writers:
+        each.evaluate(COUNT_OPENED)
+    for letter in ".25 cm":
+        for each in windows:
+            each.locator(".calculator [name=piece_width]").first.press_sequentially(letter)
+    page.wait_for_function(f"async () => (await ({IN_FILES})('\"30.25 cm\"')) === 2", timeout=WAKING)
+    assert [each.evaluate("() => self.opened") for each in writers] == [0, 0]

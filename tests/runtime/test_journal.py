@@ -23,6 +23,30 @@ STRAY = """const root = await navigator.storage.getDirectory();
     await writable.write(content.slice(0, content.length - lost));
     await writable.write(new Uint8Array(stray));
     await writable.close();"""
+#: In the worker: how often a file was opened, and what waits half a minute waits no time.
+COUNT_OPENED = """() => {
+    const open = FileSystemFileHandle.prototype.createSyncAccessHandle;
+    self.opened = 0;
+    FileSystemFileHandle.prototype.createSyncAccessHandle = function (...how) {
+        self.opened += 1;
+        return open.apply(this, how);
+    };
+}"""
+SOON = """() => {
+    const later = self.setTimeout;
+    self.setTimeout = (act, time) => later(act, time > 10_000 ? 10 : time);
+}"""
+IS_FREE = """async (file) => {
+    const root = await navigator.storage.getDirectory();
+    const folder = await root.getDirectoryHandle('workroom ' + encodeURIComponent('/'));
+    try {
+        (await (await folder.getFileHandle(file)).createSyncAccessHandle()).close();
+        return true;
+    } catch ({ name }) {
+        if (name !== "NoModificationAllowedError") throw name;
+        return false;
+    }
+}"""
 
 
 @pytest.fixture
@@ -61,13 +85,16 @@ def test_what_was_appended_is_read_in_order_from_any_record_on(page: Page):
 
 @pytest.mark.parametrize("stray", [[7] * 5, [7] * 40, [0] * 16, [3, 0, 0, 0, 1, 2, 3, 4, 34, 97, 34]])
 @pytest.mark.parametrize("lost", [0, 1])
-def test_a_torn_tail_is_not_read_and_cut_off_before_the_next_record(page: Page, stray: list[int], lost: int):
+@pytest.mark.parametrize("append", ["append", "appendOwn"])
+def test_a_torn_tail_is_not_read_and_cut_off_before_the_next_record(
+    page: Page, stray: list[int], lost: int, append: str
+):
     run(page, "await journal.append('a', 'first'); await journal.append('a', 'second')")
     page.reload()
     run(page, f"const {{ file, lost, stray }} = given; {STRAY}", {"file": "a", "lost": lost, "stray": stray})
     left = ["first", "second"][: 2 - lost]
     assert run(page, "return (await journal.read('a')).records") == left
-    run(page, "await journal.append('a', 'third')")
+    run(page, f"await journal.{append}('a', 'third')")
     assert run(page, "return (await journal.read('a')).records") == [*left, "third"]
 
 
@@ -83,12 +110,23 @@ def test_appended_at_a_place_only_where_the_file_ends_there(page: Page):
     assert run(page, missing) == "NotFoundError"
 
 
-def test_windows_that_write_at_once_write_one_behind_the_other(page: Page):
+@pytest.fixture
+def other(page: Page) -> Page:
+    """Another window, whose worker is there."""
     other = page.context.new_page()
     other.goto("/")
+    run(other, "await journal.append('other', 1)")
+    return other
+
+
+def test_windows_that_write_at_once_write_one_behind_the_other(page: Page, other: Page):
     begin = """(name) => {
         window.done = import('/assets/javascript/journal.js').then(async (journal) => {
-            for (let number = 0; number < 40; number++) await journal.append('a', [name, number]);
+            for (let number = 0; number < 40; number++) {
+                const own = journal.appendOwn(name, number);
+                await journal.append('a', [name, number]);
+                await own;
+            }
         });
     }"""
     for each, name in ((page, "one"), (other, "two")):
@@ -96,8 +134,65 @@ def test_windows_that_write_at_once_write_one_behind_the_other(page: Page):
     for each in (page, other):
         each.evaluate("() => window.done")
     records = run(page, "return (await journal.read('a')).records")
-    for name in ("one", "two"):
+    for each, name in ((other, "one"), (page, "two")):
         assert [number for who, number in records if who == name] == list(range(40))
+        assert run(each, "return (await journal.read(given)).records", name) == list(range(40))
+
+
+def test_a_file_of_one_window_is_opened_once_and_read_meanwhile(page: Page, other: Page):
+    run(page, "await journal.appendOwn('a')")
+    assert run(other, "return await journal.read('a')") == {"records": [], "end": 0}
+    page.workers[0].evaluate(COUNT_OPENED)
+    append = "for (let number = 0; number < 20; number++) await journal.{}('a', number)"
+    run(page, append.format("appendOwn"))
+    assert page.workers[0].evaluate("() => self.opened") == 0
+    for each in (page, other):
+        assert run(each, "return (await journal.read('a')).records") == list(range(20))
+    run(page, append.format("append"))
+    assert page.workers[0].evaluate("() => self.opened") == 19, "as one that other windows write too"
+    run(page, "await journal.write('a', ['anew']); await journal.appendOwn('a', 'and on')")
+    assert run(other, "return (await journal.read('a')).records") == ["anew", "and on"]
+
+
+LEAVINGS = {
+    "closed": lambda page: page.close(),
+    "loaded again": lambda page: page.reload(),
+    "put aside": lambda page: page.evaluate("() => dispatchEvent(new Event('pagehide'))"),
+    "not written on": lambda page: run(page, "await journal.appendOwn('a', 'last')"),
+}
+
+
+@pytest.mark.parametrize("left", LEAVINGS)
+def test_a_file_is_let_go_when_its_window_is(page: Page, other: Page, left: str):
+    run(page, "await journal.appendOwn('a', 'first')")
+    assert not other.workers[0].evaluate(IS_FREE, "a")
+    page.workers[0].evaluate(SOON)
+    LEAVINGS[left](page)
+    run(other, "await journal.appendOwn('a', 'of the other')")
+    assert run(other, "return (await journal.read('a')).records.at(-1)") == "of the other"
+
+
+def test_a_window_that_was_put_aside_keeps_nothing_open_until_it_is_back(page: Page, other: Page):
+    run(page, "await journal.appendOwn('a', 1)")
+    page.evaluate("() => dispatchEvent(new Event('pagehide'))")
+    for number in (2, 3):
+        run(page, "await journal.appendOwn('a', given)", number)
+        assert other.workers[0].evaluate(IS_FREE, "a")
+    page.evaluate("() => dispatchEvent(new Event('pageshow'))")
+    run(page, "await journal.appendOwn('a', 4)")
+    assert not other.workers[0].evaluate(IS_FREE, "a")
+    assert run(other, "return (await journal.read('a')).records") == [1, 2, 3, 4]
+
+
+def test_a_file_that_another_window_has_holds_up_no_other_file(page: Page, other: Page):
+    run(page, "await journal.appendOwn('a', 1)")
+    script = """const order = [];
+        const late = journal.append('a', 2).then(() => order.push('a'), () => order.push('a'));
+        await journal.append('b', 1);
+        order.push('b');
+        await late;
+        return order;"""
+    assert run(other, script) == ["b", "a"]
 
 
 def test_the_checksum_is_that_of_zip(page: Page):

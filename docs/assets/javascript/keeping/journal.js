@@ -11,7 +11,8 @@ const PIECE = 4_000_000; // [bytes] read at once
 
 /**
  * @typedef {{id: number, place: string, does: "append" | "write" | "cut", file: string, records: unknown[],
- *   from: number, only: boolean}} Asked `only`: a file that is there and ends at `from`
+ *   from: number, only: boolean, isOwn: boolean}} Asked `only`: a file that is there and ends at `from`; `isOwn`: no
+ *   other open window writes it
  * @typedef {{start: number, end: number}} Written where the records stand in the file [bytes]
  */
 
@@ -19,6 +20,7 @@ const PIECE = 4_000_000; // [bytes] read at once
 let worker = null;
 let lastId = 0;
 let isAbsent = false; // the worker has found that it may not write so
+let isFound = false;
 /** @type {Map<number, {resolve: (done: Written) => void, reject: (problem: Error) => void}>} */
 const waiting = new Map();
 
@@ -35,10 +37,11 @@ async function folder() {
 /** Whether this browser has a private file system for this site. Starts nothing. */
 export async function isThere() {
   if (isAbsent || !navigator.storage?.getDirectory) return false;
-  return navigator.storage.getDirectory().then(
+  isFound ||= await navigator.storage.getDirectory().then(
     () => true,
     () => false,
   );
+  return isFound;
 }
 
 /**
@@ -49,11 +52,18 @@ export async function isThere() {
 export const append = (file, ...records) => ask("append", file, records);
 
 /**
+ * As `append`, and sooner, into a file that no other open window writes: it stays open while this window writes.
+ * Without records it is only opened.
+ * @param {string} file @param {unknown[]} records
+ */
+export const appendOwn = (file, ...records) => ask("append", file, records, { isOwn: true });
+
+/**
  * As `append`, but only if the file is there and its last whole record ends at `from`; else nothing is written, and
  * `start` says where it ends.
  * @param {string} file @param {number} from @param {unknown[]} records
  */
-export const appendAt = (file, from, records) => ask("append", file, records, from, true);
+export const appendAt = (file, from, records) => ask("append", file, records, { from, only: true });
 
 /**
  * Write a file anew. Not safe against being broken off: for a name not used yet, or for what is kept elsewhere too.
@@ -62,7 +72,7 @@ export const appendAt = (file, from, records) => ask("append", file, records, fr
 export const write = (file, records) => ask("write", file, records);
 
 /** Take back what was appended last. @param {string} file @param {number} to */
-export const cut = (file, to) => ask("cut", file, [], to, true);
+export const cut = (file, to) => ask("cut", file, [], { from: to, only: true });
 
 /**
  * The whole records of a file and where they end; none if there is no such file. Changes nothing, starts nothing.
@@ -137,11 +147,11 @@ export async function remove(file) {
 }
 
 /**
- * @param {Asked["does"]} does @param {string} file @param {unknown[]} records @param {number} [from]
- * @param {boolean} [only]
+ * @param {Asked["does"]} does @param {string} file @param {unknown[]} records
+ * @param {Partial<Pick<Asked, "from" | "only" | "isOwn">>} [how]
  * @returns {Promise<Written>}
  */
-function ask(does, file, records, from = 0, only = false) {
+function ask(does, file, records, { from = 0, only = false, isOwn = false } = {}) {
   if (isAbsent || !navigator.storage?.getDirectory) return Promise.reject(new Error("no private file system"));
   return new Promise((resolve, reject) => {
     const id = ++lastId;
@@ -161,7 +171,7 @@ function ask(does, file, records, from = 0, only = false) {
       reject: end,
     });
     worker ??= started();
-    worker.postMessage({ id, place: KEPT_UNDER, does, file, records, from, only });
+    worker.postMessage({ id, place: KEPT_UNDER, does, file, records, from, only, isOwn });
   });
 }
 
@@ -180,3 +190,6 @@ function started() {
   };
   return made;
 }
+
+addEventListener("pagehide", () => worker?.postMessage({ isShown: false }));
+addEventListener("pageshow", () => worker?.postMessage({ isShown: true }));

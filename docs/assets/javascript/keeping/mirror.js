@@ -11,7 +11,7 @@
  */
 import { onState } from "../python/python.js";
 import { KEPT_UNDER } from "../site.js";
-import { append, files, isThere, read, write as writeAnew } from "./journal.js";
+import { appendOwn, files, isThere, read, write as writeAnew } from "./journal.js";
 
 const FILE = /^typed (\d+) [01]$/; // its place, and which of the two that take turns there
 const LONG = 256_000; // [bytes] of a file at which its turn ends
@@ -43,7 +43,7 @@ async function write() {
       const entries = [...waiting.values()];
       waiting.clear();
       for (const each of entries) newest.set(each.name, each);
-      const { end } = await append(await file(), ...entries);
+      const { end } = await appendOwn(await file(), ...entries);
       if (end > LONG) await beginAnew();
       if (!waiting.size) break;
     }
@@ -120,10 +120,10 @@ export async function takeLeft(take) {
 /** @param {string} name */
 const placeOf = (name) => Number(FILE.exec(name)?.[1]);
 
-/** The first letter must not wait for a worker to start. */
+/** The first letter must not wait for a worker to start, nor for its file to be opened. */
 function beReady() {
-  if (!isBusy && !isAbsent && !newest.size) write();
+  if (!isBusy && !isAbsent) write();
 }
 
-addEventListener("focusin", beReady, { once: true });
+addEventListener("focusin", beReady);
 onState(({ name }) => name === "ready" && setTimeout(beReady, CALM));
