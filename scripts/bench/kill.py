@@ -88,7 +88,8 @@ if (job) {
   document.querySelector(".job-in-hand [data-do=keep]").click();
 }
 await wait(() => blank()?.offsetParent && !blank().closest("[inert]"));
-let cost = job ? Number(JSON.parse(job.text).cost || 0) : 0;
+// One more may have been typed before the kill and be put back now: the same typed again would not be kept anew.
+let cost = job ? Number(JSON.parse(job.text).cost || 0) + 1 : 0;
 for (;;) {
   cost += 1;
   const kept = new Promise((resolve) => {
