@@ -33,11 +33,6 @@ class Asking:
         """The ruler in hand."""
         return self.method.ruler(self.wanted_ruler)
 
-    @property
-    def other_ruler(self) -> Ruler:
-        """The ruler shown beside the one in hand."""
-        return self.method.ruler("cm" if self.ruler.unit == "in" else "in")
-
     def text(self, field: Field) -> str:
         """What stands in a field: what was typed, else what was taken over, else the house's measure.
 

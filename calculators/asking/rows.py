@@ -28,13 +28,21 @@ class Rows(Kind):
     one: what one row is called, such as "piece". least: how many rows there must be. A row whose cells are all empty or
     hold just
     what they start from is not counted; `place` of each row read is where it stands among all of them, from 0.
+    rarer: the last columns, if they are seldom changed; on a phone they wait behind *more*.
+    told_as: how a folded row is told in one line: groups of columns, each with what stands between them.
     """
 
     columns: tuple[Field, ...] = ()
     one: str = "row"
     most: int = 40
     least: int = 1
+    rarer: tuple[str, ...] = ()
+    told_as: tuple[tuple[str, tuple[str, ...]], ...] = ()
     control: ClassVar[Control] = "rows"
+
+    def __post_init__(self) -> None:
+        if self.rarer and tuple(column.name for column in self.columns[-len(self.rarer) :]) != self.rarer:
+            raise ValueError(f"{self.rarer} are not the last columns of a {self.one}")
 
     def parse(self, text: str, ruler: Ruler) -> tuple[SimpleNamespace, ...]:
         rows = [(place, row) for place, row in enumerate(self.cells(text)) if self._counts(row)]
@@ -66,6 +74,19 @@ class Rows(Kind):
                 f"{' | '.join(c.label for c in self.columns)}."
             )
         return [[cell.strip() for cell in row] + [""] * (len(self.columns) - len(row)) for row in rows]
+
+    @property
+    def line(self) -> list[tuple[str, list[int]]]:
+        """As `told_as`, each column by its place from 0; where nothing is said, all but the rarer ones."""
+        names = [column.name for column in self.columns]
+        told = self.told_as or ((", ", tuple(name for name in names if name not in self.rarer)),)
+        return [(between, [names.index(name) for name in group]) for between, group in told]
+
+    def in_one_line(self, row: list[str]) -> str:
+        """A row as it is told while it is folded, such as “12× Napkin, 46 cm × 46 cm”; what one is called where nothing
+        is written."""
+        groups = (between.join(row[at] for at in places if row[at]) for between, places in self.line)
+        return ", ".join(filter(None, groups)) or self.one.capitalize()
 
     def _too_many(self, rows: int) -> InvalidValue:
         return InvalidValue(

@@ -85,6 +85,7 @@ class WalkStep:
     settled: field name → text that this walk starts from, such as one layer for a cloth whose length is already known.
     question: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty
     for that one.
+    told: what is said of this step before its blanks.
     given_back: what it gives to an earlier step, from which it then takes nothing.
     checked: refuses, from its values and the circumstances, what the work that follows cannot be done with.
     """
@@ -94,6 +95,7 @@ class WalkStep:
     taken: Mapping[str, Taken | WorkedOut] = field(default_factory=dict)
     settled: Mapping[str, str] = field(default_factory=dict)
     question: str = ""
+    told: str = ""
     given_back: GivenBack | None = None
     checked: Callable[[Mapping[str, Any], Asking], None] | None = None
 
@@ -297,11 +299,13 @@ BATCH = Walk(
     "batch",
     "A batch, from cloth to corners",
     (
-        WalkStep("order", "The order"),
+        WalkStep("order", "The order", told="The kind of piece brings its turn and hem from your house method."),
         WalkStep(
             "wash-test",
             "The cloth and its wash test",
             settled={"needed_length": "", "needed_width": ""},
+            told="Not tested yet? Leave the test square as it stands for a first plan, and write your own over it "
+            "before you cut.",
             question="The cloth, unwashed, is {cloth_length} long and {cloth_width} wide. A test square of it, marked "
             "{before_length} apart along the length and {before_width} across, "
             "measures {after_length} and {after_width} between the same marks after the wash.",
@@ -318,6 +322,7 @@ BATCH = Walk(
         WalkStep(
             "pieces-from-cloth",
             "Pieces and marks",
+            told="The cloth is washed and trimmed already? Write its width and length here.",
             taken={
                 "cloth_width": Taken("usable-cloth", "full_width"),
                 "measured": Taken("usable-cloth", "measured"),
@@ -330,6 +335,7 @@ BATCH = Walk(
         WalkStep(
             "finished-size",
             "Turn, hem and finished size",
+            told="The order names the finished size? Choose it here: the cut size goes up to step 4 by itself.",
             taken={
                 "width": Taken("pieces-from-cloth", "piece_width"),
                 "length": Taken("pieces-from-cloth", "piece_length"),
@@ -358,6 +364,7 @@ BATCH = Walk(
         WalkStep(
             "thread-time-cost",
             "Thread, time and cost",
+            told="Only a part of the cloth is for this batch? Write here what that part measured when you bought it.",
             taken={
                 "pieces": Taken("bundles", "pieces"),
                 "finished_width": Taken("finished-size", "finished_width"),

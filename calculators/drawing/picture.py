@@ -20,7 +20,7 @@ ON_SCREENS = (
 )
 SIZES = (1, 2, 4)  # how many times as large a drawing can be shown; its words keep their size on the screen
 MIDDLE = "in-middle"  # the class of words whose middle, not whose foot, is at the height they are given
-_KEY_ROW, _KEY_COLUMNS, _SAMPLE = 20, 2, 26
+_KEY, _KEY_ROW, _KEY_COLUMNS, _SAMPLE = "Key to the drawing", 20, 2, 26
 LETTERS = 13.3  # [drawing units] how large letters are on the narrowest phones; elsewhere they are smaller
 _TEXT_ROW = 16  # [drawing units] a row of letters
 _HIGH = 0.7  # of the letters' size: how high figures and capitals are
@@ -69,6 +69,7 @@ class Picture:
     told: what a list of steps says beside it, where it is a step.
     crop: the part of it to show small, without its words: left, top, width, height [drawing units]; None where it is to
         be measured in and stays large.
+    key: what its lines and areas are, where no word on them says so.
     """
 
     svg: ET.Element
@@ -79,6 +80,7 @@ class Picture:
     wide: ET.Element | None = None
     told: Told | None = None
     crop: tuple[float, float, float, float] | None = None
+    key: ET.Element | None = None
 
 
 @dataclass(frozen=True)
@@ -114,6 +116,7 @@ class Sheet:
         self.drawn_height = (high - self.low) * self.scale
         self.used: list[str] = []
         self.named: list[tuple[str, str]] = []
+        self.said: set[str] = set()  # words that stand on their lines
         self.svg = ET.Element("svg", {"xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img"})
 
     def at(self, point: Point) -> tuple[float, float]:
@@ -228,6 +231,7 @@ class Sheet:
         if any(_meet(taken, other) for other in self.written):
             return
         self.written.append(taken)
+        self.said.add(text)
         x, y = _round((x1 + x2) / 2), _round((y1 + y2) / 2)
         turned = {"transform": f"rotate({_round(lean)} {x} {y})"} if _round(lean) != "0" else {}
         ET.SubElement(
@@ -332,31 +336,16 @@ class Sheet:
             self.words("grain", place, style=f"label {MIDDLE}", anchor="start", shift=(8, 0))
 
     def finish(self, title: str, description: str, with_key: bool = True, caption: str = "", hint: str = "") -> Picture:
-        """Close the drawing with its key and its words for those who cannot see it."""
-        top = self.margins[1] + self.drawn_height + self.margins[3]
-        return replace(self._closed(title, description, top + (self._key(top) if with_key else 0), caption), hint=hint)
+        """Close the drawing with its words for those who cannot see it, and with its key."""
+        foot = max((y for taken in self.written for _, y in taken), default=0.0)
+        high = max(self.margins[1] + self.drawn_height + self.margins[3], foot + 2)
+        key = key_of(self._keyed(), self.width) if with_key else None
+        return replace(self._closed(title, description, high, caption), hint=hint, key=key)
 
-    def _key(self, top: float) -> float:
-        """Draw the key of all styles used, from a height on downwards; returns how high it is, in drawing units."""
-        keyed = [*self.named, *((style, lines.WORDS[style]) for style in self.used)]
-        for index, (style, words) in enumerate(keyed):
-            x, y = 8 + (index % _KEY_COLUMNS) * (self.width / _KEY_COLUMNS), top + (index // _KEY_COLUMNS) * _KEY_ROW
-            if style in lines.AREAS:
-                box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
-                fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES or style in lines.KINDS else {}
-                ET.SubElement(self.svg, "rect", {"class": style, **box, **fill})
-                ET.SubElement(self.svg, "rect", {"class": "dimension", **box, "fill": "none"})
-            else:
-                sample = (x, y), (x + _SAMPLE, y)
-                ET.SubElement(
-                    self.svg,
-                    "polyline",
-                    {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)},
-                )
-            ET.SubElement(
-                self.svg, "text", {"class": f"keyed {MIDDLE}", "x": _round(x + _SAMPLE + 6), "y": _round(y)}
-            ).text = words
-        return -(-len(keyed) // _KEY_COLUMNS) * _KEY_ROW
+    def _keyed(self) -> list[tuple[str, str]]:
+        """Every style of the drawing with its words, but for those whose word stands on their line."""
+        used = ((style, lines.WORDS[style]) for style in self.used)
+        return [*self.named, *((style, words) for style, words in used if _bare(words) not in self.said)]
 
     def _closed(self, title: str, description: str, height: float, caption: str = "") -> Picture:
         self.svg.set("viewBox", f"0 0 {self.width} {_round(height)}")
@@ -449,13 +438,47 @@ def _points(places: Iterable[Point]) -> str:
 
 
 def key_picture(styles: Sequence[str]) -> Picture:
-    """The key of several drawings as a picture of its own."""
-    sheet = Sheet((0, 0, 1, 1))
-    sheet.used = list(styles)
-    named = ", ".join(lines.WORDS[style].removeprefix("✂ ") for style in styles)
-    return sheet._closed(
-        "Key to the drawings", f"Lines and areas: {named}.", 12 + sheet._key(12), caption="Key to the drawings"
-    )
+    """The key of several drawings."""
+    svg = key_of([(style, lines.WORDS[style]) for style in styles])
+    if svg is None:
+        raise ValueError("drawings without a line have no key")
+    return Picture(svg, f"{_KEY}s", svg.get("aria-label", ""), caption=f"{_KEY}s")
+
+
+def key_of(keyed: Sequence[tuple[str, str]], width: int = WIDTH) -> ET.Element | None:
+    """Styles with their words as a drawing of its own; None where there are none. width: in drawing units."""
+    if not keyed:
+        return None
+    named = ", ".join(_bare(words) for _, words in keyed)
+    rows = -(-len(keyed) // _KEY_COLUMNS)
+    svg = ET.Element("svg", {
+        "xmlns": "http://www.w3.org/2000/svg", "class": "to-scale", "role": "img",
+        "viewBox": f"0 0 {width} {rows * _KEY_ROW}", "aria-label": f"{_KEY}: {named}.",
+    })  # fmt: skip
+    for index, (style, words) in enumerate(keyed):
+        x = 8 + (index % _KEY_COLUMNS) * (width / _KEY_COLUMNS)
+        y = _KEY_ROW / 2 + (index // _KEY_COLUMNS) * _KEY_ROW
+        if style in lines.AREAS:
+            box = {"x": _round(x), "y": _round(y - 5), "width": str(_SAMPLE), "height": "10"}
+            fill = {"fill": f"url(#{_filling(style)})"} if style in lines.HATCHES or style in lines.KINDS else {}
+            ET.SubElement(svg, "rect", {"class": style, **box, **fill})
+            ET.SubElement(svg, "rect", {"class": "dimension", **box, "fill": "none"})
+        else:
+            sample = (x, y), (x + _SAMPLE, y)
+            ET.SubElement(
+                svg,
+                "polyline",
+                {"class": style, "points": _points(_zigzag(*sample) if style == lines.BREAK else sample)},
+            )
+        ET.SubElement(
+            svg, "text", {"class": f"keyed {MIDDLE}", "x": _round(x + _SAMPLE + 6), "y": _round(y)}
+        ).text = words
+    return svg
+
+
+def _bare(words: str) -> str:
+    """The words of a style without the sign before them."""
+    return words.removeprefix("✂ ")
 
 
 def rectangle(left: Real, low: Real, right: Real, high: Real) -> list[Point]:

@@ -60,6 +60,7 @@ class Kind:
     in_words: whether words are written on its line, which is then a long one.
     two_figures: whether a house may settle it with a round figure for each ruler, of which the other follows where one
     is written.
+    in_one_row: whether two equal ones may stand in one row of all measures, where none takes the figure for their sum.
     units: every unit it is written in, and how many of what `plain` counts in one of them is; a page holds each on one
     line with its number.
     format_specs: the words for it behind the colon of a blank in a sentence, each with what the kind is made with.
@@ -70,6 +71,7 @@ class Kind:
     layout: ClassVar[Layout] = "figure"
     in_words: ClassVar[bool] = False
     two_figures: ClassVar[bool] = False
+    in_one_row: ClassVar[bool] = False
     units: ClassVar[Mapping[str, Fraction]] = {}
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {}
 
@@ -127,10 +129,6 @@ class Kind:
     def show(self, value: Any, ruler: Ruler) -> str:
         """The value as a maker reads it."""
         raise NotImplementedError
-
-    def figures(self, value: Any, ruler: Ruler, other: Ruler) -> list[str]:
-        """The value as it stands in a table of measures: on both rulers where it differs on them, else once."""
-        return [self.show(value, ruler)]
 
     def house_text(self, text: str, ruler: Ruler) -> str:
         """A text of the house method as its pages tell it."""

@@ -40,6 +40,7 @@ class Length(Kind):
     or_none: bool = False
     mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
     two_figures: ClassVar[bool] = True
+    in_one_row: ClassVar[bool] = True
     units: ClassVar[Mapping[str, Fraction]] = MM_IN
     format_specs: ClassVar[Mapping[str, Mapping[str, Any]]] = {
         "length": {},
@@ -92,9 +93,6 @@ class Length(Kind):
 
     def system(self, text: str) -> str:
         return system_of(text)
-
-    def figures(self, value: Fraction | float, ruler: Ruler, other: Ruler) -> list[str]:
-        return [self.show(value, each) for each in (ruler, other)]
 
     def samples(self, chance: Random, near: str = "") -> list[str]:
         share = Fraction(chance.uniform(0.9, 1.1)).limit_denominator(chance.choice([1, 10, 16, 97]))

@@ -77,9 +77,6 @@ class Mass(Kind):
         shown = self.show(value, ruler)
         return shown if self.least <= self._read(shown, ruler) <= self.most else f"{mixed(value)} {self.bare[0]}"
 
-    def figures(self, value: Fraction, ruler: Ruler, other: Ruler) -> list[str]:
-        return [self.show(value, each) for each in (ruler, other)]
-
     def plain(self, value: Fraction) -> int | float:
         return plain_number(value)
 

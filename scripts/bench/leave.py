@@ -151,6 +151,7 @@ class Reader:
             if not self.page.locator(place.ready).is_visible():
                 self.page.click(place.opens)
         self.page.wait_for_selector(place.ready, state="attached")
+        self.page.evaluate("document.querySelectorAll('.walk-step').forEach((step) => { step.open = true; })")
 
     def keep(self) -> None:
         """Keep the documents that are filled in."""

@@ -60,11 +60,6 @@ def test_bare_numbers_follow_the_ruler_in_hand():
     assert read(PIECES, Asking({"cloth_width": "60"}, wanted_ruler="cm"))["cloth_width"] == 600
 
 
-def test_the_other_ruler_is_the_other_one():
-    for wanted, other in (("", "in"), ("cm", "in"), ("mm", "in"), ("in 1/32", "cm")):
-        assert Asking({}, wanted_ruler=wanted).other_ruler.unit == other
-
-
 def test_an_unknown_ruler_is_answered_with_those_there_are():
     with pytest.raises(ValueError, match="in 1/16"):
         Asking({}, wanted_ruler="cubit").ruler  # noqa: B018 - reading it is what raises

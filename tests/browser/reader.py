@@ -55,6 +55,15 @@ QUESTIONS_NOTED = """{
 }"""
 
 
+#: Every fold that an element lies in is opened, and the line of its row where that is one.
+OPEN_TO = """(it) => {
+    for (let fold = it.closest("details"); fold; fold = fold.parentElement.closest("details"))
+        if (!fold.open) fold.querySelector("summary").click();
+    for (const way of it.closest("tr")?.querySelectorAll("[aria-expanded=false]") ?? [])
+        if (way.checkVisibility()) way.click();
+}"""
+
+
 def hold_back(page: Page) -> None:
     """From now on what Python answers does not arrive."""
     page.evaluate("() => { heldBack = []; }")
@@ -142,12 +151,14 @@ def calculator(page: Page, name: str) -> Locator:
 
 
 def blank(section: Locator, name: str) -> Locator:
-    """A blank, with the drawers it may lie in pulled open."""
-    found = section.locator(f'[name="{name}"]')
+    """A blank, with the drawer it may lie in pulled open."""
+    return reached(section.locator(f'[name="{name}"]'))
+
+
+def reached(found: Locator) -> Locator:
+    """A place on a page, with every fold opened that it lies in."""
     found.wait_for(state="attached")  # the page may still be on its way
-    found.evaluate(
-        "it => { for (let shut; (shut = it.closest('details:not([open])')); ) shut.open = true; }"
-    )  # in one step: the page may open it too
+    found.evaluate(OPEN_TO)  # in one step: the page may open it too
     return found
 
 

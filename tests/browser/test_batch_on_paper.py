@@ -9,7 +9,7 @@ pytestmark = one_window
 
 #: Of every step: its heading and the first words of its answer.
 STEPS = """[...document.querySelectorAll(".walk section.calculator")].map((step) =>
-    [step.previousElementSibling.firstChild.textContent, step.querySelector(".answer .spoken").textContent])"""
+    [step.closest(".walk-step").querySelector("h2").textContent, step.querySelector(".answer .spoken").textContent])"""
 
 
 def squeezed(text: str) -> str:

@@ -7,7 +7,15 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from scripts.bench.leave import PLACES, Reader, left_once
-from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, hold_back, let_through, one_window, scripts_held_back
+from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
+    WAKING,
+    hold_back,
+    let_through,
+    one_window,
+    reached,
+    scripts_held_back,
+)
 from tests.browser.test_jobs import job_is, put
 from tests.documents.exchange.test_handing import JOB
 from tests.runtime.test_journal import COUNT_OPENED
@@ -50,6 +58,7 @@ def notes(page: Page):
 def open_job(page: Page) -> None:
     page.goto("./batch/#job=sage-napkins")
     page.wait_for_selector(".walk:not([inert]) .with-job:not([hidden])", timeout=WAKING)
+    reached(notes(page))
 
 
 @pytest.mark.parametrize(
@@ -158,7 +167,7 @@ def test_what_was_typed_before_the_scripts_came_goes_into_the_job_in_hand(page: 
     hem = page.locator("[data-calculator=finished-size] [name=hem]")
     with scripts_held_back(page):
         page.goto("./batch/", wait_until="commit")
-        hem.fill("3.3 cm")
+        reached(hem).fill("3.3 cm")
     page.wait_for_selector(".walk:not([inert]) .with-job:not([hidden])", timeout=WAKING)
     expect(hem).to_have_value("3.3 cm")
     typed = json.loads(JOB)["typed"]

@@ -6,7 +6,16 @@ import re
 from playwright.sync_api import Page, expect
 
 from calculators.documents.exchange.share_link import packed
-from tests.browser.reader import ANSWERS_HELD_BACK, blank, calculator, hold_back, let_through, one_window, open_file
+from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
+    blank,
+    calculator,
+    hold_back,
+    let_through,
+    one_window,
+    open_file,
+    reached,
+)
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import file_of, saved
 
@@ -40,8 +49,9 @@ def says(page: Page, words: str | re.Pattern) -> None:
 
 
 def write(page: Page, name: str, text: str) -> None:
-    page.locator(f".walk .jobs [name={name}]").fill(text)
-    page.locator(f".walk .jobs [name={name}]").blur()
+    place = reached(page.locator(f".walk .jobs [name={name}]"))
+    place.fill(text)
+    place.blur()
 
 
 def job_is(page: Page, **entries) -> None:
@@ -59,7 +69,7 @@ def test_what_was_typed_last_is_kept_when_the_page_is_put_away(page: Page):
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_focused()
     page.evaluate("setTimeout = () => 0")  # the pause that a keystroke is kept after never ends
-    page.locator(".walk .jobs [name=notes]").fill("The blue one shrinks more")
+    reached(page.locator(".walk .jobs [name=notes]")).fill("The blue one shrinks more")
     page.evaluate("""() => {
         Object.defineProperty(document, "visibilityState", { value: "hidden" });
         document.dispatchEvent(new Event("visibilitychange"));

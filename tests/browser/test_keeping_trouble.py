@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from calculators.documents.json_text import write_json
 from scripts.setup import browser as chromium
-from tests.browser.reader import one_window
+from tests.browser.reader import one_window, reached
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import read_file
 
@@ -38,8 +38,9 @@ def everything(page: Page):
 
 
 def write(page: Page, name: str, text: str) -> None:
-    page.locator(f"[name='{name}']").fill(text)
-    page.locator(f"[name='{name}']").blur()
+    place = reached(page.locator(f"[name='{name}']"))
+    place.fill(text)
+    place.blur()
 
 
 @one_window

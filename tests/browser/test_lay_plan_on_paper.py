@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, one_window, printed, refusal, says
+from tests.browser.reader import WAKING, blank, calculator, choose_ruler, one_window, printed, reached, refusal, says
 
 PAPERS = ("A4", "Letter")
 SMALLEST = 7.5  # [pt]
@@ -144,10 +144,10 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
 @one_window
 def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
     plan = opened(page)
-    copies = plan.locator("table.rows[data-field=pieces] tbody tr").nth(0).locator("input").nth(3)
+    copies = reached(plan.locator("table.rows[data-field=pieces] tbody tr").nth(0).locator("input").nth(3))
     copies.focus()
     copies.fill("250")
-    length = plan.locator("table.rows[data-field=cloths] tbody tr").nth(0).locator("input").nth(2)
+    length = reached(plan.locator("table.rows[data-field=cloths] tbody tr").nth(0).locator("input").nth(2))
     length.focus()
     length.fill("60 m")
     says(plan, "260 pieces")
@@ -163,8 +163,8 @@ def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_
     plan = opened(page)
     blank(plan, "order").fill("Long hall")
     row, cloth = (plan.locator(f"table.rows[data-field={each}] tbody tr").nth(0) for each in ("pieces", "cloths"))
-    row.locator("input").nth(3).fill("490")
-    cloth.locator("input").nth(2).fill("90 m")
+    reached(row.locator("input").nth(3)).fill("490")
+    reached(cloth.locator("input").nth(2)).fill("90 m")
     says(plan, "500 pieces")
     listed = sheets(page, paper)
     assert len(listed) > 4

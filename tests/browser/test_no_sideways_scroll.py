@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import SITE
-from tests.browser.reader import NO_PYTHON, WAKING, profile
+from tests.browser.reader import NO_PYTHON, WAKING, profile, reached
 
 WIDTHS = (320, 390, 600, 640, 820, 1280)
 FAULTS = """() => {
@@ -92,6 +92,7 @@ def test_the_longest_choice_of_a_row_stays_in_its_box(reader: Page):
     reader.goto("./plan/lay-plan/")
     rows = reader.locator("table.rows[data-field=pieces] select")
     for number in range(rows.count()):
+        reached(rows.nth(number))
         longest = rows.nth(number).evaluate(
             "it => [...it.options].reduce((a, b) => (a.text.length >= b.text.length ? a : b)).value"
         )
@@ -164,6 +165,8 @@ CUT_OFF = """() => {
 def test_what_is_chosen_in_a_row_of_an_order_can_be_read_whole(reader: Page, width):
     reader.set_viewport_size({"width": width, "height": 844})
     reader.goto("./plan/lay-plan/")
+    for each in reader.locator("table.rows tbody tr select").all():
+        reached(each)
     assert reader.evaluate(CUT_OFF) == []
-    reader.evaluate("document.querySelector('table.rows td:nth-child(6) select').style.width = '3em'")
+    reader.evaluate("document.querySelector('table.rows td select').style.width = '2em'")
     assert reader.evaluate(CUT_OFF), "a choice without room is found"

@@ -6,7 +6,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING
+from tests.browser.reader import WAKING, reached
 from tests.browser.test_house_method import begin, blank, fill, kept
 
 NONSENSE = "36 banana"
@@ -100,7 +100,7 @@ def test_on_a_job_and_its_ticket_too(page: Page):
     cloth.blur()
     sentence = page.locator(".job-in-hand .refusal[data-field=cloth]")
     expect(sentence).to_have_text("That holds characters that cannot be shown. Type it again.")
-    width.fill(NONSENSE)
+    reached(width).fill(NONSENSE)
     width.blur()
     expect(page.locator(".walk .refusal[data-field=cloth_width]").first).to_contain_text("is not a length")
     expect(page.locator(".job-in-hand > .said")).to_contain_text("Kept at")

@@ -6,7 +6,17 @@ import re
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, blank, calculator, choose_ruler, elsewhere, refusal, says
+from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
+    WAKING,
+    blank,
+    calculator,
+    choose_ruler,
+    elsewhere,
+    reached,
+    refusal,
+    says,
+)
 from tests.browser.test_house_method import begin
 
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
@@ -25,7 +35,7 @@ def opened(page: Page, where: str) -> Locator:
     address, selector = {
         "calculator": ("./plan/pieces/", 'section.calculator [name="piece_width"]'),
         "behind more": ("./fold/hems/", 'section.calculator [name="hem_top"]'),
-        "order": ("./plan/lay-plan/", "table.rows[data-field=pieces] tbody tr:first-child td:nth-child(2) input"),
+        "order": ("./plan/lay-plan/", "table.rows[data-field=pieces] tbody tr:first-child td:nth-child(3) input"),
         "batch": ("./batch/", '.walk [name="cloth_width"]'),
         "ticket": ("./house/ticket/", ".ticket-body .size input"),
         "bundles": ("./house/ticket/", ".ticket .settle [name=bundle]"),
@@ -33,8 +43,7 @@ def opened(page: Page, where: str) -> Locator:
     page.goto(address)
     found = page.locator(selector).first
     found.wait_for(state="attached")
-    if not found.is_visible() and where == "behind more":
-        page.locator("details.more > summary").first.click()
+    reached(found)
     if where == "ticket":
         page.locator(".ticket .tools button").first.wait_for()
     if not found.input_value():

@@ -57,8 +57,8 @@ def test_a_corner_to_mitre_ends_in_break_lines_square_to_its_edges(angle, hem_1,
     except CreasesMiss:
         assume(False)
     for picture in (mitre_corner(marks, CENTIMETRES), distances_at_corner(marks, CENTIMETRES)):
-        *breaks, _sample = [ends(points) for points in drawn(picture.svg, lines.BREAK)]
-        edge, *_ = drawn(picture.svg, lines.EDGE)
+        breaks = [ends(points) for points in drawn(picture.svg, lines.BREAK)]
+        (edge,) = drawn(picture.svg, lines.EDGE)
         (outline,) = [node for node in picture.svg.iter("polygon") if node.get("class") == lines.CLOTH_WRONG]
         ring = [tuple(map(float, pair.split(","))) for pair in outline.get("points").split()]
         sides = list(zip(ring[1:], ring[2:]))
@@ -67,7 +67,7 @@ def test_a_corner_to_mitre_ends_in_break_lines_square_to_its_edges(angle, hem_1,
         for (corner, end), (foot, head) in (((edge[1], edge[0]), sides[0]), ((edge[1], edge[2]), sides[-1][::-1])):
             turn = (end[0] - corner[0]) * (head[0] - foot[0]) + (end[1] - corner[1]) * (head[1] - foot[1])
             assert abs(turn) < 0.02 * math.dist(corner, end) * math.dist(foot, head) + 2 * math.dist(corner, end) * 0.1
-        assert "cloth runs on" in [node.text for node in picture.svg.iter("text")]
+        assert "cloth runs on" in [node.text for node in picture.key.iter("text")]
         assert inside(picture.svg, lines.BREAK) and inside(picture.svg, lines.FOLD)
 
 
@@ -193,11 +193,12 @@ def test_every_drawing_that_stops_before_its_cloth_says_so(name, typed):
             -1
         ]
     )
-    svg = ET.fromstring(
-        re.search(r"<svg.*?</svg>", reply["answer"], re.DOTALL)[0].replace(' xmlns="http://www.w3.org/2000/svg"', "")
+    svg, key = (
+        ET.fromstring(found.replace(' xmlns="http://www.w3.org/2000/svg"', ""))
+        for found in re.findall(r"<svg.*?</svg>", reply["answer"], re.DOTALL)
     )
-    *breaks, sample = drawn(svg, lines.BREAK)
-    assert breaks and "cloth runs on" in [node.text for node in svg.iter("text")]
+    breaks, (sample,) = drawn(svg, lines.BREAK), drawn(key, lines.BREAK)
+    assert breaks and "cloth runs on" in [node.text for node in key.iter("text")]
     assert all(len(points) == 6 for points in (*breaks, sample))
     for style in (lines.EDGE, lines.CUT):
         for points in drawn(svg, style):

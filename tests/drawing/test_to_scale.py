@@ -29,14 +29,9 @@ LINE = 0.11  # [drawing units] coordinates are rounded to a tenth
 
 
 def polylines(picture, style):
-    """Every line of a style as its points, the sample in the key (the last one) left out."""
+    """Every line of a style as its points."""
     found = [node for node in picture.svg if node.tag == "polyline" and node.get("class") == style]
-    return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found][:-1]
-
-
-def polylines_if_any(picture, style):
-    """The same of a style that may be missing, and then has no sample in the key."""
-    return polylines(picture, style) if lines.WORDS[style] in texts(picture) else []
+    return [[tuple(map(float, pair.split(","))) for pair in node.get("points").split()] for node in found]
 
 
 def polygon(picture, style):
@@ -145,14 +140,14 @@ def test_a_curtain_is_joined_and_folded_where_the_numbers_say(halves, cloth, sea
     assert (wide, high) == pytest.approx((float(drawn) * scale, float(drop.cut) * scale), abs=3 * LINE)
     assert (
         ("Not all of its widths" in picture.caption)
-        == bool(polylines_if_any(picture, lines.BREAK))
+        == bool(polylines(picture, lines.BREAK))
         == (len(whole) == 4)
         == (drawn < widths.cut)
     )
     assert len(across) == (drop.cut > drop.needed)
     for line in across:
         assert [low - y for _, y in line] == pytest.approx([float(drop.needed) * scale] * 2, abs=3 * LINE)
-    joins = [points[0][0] - left for points in polylines_if_any(picture, lines.STITCH)]
+    joins = [points[0][0] - left for points in polylines(picture, lines.STITCH)]
     assert joins == pytest.approx([float(at) * scale for at in widths.places_of_joins if at < drawn], abs=3 * LINE)
     folds = polylines(picture, lines.FOLD)
     upright = sorted(points[0][0] - left for points in folds if points[0][0] == points[1][0])
@@ -199,12 +194,15 @@ def test_says_in_words_what_it_shows(name, ruler):
 
 @each_picture
 @each_ruler
-def test_every_line_style_it_uses_stands_once_in_its_key(name, ruler):
+def test_every_line_style_it_uses_is_named_once_on_its_line_or_in_its_key(name, ruler):
     picture = PICTURES[name](ruler)
     used = {node.get("class") for node in picture.svg.iter() if node.get("class") in lines.WORDS}
+    on_lines = [node.text for node in picture.svg.iter("text") if "on-line" in node.get("class")]
+    keyed = [node.text for node in picture.key.iter("text")]
     assert used
     for style, words in lines.WORDS.items():
-        assert texts(picture).count(words) == (style in used), style
+        bare = words.removeprefix("✂ ")
+        assert (bare in on_lines) + keyed.count(words) == (style in used), style
 
 
 @each_picture
@@ -212,7 +210,8 @@ def test_every_line_style_it_uses_stands_once_in_its_key(name, ruler):
 def test_every_filling_it_points_to_is_there_and_ids_are_nobody_s_but_the_page_s(name, ruler):
     picture = PICTURES[name](ruler)
     made = [node.get("id") for node in fillings().iter("pattern")]
-    wanted = {match for node in picture.svg.iter() for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
+    nodes = [*picture.svg.iter(), *picture.key.iter()]
+    wanted = {match for node in nodes for match in re.findall(r"url\(#(.*?)\)", node.get("fill", ""))}
     assert wanted <= set(made) and len(set(made)) == len(made)
     assert not any(node.get("id") for node in picture.svg.iter())
 
@@ -259,7 +258,7 @@ def test_a_turn_folded_in_shows_its_right_side_as_far_as_its_raw_edge(turn, angl
         mitre_marks(F(20), F(25), F(angle), F(turn), F(4)).mark_1
     )
     assert corner[1] - raw[0][1] == pytest.approx(turn * scale, abs=4 * LINE)
-    assert "right side up" in picture.description and "right side" in texts(picture)
+    assert "right side up" in picture.description and "right side" in [node.text for node in picture.key.iter("text")]
 
 
 def test_without_a_turn_there_is_no_strip_and_no_raw_edge():

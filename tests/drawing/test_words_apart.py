@@ -91,7 +91,8 @@ def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
         letters = PRINTED if gauges else OF_A_STEP
         return [*((each.svg, letters) for each in picture.pictures), (picture.key.svg, WORDS)]
     letters = ENLARGED if picture.hint else WORDS
-    return [(each, letters) for each in (picture.svg, picture.wide) if each is not None]
+    drawn = [(each, letters) for each in (picture.svg, picture.wide) if each is not None]
+    return drawn if picture.key is None else [*drawn, (picture.key, WORDS)]
 
 
 @pytest.mark.parametrize("name", [each.name for each in catalogue().values() if each.drawing])
@@ -108,7 +109,8 @@ def test_words_of_a_drawing_stand_apart_and_on_their_sheet(name, data):
         assume(False)
     picture = calculator.drawing(answered.drawn_from, asking.ruler)
     for svg, letters in sheets(picture):
-        for size in SIZES if isinstance(picture, Picture) and picture.hint else (1,):
+        is_enlarged = isinstance(picture, Picture) and picture.hint and svg is not picture.key
+        for size in SIZES if is_enlarged else (1,):
             assert faults(svg, letters, size) == [], size
 
 

@@ -113,7 +113,7 @@ def test_numbers_values_and_figures_come_back_in_their_order():
         "3~%",
     ]
     assert reply["values"] == [text.replace("~", "\N{NO-BREAK SPACE}") for text in values]
-    assert reply["figures"][0].count("<svg") == 1
+    assert reply["figures"][0].count("<svg") == 2  # the drawing, and its key behind a line to tap
 
 
 def test_plain_data_is_what_the_terminal_prints():

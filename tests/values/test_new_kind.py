@@ -52,11 +52,12 @@ def test_it_is_read_and_shown_in_the_terminal(house):
     assert "Double: 180 den" in run(house, "-m", "calculators", "thread-double", "thread=90", "--ruler", "in")
 
 
-def test_it_stands_on_both_rulers_and_on_one_line_with_its_unit(house):
-    question = json.dumps({"ask": "calculator", "calculator": "thread-double", "typed": {}, "ruler": "cm"})
+@pytest.mark.parametrize(("ruler", "figure"), [("cm", "80\N{NO-BREAK SPACE}tex"), ("in", "720\N{NO-BREAK SPACE}den")])
+def test_it_stands_on_the_ruler_in_hand_and_on_one_line_with_its_unit(house, ruler, figure):
+    question = json.dumps({"ask": "calculator", "calculator": "thread-double", "typed": {}, "ruler": ruler})
     program = f"from calculators.faces.browser import replies; print(list(replies({question!r}))[-1])"
     shown = json.loads(run(house, "-c", program))["answer"]
-    assert "<td>80\N{NO-BREAK SPACE}tex</td><td>720\N{NO-BREAK SPACE}den</td>" in shown
+    assert f"<td>{figure}</td>" in shown
 
 
 def test_it_is_checked_like_all_others(house):

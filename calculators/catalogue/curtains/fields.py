@@ -88,10 +88,8 @@ FIELDS = (
         "unwashed; empty if you are going to buy it.", optional=True),
 )  # fmt: skip
 QUESTION = (
-    "Curtains: {curtains}, on a rod or track of {rod}, with a finished drop of {drop} and fullness {fullness}. "
-    "Returns of {side_return} at each end and "
-    "{overlap} of overlap where two meet {gathered}. Cloth {cloth_width} wide, {measured}, with a repeat of "
-    "{pattern_repeat}, in {widths_in}."
+    "Curtains for a rod or track of {rod}, with a finished drop of {drop} and fullness {fullness}, from cloth "
+    "{cloth_width} wide."
 )
 
 

@@ -50,6 +50,8 @@ _CLOTHS = Rows(
     ),
     one="cloth",
     most=12,
+    rarer=("one_way", "measured"),
+    told_as=(("× ", ("how_many", "name")), (" × ", ("width", "length"))),
 )
 _PIECES = Rows(
     columns=(
@@ -65,6 +67,8 @@ _PIECES = Rows(
     ),
     one="piece",
     most=20,
+    rarer=("may_turn", "cut_as", "matters"),
+    told_as=(("× ", ("count", "name")), (" × ", ("width", "length"))),
 )
 _FLAWS = Rows(
     columns=(
@@ -76,6 +80,7 @@ _FLAWS = Rows(
     ),
     one="flaw",
     least=0,
+    rarer=("cloth",),
 )
 _REPEATS = Rows(
     columns=(
@@ -88,6 +93,7 @@ _REPEATS = Rows(
     one="repeat",
     most=12,
     least=0,
+    rarer=("cloth",),
 )
 
 FIELDS = (

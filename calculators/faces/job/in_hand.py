@@ -21,7 +21,8 @@ def job_line(home: str) -> ET.Element:
     site."""
     without = element(
         "p", {"class": "without-job", "hidden": True},
-        element("button", {"type": "button", "data-do": "keep"}, "Keep this as a job"), " ",
+        element("button", {"type": "button", "data-do": "keep"}, "Keep this as a job"),
+        " to tick it off and come back to it. ",
         element("a", {"href": f"{home}house/jobs/"}, "Jobs kept here"),
     )  # fmt: skip
     named = element(
@@ -72,12 +73,12 @@ def job_line(home: str) -> ET.Element:
     )  # fmt: skip
 
 
-def job_places(number: int, place: str) -> list[ET.Element]:
+def job_places(number: int, place: str) -> ET.Element:
     """What comes after the last step of a walk: the maker's own figures, and her notes.
 
     number: of this heading. place: a word that keeps ids apart.
     """
-    return [
+    return step_of_walk(
         element("h2", {"id": f"{place}-figures"}, f"{number}. Your own figures and notes"),
         element("p", None, OWN_FIGURES, " ", element("span", {"class": "without-job"}, WITHOUT_A_JOB)),
         element(
@@ -85,7 +86,14 @@ def job_places(number: int, place: str) -> list[ET.Element]:
             *(_area(name, f"{label}: your own figure", LONGEST_NOTE, place) for name, label in FIGURES.items()),
             _area("notes", "Notes on the job", LONGEST_NOTES, place),
         ),
-    ]  # fmt: skip
+    )  # fmt: skip
+
+
+def step_of_walk(heading: ET.Element, *content: ET.Element | None) -> ET.Element:
+    """A step behind its heading and, where it has one, its answer: tapped, it opens."""
+    answer = [each for each in content if each is not None and each.get("class") == "step-answer"]
+    rest = [each for each in content if each not in answer]
+    return element("details", {"class": "walk-step"}, element("summary", None, heading, *answer), *rest)
 
 
 def _area(name: str, label: str, longest: int, place: str) -> ET.Element:

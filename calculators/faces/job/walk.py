@@ -10,14 +10,15 @@ from calculators.asking.answering import Asking, written
 from calculators.asking.usual_cloth import WAYS, for_cloth
 from calculators.batch.in_hand import own_in_walk
 from calculators.batch.walk import Departure, StepResult, Walk, go
-from calculators.faces.job.in_hand import job_line, job_places
-from calculators.faces.page.answer_html import answer_html
-from calculators.faces.page.markup import add, element
+from calculators.faces.job.in_hand import job_line, job_places, step_of_walk
+from calculators.faces.page.answer_html import answer_html, spoken_parts
+from calculators.faces.page.markup import Content, add, element
 from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.widget import section, unanswered
 from calculators.trade.pieces import further_length
 from calculators.values.phrase import Phrase, say
 
+MEND = "A blank needs mending."
 WAITS = "This waits for “{title}”, where a blank needs mending."
 
 
@@ -30,25 +31,34 @@ def walk_on_page(walk: Walk, asking: Asking, place: str, home: str) -> ET.Elemen
     step_results = go(walk, {}, asking)
     for number, step_result in enumerate(step_results, start=1):
         here = f"{place}-{step_result.calculator.name}"
+        told = element("p", {"class": "told-first"}, step_result.step.told) if step_result.step.told else None
+        asked = section(
+            step_result.calculator,
+            step_result.asking,
+            here,
+            {},
+            _in_answer(step_result),
+            own=own_in_walk(step_result.step),
+        )
+        heading = element("h2", {"id": f"{here}-step"}, f"{number}. {step_result.step.title}")
         add(
             whole,
-            element("h2", {"id": f"{here}-step"}, f"{number}. {step_result.step.title}"),
-            section(
-                step_result.calculator,
-                step_result.asking,
-                here,
-                {},
-                _in_answer(step_result),
-                own=own_in_walk(step_result.step),
-            ),
+            step_of_walk(heading, element("span", {"class": "step-answer"}, *_in_short(step_result)), told, asked),
         )
-    add(whole, *job_places(len(step_results) + 1, place))
+    add(whole, job_places(len(step_results) + 1, place))
     return whole
+
+
+def _in_short(step_result: StepResult) -> list[Content]:
+    """What stands beside the title of a step: its answer in a sentence; a script keeps it so."""
+    if step_result.answer:
+        return spoken_parts(step_result.calculator, step_result.answer, step_result.asking.ruler)
+    return [MEND if step_result.refusal else WAITS.format(title=step_result.waits_for)]
 
 
 def _in_answer(step_result: StepResult) -> list[ET.Element]:
     if step_result.answer:
-        return answer_html(step_result.calculator, step_result.answer, step_result.asking, folded=True)
+        return answer_html(step_result.calculator, step_result.answer, step_result.asking)
     if step_result.refusal:
         return unanswered(step_result.calculator, step_result.refusal, step_result.asking)
     return [element("p", {"class": "trouble"}, WAITS.format(title=step_result.waits_for))]
@@ -89,9 +99,7 @@ def _reply(step_result: StepResult, on_the_order: tuple[Phrase, ...]) -> dict[st
         *on_the_order,
         *step_result.answer.notes,
     )
-    return answer_reply(
-        step_result.calculator, replace(step_result.answer, notes=notes), step_result.asking, folded=True
-    )
+    return answer_reply(step_result.calculator, replace(step_result.answer, notes=notes), step_result.asking)
 
 
 def _departure(step_result: StepResult, departure: Departure) -> Phrase:

@@ -1,66 +1,47 @@
-"""The answered half of a calculator on a page: spoken answer, drawing, table, notes, and how it was worked out."""
+"""The answered half of a calculator on a page: spoken answer, drawing and notes; behind lines to tap marks, measures,
+tables, and how it was worked out."""
 
 import json
 import xml.etree.ElementTree as ET
 from base64 import b64encode
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
-from fractions import Fraction
-from typing import Any
 
 from calculators.asking.answering import Asking, filled
 from calculators.asking.bibliography import source_named
-from calculators.asking.declaration import Answer, Calculator, FieldText, Offer, Result
+from calculators.asking.declaration import Answer, Calculator, FieldText, Offer
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
-from calculators.faces.page.markup import NOT_SEARCHED, Content, element
+from calculators.faces.page.all_measures import all_measures, both, results_in_columns
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element, fold
 from calculators.faces.page.step_list import step_list
 from calculators.faces.page.steps_left_out import steps_left_out
-from calculators.faces.page.table import FEW, row, table
 from calculators.faces.page.two_figures import clash_notes
-from calculators.values.kind import InColumns
 from calculators.values.measure import Ruler
 from calculators.values.phrase import figure_parts, without_marks
 
 TAKE_UP = "Change it so"
-SHEET, TO_TABLE = "wide sheet", "wide to-table"
+SHEET, TO_TABLE = "sheet", "to-table"
 TALL = 1.3  # heights to a width: such a drawing has a sheet of paper to itself
 
 
-def answer_html(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> list[ET.Element]:
-    """What stands in a calculator's answer, in reading order.
-
-    folded: whether the tables wait behind a line to tap, as where several calculators stand on one page.
-    """
-    ruler, other = asking.ruler, asking.other_ruler
+def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[ET.Element]:
+    """What stands in a calculator's answer, in reading order: the sentence, the drawing, what to do next; all else
+    waits behind lines to tap."""
+    ruler = asking.ruler
     answer = replace(
         answer, notes=(*clash_notes(calculator, asking), *steps_left_out(calculator, asking), *answer.notes)
     )
-    measures = results_table(calculator, answer, ruler, other)
-    tables = [
-        *([measures] if measures is not None else []),
-        *(
-            _table(each, columns, answer.results[each.name], ruler)
-            for each in calculator.results
-            if (columns := each.kind.table) is not None and answer.results[each.name]
-        ),
-    ]
     drawn = figure(calculator, answer, ruler) if calculator.drawing else None
     is_tall = drawn is not None and "tall" in (drawn.get("class") or "").split()
-    tables = _headed_on_each_sheet(tables, _heading(answer), is_tall)
-    if folded and tables:
-        tables = [element("details", {"class": "measures"}, element("summary", None, "All measures"), *tables)]
     parts = [
         _heading(answer),
         element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
         drawn,
         *notes(calculator, answer, ruler),
-        *(
-            _marks(each, answer.results[each.name], ruler, other)
-            for each in calculator.results
-            if each.kind.layout == "marks"
-        ),
-        *tables,
+        _marks(calculator, answer, ruler),
+        all_measures(calculator, answer, ruler),
+        *_headed_on_each_sheet(_to_the_table(calculator, answer, ruler), _heading(answer), is_tall),
         _files(calculator, answer, ruler),
         _working(calculator, answer, ruler),
     ]
@@ -100,7 +81,13 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
         return step_list(drawn, _drawing(drawn.key))
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
     alone = _print_alone("Print the gauge alone") if any(map(_is_true_size, drawn.pictures)) else None
-    return element("div", {"class": "steps", **NOT_SEARCHED}, element("ol", None, *steps), alone, _drawing(drawn.key))
+    return element(
+        "div",
+        {"class": "steps", **NOT_SEARCHED},
+        element("ol", None, *steps),
+        alone,
+        element("figure", {"class": "drawing"}, _key(drawn.key.svg)),
+    )
 
 
 def _print_alone(words: str) -> ET.Element:
@@ -111,7 +98,7 @@ def _print_alone(words: str) -> ET.Element:
 def _drawing(picture: Picture) -> ET.Element:
     caption = element("figcaption", None, picture.caption or f"{picture.title}, to scale")
     if not picture.hint:
-        return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption)
+        return element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg, caption, _key(picture.key))
     return element(
         "figure",
         {"class": "drawing tall" if _is_tall(picture) else "drawing", **NOT_SEARCHED},
@@ -119,7 +106,13 @@ def _drawing(picture: Picture) -> ET.Element:
         element("div", {"class": "frame"}, picture.svg, _for_screens(picture)),
         _hint(picture),
         caption,
+        _key(picture.key),
     )
+
+
+def _key(svg: ET.Element | None) -> ET.Element | None:
+    """What the lines of a drawing are, behind a line to tap."""
+    return None if svg is None else fold("key", "Key", svg)
 
 
 def _is_tall(picture: Picture) -> bool:
@@ -209,34 +202,40 @@ def _column(calculator: Calculator, setting: FieldText) -> int | None:
     return [each.name for each in rows.columns].index(setting.column)
 
 
-def results_table(calculator: Calculator, answer: Answer, ruler: Ruler, other: Ruler) -> ET.Element | None:
-    """Every plain result, on the ruler in hand and on the other one; None where there is none."""
-    rows = []
-    for result in calculator.results:
-        value = answer.results[result.name]
-        if result.kind.layout != "figure" or value is None:
-            continue
-        figures = result.kind.figures(value, ruler, other)
-        wide = {"colspan": "2"} if len(figures) == 1 else None
-        rows.append(row(result.label, *(element("td", wide, figure) for figure in figures)))
-    title = f"{calculator.title}: all measures"
-    return table(title, ("Measure", ruler.unit, other.unit), rows) if rows else None
-
-
-def _marks(result: Result, marks: Sequence[Fraction], ruler: Ruler, other: Ruler) -> ET.Element | None:
-    """Marks to set out one after another: numbered, on both rulers."""
-    if not marks:
+def _marks(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    """Marks to set out one after another, numbered; None where there are none."""
+    listed = [(each, answer.results[each.name]) for each in calculator.results if each.kind.layout == "marks"]
+    told = [(result, marks) for result, marks in listed if marks]
+    if not told:
         return None
-    listed = (
-        element("li", None, here, " ", element("small", None, there))
-        for here, there in zip(*(result.kind.marks(marks, each) for each in (ruler, other)))
+    labels = [result.label for result, _ in told]
+    return fold(
+        "set-out",
+        (both(*labels) if len(labels) == 2 else None) or ", ".join(labels),
+        *(
+            element(
+                "div",
+                {"class": "marks"},
+                element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"),
+                element("ol", None, *(element("li", None, mark) for mark in result.kind.marks(marks, ruler))),
+            )
+            for result, marks in told
+        ),
     )
-    return element(
-        "div",
-        {"class": "marks"},
-        element("p", {"class": "caption"}, f"{result.label}. {result.meaning}"),
-        element("ol", None, *listed),
-    )
+
+
+def _to_the_table(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Element]:
+    """The tables that go to the work table, each behind its name."""
+    made = []
+    for result in calculator.results:
+        if not (result.sheet or result.to_table):
+            continue
+        shown = results_in_columns(result, answer, ruler)
+        if shown is not None:
+            kind = SHEET if result.sheet else TO_TABLE
+            shown.set("class", f"wide {kind}")
+            made.append(fold(f"{kind} {result.name.replace('_', '-')}", result.label, shown))
+    return made
 
 
 def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, all_of_them: bool) -> list[ET.Element]:
@@ -246,7 +245,7 @@ def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, 
     all_of_them: whether all that go to the table are in it, since the drawing before them fills its sheet.
     """
     begins = (SHEET, TO_TABLE) if all_of_them else (SHEET,)
-    start = next((at for at, each in enumerate(tables) if each.get("class") in begins), None)
+    start = next((at for at, each in enumerate(tables) if (each.get("class") or "").split()[0] in begins), None)
     if heading is None or start is None:
         return tables
     listed = element(
@@ -256,21 +255,6 @@ def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, 
         element("div", {"class": "lists"}, *tables[start:]),
     )
     return [*tables[:start], listed]
-
-
-def _table(result: Result, read: InColumns, rows: list[dict[str, Any]], ruler: Ruler) -> ET.Element:
-    told = [number for number, column in enumerate(read.read) if any(row[column.name] is not None for row in rows)]
-    labels = [column.label for column in read.read]
-    lines = (
-        element("tr", None, *(element("td", {"data-label": labels[number]}, shown[number]) for number in told))
-        for shown in (read.cells(row, ruler) for row in rows)
-    )
-    style = "results many" if len(told) > FEW and not result.sheet else "results"
-    heads, caption = [labels[number] for number in told], f"{result.label}. {result.meaning}"
-    made = table(result.label, heads, lines, [caption], style)
-    if result.sheet or result.to_table:
-        made.set("class", SHEET if result.sheet else TO_TABLE)
-    return made
 
 
 def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
@@ -289,12 +273,13 @@ def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
     ]
     printed = [
         element(
-            "li", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")
+            "p", {"hidden": True}, element("button", {"type": "button", "class": "sheets"}, "Print the cutting list")
         )
         for each in calculator.results
         if each.sheet
     ]
-    return element("ul", {"class": "files"}, *printed, *(element("li", None, link) for link in links))
+    saved = element("ul", None, *(element("li", None, link) for link in links))
+    return element("div", {"class": "files"}, *printed, fold("saved", "Save as a file", saved))
 
 
 def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
@@ -303,4 +288,4 @@ def _working(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element
     steps = [element("p", None, filled(step, calculator, ruler)) for step in answer.working]
     sources = [element("li", None, source_named(key).cited) for key in calculator.sources]
     listed = [element("p", None, "Sources:"), element("ul", {"class": "sources"}, *sources)] if sources else []
-    return element("details", {"class": "working"}, element("summary", None, "How it was worked out"), *steps, *listed)
+    return fold("working", "How it was worked out", *steps, *listed)

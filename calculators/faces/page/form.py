@@ -1,6 +1,7 @@
 """The asked half of a calculator on a page: a sentence with blanks to fill in, and the rarer questions behind
 *more*."""
 
+import json
 import re
 import xml.etree.ElementTree as ET
 
@@ -26,7 +27,7 @@ def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
     )
     add(form, *(_refusal(name, place) for name in calculator.in_question))
     rare = [calculator.field(name) for name in calculator.beside_question]
-    tables = [field for field in rare if field.kind.control == "rows" and not field.optional]
+    tables = [field for field in rare if _is_shown(field)]
     add(form, *(_row(field, asking, place) for field in tables))
     if behind := [field for field in rare if field not in tables]:
         rows = (_row(field, asking, place) for field in behind)
@@ -66,33 +67,26 @@ def _row(field: Field, asking: Asking, place: str) -> ET.Element:
 
 def _rows(field: Field, kind: Rows, asking: Asking, place: str) -> ET.Element:
     """A small table of blanks, one row for each thing asked about; buttons to add and take away rows wait for a
-    script."""
-    heads = (
-        element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label)
+    script. On a phone each row is one line until it is tapped; a script serves that too."""
+    heads = {
+        column.name: element("th", {"scope": "col", "id": _id(place, field.name, column.name)}, column.label)
         for column in kind.columns
-    )
+    }
     body = element("tbody")
     for row in kind.cells(asking.text(field)):
-        cells = (
-            element("td", {"data-label": column.label}, _cell(column, text, place, field.name))
-            for column, text in zip(kind.columns, row)
-        )
-        leave_out = element(
-            "button",
-            {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"},
-            "×",
-        )
-        add(body, element("tr", None, *cells, element("td", None, leave_out)))
+        add(body, _one_row(field, kind, [text or begins_with(each) for each, text in zip(kind.columns, row)], place))
     table = element(
         "table",
         {
             "class": "rows",
             "id": _id(place, field.name),
             "data-field": field.name,
+            "data-line": json.dumps(kind.line, ensure_ascii=False),
+            "data-one": kind.one.capitalize(),
             "aria-describedby": _described_by(place, field.name),
         },
         element("caption", None, field.label),
-        element("thead", None, element("tr", None, *heads, element("td"))),
+        element("thead", None, _in_a_row(kind, heads, element("td"), element("td"), element("td"))),
         body,
     )
     one_more = element(
@@ -105,13 +99,52 @@ def _rows(field: Field, kind: Rows, asking: Asking, place: str) -> ET.Element:
         {"class": "order"},
         table,
         one_more,
-        element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help),
+        None if _is_shown(field) else element("p", {"class": "help", "id": _id(place, field.name, "help")}, field.help),
         _refusal(field.name, place),
     )
 
 
+def _is_shown(field: Field) -> bool:
+    """Whether a field beside the sentence stands below it, and not behind *more*: rows that must be there."""
+    return field.kind.control == "rows" and not field.optional
+
+
+def _one_row(field: Field, kind: Rows, texts: list[str], place: str) -> ET.Element:
+    opens = {"type": "button", "aria-expanded": "false"}
+    cells = {
+        column.name: element("td", {"data-label": column.label}, _cell(column, text, place, field.name))
+        for column, text in zip(kind.columns, texts)
+    }
+    rarer = [column for column in kind.columns if column.name in kind.rarer]
+    leave_out = element(
+        "button",
+        {"type": "button", "class": "leave-out", "hidden": True, "aria-label": f"Leave out this {kind.one}"},
+        "×",
+    )
+    return _in_a_row(
+        kind,
+        cells,
+        element("td", None, element("button", {**opens, "class": "open-row"}, kind.in_one_line(texts))),
+        element("td", None, element("button", {**opens, "class": "open-more"}, f"More: {_named(rarer)}")),
+        element("td", None, leave_out),
+    )
+
+
+def _in_a_row(
+    kind: Rows, cells: dict[str, ET.Element], line: ET.Element, more: ET.Element, end: ET.Element
+) -> ET.Element:
+    """A row of the table: its line, its cells, the way to the rarer ones, these, and its end."""
+    for cell, style in ((line, "row-line"), (more, "row-more"), (end, "row-end")):
+        cell.set("class", style)
+    rarer = [cells[column.name] for column in kind.columns if column.name in kind.rarer]
+    for cell in rarer:
+        cell.set("class", "rarer")
+    usual = [cell for cell in cells.values() if cell not in rarer]
+    return element("tr", None, line, *usual, *([more, *rarer] if rarer else []), end)
+
+
 def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
-    return _blank_for(column.kind, text or begins_with(column), {"aria-labelledby": _id(place, table, column.name)})
+    return _blank_for(column.kind, text, {"aria-labelledby": _id(place, table, column.name)})
 
 
 def _control(field: Field, asking: Asking, place: str) -> ET.Element:
@@ -155,9 +188,9 @@ def _refusal(name: str, place: str) -> ET.Element:
 
 def _meanings(calculator: Calculator, place: str) -> ET.Element:
     listed = element("dl")
-    for name in calculator.in_question:
-        field = calculator.field(name)
-        add(listed, element("dt", None, field.label), element("dd", {"id": _id(place, name, "help")}, field.help))
+    tables = [field for field in map(calculator.field, calculator.beside_question) if _is_shown(field)]
+    for field in (*map(calculator.field, calculator.in_question), *tables):
+        add(listed, element("dt", None, field.label), element("dd", {"id": _id(place, field.name, "help")}, field.help))
     return element("details", {"class": "meanings"}, element("summary", None, "What to measure"), listed)
 
 

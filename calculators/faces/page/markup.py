@@ -61,3 +61,8 @@ def add(parent: ET.Element, *content: Content) -> None:
 def html(node: ET.Element) -> str:
     """The element as HTML text."""
     return ET.tostring(node, encoding="unicode", method="html")
+
+
+def fold(kind: str, words: str, *content: Content) -> ET.Element:
+    """What waits behind a line to tap. kind: its class, by which an answer that changes keeps it open."""
+    return element("details", {"class": kind}, element("summary", None, words), *content)

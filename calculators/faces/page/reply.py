@@ -11,10 +11,10 @@ from calculators.faces.page.plain import refusals
 from calculators.values.kind import InvalidValue
 
 
-def answer_reply(calculator: Calculator, answer: Answer, asking: Asking, folded: bool = False) -> dict[str, Any]:
-    """``answer``: its HTML; ``texts``, ``written`` as below. folded: as for `answered`."""
+def answer_reply(calculator: Calculator, answer: Answer, asking: Asking) -> dict[str, Any]:
+    """``answer``: its HTML; ``texts``, ``written`` as below."""
     return {
-        "answer": "".join(html(part) for part in answer_html(calculator, answer, asking, folded)),
+        "answer": "".join(html(part) for part in answer_html(calculator, answer, asking)),
         "texts": standing(calculator, asking),
         "written": written(calculator, asking),
     }

@@ -17,16 +17,18 @@ def table(
 ) -> ET.Element:
     """A table in its box.
 
-    label: what it is called where nothing of it is seen, and its caption. heads: of its columns. rows: as elements.
+    label: what it is called where nothing of it is seen, and its caption. heads: of its columns, none where each row
+    has its own. rows: as elements.
     caption: what stands over it in place of the label; nothing where that is empty.
     """
     over = (label,) if caption is None else caption
+    columns = [element("th", {"scope": "col"}, head) for head in heads]
     return scrolling(
         element(
             "table",
             {"class": style},
             element("caption", None, *over) if over else None,
-            element("thead", None, element("tr", None, *(element("th", {"scope": "col"}, head) for head in heads))),
+            element("thead", None, element("tr", None, *columns)) if columns else None,
             element("tbody", None, *rows),
         ),
         label,

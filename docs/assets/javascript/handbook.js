@@ -2,6 +2,7 @@
 import "./python/when-to-wake.js";
 import "./pages/found-part.js";
 import "./pages/light-or-dark.js";
+import "./calculator/strip.js";
 import "./calculator/widgets.js";
 import "./pages/in-hand-line.js";
 import "./calculator/whole-value.js";
@@ -9,3 +10,4 @@ import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";
 import "./pages/left-behind.js";
+import "./printing/every-fold.js";

@@ -1,4 +1,7 @@
-/** A table of blanks, one row for each thing asked about. Its text is the rows as JSON: a list of lists of texts. */
+/**
+ * A table of blanks, one row for each thing asked about. Its text is the rows as JSON: a list of lists of texts. On a
+ * phone a row is one line until it is tapped (a style sheet folds it).
+ */
 
 export class RowsTable {
   /**
@@ -8,16 +11,25 @@ export class RowsTable {
   constructor(table, changed) {
     this.element = table;
     this.body = table.tBodies[0];
+    /** @type {[between: string, places: number[]][]} */
+    this.line = JSON.parse(/** @type {string} */ (table.dataset.line));
     this.blankRow = /** @type {HTMLTableRowElement} */ (this.body.rows[0].cloneNode(true));
     const oneMore = /** @type {HTMLElement} */ (table.parentElement).querySelector(".one-more");
     oneMore.hidden = false;
     oneMore.addEventListener("click", () => {
       this.#add();
-      this.#controls(this.body.rows[this.body.rows.length - 1])[0].focus();
+      const row = this.body.rows[this.body.rows.length - 1];
+      open(row, ".open-row");
+      this.#controls(row)[0].focus();
       changed();
     });
-    this.body.addEventListener("input", changed);
+    this.body.addEventListener("input", ({ target }) => {
+      this.#tell(target.closest("tr"));
+      changed();
+    });
     this.body.addEventListener("click", ({ target }) => {
+      const way = WAYS_IN.find((each) => target.matches(each));
+      if (way) open(target.closest("tr"), way, isShut(target));
       if (!target.matches(".leave-out")) return;
       target.closest("tr").remove();
       if (!this.body.rows.length) this.#add();
@@ -25,6 +37,9 @@ export class RowsTable {
       changed();
     });
     this.#showLeaveOut();
+    const inUse = /** @type {HTMLTableRowElement | null} */ (document.activeElement?.closest("tr"));
+    if (inUse && this.body.contains(inUse)) openWhole(inUse);
+    table.classList.add("live"); // until then a row is open while it is in use
   }
 
   get value() {
@@ -32,11 +47,14 @@ export class RowsTable {
   }
 
   /**
-   * What a cell is filled in with, if there still is such a row.
+   * What a cell is filled in with, if there still is such a row, which is then open.
    * @param {number} row @param {number} column
    */
   control(row, column) {
-    return this.body.rows[row] && this.#controls(this.body.rows[row])[column];
+    const found = this.body.rows[row];
+    if (!found) return undefined;
+    openWhole(found);
+    return this.#controls(found)[column];
   }
 
   /** What the page was built with. */
@@ -57,9 +75,13 @@ export class RowsTable {
     rows.forEach((cells, index) => this.#fill(this.body.rows[index], cells));
   }
 
-  /** @param {boolean} inTrouble */
+  /**
+   * A row in trouble is seen: whoever is not writing in one of them has all of them open.
+   * @param {boolean} inTrouble
+   */
   markTrouble(inTrouble) {
     this.element.classList.toggle("in-trouble", inTrouble);
+    if (inTrouble && !this.body.contains(document.activeElement)) [...this.body.rows].forEach(openWhole);
   }
 
   /** @param {HTMLTableRowElement} row @param {string[]} cells */
@@ -67,10 +89,28 @@ export class RowsTable {
     this.#controls(row).forEach((control, index) => {
       if (control.matches("input") || cells[index]) control.value = cells[index] ?? "";
     });
+    this.#tell(row);
+  }
+
+  /**
+   * The line of a row says what now stands in it, as Python wrote it (calculators/asking/rows.py).
+   * @param {HTMLTableRowElement} row
+   */
+  #tell(row) {
+    const texts = this.#controls(row).map(({ value }) => value.trim());
+    const groups = this.line.map(([between, places]) =>
+      places
+        .map((at) => texts[at])
+        .filter(Boolean)
+        .join(between),
+    );
+    const told = groups.filter(Boolean).join(", ") || this.element.dataset.one;
+    /** @type {HTMLElement} */ (row.querySelector(".open-row")).textContent = /** @type {string} */ (told);
   }
 
   #add() {
     const row = /** @type {HTMLTableRowElement} */ (this.blankRow.cloneNode(true));
+    for (const way of WAYS_IN) open(row, way, false);
     this.#fill(row, []);
     this.body.append(row);
     this.#showLeaveOut();
@@ -86,6 +126,24 @@ export class RowsTable {
   #showLeaveOut() {
     for (const button of this.body.querySelectorAll(".leave-out")) button.hidden = false;
   }
+}
+
+const WAYS_IN = [".open-row", ".open-more"];
+
+/** @param {Element} button */
+const isShut = (button) => button.getAttribute("aria-expanded") === "false";
+
+/**
+ * Open a row, or what is rarer in it, or shut it.
+ * @param {HTMLTableRowElement} row @param {string} way
+ */
+function open(row, way, isOpen = true) {
+  row.querySelector(way)?.setAttribute("aria-expanded", String(isOpen));
+}
+
+/** @param {HTMLTableRowElement} row */
+function openWhole(row) {
+  for (const way of WAYS_IN) open(row, way);
 }
 
 /**

@@ -6,6 +6,7 @@ import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { builtText, RowsTable } from "./rows.js";
+import { unfold } from "./walk-steps.js";
 
 /**
  * @import { Texts } from "../keeping/kept.js"
@@ -366,6 +367,7 @@ export class Section {
     const control = /** @type {Control} */ (this.form.elements.namedItem(name));
     if (this.hasLed || !control || location.hash !== `#${control.id}`) return;
     this.hasLed = true;
+    unfold(control);
     control.scrollIntoView({ block: "center" });
     control.focus();
   }

@@ -11,6 +11,7 @@ import { onState, startWarmUp } from "../python/python.js";
 import { arrived, offer } from "./carried.js";
 import { jobOf } from "./job-in-hand.js";
 import { Section } from "./section.js";
+import { tellSteps } from "./walk-steps.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
 const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
@@ -97,6 +98,7 @@ function walk(element) {
     (reply) => reply.steps,
   );
   job.begin(sections, live.answer);
+  tellSteps(element);
   const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
   const readAgain = (names) => job.id || sections.forEach((section) => section.readAgain(names));
   const follow = () => sections.map((section) => section.follow()).includes(true) && live.answer();

@@ -1,0 +1,38 @@
+/** The steps of a walk are one line each: title and answer. What a step now says stands there while it is shut. */
+
+/**
+ * Keep the line of every step as its section speaks.
+ * @param {HTMLElement} walk
+ */
+export function tellSteps(walk) {
+  for (const step of walk.querySelectorAll(".walk-step")) {
+    const section = step.querySelector(".calculator");
+    if (!section) continue;
+    const tell = () => tellStep(/** @type {HTMLElement} */ (step.querySelector(".step-answer")), section);
+    new MutationObserver(tell).observe(section, { childList: true, subtree: true, attributeFilter: ["hidden"] });
+    tell();
+  }
+}
+
+/** @param {HTMLElement} line @param {HTMLElement} section */
+function tellStep(line, section) {
+  /** @type {NodeListOf<HTMLElement>} */
+  const refusals = section.querySelectorAll(".refusal");
+  const refusal = [...refusals].find(({ hidden }) => !hidden);
+  const oldAnswer = section.querySelector(".old-answer");
+  const inTrouble = refusal ?? (oldAnswer.hidden ? null : oldAnswer);
+  const said = inTrouble ?? section.querySelector(".answer :is(.spoken, .trouble)");
+  line.classList.toggle("in-trouble", inTrouble !== null);
+  if (!said || line.textContent === said.textContent) return;
+  line.replaceChildren(
+    ...[...said.childNodes].filter((each) => each.nodeName !== "BUTTON").map((each) => each.cloneNode(true)),
+  );
+}
+
+/**
+ * Open every fold that something lies in.
+ * @param {HTMLElement} place
+ */
+export function unfold(place) {
+  for (let at = place.parentElement; at; at = at.parentElement) if (at instanceof HTMLDetailsElement) at.open = true;
+}
