@@ -3,6 +3,8 @@
 import json
 import random
 import re
+import time
+from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -147,6 +149,49 @@ def test_what_an_earlier_edition_kept_for_one_page_comes_in_hand(page: Page):
     expect(blank(calculator(page, "mitre-marks"), "angle")).to_have_value(re.compile("^100"))
     page.goto("./corners/gauges/")
     expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("2.8 cm", timeout=WAKING)
+
+
+def test_the_job_in_hand_is_known_on_every_page_and_takes_what_is_typed_there(page: Page):
+    page.goto("./corners/mitre/")
+    blank(calculator(page, "mitre-marks"), "hem_1").fill("1.5 cm")
+    says(calculator(page, "mitre-marks"), "3 cm")
+    page.goto("./batch/")
+    size = calculator(page, "finished-size")
+    blank(size, "hem").fill("2.5 cm")
+    says(calculator(page, "mitre-marks"), "5 cm")
+    page.locator("[data-do=keep]").click()
+    expect(page.locator(".job-in-hand .with-job")).to_be_visible(timeout=WAKING)
+    expect(page.locator(".job-in-hand [name=name]")).not_to_have_value("", timeout=WAKING)
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    expect(blank(marks, "hem_1")).to_have_value("2.5 cm", timeout=WAKING)
+    blank(marks, "hem_1").fill("3")
+    expect(blank(marks, "hem_2")).to_have_value("3 cm", timeout=WAKING)
+    in_job = "async () => (await import(__md_scope + 'assets/javascript/store.js')).newest('job')"
+    expect(in_hand(page)).to_contain_text("Hem 3 cm", timeout=WAKING)
+    until(
+        lambda: (
+            '"hem": "3 cm"' in page.evaluate(in_job)[0]["text"] or '"hem":"3 cm"' in page.evaluate(in_job)[0]["text"]
+        )
+    )
+    page.goto("./batch/")
+    expect(blank(calculator(page, "finished-size"), "hem")).to_have_value("3 cm", timeout=WAKING)
+    page.goto("./corners/mitre/")
+    line = in_hand(page)
+    expect(line).to_be_visible(timeout=WAKING)
+    line.locator("summary").click()
+    line.get_by_role("button", name="Put down: Hem").click()
+    until(lambda: "hem" not in json.loads(page.evaluate(in_job)[0]["text"]).get("typed", {}).get("finished-size", {}))
+    page.goto("./batch/")
+    expect(blank(calculator(page, "finished-size"), "hem")).to_have_value("2 cm", timeout=WAKING)
+
+
+def until(true: Callable[[], bool]) -> None:
+    """Waits until this is so, as long as Python may take."""
+    deadline = time.monotonic() + WAKING / 1000
+    while not true():
+        assert time.monotonic() < deadline
+        time.sleep(0.1)
 
 
 PAGES = [

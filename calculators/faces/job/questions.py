@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from calculators.asking.site_method import site_document
+from calculators.batch.in_hand import known_as_in
+from calculators.batch.walk import WALKS
 from calculators.documents.house_method.difference import same_numbers
 from calculators.documents.house_method.reading import read_method
 from calculators.documents.house_method.reading import written_down as method_written_down
@@ -53,6 +55,26 @@ def _new(request: Request) -> Reply:
     except InvalidValue as error:
         return {"trouble": str(error)}
     return {"job": written_down(job)}
+
+
+def _measures(request: Request) -> Reply:
+    """{"job": text} → {"name": of the job, "measures": name in hand → text typed for it, "paths": name in hand → where
+    a job keeps it}."""
+    job = read_job(request["job"])
+    walk = WALKS[job.document["walk"]]
+    paths = {
+        names[0]: (calculator, field)
+        for calculator, fields in known_as_in(walk).items()
+        for field, names in fields.items()
+    }
+    typed = job.document.get("typed", {})
+    measures = {
+        name: typed[calculator][field]
+        for name, (calculator, field) in paths.items()
+        if field in typed.get(calculator, {})
+    }
+    places = {name: f"typed.{calculator}.{field}" for name, (calculator, field) in paths.items()}
+    return {"name": job.document["name"], "measures": measures, "paths": places}
 
 
 def _so_far(loose: str) -> Reply:
@@ -139,4 +161,5 @@ JOB_QUESTIONS: dict[str, Question] = {
     "job change": _change,
     "job merge": _merge,
     "job changes": _changes,
+    "job measures": _measures,
 }

@@ -3,6 +3,7 @@ import "./python/when-to-wake.js";
 import "./pages/found-part.js";
 import "./pages/light-or-dark.js";
 import "./calculator/strip.js";
+import "./calculator/job-measures.js";
 import "./calculator/widgets.js";
 import "./pages/in-hand-line.js";
 import "./calculator/whole-value.js";

@@ -7,9 +7,11 @@ import { jobInHand, keepTyped, keptAs, typedIn } from "./kept.js";
  * @property {string} text as it was typed
  * @property {string} readOn the ruler on which a bare number in it is meant
  * @property {string} [refused] where it could not be read: the sentence that says so
+ * @property {string} [inJob] what the job in hand had for it when the two were last alike
  */
 
 const START = "in-hand/";
+const IN_JOB = "in-job"; // beside a text: what the job had
 
 /** What a measure is kept under among all that was typed. @param {string} name */
 const place = (name) => `${START}${jobInHand()}/${name}`;
@@ -20,7 +22,27 @@ const listeners = new Set();
 /** @param {string} name @returns {Measure | undefined} */
 export function measure(name) {
   const { texts, readOn, refused } = typedIn(place(name));
-  return Object.hasOwn(texts, name) ? { text: texts[name], readOn, refused: refused[name] } : undefined;
+  if (!Object.hasOwn(texts, name)) return undefined;
+  return { text: texts[name], readOn, refused: refused[name], inJob: texts[IN_JOB] };
+}
+
+/** What the job in hand had for a measure when the two were last alike. @param {string} name */
+export const wasInJob = (name) => typedIn(place(name)).texts[IN_JOB];
+
+/**
+ * A measure and the job in hand are alike: both have this text, or none.
+ * @param {string} name @param {string | undefined} text
+ */
+export function isInJob(name, text) {
+  const there = measure(name);
+  if (text === undefined && !there) set(keptAs(place(name)), undefined);
+  else if (there && there.inJob !== text) put(name, { ...there, inJob: text });
+}
+
+/** @param {string} name @param {Measure} written */
+function put(name, { text, readOn, refused, inJob }) {
+  const texts = { [name]: text, ...(inJob === undefined ? {} : { [IN_JOB]: inJob }) };
+  keepTyped(place(name), texts, readOn, refused ? { [name]: refused } : {});
 }
 
 /** Every measure in hand, by its name. @returns {Record<string, Measure>} */
@@ -46,10 +68,10 @@ export function write(all) {
     const before = measure(name);
     const isSame = before?.text === written?.text && before?.readOn === written?.readOn;
     if (isSame && before?.refused === written?.refused) continue;
-    if (written) {
-      const { text, readOn, refused } = written;
-      keepTyped(place(name), { [name]: text }, readOn, refused ? { [name]: refused } : {});
-    } else set(keptAs(place(name)), undefined);
+    const inJob = wasInJob(name);
+    if (written) put(name, { inJob, ...written });
+    else if (inJob === undefined) set(keptAs(place(name)), undefined);
+    else keepTyped(place(name), { [IN_JOB]: inJob }, ""); // the job does not know yet that it was put down
     isOther ||= !isSame;
   }
   if (isOther) tell();

@@ -71,6 +71,7 @@ export const Question = Object.freeze({
   JOB_CHANGE: "job change",
   JOB_MERGE: "job merge",
   JOB_CHANGES: "job changes",
+  JOB_MEASURES: "job measures",
   TICKET: "ticket",
   TICKET_TICK: "ticket tick",
   TICKET_SIZE: "ticket size",
