@@ -24,7 +24,7 @@ from calculators.faces.handing.questions import HANDING_QUESTIONS
 from calculators.faces.house_method.questions import METHOD_QUESTIONS
 from calculators.faces.job.questions import JOB_QUESTIONS
 from calculators.faces.job.walk import walk_replies
-from calculators.faces.page.answer_html import figure
+from calculators.faces.page.answer_html import figure, small_figure
 from calculators.faces.page.in_hand import in_hand_lines
 from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
@@ -115,7 +115,8 @@ def _or_none(made: Callable[[], Any]) -> Any:
 
 def _figure(wanted: Request, given: dict[str, str], asking: Asking) -> str:
     calculator = calculator_named(wanted["calculator"])
-    return html(figure(calculator, answer(calculator, replace(asking, typed=given)), asking.ruler))
+    made = small_figure if wanted.get("small") else figure
+    return html(made(calculator, answer(calculator, replace(asking, typed=given)), asking.ruler))
 
 
 def _given(wanted: Request, request: Request) -> dict[str, str]:

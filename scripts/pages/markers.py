@@ -22,7 +22,7 @@ from calculators.faces.house_method.page import method_page
 from calculators.faces.job.format_page import job_format
 from calculators.faces.job.jobs_page import jobs_page
 from calculators.faces.job.walk import walk_on_page
-from calculators.faces.page.answer_html import figure
+from calculators.faces.page.answer_html import figure, small_figure
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import place_for_words
 from calculators.faces.page.page_notes import PageNotes
@@ -36,8 +36,8 @@ from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
-SITE_NAME = "{{ site_name }}"  # in a title, where Markdown must find words and no token
 BUT = "but"
+SMALL = "small"  # a drawing without its words
 PRACTICE_WORDS = "common practice, no source"
 MARK = '<sup class="noted"'
 
@@ -50,18 +50,16 @@ class UnknownMarker(ValueError):
 class PageMarkers:
     """The markers of one page: each is replaced by a token before Markdown runs and by its HTML afterwards.
 
-    home: the way from the page back to the top of the site, such as ``../``. site_name: what the handbook is called.
+    home: the way from the page back to the top of the site, such as ``../``.
     """
 
     home: str
-    site_name: str = ""
     shown: list[str] = field(default_factory=list)
     notes: PageNotes = field(default_factory=PageNotes)
 
     def take_out(self, markdown: str) -> str:
         """The page's Markdown with the trade's rules written out, and a token for every other marker."""
-        named = markdown.replace(SITE_NAME, in_markdown(self.site_name))
-        return MARKER.sub(self._token, with_rules(named))
+        return MARKER.sub(self._token, with_rules(markdown))
 
     def put_back(self, page_html: str) -> str:
         """The page's HTML with what each token stands for, and its notes at its foot; a token alone in a paragraph
@@ -96,11 +94,6 @@ class PageMarkers:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         self.shown.append(html(made))
         return f"markertoken{len(self.shown) - 1}x"
-
-
-def in_markdown(name: str) -> str:
-    """A name in which Markdown takes no sign for its own."""
-    return "".join(sign if sign.isalnum() or sign == " " else f"&#{ord(sign)};" for sign in name)
 
 
 def with_rules(markdown: str) -> str:
@@ -177,16 +170,29 @@ def _value(page: PageMarkers, text: str, source: str) -> ET.Element:
     return element("span", {"class": "sourced"}, shown, _practice(page) if source == PRACTICE else _cite(page, source))
 
 
-def _figure(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
-    given = given or {}
-    calculator, asking = calculator_named(name), Asking(given)
+def _figure(
+    page: PageMarkers,
+    name: str,
+    size: str = "",
+    *,
+    given: dict[str, str] | None = None,
+    but: dict[str, str] | None = None,
+) -> ET.Element:
+    """A drawing of the calculation that is filled in just as `given` says, as for a number; `small`: without its
+    words."""
+    if size not in ("", SMALL):
+        raise ValueError(f"“{size}” is no size of a drawing; there is {SMALL}")
+    given, but = given or {}, but or {}
+    filled = {**given, **but}
+    calculator, asking = calculator_named(name), Asking(filled)
     try:
-        made = figure(calculator, answer(calculator, asking), asking.ruler)
+        made = (small_figure if size else figure)(calculator, answer(calculator, asking), asking.ruler)
     except InvalidInput:
         if site_method().is_example:
             raise
         made = element("div", None, NO_NUMBER)
-    made.set("data-figure", json.dumps({"calculator": name, "given": given}))
+    wanted = {"calculator": name, "given": given, **({BUT: but} if but else {}), **({SMALL: True} if size else {})}
+    made.set("data-figure", json.dumps(wanted))
     return made
 
 

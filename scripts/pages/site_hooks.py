@@ -112,7 +112,7 @@ def licences() -> str:
 
 
 def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
-    markers = MARKERS[page.file.src_uri] = PageMarkers("../" * page.url.count("/"), site_name(config))
+    markers = MARKERS[page.file.src_uri] = PageMarkers("../" * page.url.count("/"))
     try:
         return markers.take_out(markdown)
     except UnknownMarker as problem:

@@ -8,7 +8,6 @@ from types import SimpleNamespace
 import pytest
 
 from scripts.pages import site_hooks
-from scripts.pages.markers import PageMarkers
 from scripts.setup import copy_of_ones_own
 from scripts.setup.copy_of_ones_own import Own, checked_address, checked_name
 from scripts.tools.command_error import CommandError
@@ -122,12 +121,6 @@ def test_pages_and_the_icon_of_their_tabs_take_the_colour(tmp_path, monkeypatch)
     assert "--thread: #7a1f1a;" in (tmp_path / "assets/stylesheets/palette.css").read_text()
     icon = (tmp_path / "assets/images/icon.svg").read_text()
     assert icon.count("#7a1f1a") == 2 and "#1d4270" not in icon and "#e4e9ee" not in icon
-
-
-def test_a_name_is_written_out_as_it_stands():
-    """Neither Markdown nor HTML takes a sign of it for its own."""
-    made = PageMarkers("", "*B* & <i>Co</i> {{ x }}").take_out("# {{ site_name }}")
-    assert not set(made) & set("*<>_{") and "&#42;B&#42;" in made
 
 
 @pytest.mark.parametrize(

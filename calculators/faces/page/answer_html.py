@@ -12,6 +12,7 @@ from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Answer, Calculator, FieldText, Offer
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
+from calculators.drawing.small import made_small
 from calculators.faces.page.all_measures import all_measures, both, results_in_columns
 from calculators.faces.page.markup import NOT_SEARCHED, Content, element, fold
 from calculators.faces.page.step_list import step_list
@@ -88,6 +89,14 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
         alone,
         element("figure", {"class": "drawing"}, _key(drawn.key.svg)),
     )
+
+
+def small_figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
+    """The drawing alone, without words, for where there is no room for them."""
+    drawn = calculator.drawing(answer.drawn_from, ruler) if calculator.drawing else None
+    if not isinstance(drawn, Picture):
+        raise ValueError(f"{calculator.name} has no single drawing")
+    return element("figure", {"class": "drawing small", **NOT_SEARCHED}, made_small(drawn))
 
 
 def _print_alone(words: str) -> ET.Element:

@@ -8,6 +8,7 @@ const SCRIPTS = {
   ".kept": () => import("./handing-page.js"),
   ".where-kept": () => import("./where-kept-page.js"),
   ".headed": () => import("../printing/headed-sheets.js"),
+  ".go-on": () => import("./go-on.js"),
   ".ticket": () => import("./ticket-page.js"),
 };
 

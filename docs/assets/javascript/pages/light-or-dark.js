@@ -2,18 +2,8 @@
  * The choice of light or dark in the header. What was chosen before is applied by a script in the page, before anything
  * is drawn.
  */
-/** @type {NodeListOf<HTMLInputElement>} */
-const buttons = document.querySelectorAll("[name=__palette]");
-const choices = [...buttons];
-const LOOKS = ["", "light", "dark"]; // in the order of `palette` in mkdocs.yml
-
-function show() {
-  const chosen = lightOrDark();
-  choices[chosen].checked = true;
-  for (const [at, { nextElementSibling: label }] of choices.entries()) {
-    if (label instanceof HTMLElement) label.hidden = at !== chosen;
-  }
-}
+const LOOKS = ["", "light", "dark"]; // as they are kept, by number
+const device = matchMedia("(prefers-color-scheme: dark)");
 
 /** @param {number} index of the choice */
 function choose(index) {
@@ -22,7 +12,7 @@ function choose(index) {
   } catch {
     globalThis.chosenHere = index; // forbidden: this page still remembers
   }
-  show();
+  lightOrDark();
 }
 
 /** What the reader has chosen, as a copy holds it: "light" or "dark", "" for what the device says. */
@@ -30,14 +20,11 @@ export const look = () => LOOKS[lightOrDark()] ?? "";
 /** @param {string} name */
 export const chooseLook = (name) => choose(Math.max(0, LOOKS.indexOf(name)));
 
-for (const [index, choice] of choices.entries()) {
-  choice.addEventListener("change", () => choose(index));
-  choice.addEventListener("keydown", ({ key }) => {
-    if (key !== "Enter") return;
-    const next = choices[(index + 1) % choices.length];
-    next.click();
-    next.focus();
-  });
+/** Who goes back to what the device says follows it again. */
+function chooseOther() {
+  const other = document.body.dataset.mdColorScheme === "slate" ? "light" : "dark";
+  chooseLook(other === (device.matches ? "dark" : "light") ? "" : other);
 }
-matchMedia("(prefers-color-scheme: dark)").addEventListener("change", show);
-show();
+
+document.querySelector(".look").addEventListener("click", chooseOther);
+device.addEventListener("change", lightOrDark);
