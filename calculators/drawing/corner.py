@@ -32,13 +32,17 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet.tick(mark_2, (7 * inward_2[0], -7 * inward_2[1]))
     sheet.dimension(mark_1, corner, show_length(marks.mark_1, ruler), away=16)
     sheet.dimension(corner, mark_2, show_length(marks.mark_2, ruler), away=16)
-    sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"hem {show_length(marks.hem_1, ruler)}", away=12)
+    hem = "hem " if marks.angle >= 60 else ""  # at a sharp corner the lines end side by side, and one word says it
+    sheet.dimension((reach_1, float(marks.hem_1)), end_1, f"{hem}{show_length(marks.hem_1, ruler)}", away=12)
     inner_2 = (end_2[0] + inward_2[0] * float(marks.hem_2), end_2[1] + inward_2[1] * float(marks.hem_2))
     sheet.dimension(end_2, inner_2, f"hem {show_length(marks.hem_2, ruler)}", away=12)
     shares = (0.5, 0.7, 0.9, 1.0)
     sheet.first_clear("edge 1", [_between(mark_1, end_1, share) for share in shares], shift=(0, 14))
     sheet.first_clear(
-        "edge 2", [_between(mark_2, end_2, share) for share in shares], "end", (-8 * inward_2[0], 8 * inward_2[1])
+        "edge 2",
+        [_between(mark_2, end_2, share) for share in (*shares, 1.1, 1.2, 1.3, 1.4)],
+        "end",
+        (-8 * inward_2[0], 8 * inward_2[1]),
     )
     return sheet.finish("The corner to mitre, wrong side up", _in_words(marks, ruler))
 

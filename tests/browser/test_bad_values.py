@@ -70,7 +70,7 @@ def test_every_bad_value_gets_its_sentence_and_the_last_good_answer_stays(page: 
     expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
     expect(section.locator(".old-answer")).to_be_visible()
     assert spoken(section).inner_text() == good
-    expect(section.locator("figure.drawing svg")).to_be_visible()
+    expect(section.locator("figure.drawing > svg")).to_be_visible()
     piece.fill("46 cm")
     says(section, "3 across")
     expect(refusal(section, "piece_width")).to_be_hidden()

@@ -43,7 +43,7 @@ def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page:
     35.7 cm."""
     section = open_pieces(page)
     page.evaluate("window.sameVisit = true")
-    drawing = section.locator("figure.drawing svg")
+    drawing = section.locator("figure.drawing > svg")
     before = drawing.inner_html()
     fill(section, **ISSUE_CLOTH)
     says(section, "21 pieces: 3 across, 7 along")
