@@ -94,6 +94,7 @@ def test_it_is_said_quietly_and_the_draft_is_dropped_once_it_is_kept(page: Page)
     page.reload()
     page.wait_for_selector(".walk:not([inert]) .with-job:not([hidden])", timeout=WAKING)
     expect(said).to_have_text("")
+    reached(notes(page))
     heard = []
     for text in ("once", "twice"):
         notes(page).fill(text)
