@@ -82,6 +82,7 @@ const wait = (ready) => new Promise((resolve) => {
   look();
 });
 const blank = () => document.querySelector(".jobs [name=cost]");
+for (const step of document.querySelectorAll(".walk-step")) step.open = true;
 if (job) {
   location.hash = `job=${job.id}`;
 } else {

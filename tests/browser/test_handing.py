@@ -36,7 +36,7 @@ def numbers(page: Page) -> list[str]:
     page.goto("./corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     expect(page.locator(".answer .figure").first).to_have_text(re.compile(r"4\.8\scm"))
-    expect(page.locator("[data-number*='mark_1']").first).to_have_text("4.8 cm")
+    expect(page.locator("[data-number*='raw_mark_1']").first).to_have_text("7.2 cm")  # and twice the turn
     return page.locator("[data-number], .answer .results td").all_inner_texts()
 
 

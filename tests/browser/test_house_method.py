@@ -44,13 +44,13 @@ def test_every_page_follows_the_method_and_goes_back(page):
     page.goto("./corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     expect(page.locator(".answer .figure").first).to_have_text("Mark 6 cm")
-    number = page.locator("[data-number*='mark_1']").first
-    expect(number).to_have_text("6 cm")
+    number = page.locator("[data-number*='raw_mark_1']").first  # from the raw corner: two turns of 1 cm more
+    expect(number).to_have_text("8 cm")
     page.get_by_role("button", name="Show the handbook’s numbers").click()
-    expect(number).to_have_text("4 cm")
+    expect(number).to_have_text("6 cm")
     expect(page.locator(".answer .figure").first).to_have_text("Mark 4 cm")
     page.get_by_role("button", name="Show those of Summer linen").click()
-    expect(number).to_have_text("6 cm")
+    expect(number).to_have_text("8 cm")
 
 
 @pytest.mark.parametrize("width", [390], ids=["phone"])
@@ -209,10 +209,10 @@ def test_a_window_hears_what_another_has_kept(page):
     begin(page)
     other = page.context.new_page()
     other.goto("./corners/mitre/")
-    number = other.locator("[data-number*='mark_1']").first
-    expect(number).to_have_text("4 cm")
-    fill(page, "measures.hem", "3")
+    number = other.locator("[data-number*='raw_mark_1']").first  # two turns of 1 cm more than the mark
     expect(number).to_have_text("6 cm")
+    fill(page, "measures.hem", "3")
+    expect(number).to_have_text("8 cm")
     other.close()
 
 

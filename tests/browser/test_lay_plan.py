@@ -241,7 +241,7 @@ def test_who_points_at_a_piece_is_told_of_it_again_when_the_plan_changes(page):
 @both_windows
 def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(page, width):
     page.goto("./plan/lay-plan/")
-    drawing = page.locator("figure.drawing:has(.on-screens)").first
+    drawing = reached(page.locator("figure.drawing:has(.on-screens)").first)
     shown = drawing.locator("svg:visible")
     expect(shown).to_have_count(1)
     assert shown.evaluate("(svg) => svg.matches('.on-screens')") == (width == 1280)

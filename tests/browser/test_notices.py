@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import elsewhere
+from tests.browser.reader import elsewhere, reached
 
 
 def until(page: Page, holds) -> None:
@@ -125,7 +125,7 @@ def test_that_python_is_awaited_is_said_where_the_reader_waits(
         place = page.locator("h1 + .told-here")
     else:
         section = page.locator("section.calculator").nth(used)
-        blank = section.locator("input:visible").first
+        blank = reached(section.locator("form.asked input").first)
         blank.fill("47 cm")
         place = section.locator(".told-here")
     told = page.locator(".notice[data-topic=python]")

@@ -115,7 +115,7 @@ def test_on_a_job_and_its_ticket_too(page: Page):
     cloth.fill("Oat linen")
     cloth.blur()
     expect(sentence).to_be_hidden()
-    width.fill("150")
+    reached(width).fill("150")
     width.blur()
     expect(width).to_have_value("150 cm")
     page.get_by_role("link", name="Its work ticket").click()

@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, elsewhere, hold_back, let_through
+from tests.browser.reader import ANSWERS_HELD_BACK, WAKING, elsewhere, hold_back, let_through, reached
 from tests.browser.work_ticket import now, open_ticket
 
 
@@ -79,7 +79,7 @@ def test_a_job_has_its_ticket_and_keeps_what_is_ticked_and_settled_on_it(browser
         browser, served, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
     )  # where nothing is ticked yet that a new job could take over
     phone.goto("./batch/")
-    phone.locator("section[data-calculator=finished-size] [name=hem]").fill("3 cm")
+    reached(phone.locator("section[data-calculator=finished-size] [name=hem]")).fill("3 cm")
     phone.get_by_role("button", name="Keep this as a job").tap()
     name = phone.locator(".job-in-hand [name=name]")
     expect(name).to_have_value(re.compile("Job of"), timeout=WAKING)

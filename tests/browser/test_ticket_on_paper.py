@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING, elsewhere, printed
+from tests.browser.reader import WAKING, elsewhere, printed, reached
 from tests.browser.work_ticket import TICKET
 
 
@@ -64,10 +64,9 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
 ):
     page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
     page.goto("./batch/")
-    page.locator("[data-calculator=order] [name=ordered]").fill(str(pieces))
+    reached(page.locator("[data-calculator=order] [name=ordered]")).fill(str(pieces))
     if cloth:
-        page.locator("[data-calculator=wash-test] details.more > summary").click()
-        page.locator("[data-calculator=wash-test] [name=cloth_length]").fill(cloth)
+        reached(page.locator("[data-calculator=wash-test] [name=cloth_length]")).fill(cloth)
     page.goto(TICKET)
     expect(page.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
     for paper in ("A4", "Letter"):
@@ -105,9 +104,8 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
     page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
-    page.locator("[data-calculator=order] [name=ordered]").fill("54")
-    page.locator("[data-calculator=wash-test] details.more > summary").click()
-    page.locator("[data-calculator=wash-test] [name=cloth_length]").fill("16 m")
+    reached(page.locator("[data-calculator=order] [name=ordered]")).fill("54")
+    reached(page.locator("[data-calculator=wash-test] [name=cloth_length]")).fill("16 m")
     for blank, text in {
         "input[name=name]": name,
         "input[name=cloth]": name,
@@ -115,7 +113,7 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
         "textarea[name=time]": f"two days {figure}",
         "textarea[name=cost]": f"seven hundred {figure}",
     }.items():
-        page.locator(f".jobs {blank}").fill(text)
+        reached(page.locator(f".jobs {blank}")).fill(text)
         page.locator(f".jobs {blank}").blur()
     page.wait_for_timeout(1000)
     page.goto(TICKET)
