@@ -133,6 +133,8 @@ def _given(wanted: Request, request: Request) -> dict[str, str]:
 
 def _in_hand(wanted: Request, request: Request) -> dict[str, str]:
     """The texts of a number or figure that are measures in hand, those that can be read."""
+    if wanted["calculator"] not in catalogue():  # a measure of the house stands as the house has it
+        return {}
     measures, calculator = request.get("measures", {}), calculator_named(wanted["calculator"])
     texts: dict[str, str] = {}
     for field, name in measured(calculator, _asking(request, wanted["given"]), measures).items():

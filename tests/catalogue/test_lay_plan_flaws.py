@@ -27,9 +27,10 @@ def test_room_left_for_a_flaw_is_named_waste_in_the_tables_the_file_and_the_draw
     assert sum("; waste from " in row["gives"] for row in reply.results["marking"]) == 1
     assert sum("; waste from " in row["cut"] for row in reply.results["cut_list"]) == 1
     assert saved(reply, "marking-table.csv").count("waste up to this mark") == 1
-    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
-    assert [node.text for node in svg.iter("text")].count("waste") == 2  # in its place and in the key
-    assert sum(node.get("class") == "waste" for node in svg.iter("polygon")) == 1
+    picture = lay_plan(reply.drawn_from, CENTIMETRES)
+    written = [[node.text for node in svg.iter("text")].count("waste") for svg in (picture.svg, picture.key)]
+    assert written == [1, 1]  # in its place and in the key
+    assert sum(node.get("class") == "waste" for node in picture.svg.iter("polygon")) == 1
 
 
 def test_a_plan_that_leaves_no_room_before_a_piece_names_no_waste():

@@ -40,7 +40,7 @@ def house(request, tmp_path: Path) -> Iterator[str]:
 
 def test_every_page_is_made(house):
     for page in PAGES:
-        made = PageMarkers("../", house)
+        made = PageMarkers("../")
         made.take_out(page.read_text(encoding="utf-8"))
         assert "{piece" not in "".join(made.shown), "a sentence stands there with its places unfilled"
 
