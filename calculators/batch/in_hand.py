@@ -8,7 +8,6 @@ from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
 from calculators.batch.walk import Walk, WalkStep
 from calculators.catalogue import calculator_named, catalogue
-from calculators.values.kinds import Choice
 from calculators.values.phrase import Phrase
 
 #: Every measure of the work in hand, by the name that fields are known as, in the order of the work: what it is called.
@@ -108,9 +107,8 @@ def _names(template: str, calculator: Calculator) -> list[str]:
     """Every name that a field may be known as, whatever the other fields say."""
     names = [template]
     for blank in Phrase(template).blanks():
-        kind = calculator.field(blank).kind
-        assert isinstance(kind, Choice)
-        names = [name.replace(f"{{{blank}}}", option) for name in names for option in kind.options]
+        choices = calculator.field(blank).kind.choices
+        names = [name.replace(f"{{{blank}}}", option) for name in names for option in choices]
     return names
 
 

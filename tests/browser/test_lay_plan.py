@@ -212,11 +212,11 @@ def test_a_piece_tells_its_marks_and_the_drawing_can_be_enlarged(page):
         "strip 2: from the straight end 48\u00a0cm to 96\u00a0cm, from the trimming line 35\u00a0cm"
     )
     expect(plan.get_by_role("button", name="Placemat, strip 2", pressed=True)).to_have_count(1)
-    before = drawing.locator("svg").bounding_box()["width"]
+    before = drawing.locator(".frame > svg").bounding_box()["width"]
     button = plan.get_by_role("button", name="4×")
     assert min(button.bounding_box()["width"], button.bounding_box()["height"]) >= 44
     button.click()
-    assert drawing.locator("svg").bounding_box()["width"] > 3.9 * before
+    assert drawing.locator(".frame > svg").bounding_box()["width"] > 3.9 * before
     write(cell(plan, "pieces", 0, 3), "11")
     expect(plan.locator(".spoken")).to_contain_text("21 pieces", timeout=AWAKE)
     expect(button).to_have_attribute("aria-pressed", "true")  # a new answer keeps the size

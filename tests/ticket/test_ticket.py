@@ -188,8 +188,7 @@ def test_a_ticket_marks_draws_counts_and_cuts_what_is_wanted_and_no_more(wanted,
     assert numbers == [str(n + 1) for n in range(len(places))]
     cuts = [each for each in drawn.svg.iter("polyline") if each.get("class") == "cut"]
     trims = sum(mark < made.grid.cloth_width for mark in made.grid.marks_across)
-    in_the_key = 1
-    assert len(cuts) == rows + trims + in_the_key
+    assert len(cuts) == rows + trims
 
 
 def test_what_is_left_of_a_cloth_is_not_counted_towards_a_further_length():

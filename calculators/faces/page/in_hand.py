@@ -9,7 +9,6 @@ from calculators.asking.answering import Asking
 from calculators.batch.in_hand import MEASURES, field_of
 from calculators.faces.page.markup import NOT_SEARCHED, Content, element
 from calculators.values.kind import InvalidValue
-from calculators.values.kinds import Choice
 from calculators.values.measure import Ruler
 
 _IN_THE_LINE = 4  # measures; more would take a second line on a phone
@@ -60,12 +59,12 @@ def _row(name: str, measure: Mapping[str, Any], asking: Asking) -> ET.Element:
 
 
 def _blank(name: str, text: str) -> ET.Element:
-    kind = field_of(name).kind
-    if not isinstance(kind, Choice):
+    choices = field_of(name).kind.choices
+    if not choices:
         return element("input", {"type": "text", "data-measure": name, "value": text, "maxlength": "200"})
     options = (
         element("option", {"value": each, **({"selected": True} if each == text else {})}, words)
-        for each, words in kind.options.items()
+        for each, words in choices.items()
     )
     return element("select", {"data-measure": name}, *options)
 
