@@ -165,6 +165,7 @@ CUT_OFF = """() => {
 def test_what_is_chosen_in_a_row_of_an_order_can_be_read_whole(reader: Page, width):
     reader.set_viewport_size({"width": width, "height": 844})
     reader.goto("./plan/lay-plan/")
+    reader.wait_for_selector("table.rows.live")  # its rows fold once the script is there
     for each in reader.locator("table.rows tbody tr select").all():
         reached(each)
     assert reader.evaluate(CUT_OFF) == []
