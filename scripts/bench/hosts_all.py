@@ -34,7 +34,7 @@ ANSWER = """async (patience) => {
     while (spoken.querySelector(".before") && performance.now() < end) await pause();
     return spoken.querySelector(".before") ? "" : spoken.textContent.trim();
 }"""
-STYLED = "getComputedStyle(document.querySelector('.ruler-choice select')).borderBottomStyle"
+STYLED = "getComputedStyle(document.querySelector('.kept-in-view')).borderTopStyle"
 
 
 def answered(browser: Browser, address: str, styled: str) -> str:
