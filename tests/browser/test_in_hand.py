@@ -10,11 +10,14 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
     WAKING,
     answered,
     blank,
     calculator,
     choose_ruler,
+    hold_back,
+    let_through,
     one_window,
     refusal,
     says,
@@ -244,3 +247,22 @@ def test_whatever_is_typed_on_whatever_page_the_same_measure_reads_the_same_on_a
             if name in seen:
                 seen[name] |= {*texts}
     assert {name: texts for name, texts in seen.items() if len(texts) != 1} == {}
+
+
+def test_what_was_put_down_elsewhere_does_not_come_back_with_a_late_answer(page: Page):
+    page.context.add_init_script(ANSWERS_HELD_BACK)
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "turn").fill("0.7 cm")
+    expect(in_hand(page)).to_contain_text("First turn 0.7 cm", timeout=WAKING)
+    hold_back(page)
+    blank(marks, "hem_1").fill("3")
+    other = page.context.new_page()
+    other.goto("./corners/gauges/")
+    other.evaluate("""() => {
+        for (const name of Object.keys(localStorage)) if (name.includes("in-hand/")) localStorage.removeItem(name);
+    }""")
+    let_through(page)
+    answered(page)
+    page.wait_for_timeout(300)
+    assert page.evaluate(IN_HAND) == []

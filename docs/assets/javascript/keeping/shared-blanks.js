@@ -62,12 +62,12 @@ export class SharedBlanks {
   }
 
   /**
-   * What is in hand stays the same, with its unit written, or now has a sentence that refuses it.
+   * What is in hand stays the same, with its unit written, or now has a sentence that refuses it; what was put down
+   * meanwhile stays so.
    * @param {[field: string, measured: Measure][]} all
    */
   settle(all) {
-    const measured = all.filter(([field]) => this.has(field));
-    write(measured.map(([field, each]) => [this.found(field)?.name ?? this.#names(field)[0], each]));
+    write(all.filter(([field]) => this.has(field)).flatMap(([field, measured]) => this.#there(field, measured)));
   }
 
   /** Put down what stands in these fields, wherever it was typed. @param {string[]} fields */
@@ -75,10 +75,10 @@ export class SharedBlanks {
     write(fields.filter((each) => this.has(each)).flatMap((each) => this.#there(each)));
   }
 
-  /** @param {string} field @returns {[name: string][]} */
-  #there(field) {
+  /** @param {string} field @param {Measure} [measured] @returns {[name: string, measured?: Measure][]} */
+  #there(field, measured) {
     const there = this.found(field);
-    return there ? [[there.name]] : [];
+    return there ? [[there.name, measured]] : [];
   }
 
   /** @param {string} field */
