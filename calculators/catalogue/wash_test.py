@@ -186,6 +186,7 @@ CALCULATOR = Calculator(
             CLOTH_WIDTH,
             "Unwashed width of the cloth you have.",
             "cloth_width",
+            known_as=("unwashed_width",),
         ),
     ),
     question=(
