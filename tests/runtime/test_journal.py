@@ -26,9 +26,9 @@ STRAY = """const root = await navigator.storage.getDirectory();
 #: In the worker: how often a file was opened, and what waits half a minute waits no time.
 COUNT_OPENED = """() => {
     const open = FileSystemFileHandle.prototype.createSyncAccessHandle;
-    self.opened = 0;
+    self.opened = [];
     FileSystemFileHandle.prototype.createSyncAccessHandle = function (...how) {
-        self.opened += 1;
+        self.opened.push(this.name);
         return open.apply(this, how);
     };
 }"""
@@ -145,11 +145,11 @@ def test_a_file_of_one_window_is_opened_once_and_read_meanwhile(page: Page, othe
     page.workers[0].evaluate(COUNT_OPENED)
     append = "for (let number = 0; number < 20; number++) await journal.{}('a', number)"
     run(page, append.format("appendOwn"))
-    assert page.workers[0].evaluate("() => self.opened") == 0
+    assert page.workers[0].evaluate("() => self.opened") == []
     for each in (page, other):
         assert run(each, "return (await journal.read('a')).records") == list(range(20))
     run(page, append.format("append"))
-    assert page.workers[0].evaluate("() => self.opened") == 19, "as one that other windows write too"
+    assert page.workers[0].evaluate("() => self.opened") == ["a"] * 19, "as one that other windows write too"
     run(page, "await journal.write('a', ['anew']); await journal.appendOwn('a', 'and on')")
     assert run(other, "return (await journal.read('a')).records") == ["anew", "and on"]
 
