@@ -69,6 +69,35 @@ def test_a_way_out_is_found(body):
     assert list(ways_out(f"def held(pieces):\n    {body}\n"))
 
 
+def waits_for_nothing(source: str) -> list[int]:
+    """Where a wait of the browser's is given an async function: it takes the promise for true, and does not wait."""
+    calls = [each for each in ast.walk(ast.parse(source)) if isinstance(each, ast.Call)]
+    waits = [each for each in calls if ast.unparse(each.func).endswith(".wait_for_function")]
+    texts = {
+        target.id: ast.unparse(each.value)
+        for each in ast.parse(source).body
+        if isinstance(each, ast.Assign)
+        for target in each.targets
+        if isinstance(target, ast.Name)
+    }
+    return [
+        each.lineno
+        for each in waits
+        if "async" in ast.unparse(each.args[0]) or "async" in texts.get(ast.unparse(each.args[0]), "")
+    ]
+
+
+@pytest.mark.parametrize("path", sorted(TESTS.rglob("*.py")), ids=lambda path: str(path.relative_to(TESTS)))
+def test_no_wait_is_given_a_promise(path):
+    assert waits_for_nothing(path.read_text(encoding="utf-8")) == []
+
+
+def test_a_wait_that_is_given_a_promise_is_found():
+    assert waits_for_nothing("THERE = 'async () => 1'\npage.wait_for_function(THERE)\n") == [2]
+    assert waits_for_nothing("page.wait_for_function(f'async () => {1}')\n") == [1]
+    assert waits_for_nothing("page.wait_for_function('() => 1')\n") == []
+
+
 def test_what_waits_or_answers_is_no_way_out():
     waits = "def until(holds):\n    while True:\n        if holds():\n            return\n    raise AssertionError\n"
     answers = "def read(text):\n    assert text\n    if text == 'x':\n        return None\n    return 1\n"

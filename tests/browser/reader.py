@@ -2,6 +2,7 @@
 
 import io
 import re
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -72,6 +73,15 @@ def hold_back(page: Page) -> None:
 def let_through(page: Page) -> None:
     """Everything that was held back arrives, and what is answered from now on."""
     page.evaluate("() => { const late = heldBack; heldBack = null; late.forEach((arrive) => arrive()); }")
+
+
+def until(page: Page, function: str, *given: object) -> None:
+    """Wait until an async function of the page gives true. (`wait_for_function` takes its promise for true.)"""
+    late = time.monotonic() + WAKING / 1000
+    while not page.evaluate(function, *given):
+        if time.monotonic() > late:
+            raise AssertionError(f"does not come true: {function}")
+        page.wait_for_timeout(20)
 
 
 @contextmanager

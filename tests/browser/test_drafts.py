@@ -15,6 +15,7 @@ from tests.browser.reader import (
     one_window,
     reached,
     scripts_held_back,
+    until,
 )
 from tests.browser.test_jobs import job_is, put
 from tests.documents.exchange.test_handing import JOB
@@ -29,16 +30,15 @@ WARNS = """() => {
     return leaving.defaultPrevented;
 }"""
 FULL = "() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
-#: In how many of the files that windows write what is typed into this stands.
+#: Whether each stands in the files that windows write what is typed into, and as many files have one of them.
 IN_FILES = """async (written) => {
     const root = await navigator.storage.getDirectory();
-    let found = 0;
+    const texts = [];
     for await (const folder of root.values())
-        for await (const [name, file] of folder.entries()) {
-            const text = name.startsWith("typed ") && (await (await file.getFile()).text().catch(() => ""));
-            if (text && text.includes(written)) found += 1;
-        }
-    return found;
+        for await (const [name, file] of folder.entries())
+            if (name.startsWith("typed ")) texts.push(await (await file.getFile()).text().catch(() => ""));
+    const having = texts.filter((text) => written.some((each) => text.includes(each)));
+    return having.length === written.length && written.every((each) => having.some((text) => text.includes(each)));
 }"""
 CHANGE = """async ([id, entries]) => {
     const { keep, last } = await import(__md_scope + "assets/javascript/store.js");
@@ -196,18 +196,18 @@ def test_a_tick_whose_page_is_left_at_once_is_ticked_once(page: Page):
 
 
 def test_two_windows_write_at_once_each_letter_into_a_file_that_is_open_already(page: Page):
-    windows = [page, page.context.new_page()]
-    for number, each in enumerate(windows, 1):
+    windows = {"piece_width": page, "piece_length": page.context.new_page()}
+    for name, each in windows.items():
         each.goto("./plan/pieces/")
         each.wait_for_selector(".calculator .answer", timeout=WAKING)
-        each.locator(".calculator [name=piece_width]").first.fill("30")
-        each.wait_for_function(f"async () => (await ({IN_FILES})('\"30')) === {number}", timeout=WAKING)
-    writers = [next(each for each in window.workers if "journal" in each.url) for window in windows]
+        each.locator(f".calculator [name={name}]").first.fill("30")
+    until(page, IN_FILES, ['"cut_width":"30"', '"cut_length":"30"'])
+    writers = [next(each for each in window.workers if "journal" in each.url) for window in windows.values()]
     for each in writers:
         each.evaluate(COUNT_OPENED)
     for letter in ".25 cm":
-        for each in windows:
-            each.locator(".calculator [name=piece_width]").first.press_sequentially(letter)
-    page.wait_for_function(f"async () => (await ({IN_FILES})('\"30.25 cm\"')) === 2", timeout=WAKING)
+        for name, each in windows.items():
+            each.locator(f".calculator [name={name}]").first.press_sequentially(letter)
+    until(page, IN_FILES, ['"cut_width":"30.25 cm"', '"cut_length":"30.25 cm"'])
     opened = [name for each in writers for name in each.evaluate("() => self.opened")]
     assert [name for name in opened if name.startswith("typed ")] == []

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.documents.house_method.reading import read_method
-from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through
+from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through, until
 
 
 def begin(page: Page, name: str = "Summer linen") -> None:
@@ -71,9 +71,10 @@ def test_one_change_is_worked_through_once(page):
 def test_what_is_typed_is_kept_without_leaving_its_blank_and_a_refused_value_stays(page):
     begin(page)
     blank(page, "measures.hem").fill("3")
-    page.wait_for_function(
+    until(
+        page,
         "async () => (await (await "
-        "import(__md_scope + 'assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')"
+        "import(__md_scope + 'assets/javascript/store.js')).newest('method')).at(-1).text.includes('\"3 cm\"')",
     )
     fill(page, "measures.turn", "36 banana")
     expect(page.locator('.refusal[data-field="measures.turn"]')).to_contain_text("is not a length")
