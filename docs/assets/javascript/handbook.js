@@ -7,6 +7,7 @@ import "./calculator/job-measures.js";
 import "./calculator/widgets.js";
 import "./pages/in-hand-line.js";
 import "./calculator/whole-value.js";
+import "./calculator/next-blank.js";
 import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";

@@ -3,8 +3,7 @@
  * second tap places the cursor, as does a drag across some of the letters. Where a button led her to the blank, the
  * first tap is still the first.
  */
-
-const BLANK = "article input:not([type]), article input[type=text]";
+import { blankIn } from "./blanks.js";
 
 /** @type {HTMLInputElement | null} */
 let pressed = null; // the blank under the finger, if she had not come to it before the finger came down
@@ -50,9 +49,6 @@ document.addEventListener("click", ({ target, clientX, clientY }) => {
 });
 
 document.addEventListener("pointercancel", () => (pressed = again = null));
-
-/** @param {HTMLElement} element @returns {HTMLInputElement | null} */
-const blankIn = (element) => /** @type {HTMLInputElement | null} */ (element.matches?.(BLANK) ? element : null);
 
 /** @param {HTMLInputElement} blank */
 const isWhole = (blank) =>
