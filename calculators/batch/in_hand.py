@@ -31,7 +31,7 @@ MEASURES: Mapping[str, str] = {
     "layers": "Layers",
     "extra_length": "What hangs over",
     "end_loss": "Cut off each end",
-    "skew": "Offset of one end",
+    "skew": "Slant of one end",
     "usable_length": "Usable length",
     "cut_width": "Cut width",
     "cut_length": "Cut length",

@@ -140,7 +140,7 @@ CALCULATOR = Calculator(
         ),
         Field(
             "skew",
-            "Offset of one end",
+            "Slant of one end",
             Length(most=Fraction(3_000)),
             "How far along the selvedge a drawn thread comes out from where a square line would.",
             "skew",
@@ -155,7 +155,7 @@ CALCULATOR = Calculator(
         Result(
             "usable_width", "Usable width", Length(toward="down"), "Width between the trimming lines of the selvedges."
         ),
-        Result("skew_percent", "Skew", Percent(), "Offset of one end as a share of the width."),
+        Result("skew_percent", "Skew", Percent(), "Slant of one end as a share of the width."),
     ),
     work=_work,
     drawing=cloth_in_hand,

@@ -262,6 +262,7 @@ def test_what_was_put_down_elsewhere_does_not_come_back_with_a_late_answer(page:
     other.evaluate("""() => {
         for (const name of Object.keys(localStorage)) if (name.includes("in-hand/")) localStorage.removeItem(name);
     }""")
+    page.wait_for_function(f"() => !({IN_HAND})().length")  # the browser brings it from one window to the other
     let_through(page)
     answered(page)
     page.wait_for_timeout(300)

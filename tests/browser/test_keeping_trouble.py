@@ -111,7 +111,7 @@ def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served
     write(page, "name", "Towels")
     page.get_by_role("link", name="All jobs").click()
     expect(page.locator(".job-list li")).to_contain_text("Towels")
-    page.get_by_role("navigation").get_by_role("link", name="Hand over and keep safe").first.click()
+    page.get_by_role("navigation").get_by_role("link", name="Share and keep safe").first.click()
     expect(page.locator(".said")).to_contain_text("keeps nothing for this site")
     with page.expect_download() as saved:
         page.get_by_role("button", name="Save everything").click()

@@ -78,7 +78,7 @@ FIELDS = (
         "no account for plain cloth.", fixed="1"),
     Field("end_loss", "Cut off each end", Length(most=Fraction(5_000)), "Cut off each end once, to reach clean, "
         "whole threads.", "end_loss"),
-    Field("skew", "Offset of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread "
+    Field("skew", "Slant of one end", Length(most=Fraction(3_000)), "How far along the selvedge a drawn thread "
         "comes out from where a square line would; 0 for cloth that lies square.", "skew"),
     Field("sold_in", "Sold in steps of", Length(least=Fraction(1), most=Fraction(10_000)),
         "The shop cuts no finer than "

@@ -60,7 +60,7 @@ _PIECES = Rows(
         Field("length", "Length", _SIZE, "Along the cloth."),
         Field("count", "How many", Count(least=1, most=1_000), "Empty: as many as fit.", optional=True),
         Field("may_turn", "May turn", YesNo(), "Its length may lie across the cloth.", fixed="no"),
-        Field("cut_as", "Cut as", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
+        Field("cut_as", "Matched or joined", Choice(options=CUT_AS), "Matched, or joined from widths.", fixed="plain"),
         Field(
             "matters", IF_NOT_ALL_FIT, Choice(options=MATTERS), "Which are left out first where not all fit.", fixed="1"
         ),
@@ -160,7 +160,7 @@ FIELDS = (
     ),
     Field(
         "skew",
-        "Offset of one end",
+        "Slant of one end",
         Length(most=Fraction(3_000)),
         "How far along the selvedge a drawn thread comes out from where a square line would; 0 for cloth that lies "
         "square. The plan counts on the cloth being pulled square, and keeps that much clearer of flaws; pull it "

@@ -32,7 +32,11 @@ def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
     if behind := [field for field in rare if field not in tables]:
         rows = (_row(field, asking, place) for field in behind)
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
-    add(form, _meanings(calculator, place), element("p", {"class": "tools"}, _afresh(), " ", _carry()))
+    add(
+        form,
+        _meanings(calculator, place),
+        element("p", {"class": "tools"}, _afresh(), " ", _carry(), " ", _begin_job()),
+    )
     return form
 
 
@@ -200,6 +204,10 @@ def _afresh() -> ET.Element:
 
 def _carry() -> ET.Element:
     return element("a", {"class": "carry", "hidden": True}, "Link that carries these numbers")
+
+
+def _begin_job() -> ET.Element:
+    return element("a", {"class": "begin-job", "hidden": True}, "Begin a job with what is in hand")
 
 
 def _id(place: str, *parts: str) -> str:

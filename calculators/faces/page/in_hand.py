@@ -1,5 +1,5 @@
 """The line at the top of a page that says what is in hand, and the list in which each measure can be changed or put
-down."""
+down; of a job in hand, by its name."""
 
 import xml.etree.ElementTree as ET
 from collections.abc import Mapping
@@ -19,11 +19,18 @@ def in_hand() -> ET.Element:
     return element("div", {"class": "in-hand", "hidden": True, **NOT_SEARCHED})
 
 
-def in_hand_lines(measures: Mapping[str, Mapping[str, Any]], asking: Asking) -> list[ET.Element]:
-    """What stands in it. measures: name → ``text`` as it was typed, ``readOn`` the ruler of a bare number."""
+def in_hand_lines(
+    measures: Mapping[str, Mapping[str, Any]], job: Mapping[str, str], asking: Asking
+) -> list[ET.Element]:
+    """What stands in it.
+
+    measures: name → ``text`` as it was typed, ``readOn`` the ruler of a bare number. job: ``id`` and ``name`` of the
+    job in hand, ``home`` the address of the site; empty where it is of no job.
+    """
     there = [name for name in MEASURES if name in measures]
-    said = [_said(name, measures[name], asking) for name in there[:_IN_THE_LINE]]
-    if more := len(there) - len(said):
+    named = [job["name"]] if job else []
+    said = named + [_said(name, measures[name], asking) for name in there[: _IN_THE_LINE - len(named)]]
+    if more := len(there) + len(named) - len(said):
         said.append(f"{more} more")
     rows = [_row(name, measures[name], asking) for name in there]
     return [
@@ -33,10 +40,27 @@ def in_hand_lines(measures: Mapping[str, Mapping[str, Any]], asking: Asking) -> 
             element(
                 "summary", None, element("b", None, "In hand: "), " · ".join(said), " ", element("u", None, "change")
             ),
-            element("ul", None, *rows),
-            element("p", None, element("button", {"type": "button", "data-put-down": ""}, "Put all of it down")),
+            element("ul", None, *rows) if rows else None,
+            _ways(job)
+            if job
+            else element("p", None, element("button", {"type": "button", "data-put-down": ""}, "Put all of it down")),
         )
     ]
+
+
+def _ways(job: Mapping[str, str]) -> ET.Element:
+    mark, home = f"#job={job['id']}", job["home"]
+    return element(
+        "p",
+        {"class": "ways-on"},
+        element("a", {"href": f"{home}batch/{mark}"}, "Its batch"),
+        " ",
+        element("a", {"href": f"{home}house/ticket/{mark}"}, "Its work ticket"),
+        " ",
+        element("a", {"href": f"{home}house/jobs/"}, "Other jobs"),
+        " ",
+        element("button", {"type": "button", "data-job-put-down": ""}, "Put the job down"),
+    )
 
 
 def _said(name: str, measure: Mapping[str, Any], asking: Asking) -> str:

@@ -9,7 +9,7 @@ import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } f
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
 import { JobBlanks } from "./job-blanks.js";
-import { followJobLinks, takeFromAddress } from "./job-links.js";
+import { followJobLinks, offerToBegin, takeBegin, takeFromAddress } from "./job-links.js";
 
 /**
  * @import { Texts } from "../keeping/kept.js"
@@ -91,7 +91,9 @@ export class JobInHand {
   begin(sections, answer) {
     [this.sections, this.answer] = [sections, answer];
     this.#dress();
+    const isToBegin = takeBegin();
     if (this.id) this.#open().catch((problem) => this.#letGo(problem.message));
+    else if (isToBegin) this.#press({ do: "keep" });
     else this.#lookAtTicket().catch(() => {});
   }
 
@@ -348,6 +350,7 @@ export function jobOf(element) {
   return job;
 }
 
+document$.subscribe(({ body }) => offerToBegin(body));
 followJobLinks(() => here.forEach((job) => job.element.isConnected && job.arrive()));
 document.addEventListener(
   "visibilitychange",

@@ -1,7 +1,27 @@
-/** A link to a job: its address names the job after a #. */
-import { takeInHand } from "../keeping/kept.js";
+/** Links to a job, whose address names it after a #, and to a batch that is kept as a job at once. */
+import { jobInHand, takeInHand } from "../keeping/kept.js";
+import { addressOf } from "../site.js";
 
 const MARK = "#job=";
+const BEGIN = "#begin-job";
+
+let isToBegin = false;
+
+/** Whether a job is to be begun with what is in hand. Asked once. */
+export function takeBegin() {
+  const isAsked = isToBegin || location.hash === BEGIN;
+  isToBegin = false;
+  if (location.hash === BEGIN) history.replaceState(history.state, "", location.pathname);
+  return isAsked;
+}
+
+/** The links by which a job is begun with what is in hand, where none is in hand yet. @param {HTMLElement} body */
+export function offerToBegin(body) {
+  for (const link of /** @type {NodeListOf<HTMLAnchorElement>} */ (body.querySelectorAll("a.begin-job"))) {
+    link.href = addressOf("batch/").href + BEGIN;
+    link.hidden = Boolean(jobInHand() || link.closest(".walk"));
+  }
+}
 
 /**
  * Take the job in hand that the address names; the address is then free for the parts of the page. Returns whether it
@@ -24,8 +44,10 @@ export function followJobLinks(arrived) {
     "click",
     ({ target, button, ctrlKey, metaKey, shiftKey }) => {
       /** @type {HTMLAnchorElement | null} */
-      const link = target.closest?.(`a[href*="${MARK}"]`);
-      if (link && button === 0 && !ctrlKey && !metaKey && !shiftKey) takeInHand(link.hash.slice(MARK.length));
+      const link = target.closest?.(`a:is([href*="${MARK}"], [href$="${BEGIN}"])`);
+      if (!link || button !== 0 || ctrlKey || metaKey || shiftKey) return;
+      if (link.hash === BEGIN) isToBegin = true;
+      else takeInHand(link.hash.slice(MARK.length));
     },
     { capture: true },
   );

@@ -28,6 +28,6 @@ takeOver()
 function tell(sentence) {
   notice("lost", sentence, {
     place: belowTitle(),
-    action: ["Hand over and keep safe", () => location.assign(SAFE)],
+    action: ["Share and keep safe", () => location.assign(SAFE)],
   });
 }

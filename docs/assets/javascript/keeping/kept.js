@@ -51,26 +51,47 @@ export const ruler = () => get("ruler") ?? "";
 /** @param {string} chosen */
 export const keepRuler = (chosen) => set("ruler", chosen);
 
-let inHand = ""; // where the browser keeps nothing the visit still remembers
+const LAST_JOB = "job in hand"; // in whatever window, so that the next one begins with it
+/** @type {string | null} */
+let inHand = null; // where the browser keeps nothing the visit still remembers
 
 /**
- * The job that this window works on, across pages and reloads; empty for none. Another window may work on another.
+ * The job that this window works on, across pages and reloads; empty for none. Another window may work on another; a
+ * new one begins with what was in hand last.
  * @returns {string}
  */
 export function jobInHand() {
+  const id = inThisWindow() ?? inHand;
+  return id ?? begin(get(LAST_JOB) ?? "");
+}
+
+function inThisWindow() {
   try {
-    return sessionStorage.getItem(`${KEPT_UNDER}job`) ?? inHand;
+    return sessionStorage.getItem(`${KEPT_UNDER}job`);
   } catch {
-    return inHand;
+    return null;
   }
 }
 
 /** @param {string} id */
-export function takeInHand(id) {
+function begin(id) {
   inHand = id;
   try {
     sessionStorage.setItem(`${KEPT_UNDER}job`, id);
   } catch {
     // forbidden
   }
+  return id;
+}
+
+/** @param {string} id */
+export function takeInHand(id) {
+  begin(id);
+  set(LAST_JOB, id || undefined);
+}
+
+/** A job that is finished or gone is in hand no longer. @param {string} id */
+export function putDown(id) {
+  if (jobInHand() === id) begin("");
+  if (get(LAST_JOB) === id) set(LAST_JOB, undefined);
 }

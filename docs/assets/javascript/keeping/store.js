@@ -28,7 +28,7 @@ const SENTENCES = {
   broken: `This browser cannot open what is kept here; its disk may be full or damaged. ${UNTIL_CLOSED}`,
   second:
     "Of the two places where this browser keeps things, one cannot be opened. The other has everything: " +
-    "save a copy of it today, under House, Hand over and keep safe.",
+    "save a copy of it today, under House, Share and keep safe.",
   gone:
     "This browser has thrown away whatever was kept here, and there is no second copy in it. " +
     "If you have saved a file, open it again.",

@@ -1,4 +1,5 @@
 /** The patch on the home page: the job in hand, or else the one in work changed last; without one, as built. */
+import { nameOf } from "../keeping/job-name.js";
 import { jobInHand } from "../keeping/kept.js";
 import { last, newest, onChange } from "../keeping/store.js";
 import { addressOf } from "../site.js";
@@ -9,19 +10,6 @@ import { addressOf } from "../site.js";
 let patch = null;
 /** @type {HTMLAnchorElement | null} */
 let built = null; // the link that came with the page
-
-/**
- * What a job in work is called, "" for one that is finished or cannot be read.
- * @param {DocumentRecord} record
- */
-function nameOf({ text }) {
-  try {
-    const { name, archived } = JSON.parse(text);
-    return archived === true ? "" : String(name || "a job without a name");
-  } catch {
-    return "";
-  }
-}
 
 /** @returns {Promise<DocumentRecord | undefined>} */
 async function toGoOnWith() {

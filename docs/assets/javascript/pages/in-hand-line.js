@@ -3,8 +3,11 @@ import morphdom from "morphdom";
 import { restored } from "../keeping/at-once.js";
 import { askHouse, ready } from "../keeping/following.js";
 import { measures, onMeasures, write } from "../keeping/in-hand.js";
-import { ruler } from "../keeping/kept.js";
+import { nameOf } from "../keeping/job-name.js";
+import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
+import { last, onChange } from "../keeping/store.js";
 import { Question } from "../python/messages.js";
+import { addressOf } from "../site.js";
 
 const BREATH = 50; // [ms] without another change before the line follows
 
@@ -15,13 +18,13 @@ let soon = 0;
 async function show() {
   const there = line;
   if (!there) return;
-  const inHand = measures();
-  if (!Object.keys(inHand).length) {
+  const [inHand, job] = [measures(), await namedJob()];
+  if (!Object.keys(inHand).length && !job.id) {
     there.hidden = true;
     return;
   }
   await ready;
-  const reply = await askHouse({ ask: Question.IN_HAND, measures: inHand, ruler: ruler() });
+  const reply = await askHouse({ ask: Question.IN_HAND, measures: inHand, job, ruler: ruler() });
   const made = document.createElement("div");
   made.innerHTML = reply.line; // made by Python as elements: whatever was typed is escaped in it
   const list = made.querySelector("details");
@@ -31,6 +34,14 @@ async function show() {
     onBeforeElUpdated: (now, next) => now !== document.activeElement && !now.isEqualNode(next),
   });
   there.hidden = false;
+}
+
+/** The job in hand, as the line names it; {} for none. @returns {Promise<Record<string, string>>} */
+async function namedJob() {
+  const id = jobInHand();
+  const record = id ? await last("job", id).catch(() => undefined) : undefined;
+  const name = record ? nameOf(record) : "";
+  return name ? { id, name, home: addressOf("").href } : {};
 }
 
 function follow() {
@@ -45,6 +56,11 @@ function upgrade(element) {
     if (measure) write([[measure, target.value.trim() ? { text: target.value, readOn: ruler() } : undefined]]);
   });
   element.addEventListener("click", ({ target }) => {
+    if (target.closest("[data-job-put-down]")) {
+      takeInHand("");
+      location.reload(); // every page of this window then shows what is in hand without it
+      return;
+    }
     const name = target.closest("[data-put-down]")?.dataset.putDown;
     if (name === undefined) return;
     const heading = element.querySelector("summary");
@@ -54,6 +70,7 @@ function upgrade(element) {
 }
 
 onMeasures(follow);
+onChange(({ kind, id }) => kind === "job" && id === jobInHand() && follow());
 restored.then((names) => names.size && follow());
 
 document$.subscribe(({ body }) => {

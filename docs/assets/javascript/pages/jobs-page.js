@@ -3,7 +3,7 @@ import { reminder } from "../keeping/copies.js";
 import { saveFile } from "../keeping/files.js";
 import { askHouse } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
-import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
+import { putDown, ruler } from "../keeping/kept.js";
 import { putBack, tellOfGone } from "../keeping/put-back.js";
 import {
   keep,
@@ -208,6 +208,7 @@ class JobsPage {
     );
     const trouble = reply.refusal ?? reply.trouble;
     if (trouble) return this.#say(trouble);
+    if (away) putDown(record.id);
     this.#say(
       away
         ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted."
@@ -237,7 +238,7 @@ class JobsPage {
     const name = this.listed.querySelector(`li[data-job="${id}"] h2`).textContent;
     const states = (await versions("job", id)).map(({ text, at }) => ({ text, at }));
     await remove("job", id);
-    if (jobInHand() === id) takeInHand("");
+    putDown(id);
     this.#say(`“${name}” is deleted. Until you leave this page it can come back.`, async () => {
       await keepAll("job", id, states, 0);
       this.#say(`“${name}” is back, with every change.`);
