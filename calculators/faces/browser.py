@@ -150,7 +150,7 @@ def _written_on(ruler: str, calculator: str, texts: dict[str, str], request: Req
 
 def _in_hand_line(request: Request) -> Iterator[Reply]:
     """{"ask": "in hand", "measures", "job", "ruler"} → {"line": HTML}: what is in hand, with the way to change it."""
-    yield {"line": "".join(map(html, in_hand_lines(request["measures"], request["job"], _asking(request, {}))))}
+    yield {"line": "".join(map(html, in_hand_lines(request["measures"], request.get("job", {}), _asking(request, {}))))}
 
 
 def _plain(request: Request) -> Iterator[Reply]:
