@@ -207,7 +207,7 @@ def _carry() -> ET.Element:
 
 
 def _begin_job() -> ET.Element:
-    return element("a", {"class": "begin-job", "hidden": True}, "Begin a job with what is in hand")
+    return element("a", {"class": "begin-job", "hidden": True}, "Begin a job")
 
 
 def _id(place: str, *parts: str) -> str:

@@ -9,7 +9,7 @@ import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } f
 import { Question } from "../python/messages.js";
 import { ask } from "../python/python.js";
 import { JobBlanks } from "./job-blanks.js";
-import { followJobLinks, offerToBegin, takeBegin, takeFromAddress } from "./job-links.js";
+import { followJobLinks, takeBegin, takeFromAddress } from "./job-links.js";
 
 /**
  * @import { Texts } from "../keeping/kept.js"
@@ -350,7 +350,6 @@ export function jobOf(element) {
   return job;
 }
 
-document$.subscribe(({ body }) => offerToBegin(body));
 followJobLinks(() => here.forEach((job) => job.element.isConnected && job.arrive()));
 document.addEventListener(
   "visibilitychange",

@@ -15,12 +15,13 @@ export function takeBegin() {
   return isAsked;
 }
 
-/** The links by which a job is begun with what is in hand, where none is in hand yet. @param {HTMLElement} body */
-export function offerToBegin(body) {
-  for (const link of /** @type {NodeListOf<HTMLAnchorElement>} */ (body.querySelectorAll("a.begin-job"))) {
-    link.href = addressOf("batch/").href + BEGIN;
-    link.hidden = Boolean(jobInHand() || link.closest(".walk"));
-  }
+/**
+ * Offer to begin a job, where none is in hand and a calculator has numbers of the reader's own.
+ * @param {HTMLAnchorElement} link @param {boolean} hasOwn
+ */
+export function offerToBegin(link, hasOwn) {
+  link.href = addressOf("batch/").href + BEGIN;
+  link.hidden = !hasOwn || Boolean(jobInHand() || link.closest(".walk"));
 }
 
 /**

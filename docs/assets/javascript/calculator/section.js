@@ -5,6 +5,7 @@ import { SharedBlanks } from "../keeping/shared-blanks.js";
 import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
+import { offerToBegin } from "./job-links.js";
 import { builtText, RowsTable } from "./rows.js";
 import { unfold } from "./walk-steps.js";
 
@@ -518,6 +519,7 @@ export class Section {
 
   #dress() {
     this.#afresh().hidden = !this.isTyped;
+    offerToBegin(this.form.querySelector(".begin-job"), this.isTyped);
     this.#carry();
   }
 
