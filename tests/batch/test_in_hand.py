@@ -40,6 +40,14 @@ def test_fields_of_one_name_read_the_same_texts():
                     assert type(field.kind) is type(field_of(name).kind), (calculator.name, field.name)
 
 
+def test_what_is_measured_before_the_wash_is_nowhere_taken_for_what_is_measured_after_it():
+    wash = calculator_named("wash-test")
+    before = {name for field in wash.fields for name in field.names_in_hand}
+    others = [field for each in catalogue().values() if each is not wash for field in each.fields]
+    assert before
+    assert before.isdisjoint(name for field in others for name in field.names_in_hand)
+
+
 def test_a_hem_of_the_other_edge_follows_the_first_until_it_is_written():
     marks = calculator_named("mitre-marks")
     asking = Asking({})
