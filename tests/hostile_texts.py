@@ -33,7 +33,8 @@ def hostile_text(kind: Kind, chance: Random) -> tuple[str, str]:
         row = [chance.choice([column.kind.samples(chance)[0], ""]) for column in columns]
         place = chance.randrange(len(columns))
         made_by, row[place] = hostile_text(columns[place].kind, chance)
-        rows = [row] * chance.choice([1, 1, 2, 50])
+        times = chance.choice([1, 1, 2, 50])
+        rows = [row] * min(times, max(1, MILLION // len(row[place] or "-")))  # as a blank alone: at most a million
         in_a_line = "; ".join(" | ".join(each) for each in rows)
         return f"{made_by}, in a cell", in_a_line if chance.random() < 0.3 else json.dumps(rows, ensure_ascii=False)
     made_by = chance.choices(list(SHAPES), [1, 1, 4, 2, 2])[0]

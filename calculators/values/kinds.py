@@ -377,7 +377,8 @@ class Text(Kind):
         return text.strip()
 
     def show(self, value: str, ruler: Ruler) -> str:
-        return value
+        """As it was written, with a dot for every letter that cannot be seen."""
+        return value if value.isprintable() else "".join(each if each.isprintable() else "·" for each in value)
 
     def samples(self, chance: Random, near: str = "") -> list[str]:
         marks = [

@@ -52,3 +52,8 @@ def test_the_figure_is_set_apart():
     assert figure_parts("**18 pieces**: 3 across") == [("18 pieces", True), (": 3 across", False)]
     assert figure_parts("Mark **4 cm** on both.") == [("Mark ", False), ("4 cm", True), (" on both.", False)]
     assert without_marks("Mark **4 cm** on both.") == "Mark 4 cm on both."
+
+
+def test_letters_that_cannot_be_seen_are_dots_in_a_sentence():
+    told = say("There is no cloth called “{name:text}”.", name="36\x00\U000c31abLinen").filled(CENTIMETRES)
+    assert told == "There is no cloth called “36··Linen”."
