@@ -168,7 +168,7 @@ def test_what_is_chosen_in_a_row_of_an_order_can_be_read_whole(reader: Page, wid
     reader.wait_for_selector("table.rows.live")  # its rows fold once the script is there
     for each in reader.locator("table.rows tbody tr select").all():
         reached(each)
-    reader.evaluate("() => document.fonts.ready")
+    reader.evaluate("document.querySelectorAll('article details').forEach((each) => { each.open = true; })")
     assert reader.evaluate(CUT_OFF) == []
     reader.evaluate(
         "[...document.querySelectorAll('table.rows td select')]"
