@@ -60,6 +60,7 @@ def test_enter_in_the_last_blank_shows_the_answer_and_keeps_what_was_typed(page:
     section = calculator(page, "pieces-from-cloth")
     last = section.locator(".sentence input").last
     last.fill("40")
+    expect(section.locator(".afresh")).to_be_visible(timeout=WAKING)  # the script has taken it
     last.evaluate("it => scrollBy(0, it.getBoundingClientRect().bottom - innerHeight + 10)")
     last.press("Enter")
     expect(section.locator(".spoken")).to_be_in_viewport(ratio=1)
