@@ -98,7 +98,7 @@ def test_the_way_back_from_what_was_offered_stands_below_its_blanks_and_covers_n
     expect(done).to_be_visible()
     assert done.evaluate(COVERS_NOTHING)
     assert done.evaluate("it => it.closest('form.asked') !== null")
-    done.get_by_role("button", name="Undo").click()
+    plan.get_by_role("button", name="Undo: how it is cut").click()
     expect(done).to_have_count(0)
 
 

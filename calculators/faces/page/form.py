@@ -34,6 +34,7 @@ def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
     add(
         form,
+        _undo(),
         _meanings(calculator, place),
         element("p", {"class": "tools"}, _afresh(), " ", _carry(), " ", _begin_job()),
     )
@@ -196,6 +197,11 @@ def _meanings(calculator: Calculator, place: str) -> ET.Element:
     for field in (*map(calculator.field, calculator.in_question), *tables):
         add(listed, element("dt", None, field.label), element("dd", {"id": _id(place, field.name, "help")}, field.help))
     return element("details", {"class": "meanings"}, element("summary", None, "What to measure"), listed)
+
+
+def _undo() -> ET.Element:
+    """The way back from the last change; its place is kept, so that nothing moves when a script shows it."""
+    return element("button", {"type": "button", "class": "undo", "hidden": True}, "Undo")
 
 
 def _afresh() -> ET.Element:

@@ -6,7 +6,7 @@
 export class RowsTable {
   /**
    * @param {HTMLTableElement} table
-   * @param {() => void} changed is called when a cell, or the number of rows, has changed
+   * @param {(cell?: HTMLElement) => void} changed is called when a cell, or the number of rows, has changed
    */
   constructor(table, changed) {
     this.element = table;
@@ -25,7 +25,7 @@ export class RowsTable {
     });
     this.body.addEventListener("input", ({ target }) => {
       this.#tell(target.closest("tr"));
-      changed();
+      changed(target);
     });
     this.body.addEventListener("click", ({ target }) => {
       const way = WAYS_IN.find((each) => target.matches(each));
@@ -82,6 +82,21 @@ export class RowsTable {
   markTrouble(inTrouble) {
     this.element.classList.toggle("in-trouble", inTrouble);
     if (inTrouble && !this.body.contains(document.activeElement)) [...this.body.rows].forEach(openWhole);
+  }
+
+  /**
+   * What stood here, in a reader's words: the one cell in which it was something else, or the rows as a whole.
+   * @param {string} text
+   */
+  told(text) {
+    const [before, now] = [rowsIn(text) ?? [], rowsIn(this.value) ?? []];
+    const cells = before.flatMap((row, at) => row.map((cell, column) => ({ at, column, cell })));
+    const others = cells.filter(({ at, column, cell }) => now[at]?.[column] !== cell);
+    const whole = `${this.element.caption?.textContent ?? ""} as before`;
+    if (before.length !== now.length || others.length !== 1) return whole;
+    const [{ at, column, cell }] = others;
+    const control = this.#controls(this.body.rows[at])[column];
+    return named(control.closest("td").dataset.label ?? "", inWords(control, cell));
   }
 
   /** @param {HTMLTableRowElement} row @param {string[]} cells */
@@ -154,6 +169,18 @@ export function builtText(control) {
   if (!(control instanceof HTMLSelectElement)) return control.defaultValue;
   return ([...control.options].find((option) => option.defaultSelected) ?? control.options[0])?.value ?? "";
 }
+
+/**
+ * What is kept for a blank, as it reads there.
+ * @param {Control} control @param {string} text
+ */
+export function inWords(control, text) {
+  const options = control instanceof HTMLSelectElement ? [...control.options] : [];
+  return options.find(({ value }) => value === text)?.text ?? text;
+}
+
+/** What a blank is called, with what stood in it. @param {string} label @param {string} words */
+export const named = (label, words) => `${label[0]?.toLowerCase() ?? ""}${label.slice(1)} ${words || "left empty"}`;
 
 /**
  * Rows as a list of lists of texts, or null where the text holds anything else.

@@ -6,12 +6,14 @@ import { clear, notice } from "../notices/notices.js";
 import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { offerToBegin } from "./job-links.js";
-import { builtText, RowsTable } from "./rows.js";
+import { LastChange } from "./last-change.js";
+import { builtText, inWords, named, RowsTable } from "./rows.js";
 import { unfold } from "./walk-steps.js";
 
 /**
  * @import { Texts } from "../keeping/kept.js"
  * @import { Reply } from "../python/messages.js"
+ * @import { Standing } from "./last-change.js"
  *
  * @typedef {(names: string[]) => void} Changed hears the names of the blanks that the reader has changed
  *
@@ -29,6 +31,7 @@ import { unfold } from "./walk-steps.js";
  * @property {string} built
  * @property {(inTrouble: boolean) => void} markTrouble
  * @property {(text?: string) => boolean} [takes]
+ * @property {(text: string) => string} told a text that stood here, in a reader's words
  *
  * A text for a blank, or for a cell of a table.
  * @typedef {{name: string, text: string, row: number | null, column: number}} Setting
@@ -45,7 +48,7 @@ export class Section {
     /** @type {HTMLFormElement} */
     this.form = element.querySelector("form.asked");
     this.answer = element.querySelector(".answer");
-    // what was done here last, and the way back
+    // what was done here last
     this.told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" });
     this.form.append(this.told);
     this.oldAnswer = element.querySelector(".old-answer");
@@ -54,6 +57,15 @@ export class Section {
     this.given = JSON.parse(/** @type {string} */ (element.dataset.given));
     this.name = nameOf(this.calculator, this.given, element.closest(".walk")?.dataset.walk);
     this.keeper = keeper;
+    this.changed = changed;
+    this.isChanging = false; // whether what changes just now does so by this calculator
+    /** @type {Texts} */
+    this.shown = {}; // what stands in every field, once it has come to rest
+    this.last = new LastChange(this.form.querySelector(".undo"), {
+      look: (name) => this.#look(name),
+      say: (name, text) => this.#blank(name).told(text),
+      bring: (all) => this.#bring(all),
+    });
     this.shared = new SharedBlanks(
       JSON.parse(element.dataset.inHand ?? "{}"),
       () => keeper.knowsInHand,
@@ -79,16 +91,15 @@ export class Section {
     this.tables = new Map();
     for (const table of /** @type {NodeListOf<HTMLTableElement>} */ (this.form.querySelectorAll("table.rows"))) {
       const { field } = /** @type {{field: string}} */ (/** @type {unknown} */ (table.dataset));
-      this.tables.set(field, new RowsTable(table, () => this.#type(field, changed)));
+      this.tables.set(field, new RowsTable(table, (cell) => this.#type(field, cell)));
     }
-    this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, changed));
-    this.form.addEventListener("change", ({ target }) => this.#leave(target, changed));
+    this.form.addEventListener("input", ({ target }) => target.name && this.#type(target.name, target));
+    this.form.addEventListener("change", ({ target }) => this.#leave(target));
     this.form.addEventListener(
       "click",
       ({ target }) => target.closest(".refusal button") && this.#putInstead(target.closest(".refusal button")),
     );
-    this.form.addEventListener("submit", (event) => event.preventDefault());
-    this.#afresh().addEventListener("click", () => this.#startAfresh(changed));
+    this.#afresh().addEventListener("click", () => this.#startAfresh());
     this.form.querySelector(".carry").addEventListener("click", (event) => this.#copyLink(event));
     this.answer.addEventListener(
       "click",
@@ -120,6 +131,8 @@ export class Section {
       const blank = this.#blank(name);
       if (!blank || (hasFocus(blank) && Object.hasOwn(this.typed, name) && name !== left)) continue;
       const there = this.shared.found(name);
+      const isSame = there?.text === this.typed[name] || there?.text === this.written[name];
+      if (!isSame && !this.isChanging) this.last.forget([name]);
       delete this.refused[name];
       if (!there) {
         delete this.typed[name];
@@ -149,6 +162,7 @@ export class Section {
    */
   hold(texts, readOn, refused = {}) {
     const before = this.typed;
+    this.last.forget();
     this.refused = { ...refused };
     [this.typed, this.written, this.readOn, this.kept] = [{}, {}, readOn, ""];
     this.rulers.clear();
@@ -186,6 +200,7 @@ export class Section {
    * @param {Texts} texts
    */
   take(texts) {
+    this.last.begin(Object.keys(texts).filter((name) => this.#blank(name)));
     for (const [name, text] of Object.entries(texts)) {
       const blank = this.#blank(name);
       if (!blank) continue;
@@ -214,6 +229,7 @@ export class Section {
       this.rulers.set(name, other.rulerOf(name));
       if (Object.hasOwn(other.typed, name)) this.typed[name] = this.#blank(name).value = other.typed[name];
     }
+    this.last.forget(shared);
     if (shared.length) this.#keep();
     return shared.length > 0;
   }
@@ -402,8 +418,7 @@ export class Section {
   }
 
   /**
-   * Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told how to
-   * go back.
+   * Do what an answer offers, as if the reader had chosen it in the blanks; there she then stands, and is told of it.
    * @param {{sets: string, does: string}} offer
    */
   #takeUp({ sets, does }) {
@@ -416,20 +431,16 @@ export class Section {
         column,
       }),
     );
-    const before = wanted.map((each) => ({ ...each, text: this.#control(each).value }));
-    /** @param {Setting[]} all */
-    const choose = (all) => {
-      clear(OFFER);
-      for (const each of all) {
+    const names = [...new Set(wanted.map(({ name }) => name))];
+    this.last.asOne(names, () => {
+      for (const each of wanted) {
         const control = this.#control(each);
-        if (!control) continue; // its row has been left out since
         control.value = each.text;
         control.dispatchEvent(new Event("input", { bubbles: true }));
       }
-      this.#control(all[all.length - 1])?.focus();
-    };
-    choose(wanted);
-    notice(OFFER, `Done: ${does}.`, { action: ["Undo", () => choose(before)], passes: true, place: this.told });
+    });
+    this.#control(wanted[wanted.length - 1]).focus();
+    notice(OFFER, `Done: ${does}.`, { passes: true, place: this.told });
   }
 
   /** @param {HTMLElement & {value?: string}} button */
@@ -451,8 +462,11 @@ export class Section {
     );
   }
 
-  /** @param {string} name @param {Changed} changed */
-  #type(name, changed) {
+  /** @param {string} name @param {unknown} [where] the blank in which she types */
+  #type(name, where) {
+    clear(OFFER);
+    this.last.begin([name], where);
+    this.isChanging = true;
     this.typed[name] = this.#blank(name).value;
     delete this.written[name];
     delete this.refused[name];
@@ -465,14 +479,49 @@ export class Section {
     );
     this.follow();
     this.#keep(ruler());
-    changed([name]);
+    this.isChanging = false;
+    this.changed([name]);
+  }
+
+  /** @param {string} name @returns {Standing} */
+  #look(name) {
+    return {
+      shown: this.shown[name],
+      typed: this.typed[name],
+      readOn: this.rulerOf(name),
+      inHand: this.shared.underEveryName(name),
+    };
+  }
+
+  /**
+   * Let fields stand as they did, as if it were typed again or put back.
+   * @param {Map<string, Standing>} all
+   */
+  #bring(all) {
+    clear(OFFER);
+    this.isChanging = true;
+    for (const [name, { shown, typed, readOn }] of all) {
+      delete this.typed[name];
+      delete this.written[name];
+      delete this.refused[name];
+      if (typed !== undefined) this.typed[name] = typed;
+      this.rulers.set(name, readOn);
+      this.#blank(name).value = shown;
+    }
+    this.shared.write([...all.values()].flatMap(({ inHand }) => inHand));
+    this.follow();
+    this.#keep([...all.values()][0].readOn);
+    this.isChanging = false;
+    this.changed([...all.keys()]);
   }
 
   /**
    * On leaving a blank: add the unit it was read in; one that was emptied is the house's again.
-   * @param {Control} target @param {Changed} changed
+   * @param {Control} target
    */
-  #leave(target, changed) {
+  #leave(target) {
+    this.last.end();
+    this.isChanging = true;
     const name = /** @type {string} */ (target.name || target.closest("table.rows")?.dataset.field);
     const blank = this.#blank(name);
     if (!blank.value.trim()) {
@@ -480,21 +529,24 @@ export class Section {
       delete this.refused[name];
       this.shared.type([name]);
       this.follow(name);
-      changed([name]);
+      this.changed([name]);
     } else if (this.written[name] && Object.hasOwn(this.typed, name)) {
       this.typed[name] = blank.value = this.written[name];
     }
     this.#keep();
+    this.isChanging = false;
   }
 
-  /** @param {Changed} changed */
-  #startAfresh(changed) {
+  #startAfresh() {
     const names = Object.keys(this.typed);
+    this.last.begin(names);
+    this.isChanging = true;
     this.shared.putDown(names);
     this.typed = this.refused = {};
     this.follow();
     this.#keep();
-    changed(names);
+    this.isChanging = false;
+    this.changed(names);
     this.form.querySelector("input, select").focus();
   }
 
@@ -520,14 +572,17 @@ export class Section {
   #dress() {
     this.#afresh().hidden = !this.isTyped;
     offerToBegin(this.form.querySelector(".begin-job"), this.isTyped);
+    this.shown = Object.fromEntries(this.#names.map((name) => [name, this.#blank(name).value]));
     this.#carry();
+    for (const way of this.form.querySelectorAll(".tools > :not([hidden])")) way.classList.add("has-place");
+    this.last.tell();
   }
 
   /** The link that carries every number as it stands, the house's own among them. */
   #carry() {
     /** @type {HTMLAnchorElement} */
     const link = this.form.querySelector(".carry");
-    const address = carried(this.name, Object.fromEntries(this.#names.map((name) => [name, this.#blank(name).value])));
+    const address = carried(this.name, this.shown);
     if (link.getAttribute("href") !== address) link.textContent = link.dataset.usual ?? link.textContent;
     link.href = address;
     link.hidden = !this.isTyped;
@@ -591,6 +646,13 @@ class Blank {
     // not on offer here, and hers all the same: Python says what is wrong with it
     this.element.append(new Option(text, text));
     this.element.value = text;
+  }
+
+  /** @param {string} text */
+  told(text) {
+    const label = this.element.labels?.[0];
+    const name = (label?.querySelector(".blank-name") ?? label)?.textContent ?? "";
+    return named(name, inWords(this.element, text));
   }
 
   /** Whether this text, or none, can stand here. */

@@ -53,6 +53,24 @@ export class SharedBlanks {
   }
 
   /**
+   * What is in hand for a field under every name it goes by; nothing where it holds no measure.
+   * @param {string} field
+   * @returns {[name: string, measured?: Measure][]}
+   */
+  underEveryName(field) {
+    if (!this.has(field)) return [];
+    return this.#names(field).map((name) => {
+      const { text, readOn = "", refused } = measure(name) ?? {};
+      return [name, text === undefined ? undefined : { text, readOn, refused }];
+    });
+  }
+
+  /** Let this be in hand. @param {[name: string, measured?: Measure][]} all */
+  write(all) {
+    write(all);
+  }
+
+  /**
    * Take what was typed into fields in hand, each as its own; nothing puts that down.
    * @param {[field: string, typed?: Measure][]} all
    */

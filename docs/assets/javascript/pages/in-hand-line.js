@@ -33,7 +33,22 @@ async function show() {
     childrenOnly: true,
     onBeforeElUpdated: (now, next) => now !== document.activeElement && !now.isEqualNode(next),
   });
-  there.hidden = false;
+  stayInPlace(() => {
+    there.hidden = false;
+    there.classList.add("has-place");
+  });
+}
+
+/**
+ * What the reader is at stays under her finger as something comes in above it. A page that is scrolled sees to that by
+ * itself.
+ * @param {() => void} comeIn
+ */
+function stayInPlace(comeIn) {
+  const inUse = document.activeElement?.closest("article") ? document.activeElement : null;
+  const before = inUse?.getBoundingClientRect().top ?? 0;
+  comeIn();
+  if (inUse && !scrollY) scrollBy({ top: inUse.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
 /** The job in hand, as the line names it; {} for none. @returns {Promise<Record<string, string>>} */
