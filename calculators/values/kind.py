@@ -54,6 +54,7 @@ class Kind:
     """What every kind of value can do.
 
     mode: the on-screen keyboard that suits it.
+    keys: the row of keys above that keyboard, for what it lacks; empty where it lacks nothing.
     control: what it is asked with: a line to write on, a list to choose from, or rows of blanks.
     layout: how it is shown in an answer: as a figure among all measures, as marks one after another, or as a table of
     its own.
@@ -67,6 +68,7 @@ class Kind:
     """
 
     mode: ClassVar[str] = "text"
+    keys: ClassVar[str] = ""
     control: ClassVar[Control] = "line"
     layout: ClassVar[Layout] = "figure"
     in_words: ClassVar[bool] = False

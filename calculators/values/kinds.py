@@ -38,7 +38,8 @@ class Length(Kind):
     toward: Toward = "nearest"
     on: Ruler | None = None
     or_none: bool = False
-    mode: ClassVar[str] = "text"  # a decimal keyboard has no letters, fraction stroke or inch sign
+    mode: ClassVar[str] = "decimal"
+    keys: ClassVar[str] = "length"  # fraction stroke, space and units
     two_figures: ClassVar[bool] = True
     in_one_row: ClassVar[bool] = True
     units: ClassVar[Mapping[str, Fraction]] = MM_IN

@@ -14,6 +14,7 @@ from calculators.documents.house_method.reading import house_of
 from calculators.documents.house_method.sections import Entry, MethodTable, Section, entries, sections, tables
 from calculators.documents.versions import Document
 from calculators.faces.house_method.sheet import heading_id, jump_list
+from calculators.faces.page.keyboard import keyboard
 from calculators.faces.page.markup import LONGEST_LINE, Attributes, Content, add, element
 from calculators.faces.page.two_figures import beside_blank, clash_told, in_both
 from calculators.values.kind import Kind
@@ -128,7 +129,7 @@ def _blank(path: str, entry: Entry, now: Written, ruler: Ruler) -> ET.Element:
     text = on_ruler(now, ruler) if now else ""
     if entry.kind.control == "list":
         return _select(path, {"": "", **entry.kind.choices}, text)
-    return _input(path, text, entry.kind.mode, in_words=entry.kind.in_words)
+    return _input(path, text, keyboard(entry.kind), in_words=entry.kind.in_words)
 
 
 def _lines(rows: MethodTable, document: Document, method: HouseMethod, ruler: Ruler) -> list[ET.Element]:
@@ -227,7 +228,7 @@ def _area(
     )
 
 
-def _input(path: str, text: str, mode: str = "text", in_words: bool = False) -> ET.Element:
+def _input(path: str, text: str, typed_on: Attributes | None = None, in_words: bool = False) -> ET.Element:
     return element(
         "input",
         {
@@ -235,7 +236,7 @@ def _input(path: str, text: str, mode: str = "text", in_words: bool = False) -> 
             "id": _id(path),
             "name": path,
             "type": "text",
-            "inputmode": mode,
+            **(typed_on or {}),
             "maxlength": str(LONGEST_LINE),
             "value": text,
             "spellcheck": "false",

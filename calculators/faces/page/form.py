@@ -8,6 +8,7 @@ import xml.etree.ElementTree as ET
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
 from calculators.asking.rows import Rows, begins_with, rows_of
+from calculators.faces.page.keyboard import keyboard
 from calculators.faces.page.markup import LONGEST_LINE, Attributes, add, element
 from calculators.values.kind import Kind
 
@@ -172,7 +173,7 @@ def _blank_for(kind: Kind, text: str, common: Attributes) -> ET.Element:
                 **common,
                 **width,
                 "type": "text",
-                "inputmode": kind.mode,
+                **keyboard(kind),
                 "maxlength": str(LONGEST_LINE),
                 "value": text,
                 "placeholder": " ",

@@ -7,6 +7,7 @@ from typing import Any
 
 from calculators.asking.answering import Asking
 from calculators.batch.in_hand import MEASURES, field_of
+from calculators.faces.page.keyboard import keyboard
 from calculators.faces.page.markup import NOT_SEARCHED, Content, element
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import Ruler
@@ -83,12 +84,13 @@ def _row(name: str, measure: Mapping[str, Any], asking: Asking) -> ET.Element:
 
 
 def _blank(name: str, text: str) -> ET.Element:
-    choices = field_of(name).kind.choices
-    if not choices:
-        return element("input", {"type": "text", "data-measure": name, "value": text, "maxlength": "200"})
+    kind = field_of(name).kind
+    if not kind.choices:
+        common = {"type": "text", "data-measure": name, "value": text, "maxlength": "200"}
+        return element("input", {**common, **keyboard(kind)})
     options = (
         element("option", {"value": each, **({"selected": True} if each == text else {})}, words)
-        for each, words in choices.items()
+        for each, words in kind.choices.items()
     )
     return element("select", {"data-measure": name}, *options)
 

@@ -5,12 +5,14 @@ import xml.etree.ElementTree as ET
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from calculators.faces.page.keyboard import keyboard
 from calculators.faces.page.markup import add, element
 from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
 from calculators.ticket.small_lengths import show_small
 from calculators.trade.bundles import TickBox
 from calculators.values.kind import InvalidValue
+from calculators.values.kinds import Length
 from calculators.values.measure import show_length
 
 MOST_LINES = 10
@@ -91,6 +93,7 @@ def _blank(side: str, label: str, piece: str, which: str, text: str, unread: boo
             "type": "text", "name": f"{piece}.{side}", "value": text, "maxlength": LONGEST,
             "aria-label": f"{label}, {which.lower()}",
             "autocomplete": "off", "spellcheck": "false", "aria-invalid": "true" if unread else None,
+            **(keyboard(Length()) if side in BLANKS else {}),
         },
     )  # fmt: skip
     short = element("span", {"class": "on-paper short"}, SHORT[side]) if side in SHORT else None

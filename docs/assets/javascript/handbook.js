@@ -8,6 +8,7 @@ import "./calculator/widgets.js";
 import "./pages/in-hand-line.js";
 import "./calculator/whole-value.js";
 import "./calculator/next-blank.js";
+import "./calculator/length-keys.js";
 import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";

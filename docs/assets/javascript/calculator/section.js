@@ -641,7 +641,14 @@ class Blank {
 
   set value(text) {
     if (this.element.value === text) return;
-    this.element.value = text;
+    const control = this.element;
+    const isWhole =
+      control === document.activeElement &&
+      control instanceof HTMLInputElement &&
+      control.selectionStart === 0 &&
+      control.selectionEnd === control.value.length;
+    control.value = text;
+    if (isWhole) control.select(); // what she came to is still what her typing replaces
     if (this.element.value === text || this.element.localName !== "select") return;
     // not on offer here, and hers all the same: Python says what is wrong with it
     this.element.append(new Option(text, text));
