@@ -36,6 +36,8 @@ from scripts.checked.pages import checked, held_against, summary
 
 MARKER = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
+HEADING = re.compile(r"^(#{1,6}) ", re.MULTILINE)
+FENCE = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
 BUT = "but"
 SMALL = "small"  # a drawing without its words
 PRACTICE_WORDS = "common practice, no source"
@@ -56,6 +58,7 @@ class PageMarkers:
     home: str
     shown: list[str] = field(default_factory=list)
     notes: PageNotes = field(default_factory=PageNotes)
+    level: int = 2  # of a heading that belongs to the last one before the marker in hand
 
     def take_out(self, markdown: str) -> str:
         """The page's Markdown with the trade's rules written out, and a token for every other marker."""
@@ -81,6 +84,8 @@ class PageMarkers:
             words = shlex.split(found.group(1))
         except ValueError as problem:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
+        headings = HEADING.findall(FENCE.sub("", found.string[: found.start()]))
+        self.level = min(len(headings[-1]), 5) + 1 if headings else 2
         verb, arguments = (words[0] if words else ""), words[1:]
         if verb not in MARKERS:
             raise UnknownMarker(f"There is no marker “{verb}”. There are: {', '.join(MARKERS)}.")
@@ -131,12 +136,12 @@ def _place(page: PageMarkers, name: str) -> str:
 
 def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] | None = None) -> ET.Element:
     given = given or {}
-    return widget(calculator_named(name), Asking(given), _place(page, name), given)
+    return widget(calculator_named(name), Asking(given), _place(page, name), given, page.level)
 
 
 def _steps(page: PageMarkers, *, given: dict[str, str]) -> ET.Element:
     """The steps of a corner, below the calculator that asks for its measures."""
-    return steps_widget(Asking(given), _place(page, "corner-steps"), given)
+    return steps_widget(Asking(given), _place(page, "corner-steps"), given, page.level)
 
 
 def _walk(page: PageMarkers, name: str) -> ET.Element:

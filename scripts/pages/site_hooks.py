@@ -3,6 +3,7 @@
 import html as text_as_html
 import json
 import os
+import re
 import sys
 from pathlib import Path
 
@@ -26,7 +27,7 @@ from calculators.documents.job.format import schema as job_schema
 from calculators.documents.json_text import write_json
 from calculators.drawing.picture import fillings
 from calculators.faces.page.in_hand import in_hand
-from calculators.faces.page.markup import html
+from calculators.faces.page.markup import element, html
 from calculators.faces.page.ruler_choice import ruler_choice
 from calculators.faces.page.whose import whose
 from scripts.pages.markers import PageMarkers, UnknownMarker
@@ -45,6 +46,8 @@ LICENCES = (
     "search:\n  exclude: true\n---\n\n# Licences\n\nWhat others made and this handbook is built on, each under its own "
     "licence.\n\n"
 )
+FIRST_BLANK = re.compile(r'<form class="asked".*?<(?:input|select|table class="rows") [^>]*?id="([^"]+)"', re.DOTALL)
+SKIP = '<div data-md-component="skip">'
 SHORT = 12  # [letters] of a name below a picture on a phone, which are shown by most
 
 
@@ -125,6 +128,13 @@ def on_page_content(page_html: str, page: Page, config: MkDocsConfig, files: Fil
         return page_html
     head = (whose(markers.home), in_hand(), ruler_choice(Asking({})), fillings())
     return "".join(map(html, head)) + markers.put_back(page_html)
+
+
+def on_post_page(page_html: str, page: Page, config: MkDocsConfig) -> str:
+    """Before the way past the head of a page, the way to its first blank."""
+    blank = FIRST_BLANK.search(page_html)
+    way = element("a", {"class": "md-skip", "href": f"#{blank[1]}"}, "Skip to the first blank") if blank else None
+    return page_html if way is None else page_html.replace(SKIP, SKIP + html(way), 1)
 
 
 def site_name(config: MkDocsConfig) -> str:

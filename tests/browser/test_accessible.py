@@ -8,10 +8,11 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import NODE_MODULES
-from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, forget_typed, profile, refusal
+from tests.browser.reader import NO_PYTHON, WAKING, answered, blank, calculator, forget_typed, profile, refusal
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 COLOUR = ["color-contrast", "link-in-text-block"]
+EVERY_FOLD = "for (const each of document.querySelectorAll('article details')) each.open = true"
 GROUND = "() => getComputedStyle(document.body).backgroundColor"
 AXE = NODE_MODULES / "axe-core/axe.min.js"
 
@@ -39,7 +40,8 @@ def violations(page: Page, rules: list[str] | None = None) -> list[str]:
 
 
 def test_every_page(browser, site, served):
-    """By every rule in a light room; in a dark one by those on colour, since nothing else is otherwise there."""
+    """With every fold open: by every rule in a light room; in a dark one by those on colour, since nothing else is
+    otherwise there."""
     context = profile(browser, served, viewport=PHONE, color_scheme="light", reduced_motion="reduce")
     context.add_init_script(path=AXE)
     context.add_init_script(NO_PYTHON)
@@ -50,6 +52,7 @@ def test_every_page(browser, site, served):
         still.emulate_media(color_scheme="light")
         still.goto(address)
         light = still.evaluate(GROUND)
+        still.evaluate(EVERY_FOLD)
         problems = violations(still)
         still.emulate_media(color_scheme="dark")
         still.wait_for_function(f"(light) => ({GROUND})() !== light", arg=light)
@@ -81,14 +84,18 @@ def test_the_kinds_of_page_on_a_wide_screen(checked, path):
     assert problems == []
 
 
-def test_a_page_whose_value_is_in_trouble(checked):
+def test_a_page_after_an_answer_and_while_a_value_is_in_trouble(checked):
     page, found = checked
     page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
+    blank(section, "piece_width").fill("36 cm")
+    expect(section.locator("button.undo")).to_be_visible()
+    answered(page)
+    page.evaluate(EVERY_FOLD)
+    assert found() == []
     blank(section, "least_width").fill("banana")
     blank(section, "piece_width").fill("36 banana")
     expect(refusal(section, "piece_width")).to_be_visible(timeout=WAKING)
-    section.evaluate("it => it.querySelectorAll('details').forEach((drawer) => (drawer.open = true))")
     assert found() == []
     forget_typed(page)
 

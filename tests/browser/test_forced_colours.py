@@ -1,5 +1,5 @@
-"""Where the device sets the colours, the lines of a drawing are still seen and a pressed button is told from the
-others."""
+"""Where the device sets the colours, the lines of a drawing, the seam above an answer and the arrows of folds are still
+seen, and a pressed button is told from the others."""
 
 from playwright.sync_api import Browser
 
@@ -9,6 +9,9 @@ LOOK = """() => {
   const of = (what, name) => getComputedStyle(document.querySelector(what))[name];
   return { lines: [".edge", ".cut", ".mark"].map((each) => of(`svg.to-scale ${each}`, "stroke")),
     text: of("svg.to-scale text", "fill"),
+    seams: [".calculator > .answer", ".next-page"].map((each) => of(each, "borderTopStyle")),
+    arrows: [...document.querySelectorAll("article summary")].map((each) => getComputedStyle(each, "::before"))
+        .filter(({ content }) => content !== "none").map(({ backgroundColor }) => backgroundColor),
            pressed: of('.sizes [aria-pressed="true"]', "backgroundColor"),
              other: of('.sizes [aria-pressed="false"]', "backgroundColor"), page: of("body", "backgroundColor") };
 }"""
@@ -23,6 +26,8 @@ def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
         page.context.close()
         assert set(look["lines"]) == {look["text"]} and look["text"] != look["page"]
         assert look["pressed"] != look["other"]
+        assert set(look["arrows"]) == {look["text"]}
+        assert set(look["seams"]) == {"dashed"}
 
 
 def test_the_words_of_a_large_button_are_seen(browser: Browser, served: str):

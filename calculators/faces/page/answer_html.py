@@ -37,7 +37,7 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[
     is_tall = drawn is not None and "tall" in (drawn.get("class") or "").split()
     parts = [
         _heading(answer),
-        element("p", {"class": "spoken", "aria-live": "polite"}, *spoken_parts(calculator, answer, ruler)),
+        element("p", {"class": "spoken"}, *spoken_parts(calculator, answer, ruler)),
         drawn,
         *notes(calculator, answer, ruler),
         _marks(calculator, answer, ruler),

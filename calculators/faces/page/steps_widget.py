@@ -9,11 +9,11 @@ from calculators.faces.page.markup import NOT_SEARCHED, element
 from calculators.faces.page.widget import widget
 
 
-def steps_widget(asking: Asking, place: str, given: dict[str, str]) -> ET.Element:
-    """The list with its form folded away; place, given: as for `widget`. The search reads its steps, as it would the
-    text of a page."""
-    made = widget(calculator_named("corner-steps"), asking, place, given)
-    form, old, in_answer = made
+def steps_widget(asking: Asking, place: str, given: dict[str, str], level: int = 3) -> ET.Element:
+    """The list with its form folded away; place, given, level: as for `widget`. The search reads its steps, as it
+    would the text of a page."""
+    made = widget(calculator_named("corner-steps"), asking, place, given, level)
+    _, form, old, in_answer = made
     beside = (each for each in in_answer if "steps" not in each.get("class", "").split())
     for part in (form, old, *beside):
         part.attrib.update(NOT_SEARCHED)
@@ -21,5 +21,5 @@ def steps_widget(asking: Asking, place: str, given: dict[str, str]) -> ET.Elemen
         made.attrib.pop(name)
     made.remove(form)
     summary = element("summary", NOT_SEARCHED, "Another way, edge stitch, trimming")
-    made.insert(0, element("details", {"class": "asked-besides"}, summary, form))
+    made.insert(1, element("details", {"class": "asked-besides"}, summary, form))
     return made

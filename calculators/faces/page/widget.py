@@ -15,17 +15,20 @@ from calculators.faces.page.plain import refusals
 OLD_ANSWER = "This answer is from your last complete entry. Correct the marked box and it will update."
 
 
-def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, str]) -> ET.Element:
+def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, str], level: int = 2) -> ET.Element:
     """A calculator with its answer.
 
     place: a word that keeps this widget's ids apart from others on the page.
     given: what the page itself fills in; kept on the element so that the browser can go back to it.
+    level: of its heading.
     """
     try:
         in_answer = answer_html(calculator, answer(calculator, asking), asking)
     except InvalidInput as error:
         in_answer = unanswered(calculator, error, asking)
-    return section(calculator, asking, place, given, in_answer)
+    made = section(calculator, asking, place, given, in_answer)
+    made.insert(0, element(f"h{level}", {"class": "unseen", **NOT_SEARCHED}, calculator.title))
+    return made
 
 
 def unanswered(calculator: Calculator, error: InvalidInput, asking: Asking) -> list[ET.Element]:
@@ -62,6 +65,6 @@ def section(
             **NOT_SEARCHED,
         },
         form_html(calculator, asking, place),
-        element("p", {"class": "old-answer", "role": "status", "hidden": True}, OLD_ANSWER),
+        element("p", {"class": "old-answer", "hidden": True}, OLD_ANSWER),
         element("div", {"class": "answer"}, *in_answer),
     )

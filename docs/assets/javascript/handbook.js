@@ -12,5 +12,6 @@ import "./calculator/length-keys.js";
 import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";
+import "./pages/tables-that-scroll.js";
 import "./pages/left-behind.js";
 import "./printing/every-fold.js";

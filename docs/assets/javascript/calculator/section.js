@@ -106,6 +106,7 @@ export class Section {
       ({ target }) => target.matches("button.offer") && this.#takeUp(/** @type {any} */ (target.dataset)),
     );
     this.#dressAnswer(this.answer);
+    this.saidAtFirst = this.says.text;
     const { texts, readOn, refused } = keeper.read(this.name);
     const early = this.#early();
     this.shared.type(...Object.entries(early).map(inHandAs(ruler())));
@@ -318,6 +319,22 @@ export class Section {
     this.#age(sentence ?? (this.hasAnswered ? (this.oldAnswer.dataset.usual ?? this.oldAnswer.textContent) : NOT_HERS));
   }
 
+  /** What it says now, and whether its answer waits for something, as another calculator does for a refused blank. */
+  get says() {
+    const refusal = [.../** @type {NodeListOf<Refusal>} */ (this.form.querySelectorAll(".refusal"))].find(
+      ({ hidden }) => !hidden,
+    );
+    const said = refusal ?? (this.oldAnswer.hidden ? this.answer.querySelector(".spoken, .trouble") : this.oldAnswer);
+    const words = [...(said?.childNodes ?? [])].filter(({ nodeName }) => nodeName !== "BUTTON");
+    return {
+      text: words
+        .map(({ textContent }) => textContent)
+        .join("")
+        .trim(),
+      waits: said === this.oldAnswer,
+    };
+  }
+
   /**
    * Whether the answer is about to change: a screen reader then waits for it.
    * @param {boolean} awaited
@@ -400,9 +417,9 @@ export class Section {
     const made = /** @type {HTMLElement} */ (template.content.firstChild);
     for (const details of made.querySelectorAll("details")) details.open = open.has(details.className);
     this.#dressAnswer(made);
-    const spoken = this.answer.querySelector(".spoken");
-    // so that a screen reader hears it even when it says the same
-    spoken.replaceChildren(...made.querySelector(".spoken").cloneNode(true).childNodes);
+    const [spoken, next] = [this.answer, made].map((each) => each.querySelector(".spoken"));
+    // whole, so that whoever repeats it elsewhere sees that it is another
+    if (!spoken.isEqualNode(next)) spoken.replaceChildren(...next.cloneNode(true).childNodes);
     changeUnder(this.answer, () =>
       morphdom(this.answer, made, { childrenOnly: true, onBeforeElUpdated: (now, next) => !now.isEqualNode(next) }),
     );

@@ -11,6 +11,7 @@ import { onState, startWarmUp } from "../python/python.js";
 import { arrived, offer } from "./carried.js";
 import { jobOf } from "./job-in-hand.js";
 import { Section } from "./section.js";
+import { tellSoon } from "./summary.js";
 import { tellSteps } from "./walk-steps.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
@@ -147,6 +148,7 @@ function liveForms(sections, question, split, answered = () => {}) {
     } finally {
       clearTimeout(late);
       isAwaited(-1);
+      tellSoon(sections);
     }
   }
   return { answer, isTyped: () => sections.some((section) => section.isTyped) };
