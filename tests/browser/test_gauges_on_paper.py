@@ -10,19 +10,20 @@ from tests.browser.reader import blank, calculator, elsewhere, printed, says
 
 MM = 25.4 / 72  # [mm] a PDF point
 TENTH = 0.1
-SHEETS = 2  # a mitre gauge and a hem gauge; what is drawn after them on the page is no gauge
+SHEETS = 2  # a mitre gauge and a hem gauge; nothing else of the page is printed
 SIZES = {"A4": (210, 297), "Letter": (215.9, 279.4)}
 
 
 @pytest.fixture(scope="module", params=SIZES)
 def sheets(request, browser, served):
-    """The pages of the printed gauges that carry a gauge."""
+    """The pages of the printed gauges, each with a gauge and nothing else."""
     page = elsewhere(browser, served)
     page.goto("./corners/gauges/")
     with printed(page, request.param) as pdf:
         page.context.close()
         assert (pdf.pages[0].width * MM, pdf.pages[0].height * MM) == pytest.approx(SIZES[request.param], abs=1)
-        yield [page.lines for page in pdf.pages if page.lines][:SHEETS]
+        assert all(len(page.extract_text().splitlines()) < 10 for page in pdf.pages)
+        yield [page.lines for page in pdf.pages]
 
 
 def level(lines):
@@ -78,7 +79,7 @@ def test_a_large_gauge_is_glued_from_sheets_that_overlap(browser, served, paper,
     says(gauge, re.compile(rf"4 sheets of {size}"))
     with printed(page, size) as pdf:
         page.context.close()
-        sheets = [page for page in pdf.pages if page.lines][:4]
+        *sheets, _hem_gauge = pdf.pages
         found = [page.lines for page in sheets]
         assert [re.search(r"Sheet (\d) of 4", page.extract_text()).group(1) for page in sheets] == list("1234")
     ticks = []
@@ -109,14 +110,16 @@ def is_tick(line):
     return (abs(width - 4) < TENTH and height < TENTH) or (abs(height - 4) < TENTH and width < TENTH)
 
 
-def test_a_gauge_is_printed_without_the_page_around_it(page):
+def test_one_gauge_is_printed_alone_and_the_whole_page_where_it_is_asked_for(page):
     page.goto("./corners/gauges/")
-    page.evaluate("print = () => (window.printed = true)")
+    page.evaluate("void (print = () => (window.printed = (window.printed ?? 0) + 1))")
     page.get_by_role("button", name="Print the gauge alone").click()
-    assert page.evaluate("window.printed")
     with printed(page, "A4") as pdf:
         (only,) = pdf.pages
-        assert holds(level(only.lines), 100) and "Gauges to print" not in only.extract_text()
-    page.evaluate("dispatchEvent(new Event('afterprint'))")
+        assert holds(level(only.lines), 100) and "How" not in only.extract_text()
+    page.get_by_role("button", name="Print the whole page").click()
     with printed(page, "A4") as pdf:
-        assert len(pdf.pages) > 2
+        assert "What goes wrong" in "".join(sheet.extract_text() for sheet in pdf.pages)
+    assert page.evaluate("window.printed") == 2
+    with printed(page, "A4") as pdf:
+        assert len(pdf.pages) == SHEETS

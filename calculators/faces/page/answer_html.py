@@ -42,7 +42,7 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[
         *notes(calculator, answer, ruler),
         _marks(calculator, answer, ruler),
         all_measures(calculator, answer, ruler),
-        *_headed_on_each_sheet(_to_the_table(calculator, answer, ruler), _heading(answer), is_tall),
+        *_listed(_to_the_table(calculator, answer, ruler), is_tall),
         _files(calculator, answer, ruler),
         _working(calculator, answer, ruler),
     ]
@@ -50,15 +50,15 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[
 
 
 def _heading(answer: Answer) -> ET.Element | None:
-    """What stands over each sheet on paper: the order's name and the day, or lines to write them on; a script knows the
-    open job, whose house it is, and the day."""
+    """What stands over the answer on paper: the order's name and the day, or lines to write them on. A script, which
+    knows the open job and the day, has a head for every sheet instead."""
     if answer.headed is None:
         return None
-    name, house, day = (
+    name, day = (
         element("span", {"class": kind}, text)
-        for kind, text in (("to-write name", answer.headed), ("house", ""), ("to-write day", ""))
+        for kind, text in (("to-write name", answer.headed), ("to-write day", ""))
     )
-    return element("p", {"class": "headed"}, "Order ", name, " ", house, " Date ", day)
+    return element("p", {"class": "headed"}, "Order ", name, " Date ", day)
 
 
 def spoken_parts(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[Content]:
@@ -247,23 +247,16 @@ def _to_the_table(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[
     return made
 
 
-def _headed_on_each_sheet(tables: list[ET.Element], heading: ET.Element | None, all_of_them: bool) -> list[ET.Element]:
-    """The tables; those from the first that begins a sheet of its own in one group, whose heading paper repeats on
-    every sheet that they take.
+def _listed(tables: list[ET.Element], all_of_them: bool) -> list[ET.Element]:
+    """The tables; those from the first that begins a sheet of its own in one group.
 
     all_of_them: whether all that go to the table are in it, since the drawing before them fills its sheet.
     """
     begins = (SHEET, TO_TABLE) if all_of_them else (SHEET,)
     start = next((at for at, each in enumerate(tables) if (each.get("class") or "").split()[0] in begins), None)
-    if heading is None or start is None:
+    if start is None:
         return tables
-    listed = element(
-        "div",
-        {"class": "listed"},
-        element("div", {"class": "on-each-sheet"}, heading),
-        element("div", {"class": "lists"}, *tables[start:]),
-    )
-    return [*tables[:start], listed]
+    return [*tables[:start], element("div", {"class": "listed"}, *tables[start:])]
 
 
 def _files(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:

@@ -50,7 +50,6 @@ def ticket_sheets(
     return [
         element(
             "section", {"class": kind, "aria-labelledby": "ticket-name"},
-            _day(),
             element("h2", {"id": "ticket-name"}, name),
             element("p", {"class": "order"}, order),
             element("p", {"class": "by-hand", "aria-hidden": "true"}, *_lines_to_write(FILLED_IN_BY_HAND)),
@@ -69,7 +68,6 @@ def ticket_sheets(
         ),
         element(
             "section", {"class": "ticket-sheet work", "aria-labelledby": "ticket-steps"},
-            _day(),
             element("h2", {"id": "ticket-steps"}, f"Steps: {name}"),
             element("p", {"class": "box-words"}, box_words(batch.bundles),
                 element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
@@ -107,11 +105,6 @@ def _order(batch: Batch) -> str:
     split = f"{bundles.count} bundles of {bundles.size}" if bundles.count > 1 else "one bundle"
     last = f", the last of {bundles.last}" if bundles.count > 1 and bundles.last != bundles.size else ""
     return f"{made}{kind}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
-
-
-def _day() -> ET.Element:
-    """Where the day stands once a sheet is printed, since either may lie alone."""
-    return element("p", {"class": "of-day", "hidden": True}, "Printed ", element("span", {"class": "day"}))
 
 
 def _lines_to_write(words: Sequence[str]) -> list[Content]:

@@ -15,3 +15,4 @@ import "./pages/kinds-of-page.js";
 import "./pages/tables-that-scroll.js";
 import "./pages/left-behind.js";
 import "./printing/every-fold.js";
+import "./printing/sheet-head.js";

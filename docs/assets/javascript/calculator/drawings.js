@@ -32,15 +32,9 @@ export function dressDrawing(answer, section) {
   show(section, figure, section.dataset.size ?? "1");
 }
 
-/**
- * The button that prints the sheets is shown once the browser's own print would give them too.
- * @param {HTMLElement} answer
- */
-async function offerSheets(answer) {
-  const buttons = answer.querySelectorAll("button.sheets");
-  if (!buttons.length) return;
-  await import("../printing/headed-sheets.js");
-  for (const { parentElement: line } of buttons) if (line) line.hidden = false;
+/** @param {HTMLElement} answer */
+function offerSheets(answer) {
+  for (const { parentElement: line } of answer.querySelectorAll("button.sheets")) if (line) line.hidden = false;
 }
 
 /** @param {Element} element @returns {HTMLElement[]} */

@@ -7,7 +7,6 @@ const SCRIPTS = {
   ".jobs-page": () => import("./jobs-page.js"),
   ".kept": () => import("./handing-page.js"),
   ".where-kept": () => import("./where-kept-page.js"),
-  ".headed": () => import("../printing/headed-sheets.js"),
   ".go-on": () => import("./go-on.js"),
   ".ticket": () => import("./ticket-page.js"),
 };

@@ -8,7 +8,6 @@ import { putBack } from "../keeping/put-back.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
 import { SharedBlanks } from "../keeping/shared-blanks.js";
 import { last, onChange, whyNothingLasts } from "../keeping/store.js";
-import { today } from "../printing/today.js";
 import { Question } from "../python/messages.js";
 import { AtMachine } from "./at-machine.js";
 
@@ -359,11 +358,3 @@ document$.subscribe(({ body }) => {
 });
 onFollow(() => page?.isOpen && page.follow(true));
 onChange(({ kind, id }) => page?.isOpen && kind === page.held.kind && id === page.held.id && page.follow(false));
-for (const printing of ["beforeprint", "afterprint"]) {
-  addEventListener(printing, () => {
-    for (const each of document.querySelectorAll(".ticket .of-day")) {
-      each.hidden = printing === "afterprint";
-      each.querySelector(".day").textContent = today();
-    }
-  });
-}
