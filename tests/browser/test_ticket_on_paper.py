@@ -8,6 +8,8 @@ from playwright.sync_api import Browser, Page, expect
 from tests.browser.reader import WAKING, elsewhere, printed, reached
 from tests.browser.work_ticket import TICKET
 
+SMALLEST = 9.4  # [pt] of words; the numbers beside boxes are smaller
+
 
 def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Page):
     phone.locator('[name="7.width"]').fill("40.2")
@@ -38,9 +40,15 @@ def test_it_prints_on_two_pages_with_the_check_mark(phone: Page, paper: str, rul
         assert len(words) == 2
         assert f"last mark must read {check}" in words[0].replace("\n", " ")
         assert "Second fold" in words[1] and "Measured sizes" in words[1]
-        assert words[1].startswith("Steps: This batch"), "the second page may lie alone"
-        today = re.compile(r"Printed \d{1,2} [A-Z][a-z]+ 20\d\d")
-        assert all(today.search(page.split("Begun")[0][:300]) for page in words), "and either says of which day it is"
+        assert words[1].splitlines()[1].startswith("Steps: This batch"), "the second page may lie alone"
+        today = re.compile(r"The handbook’s numbers \d{1,2} [A-Z][a-z]+ 20\d\d$")
+        assert all(today.search(page.splitlines()[0]) for page in words), "and either says of which day it is"
+        assert {
+            int(re.match(r"\d+", line)[0]) for line in words[1].splitlines() if re.match(r"\d+ ?[A-Z][a-z]", line)
+        } >= {1, 2}
+        assert "W width, L length, D 1 and D 2 from corner to corner" in words[1]
+        small = {letter["text"] for letter in pdf.pages[1].chars if letter["size"] < SMALLEST}
+        assert not small - set("0123456789 "), "too small to read beside the work"
         assert "At the machine" not in words[0] + words[1]
 
 

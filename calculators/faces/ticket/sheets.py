@@ -8,7 +8,6 @@ from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import Content, add, element
 from calculators.faces.ticket.steps import box_words, steps_listed
 from calculators.ticket.batch import Batch
-from calculators.ticket.care import PRACTICE
 from calculators.ticket.cautions import DEFER
 from calculators.ticket.marking import Marking, markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
@@ -69,8 +68,7 @@ def ticket_sheets(
         element(
             "section", {"class": "ticket-sheet work", "aria-labelledby": "ticket-steps"},
             element("h2", {"id": "ticket-steps"}, f"Steps: {name}"),
-            element("p", {"class": "box-words"}, box_words(batch.bundles),
-                element("span", {"class": "on-paper"}, f" * {PRACTICE.capitalize()}.")),
+            element("p", {"class": "box-words"}, box_words(batch.bundles)),
             steps_listed(name, steps, batch, ticks, measured),
         ),
     ]  # fmt: skip

@@ -20,6 +20,7 @@ SEVERAL = 5  # as many pieces are measured where one a box would be fewer
 SIDES = {"width": "Width", "length": "Length"}
 BLANKS = {**SIDES, "diagonal_1": "Diagonal 1", "diagonal_2": "Diagonal 2"}
 SHORT = {"width": "W", "length": "L", "diagonal_1": "D 1", "diagonal_2": "D 2"}
+LETTERS = "W width, L length, D 1 and D 2 from corner to corner."
 LONGEST = "80"
 Line = Mapping[str, str]
 
@@ -33,7 +34,11 @@ def sizes(batch: Batch, measured: Sequence[Line]) -> ET.Element:
     )
     meant = f"The ticket says {finished}; {allowed} more or less is allowed, and diagonals that differ by {apart}."
     made = element(
-        "div", {"class": "sizes"}, element("h4", None, "Measured sizes"), element("p", {"class": "meant"}, meant)
+        "div",
+        {"class": "sizes"},
+        element("h4", None, "Measured sizes"),
+        element("p", {"class": "meant"}, meant),
+        element("p", {"class": "on-paper letters"}, LETTERS),
     )
     boxes = batch.bundles.boxes(MOST_LINES)
     more, left = divmod(max(0, SEVERAL - len(boxes)), len(boxes))

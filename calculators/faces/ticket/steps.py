@@ -7,7 +7,7 @@ from calculators.faces.page.markup import Content, add, element
 from calculators.faces.page.own_words import words_at_steps
 from calculators.faces.ticket.sizes import sizes
 from calculators.ticket.batch import Batch
-from calculators.ticket.care import PRACTICE, Care
+from calculators.ticket.care import Care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import Setting, machine_settings, tolerances
 from calculators.ticket.steps import ONCE, TicketStep
@@ -104,9 +104,7 @@ def _set(settings: Iterable[Setting]) -> list[Content]:
 
 
 def _source(care: Care) -> ET.Element:
-    return element(
-        "span", {"class": "practice no-source" if care.source == PRACTICE else "practice"}, f"({care.source})"
-    )
+    return element("span", {"class": "practice"}, f"({care.source})")
 
 
 def bundles_of(step: str, batch: Batch) -> Bundles:
