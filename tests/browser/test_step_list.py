@@ -64,6 +64,31 @@ def test_what_only_the_steps_refuse_is_seen_although_their_form_is_folded(page: 
     expect(steps.locator("details.asked-besides")).not_to_have_attribute("open", "", timeout=WAKING)
 
 
+@pytest.mark.parametrize("width", [1280])
+def test_on_a_wide_window_the_step_that_is_read_shows_its_drawing_over_the_answers(page: Page, width: int):
+    """Whether it is scrolled to or in use; silently, and only there."""
+    page.goto("./corners/mitre/")
+    shown, steps = page.locator(".step-in-view"), page.locator(LIST)
+    answers = page.locator(".kept-in-view .answer > figure.drawing")
+    expect(shown).to_have_count(0)
+    steps.nth(4).evaluate("(step) => step.scrollIntoView({ block: 'center' })")
+    expect(shown).to_contain_text("5 Mark")
+    over, own = shown.bounding_box(), answers.bounding_box()
+    assert over == own and over["y"] >= 0, "its place is the answer's, and is seen"
+    assert shown.evaluate("(it) => it.ariaHidden === 'true' && !it.closest('[aria-live], [role=status]')")
+    steps.nth(7).locator("summary").focus()
+    expect(shown).to_contain_text("8 Trim")
+    blank(calculator(page, "mitre-marks"), "hem_1").focus()
+    expect(shown).to_have_count(0)
+    steps.nth(1).evaluate("(step) => step.scrollIntoView({ block: 'center' })")
+    expect(shown).to_contain_text("2 Turn")
+    page.set_viewport_size({"width": 1000, "height": 800})
+    expect(shown).to_have_count(0)
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.evaluate("scrollTo(0, 0)")
+    expect(shown).to_have_count(0)
+
+
 @one_window
 def test_a_mark_leads_to_its_note_and_the_note_back(page: Page, width: int):
     page.goto("./fold/hems/")

@@ -34,6 +34,7 @@ def _step(picture: Picture) -> ET.Element:
         else None,
     )
     if picture.crop:
+        picture.svg.set("data-whole", picture.svg.get("viewBox", ""))
         picture.svg.set("viewBox", " ".join(f"{each:.1f}".removesuffix(".0") for each in picture.crop))
     figure = element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg)
     return element("li", {"class": "small" if picture.crop else "large"}, words, figure)

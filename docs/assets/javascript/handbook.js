@@ -14,5 +14,6 @@ import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";
 import "./pages/tables-that-scroll.js";
 import "./pages/left-behind.js";
+import "./pages/step-in-view.js";
 import "./printing/every-fold.js";
 import "./printing/sheet-head.js";
