@@ -37,7 +37,7 @@ def faults(page: BeautifulSoup) -> list[str]:
     marks = page.select("sup.noted a")
     back = Counter(link["href"] for link in page.select(".page-notes .way-back"))
     found += [f"no way back to {mark['id']}" for mark in marks if back[f"#{mark['id']}"] != 1]
-    notes = [each.get_text() for each in page.select(".page-notes > ol > li")]
+    notes = [each.get_text() for each in page.select(".page-notes > details > ol > li")]
     found += [f"“{note}” is noted twice" for note, times in Counter(map(plain, notes)).items() if times > 1]
     page = BeautifulSoup(str(page), "html.parser")
     text = page.select_one("article") or page

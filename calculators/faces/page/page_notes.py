@@ -4,7 +4,7 @@ import xml.etree.ElementTree as ET
 from dataclasses import dataclass, field
 from string import ascii_lowercase
 
-from calculators.faces.page.markup import NOT_SEARCHED, Content, element
+from calculators.faces.page.markup import NOT_SEARCHED, Content, element, fold
 
 
 @dataclass
@@ -45,7 +45,7 @@ class PageNotes:
         return element(
             "section",
             {"class": "page-notes", "role": "doc-endnotes", "aria-label": "Notes", **NOT_SEARCHED},
-            element("ol", None, *listed),
+            fold("", "Notes and sources", element("ol", None, *listed)),
         )
 
     def _ways_back(self, number: int) -> list[ET.Element]:
