@@ -7,11 +7,12 @@ const SHOWN = "step-in-view";
 const LINE = 0.4; // of the window's height: the step that crosses it is the one that is read
 const wide = matchMedia("(min-width: 68.75em)");
 
-/** @type {HTMLElement | null} */
-let page = null; // the page's two parts, where it has steps
+/** @type {HTMLElement | null | undefined} */
+let page; // the page's two parts, where it has steps
 let isDue = false;
 
-const place = () => page?.querySelector(".kept-in-view .answer > figure.drawing");
+/** @returns {HTMLElement | null | undefined} */
+const answersDrawing = () => page?.querySelector(".kept-in-view .answer > figure.drawing");
 
 /** @param {Element} step */
 function drawn(step) {
@@ -46,7 +47,7 @@ function stepRead(inUse) {
 
 /** @param {Element | null} [inUse] */
 function show(inUse) {
-  const figure = place();
+  const figure = answersDrawing();
   const before = figure?.querySelector(`.${SHOWN}`);
   const step = wide.matches ? stepRead(inUse) : undefined;
   if (!figure || !step) return before?.remove();
