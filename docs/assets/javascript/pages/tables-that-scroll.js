@@ -1,4 +1,4 @@
-/** A table in a box that scrolls is a stop of the keyboard only where it does scroll: looked at as the key is pressed. */
+/** A table in a box that scrolls is a stop of the keyboard only where it does scroll: seen to as the key is pressed. */
 
 document.addEventListener(
   "keydown",
