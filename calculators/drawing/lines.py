@@ -20,6 +20,7 @@ FLAW = "flaw"
 WASTE = "waste"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
+LAYER_WRONG = "layer-wrong"
 
 WORDS = {
     EDGE: "edge",
@@ -42,6 +43,7 @@ WORDS = {
     CLOTH_WRONG: "wrong side",
     OTHER_RIGHT: "other cloth, right side",
     OTHER_WRONG: "other cloth, wrong side",
+    LAYER_WRONG: "wrong side of a layer",
 }
 HATCHES = {
     REMNANT: "M0 6 L6 0",

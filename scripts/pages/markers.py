@@ -139,9 +139,9 @@ def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] | None = 
     return widget(calculator_named(name), Asking(given), _place(page, name), given, page.level)
 
 
-def _steps(page: PageMarkers, *, given: dict[str, str]) -> ET.Element:
-    """The steps of a corner, below the calculator that asks for its measures."""
-    return steps_widget(Asking(given), _place(page, "corner-steps"), given, page.level)
+def _steps(page: PageMarkers, name: str = "corner-steps", *, given: dict[str, str]) -> ET.Element:
+    """The steps of a corner, a hem or a seam."""
+    return steps_widget(name, Asking(given), _place(page, name), given, page.level)
 
 
 def _walk(page: PageMarkers, name: str) -> ET.Element:

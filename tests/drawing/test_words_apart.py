@@ -12,6 +12,7 @@ from calculators.catalogue import catalogue
 from calculators.drawing.picture import SIZES, Picture, PictureSeries
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
+from calculators.trade.sections.edges import EDGES
 from tests.drawing.words import faults
 
 WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
@@ -47,6 +48,13 @@ LOPSIDED = {
         "side_hem": lengths(0, 8),
         "lower_hem": lengths(0, 30),
         "pattern_repeat": lengths(0, 90),
+    },
+    "edge-steps": {
+        "edge": st.sampled_from(list(EDGES)),
+        "hem": lengths(0.8, 6),
+        "turn": lengths(0, 1.2),
+        "edge_stitch": lengths(0.1, 0.5),
+        "seam_allowance": lengths(0.3, 3),
     },
     "finished-size": {
         "width": lengths(15, 320),

@@ -86,7 +86,7 @@ def test_nothing_of_the_cloth_is_cropped_away(way):
 
 
 def test_below_another_calculator_the_form_waits_behind_a_line_and_the_list_does_not():
-    made = steps_widget(Asking({"way": "mitre"}), "here", {"way": "mitre"})
+    made = steps_widget("corner-steps", Asking({"way": "mitre"}), "here", {"way": "mitre"})
     fold = made.find("details")
     assert fold is not None and fold.get("open") is None and fold.find("form") is not None
     assert fold.find(".//ol") is None and made.find("div[@class='answer']//ol") is not None

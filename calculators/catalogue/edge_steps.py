@@ -1,0 +1,127 @@
+"""A hem or a seam step by step: cut through and seen from the side, with the maker's own measures."""
+
+from types import SimpleNamespace
+
+from calculators.asking.corner_questions import check_turn
+from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
+from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.seams import SEAMS, allowance_of
+from calculators.drawing.picture import Picture, PictureSeries
+from calculators.drawing.section import edge_step, edge_step_by_step
+from calculators.trade.sections.checks import HELD, let_go
+from calculators.trade.sections.edges import EDGES, EdgeMeasures, EdgeStep
+from calculators.values.kinds import Choice, Count, Length
+from calculators.values.measure import Ruler
+from calculators.values.phrase import Phrase, say
+
+_TURNED = {"double"}  # hems with a first turn of their own
+_SEWN = {name for name in EDGES if name in SEAMS}
+
+
+def _allowance(method: HouseMethod, ruler: Ruler, edge: str) -> str:
+    return allowance_of(method, ruler, edge if edge in _SEWN else "plain")
+
+
+def _work(given: SimpleNamespace) -> Answer:
+    edge = EDGES[given.edge]
+    if given.edge in _TURNED:
+        check_turn(given.turn, given.hem)
+    if given.edge not in _SEWN and given.edge_stitch >= given.hem:
+        raise invalid_input(
+            "edge_stitch",
+            "The row would lie beyond the hem, which is {hem:length} deep. Write less.",
+            hem=given.hem,
+        )
+    steps = edge.steps(EdgeMeasures(given.turn, given.hem, given.edge_stitch, given.seam_allowance))
+    if given.step and given.step > len(steps):
+        raise invalid_input(
+            "step",
+            "This edge has {count:count} steps. Ask for one of them, or leave the blank empty to see all.",
+            count=len(steps),
+        )
+    done = steps[-1].section
+    results = {"takes": edge.takes(done), "layers": done.most_layers(), "steps": len(steps)}
+    notes: tuple[Phrase, ...] = ()
+    if let_go(done):
+        notes = (
+            say(
+                "The row comes nearer than {held:length} to a raw edge, which may fray out of it.",
+                held=HELD,
+            ),
+        )
+    return Answer(
+        results,
+        say(
+            "**{takes:length}** taken up at each edge; at most {layers:layer|layers} lie over one another.",
+            takes=results["takes"],
+            layers=results["layers"],
+        ),
+        notes,
+        (
+            say(
+                "{title:text}: worked out by folding strips of cloth and keeping count of their layers.",
+                title=edge.title,
+            ),
+        ),
+        drawn_from=(steps, given.step),
+    )
+
+
+def _drawing(drawn_from: tuple[list[EdgeStep], int | None], ruler: Ruler) -> Picture | PictureSeries:
+    steps, number = drawn_from
+    return edge_step(steps, number, ruler) if number else edge_step_by_step(steps, ruler)
+
+
+_EDGE = Field(
+    "edge",
+    "Hem or seam",
+    Choice(options={name: each.title[0].lower() + each.title[1:] if name != "french" else each.title
+                    for name, each in EDGES.items()}),
+    "How the edge is finished, or two edges are joined.",
+    fixed="double",
+)  # fmt: skip
+
+CALCULATOR = Calculator(
+    name="edge-steps",
+    title="A hem or a seam step by step",
+    purpose="Every step of a hem or a seam, cut through and seen from the side, with your own measures.",
+    fields=(
+        _EDGE,
+        Field("hem", "Hem", HEM, "Depth of the finished hem.", "hem", known_as=("hem",)),
+        Field("turn", "First turn", TURN, "Hidden first fold of a double hem.", "turn"),
+        Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner edge of the hem to its row.", "edge_stitch"),
+        Field(
+            "seam_allowance",
+            "Seam allowance",
+            ALLOWANCE,
+            "Taken up at each of the two edges of a seam; for a French seam by both its rows together.",
+            fixed={"cm": "1 cm", "in": "3/8 in"},
+            from_method=_allowance,
+            beside=(_EDGE,),
+        ),
+        Field(
+            "step", "Step to show", Count(least=1, most=20), "One step alone; leave it empty to see all.", optional=True
+        ),
+    ),
+    question="{edge}: hem {hem}, first turn {turn}, seam allowance {seam_allowance}.",
+    results=(
+        Result("takes", "Taken up at each edge", Length(), "Cloth from the raw edge to the finished fold or seam."),
+        Result("layers", "Layers at most", Count(), "Of the finished edge, where it is thickest."),
+        Result("steps", "Steps", Count(), "How many steps the edge takes."),
+    ),
+    work=_work,
+    drawing=_drawing,
+    examples=(
+        Example(
+            {"edge": "double", "hem": "2 cm", "turn": "1 cm"},
+            {"takes": 30, "layers": 3},
+            "derived: the hem and the turn; the piece, the turn and the hem",
+        ),
+        Example(
+            {"edge": "french", "seam_allowance": "3/8 in"},
+            {"takes": 9.525, "layers": 5},
+            "derived: two allowances shut in, and the pieces round them, one folded back",
+        ),
+    ),
+)
