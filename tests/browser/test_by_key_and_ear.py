@@ -24,6 +24,7 @@ def stops(page: Page) -> int:
         page.keyboard.press("Tab")
         if page.evaluate("document.activeElement.matches('.md-skip')"):
             page.keyboard.press("Enter")
+            page.wait_for_function(f"() => {AT_A_BLANK}")  # the browser goes to a part of a page in its own time
         if page.evaluate(AT_A_BLANK):
             return pressed
     return STOPS + 1

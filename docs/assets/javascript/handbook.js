@@ -13,6 +13,7 @@ import "./keeping/keeping-notice.js";
 import "./notices/python-notice.js";
 import "./pages/kinds-of-page.js";
 import "./pages/tables-that-scroll.js";
+import "./pages/way-to-first-blank.js";
 import "./pages/left-behind.js";
 import "./pages/step-in-view.js";
 import "./printing/every-fold.js";
