@@ -174,7 +174,7 @@ def edge_step(steps: Sequence[EdgeStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step. number: counted from 1."""
     step = steps[number - 1]
     caption = f"{step.name}. {_filled(step.do, step, ruler)}."
-    return _picture(step.name, step.section, _frame([each.section for each in steps]), caption)
+    return _picture(step.name, step.section, _frame([step.section]), caption)
 
 
 def told(step: EdgeStep, ruler: Ruler) -> Told:

@@ -14,6 +14,7 @@ from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import html
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
+from calculators.trade.sections.edges import EDGES
 from tests.browser.reader import elsewhere
 
 HEMS = (
@@ -39,6 +40,11 @@ ODD = {
         {"rod": "31 3/8 in", "drop": "142 5/8 in", "curtains": "3", "cloth_width": "53 3/8 in"},
         {"rod": "20 m", "drop": "40 cm", "curtains": "1", "lower_hem": "1.3 cm", "heading": "0"},
         {"rod": "30 cm", "drop": "20 m", "curtains": "2", "pattern_repeat": "3 m"},
+    ),
+    "edge-steps": tuple(
+        {"edge": edge, "hem": hem, "turn": "3 mm", "edge_stitch": "1.5 mm", "seam_allowance": seam}
+        for edge in EDGES
+        for hem, seam in (("6 mm", "1/4 in"), ("7.7 cm", "3.1 cm"))
     ),
     "finished-size": (
         {"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"},

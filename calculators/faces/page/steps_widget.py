@@ -13,13 +13,26 @@ _BESIDES = {
     "corner-steps": "Another way, edge stitch, trimming",
     "edge-steps": "Another hem or seam, other measures",
 }
+#: The blank that says what is made.
+_WHAT = {"corner-steps": "way", "edge-steps": "edge"}
+
+
+def _title(name: str, asking: Asking) -> str:
+    """What is made, as a heading."""
+    field = calculator_named(name).field(_WHAT[name])
+    made = field.kind.choices[asking.text(field)]
+    return f"{made[:1].upper()}{made[1:]}, step by step"
 
 
 def steps_widget(name: str, asking: Asking, place: str, given: dict[str, str], level: int = 3) -> ET.Element:
     """The list with its form folded away; place, given, level: as for `widget`. The search reads its steps, as it
     would the text of a page."""
     made = widget(calculator_named(name), asking, place, given, level)
-    _, form, old, in_answer = made
+    heading, form, old, in_answer = made
+    title = _title(name, asking)
+    heading.text = title
+    for each in (made, form):  # a page may tell several edges, each by its own name
+        each.set("aria-label", title)
     beside = (each for each in in_answer if "steps" not in each.get("class", "").split())
     for part in (form, old, *beside):
         part.attrib.update(NOT_SEARCHED)
