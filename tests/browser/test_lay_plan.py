@@ -244,6 +244,8 @@ def test_a_screen_shows_a_long_cloth_laid_out_for_it_and_phone_and_paper_do_not(
     expect(shown).to_have_count(1)
     assert shown.evaluate("(svg) => svg.matches('.on-screens')") == (width == 1280)
     expect(shown.get_by_text("from 240")).to_have_count(0 if width == 1280 else 1)  # where a second stretch begins
+    page.evaluate("print = () => {}")  # without it, what is explained is not printed
+    page.get_by_role("button", name="Print the whole page").click()
     page.emulate_media(media="print")
     expect(shown).to_have_count(1)
     assert not shown.evaluate("(svg) => svg.matches('.on-screens')")

@@ -2,6 +2,8 @@
 
 from playwright.sync_api import expect
 
+from tests.browser.reader import reached
+
 AWAKE = 60_000
 
 
@@ -45,12 +47,12 @@ def test_numbers_of_one_sentence_belong_to_one_calculation(page):
 
     def text(name, but):
         found = page.locator(f"article [data-number*='\"{name}\"'][data-number*=': \"{but}\"']")
-        return found.inner_text().replace("\u00a0", " ")
+        return reached(found).inner_text().replace("\u00a0", " ")
 
     assert text("flat_width", "flat") == "179 in" and text("flat_width", "gathered") == "190 in"
-    before = numbers.all_inner_texts()
+    before = numbers.all_text_contents()
     section.locator("[name=rod]").fill("84 bananas")
     expect(section.locator('.refusal[data-field="rod"]')).to_be_visible(timeout=AWAKE)
     section.locator("[name=fullness]").fill("3")
     page.wait_for_timeout(800)
-    assert numbers.all_inner_texts() == before
+    assert numbers.all_text_contents() == before
