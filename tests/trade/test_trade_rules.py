@@ -5,11 +5,13 @@ import math
 import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 
 import pytest
 
 from calculators.asking.bibliography import bibliography
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
+from calculators.trade.sections.edges import EDGES, EdgeMeasures
 from calculators.trade.trade_rules import PRACTICE, rule, trade_rules
 from scripts.pages.markers import RULE, PageMarkers, UnknownMarker, with_rules
 from tests.pages.test_page_numbers import bare_numbers
@@ -68,7 +70,13 @@ def begins_a_row(steps: str) -> bool:
 def test_steps_that_begin_a_row_of_stitches_say_to_hold_the_threads(page):
     lists = re.findall(r"(?m)(?:^1?\d\. .*\n(?:^ {3}.*\n)*)+", page.read_text("utf-8"))
     assert [each for each in lists if begins_a_row(each) and "rule start-seam" not in each] == []
-    assert not {"edge-stitch", "seams"} & {page.stem} or any(map(begins_a_row, lists))
+    assert page.stem != "edge-stitch" or any(map(begins_a_row, lists))
+
+
+@pytest.mark.parametrize("name", EDGES)
+def test_steps_of_an_edge_that_fasten_a_row_of_stitches_say_to_hold_the_threads(name):
+    steps = EDGES[name].steps(EdgeMeasures(Fraction(10), Fraction(20), Fraction(2), Fraction(10)))
+    assert all("start-seam" in step.rules for step in steps if "fasten" in step.rules)
 
 
 @pytest.mark.parametrize("way", CONSTRUCTIONS)

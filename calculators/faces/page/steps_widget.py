@@ -31,8 +31,8 @@ def steps_widget(name: str, asking: Asking, place: str, given: dict[str, str], l
     heading, form, old, in_answer = made
     title = _title(name, asking)
     heading.text = title
-    for each in (made, form):  # a page may tell several edges, each by its own name
-        each.set("aria-label", title)
+    for named in (made, form):  # a page may tell several edges, each by its own name
+        named.set("aria-label", title)
     beside = (each for each in in_answer if "steps" not in each.get("class", "").split())
     for part in (form, old, *beside):
         part.attrib.update(NOT_SEARCHED)

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 
 from calculators.faces.page.markup import Content, element
 
+PAIR = 2  # columns that fit on every phone
 FEW = 3  # columns that stand side by side on a phone
 
 
@@ -48,7 +49,9 @@ def row_of_name(name: str, *cells: Sequence[Content]) -> ET.Element:
 
 def scrolling(table: ET.Element, label: str) -> ET.Element:
     """A table that may be wider than a phone, in a box that scrolls by touch and by keyboard; one of many columns can
-    be read line by line there."""
+    be read line by line there. One of two columns is never wider."""
+    if max((len(row) for row in table.iter("tr")), default=0) <= PAIR:
+        return element("div", {"class": "wide"}, table)
     heads = ["".join(each.itertext()) for each in table.findall("thead/tr/th")]
     rows = [row for row in table.iter("tr") if len(row.findall("td")) and len(row) == len(heads)]
     if (
