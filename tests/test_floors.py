@@ -21,7 +21,7 @@ from scripts.tools.places import ROOT
 
 ROOMS = [
     "values",
-    "trade", "trade.corners", "trade.sections", "trade.lay_plan.solving", "trade.lay_plan",
+    "trade", "trade.corners", "trade.sections", "trade.stitches", "trade.lay_plan.solving", "trade.lay_plan",
     "drawing",
     "asking", "catalogue", "batch",
     "documents", "documents.house_method", "documents.job", "documents.exchange",

@@ -25,10 +25,10 @@ from calculators.faces.page.sentence_number import value_text
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.ticket.batch import batch_of
 from calculators.ticket.care import corner_care
-from calculators.ticket.small_lengths import show_small
 from calculators.ticket.steps import ticket_steps
 from calculators.values.kinds import Length, Lengths, Table
 from calculators.values.measure import MM_IN, Ruler, parse_length, show_divisions, show_length
+from calculators.values.small_lengths import show_small
 from scripts.tools.places import ROOT
 from tests.catalogue.test_every_calculator import typed
 

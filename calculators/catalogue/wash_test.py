@@ -6,6 +6,7 @@ from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.drawing.at_the_table import wash_marks
 from calculators.trade.cloth import after_the_wash, cloth_to_start_from, dimensional_change
 from calculators.values.kinds import Length, Percent
 from calculators.values.phrase import Phrase, say
@@ -51,6 +52,7 @@ def _work(given: SimpleNamespace) -> Answer:
         ),
         notes=tuple(_notes(given, along, across, results)),
         working=tuple(_working(given, along, results["cut_length"])),
+        drawn_from=((given.before_length, given.after_length), (given.before_width, given.after_width)),
     )
 
 
@@ -225,6 +227,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=_work,
+    drawing=wash_marks,
     examples=(
         Example(
             {"before_length": "350 mm", "after_length": "339.5 mm"},

@@ -21,6 +21,7 @@ WASTE = "waste"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 LAYER_WRONG = "layer-wrong"
+THREAD_OVER, THREAD_UNDER, THREAD_LOWER = "thread-over", "thread-under", "thread-lower"
 
 WORDS = {
     EDGE: "edge",
@@ -44,6 +45,9 @@ WORDS = {
     OTHER_RIGHT: "other cloth, right side",
     OTHER_WRONG: "other cloth, wrong side",
     LAYER_WRONG: "wrong side of a layer",
+    THREAD_OVER: "thread over the cloth",
+    THREAD_UNDER: "thread under the cloth",
+    THREAD_LOWER: "lower thread",
 }
 HATCHES = {
     REMNANT: "M0 6 L6 0",

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calculators.ticket.batch import Batch
-from calculators.ticket.small_lengths import show_small
 from calculators.trade.corners.care import effects
 from calculators.trade.corners.corner import Corner
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
+from calculators.values.small_lengths import show_small
 
 PRACTICE = "common practice, no source"
 GEOMETRY = "worked out from the corner"

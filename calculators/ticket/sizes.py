@@ -7,11 +7,11 @@ from fractions import Fraction
 from math import isqrt
 
 from calculators.ticket.batch import Batch
-from calculators.ticket.small_lengths import is_slight, show_small
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import quote, show_length
 from calculators.values.phrase import Phrase, say
+from calculators.values.small_lengths import is_slight, show_small
 
 MORE_AND_LESS = {"width": ("wider", "narrower"), "length": ("longer", "shorter")}
 DIAGONALS = ("diagonal_1", "diagonal_2")

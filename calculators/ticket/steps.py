@@ -13,7 +13,6 @@ from calculators.ticket import care as cares
 from calculators.ticket.batch import Batch, edges_of
 from calculators.ticket.care import Care, corner_care
 from calculators.ticket.cautions import BLADE, IRON, NEEDLE, PINS
-from calculators.ticket.small_lengths import show_small
 from calculators.trade.cloth import LongEdges, cloth_to_buy_for
 from calculators.trade.corners.steps import CornerStep as CornerStep
 from calculators.trade.pieces import Grid, further_length
@@ -21,6 +20,7 @@ from calculators.trade.trade_rules import brief
 from calculators.values.kinds import DimensionalChange
 from calculators.values.measure import CENTIMETRES, Ruler
 from calculators.values.phrase import Phrase, say
+from calculators.values.small_lengths import show_small
 
 ONCE = frozenset({"wash", "straighten", "measure", "mark"})
 """Keys of the steps that are ticked once for the whole batch; all others are ticked bundle by bundle."""

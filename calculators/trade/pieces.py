@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import hypot
 
 from calculators.trade.cloth import LongEdges
 
@@ -165,3 +166,13 @@ def other_counts(grid: Grid, step_range: range = range(-1, 3)) -> list[OtherCoun
         for n in (now + step for step in step_range if now + step > 0):
             entries.append(OtherCount(direction, n, n * beside, cloth / n, max(Fraction(0), n * lie - cloth)))
     return entries
+
+
+def diagonal(width: Fraction, length: Fraction) -> float:
+    """From corner to opposite corner of a square piece, the same both ways.
+
+    width, length: its sides [mm].
+    Returns the diagonal [mm].
+    Source: derived, the theorem of Pythagoras.
+    """
+    return hypot(float(width), float(length))

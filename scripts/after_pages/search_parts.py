@@ -25,7 +25,9 @@ WORKERS = "assets/javascripts/workers"
 _SEARCHED = re.compile(r"(?<=data:)([\w$]+)\.search\(([\w$]+)\)")
 AS_MAKERS_WRITE = Path(__file__).with_name("as_makers_write.js")
 _OTHER_WORDS = re.compile(r"Also: ([^.]*)")
-_TAG = re.compile(r'<sup class="noted".*?</sup>|<[^>]+>', re.DOTALL)  # with the marks of notes
+_TAG = re.compile(
+    r'<(sup class="noted"|figure).*?</(?:sup|figure)>|<[^>]+>', re.DOTALL
+)  # with the marks of notes, and drawings
 
 Part = dict[str, Any]  # as the theme's search has it: location, title, text, tags, boost
 

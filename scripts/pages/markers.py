@@ -28,6 +28,7 @@ from calculators.faces.page.own_words import place_for_words
 from calculators.faces.page.page_notes import PageNotes
 from calculators.faces.page.reference import reference
 from calculators.faces.page.sentence_number import HOUSE, number_text, value_text
+from calculators.faces.page.signs import fault_pair, lines_list, signs_list
 from calculators.faces.page.steps_widget import steps_widget
 from calculators.faces.page.widget import widget
 from calculators.faces.ticket.page import ticket_page
@@ -201,6 +202,19 @@ def _figure(
     return made
 
 
+def _signs(page: PageMarkers) -> ET.Element:
+    return signs_list()
+
+
+def _lines(page: PageMarkers) -> ET.Element:
+    return lines_list()
+
+
+def _fault(page: PageMarkers, name: str) -> ET.Element:
+    """A fault beside the same thing as it should be."""
+    return fault_pair(name)
+
+
 def _cite(page: PageMarkers, key: str) -> ET.Element:
     source = source_named(key)
     return page.notes.mark(
@@ -284,6 +298,9 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "house": _house,
     "value": _value,
     "figure": _figure,
+    "fault": _fault,
+    "signs": _signs,
+    "lines": _lines,
     "cite": _cite,
     "practice": _practice,
     "reference": _reference,

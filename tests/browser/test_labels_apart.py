@@ -10,11 +10,14 @@ from playwright.sync_api import Browser
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.catalogue import catalogue
+from calculators.drawing.at_the_table import WORKS
+from calculators.drawing.machine_row import ROWS
 from calculators.faces.page.answer_html import figure
 from calculators.faces.page.markup import html
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 from calculators.trade.sections.edges import EDGES
+from calculators.trade.stitches.hand import STITCHES
 from tests.browser.reader import elsewhere
 
 HEMS = (
@@ -26,6 +29,10 @@ WIDER = (
     {"hem_1": "1 3/8 in", "hem_2": "1 3/8 in", "angle": "115", "turn": "3/8 in"},
 )
 ODD = {
+    "at-the-table": (
+        {"piece_width": "4 cm", "piece_length": "2.7 m", "layers": "31", "folded_length": "173 cm", "skew": "11 cm"},
+        {"piece_width": "13 5/8 in", "piece_length": "1 1/16 in", "layers": "1", "extra_length": "0", "skew": "0"},
+    ),
     "corner-bulk": WIDER,
     "corner-steps": HEMS,
     "curtains": (
@@ -62,6 +69,10 @@ ODD = {
         },
         {"cloths": "Remnant | 60 cm | 41 cm | 1 | no", "pieces": "Mat | 13 5/8 in | 9 in | 2 | yes"},
     ),
+    "machine-row": (
+        {"stitch_seam": "1.4 mm", "edge_stitch": "7 mm", "lap": "7 mm"},
+        {"stitch_seam": "5/32 in", "stitch_hem": "3/16 in", "edge_stitch": "1/32 in", "lap": "1 1/8 in"},
+    ),
     "mitre-gauge": HEMS,
     "mitre-marks": (
         *HEMS,
@@ -75,9 +86,14 @@ ODD = {
         {"runner_width": "34.7 cm", "point_length": "1.3 m"},
         {"runner_width": "15 3/8 in", "point_length": "1 1/16 in"},
     ),
+    "stitch-path": ({"stitch_length": "1.7 mm"}, {"stitch_length": "1 1/8 in"}),
     "usable-cloth": (
         {"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"},
         {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"},
+    ),
+    "wash-test": (
+        {"before_length": "37.4 cm", "after_length": "31.6 cm", "before_width": "135 cm", "after_width": "135.4 cm"},
+        {"before_length": "14 3/8 in", "after_length": "13 5/8 in"},
     ),
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
@@ -109,6 +125,12 @@ def jobs(calculator: Calculator) -> Iterator[dict[str, str]]:
             yield from ({**given, "way": way} for way in CONSTRUCTIONS)
         elif calculator.name == "corner-bulk":
             yield from ({**given, "shown": shown} for shown in VARIANTS)
+        elif calculator.name == "at-the-table":
+            yield from ({**given, "work": work} for work in WORKS)
+        elif calculator.name == "machine-row":
+            yield from ({**given, "row": row} for row in ROWS)
+        elif calculator.name == "stitch-path":
+            yield from ({**given, "stitch": stitch} for stitch in STITCHES)
         elif calculator.name == "mitre-gauge":
             yield from ({**given, "gauge": gauge} for gauge in ("mitre", "hem"))
         else:

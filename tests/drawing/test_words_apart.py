@@ -9,10 +9,13 @@ from hypothesis import strategies as st
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import catalogue
+from calculators.drawing.at_the_table import WORKS
+from calculators.drawing.machine_row import ROWS
 from calculators.drawing.picture import SIZES, Picture, PictureSeries
 from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 from calculators.trade.sections.edges import EDGES
+from calculators.trade.stitches.hand import STITCHES
 from tests.drawing.words import faults
 
 WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
@@ -38,6 +41,17 @@ HEMS = {
 }
 PIECE, COUNT, TURNS = lengths(6, 150), st.integers(1, 9).map(str), st.sampled_from(["yes", "no"])
 LOPSIDED = {
+    "at-the-table": {
+        "work": st.sampled_from(list(WORKS)),
+        "piece_width": lengths(2, 300),
+        "piece_length": lengths(2, 300),
+        "layers": st.integers(1, 60).map(str),
+        "folded_length": lengths(30, 500),
+        "extra_length": lengths(0, 90),
+        "full_width": lengths(60, 320),
+        "skew": lengths(0, 12),
+        "hem": lengths(0.8, 12),
+    },
     "corner-bulk": {**HEMS, "shown": st.sampled_from(list(VARIANTS))},
     "corner-steps": {**HEMS, "way": st.sampled_from(list(CONSTRUCTIONS))},
     "curtains": {
@@ -74,6 +88,14 @@ LOPSIDED = {
         "flaws": st.just("") | rows(lengths(5, 60), lengths(5, 60), lengths(1, 8), lengths(1, 8)),
         "strips": st.sampled_from(["across", "along"]),
     },
+    "machine-row": {
+        "row": st.sampled_from(list(ROWS)),
+        "stitch_seam": lengths(0.1, 0.6),
+        "stitch_hem": lengths(0.1, 0.6),
+        "edge_stitch": lengths(0.1, 1),
+        "short_stitch": lengths(0.1, 0.4),
+        "lap": lengths(0.5, 3),
+    },
     "mitre-gauge": {**HEMS, "gauge": st.sampled_from(["mitre", "hem"])},
     "mitre-marks": HEMS,
     "pieces-from-cloth": {
@@ -83,11 +105,18 @@ LOPSIDED = {
         "piece_length": lengths(6, 200),
     },
     "pointed-end": {"runner_width": lengths(8, 80), "point_length": lengths(3, 150)},
+    "stitch-path": {"stitch": st.sampled_from(list(STITCHES)), "stitch_length": lengths(0.1, 4)},
     "usable-cloth": {
         "layers": st.integers(1, 60).map(str),
         "folded_length": lengths(30, 500),
         "full_width": lengths(60, 320),
         "skew": lengths(0, 6),
+    },
+    "wash-test": {
+        "before_length": st.integers(50, 300).map(lambda cm: f"{cm} cm"),
+        "after_length": st.just("50 cm"),
+        "before_width": lengths(30, 60),
+        "after_width": lengths(30, 60),
     },
 }
 

@@ -9,11 +9,11 @@ from calculators.faces.page.keyboard import keyboard
 from calculators.faces.page.markup import add, element
 from calculators.ticket.batch import Batch
 from calculators.ticket.sizes import DIAGONALS, compared, read_size, square, squareness_together, together
-from calculators.ticket.small_lengths import show_small
 from calculators.trade.bundles import TickBox
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Length
 from calculators.values.measure import show_length
+from calculators.values.small_lengths import show_small
 
 MOST_LINES = 10
 SEVERAL = 5  # as many pieces are measured where one a box would be fewer
