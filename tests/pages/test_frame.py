@@ -7,6 +7,7 @@ import pytest
 import yaml
 from bs4 import BeautifulSoup
 
+from calculators.drawing.signs import SIGNS
 from scripts.tools.places import ROOT
 from tests.pages.test_built_pages import pages
 
@@ -34,6 +35,16 @@ def test_every_page_of_the_work_says_what_comes_next_at_the_table(built):
         assert link and link.get_text().strip().startswith("Next at the table:"), path
         there = (DOCS / after).read_text("utf-8")
         assert f"# {built_title(built, after)}" in there
+
+
+def test_every_page_with_drawings_leads_to_what_their_signs_mean(built):
+    with_drawings = {path for path, page in built.items() if page.select_one("article svg.to-scale")}
+    leads = {
+        path for path, page in built.items() if page.select_one('.md-footer a.signs-key[href$="reference/signs/"]')
+    }
+    assert len(with_drawings) > 20 and with_drawings - leads == set()
+    key = built["/reference/signs/"]
+    assert {each["id"] for each in key.select(".signs-list dt")} == set(SIGNS)
 
 
 def built_title(built: dict[str, BeautifulSoup], page: str) -> str:

@@ -24,6 +24,11 @@ def test_the_steps_of_a_corner_are_searched_and_what_stands_round_them_is_not(fo
     assert "Another way" not in steps and "Steps" not in steps and "layers thick" not in steps
 
 
+def test_a_fault_is_found_by_its_words_and_not_by_those_of_its_drawing(found_in):
+    assert "finish/faults/#the-hem-is-wavy-all-along" in found_in
+    assert not [place for place, text in found_in.items() if "as it should be" in text]
+
+
 @pytest.mark.parametrize(
     "words",
     ["Ruler in hand", "Numbers by", "wrong side up, to scale", "More: first turn", "from your last complete entry"],

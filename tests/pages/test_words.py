@@ -12,7 +12,7 @@ NOT_SAID = {
     r"stoves?\b": "hob",
     r"spools?\b": "reel",
     r"ravel\w*|unravel\w*": "fray",
-    r"overcast\w*(?! by hand)": "neaten",
+    r"overcast\w*\b(?! by hand)": "neaten",
     r"miter(?:s|ed|ing)?\b(?<!\(miter)(?<!\(mitered)(?<!\*miter)(?<!\*mitered)": "mitre",
     r"colors?\b|fibers?\b|centers?\b|inseams?\b|serger?\b": "the British spelling",
     r"type it afresh": "type it again",
