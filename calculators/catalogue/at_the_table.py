@@ -4,14 +4,12 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
-from calculators.asking.house_measures import CLOTH_WIDTH, HEM
+from calculators.asking.house_measures import CLOTH_WIDTH, HEM, PIECE
 from calculators.drawing.at_the_table import WORKS, OnTheTable, at_the_table
 from calculators.drawing.picture import Picture
 from calculators.values.kinds import Choice, Count, Length
 from calculators.values.measure import Ruler
 from calculators.values.phrase import say
-
-_SIDE = Length(least=Fraction(10), most=Fraction(10_000))
 
 
 def _work(given: SimpleNamespace) -> Answer:
@@ -51,9 +49,9 @@ CALCULATOR = Calculator(
     fields=(
         Field("work", "Work", Choice(options={name: title for name, (title, _) in WORKS.items()}),
               "What is drawn.", fixed="diagonals"),
-        Field("piece_width", "Width of a piece", _SIDE, "From side to side.",
+        Field("piece_width", "Width of a piece", PIECE, "From side to side.",
               "piece_width", known_as=("cut_width",)),
-        Field("piece_length", "Length of a piece", _SIDE, "From end to end.",
+        Field("piece_length", "Length of a piece", PIECE, "From end to end.",
               "piece_length", known_as=("cut_length",)),
         Field("layers", "Layers", Count(least=1, most=200), "Full layers of a folded cloth.", "layers"),
         Field("folded_length", "Length of one layer", Length(least=Fraction(10)), "From fold to fold.",

@@ -8,7 +8,7 @@ from typing import Any
 
 from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
-from calculators.asking.house_measures import CLOTH_WIDTH
+from calculators.asking.house_measures import CLOTH_WIDTH, PIECE
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.trade.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 from calculators.trade.trade_rules import brief
@@ -16,7 +16,6 @@ from calculators.values.kinds import Choice, Column, Count, Length, Lengths, Tab
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 
-_PIECE = Length(least=Fraction(20), most=Fraction(20_000))
 _SMALL_CHANGE = Fraction(5, 100)
 
 
@@ -190,7 +189,7 @@ CALCULATOR = Calculator(
         Field(
             "piece_width",
             "Piece width",
-            _PIECE,
+            PIECE,
             "Cut size across, with all hems.",
             "piece_width",
             known_as=("cut_width",),
@@ -198,7 +197,7 @@ CALCULATOR = Calculator(
         Field(
             "piece_length",
             "Piece length",
-            _PIECE,
+            PIECE,
             "Cut size along, with all hems.",
             "piece_length",
             known_as=("cut_length",),
@@ -214,14 +213,14 @@ CALCULATOR = Calculator(
         Field(
             "least_width",
             "Least piece width",
-            _PIECE,
+            PIECE,
             "The narrowest piece you would accept; empty for no limit.",
             optional=True,
         ),
         Field(
             "least_length",
             "Least piece length",
-            _PIECE,
+            PIECE,
             "The shortest piece you would accept; empty for no limit.",
             optional=True,
         ),
