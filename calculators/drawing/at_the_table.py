@@ -219,9 +219,31 @@ def _diagonals(on: OnTheTable, ruler: Ruler) -> Picture:
     )
 
 
+def _napery(_: OnTheTable, ruler: Ruler) -> Picture:
+    sheet = panel(WIDE, 84, margins=(0, 22, 0, 6))
+    hem = ((0, 0), (-58, 0), (-64, -3), (-66, -8), (-64, -13), (-58, -16), (-6, -16), (-1, -12), (-6, -8), (-36, -8))
+    for at, body in ((84, ((34, 0),)), (206, ((5, 3), (6, 8), (4, 13), (-2, 16), (-86, 16))), (306, ((44, 0),))):
+        sheet.line(lines.EDGE, *((at + x, 48 + y) for x, y in (*body[::-1], *hem)))
+    put(sheet, "fold-under", (235, 54), pi)
+    sheet.line(lines.THREAD_OVER, (196, 28), (208, 31), (217, 44), (216, 58), (206, 69), (195, 69))
+    put(sheet, "needle", (199, 27), pi - 0.35)
+    put(sheet, "unfold", (326, 24))
+    sheet.line(lines.THREAD_OVER, (301, 30), (308, 35), (308, 44), (302, 51))
+    for number, (x, words) in enumerate(((12.0, "turn and hem"), (124.0, "fold back, sew"), (268.0, "open")), 1):
+        sheet.words(f"{number}  {words}", (x, -4), anchor="start")
+    return sheet.finish(
+        "Napery hem",
+        "Three sections. A narrow hem turned and hemmed; the cloth folded back under it, so that the fold of the cloth "
+        "and the inner fold of the hem lie side by side, with a thread sewn over both; and the cloth opened flat.",
+        with_key=False,
+        caption="Sew over the two folds, small and close, one thread of each.",
+    )
+
+
 #: What is drawn, by name: its title, and its drawing.
 WORKS: Mapping[str, tuple[str, Callable[[OnTheTable, Ruler], Picture]]] = {
     "drawn-thread": ("straightening by a drawn thread", _drawn_thread),
+    "napery": ("a napery hem, cut through", _napery),
     "layers": ("a folded cloth from the side", _layers),
     "skew": ("skew and bow", _skew),
     "press": ("pressing over a gauge", _pressed),
