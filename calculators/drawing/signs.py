@@ -158,7 +158,7 @@ SIGNS: Mapping[str, Sign] = {
     "out": Sign("Needle out", "Here the needle comes up through the cloth.", (Stroke("hollow", _ring(0, 0, 3.2)),)),
     "in": Sign("Needle in", "Here it goes down.", (Stroke("filled", _ring(0, 0, 3.2)),)),
     "hand": Sign(
-        "Hold", "Hold here.",
+        "Hold", "A hand holds here, clear of blade and needle.",
         (
             Stroke("hollow", ((-22, 10), (-14, 10), (-6, 14), (10, 14), (12, 9), (3, 7), (20, 4), (21, -1), (4, -1),
                               (20, -5), (19, -10), (0, -9), (-10, -6), (-22, -6))),

@@ -13,12 +13,14 @@ from calculators.drawing.picture import Picture, Sheet, rectangle
 from calculators.drawing.signs import Spot, panel, put
 from calculators.trade.stitches.stitch import Band, Place, Stitch, ThreadPart, in_words
 from calculators.values.measure import Ruler, show_length
+from calculators.values.small_lengths import show_small
 
 WIDE, END = 360.0, 34.0  # [drawing units] of the sheet; left free at its sides
 LONGEST = 58.0  # as long as one stitch is drawn at most
 LABELS = 7  # words and figures on a drawing at most
 NUMBERED = 4  # places with a figure
 ABOVE, NAME = 22.0, 16.0  # [drawing units] for the figures beside the thread; for the name of a band
+SMALL = 10  # [mm] told in millimetres below this
 BOWED = 8.0  # how far a hidden thread is drawn aside
 _LOOKS = {"right": lines.CLOTH_RIGHT, "wrong": lines.CLOTH_WRONG}
 
@@ -66,9 +68,10 @@ def stitch_on_cloth(stitch: Stitch, length: Fraction, ruler: Ruler) -> Picture:
         way = atan2(y2 - y1, x2 - x1)
         put(sheet, "needle", (x2 + 38 * _cos(x1, y1, x2, y2), y2 + 38 * _sin(x1, y1, x2, y2)), way)
     _figures(sheet, laid)
+    told = show_small(length, ruler) if length < SMALL else show_length(length, ruler)
     begin, end = laid.at(stitch.once[0])[0], laid.at(stitch.once[0].moved(Fraction(1)))[0]
     right, left = max(begin, end), min(begin, end)
-    sheet.dimension((right, laid.high), (left, laid.high), show_length(length, ruler), away=12)
+    sheet.dimension((right, laid.high), (left, laid.high), told, away=12)
     way_told = "right to left" if stitch.leftwards else "left to right"
     return sheet.finish(
         stitch.title, in_words(stitch), with_key=False, caption=f"{stitch.title}, {way_told}. {stitch.do}."
