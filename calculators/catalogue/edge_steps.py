@@ -10,30 +10,46 @@ from calculators.asking.seams import SEAMS, allowance_of
 from calculators.drawing.picture import Picture, PictureSeries
 from calculators.drawing.section import edge_step, edge_step_by_step
 from calculators.trade.sections.checks import HELD, let_go
-from calculators.trade.sections.edges import EDGES, EdgeMeasures, EdgeStep
+from calculators.trade.sections.edge import Edge, EdgeMeasures, EdgeStep
+from calculators.trade.sections.edges import EDGES
 from calculators.values.kinds import Choice, Count, Length
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 
-_TURNED = {"double"}  # hems with a first turn of their own
-_SEWN = {name for name in EDGES if name in SEAMS}
+_AS_SEAM = {"lapped-zip": "zip", "selvedges": "plain"}
 
 
 def _allowance(method: HouseMethod, ruler: Ruler, edge: str) -> str:
-    return allowance_of(method, ruler, edge if edge in _SEWN else "plain")
+    if edge == "faced":
+        return method.measure("facing_allowance", ruler)
+    return allowance_of(method, ruler, _AS_SEAM.get(edge, edge if edge in SEAMS else "plain"))
 
 
-def _work(given: SimpleNamespace) -> Answer:
-    edge = EDGES[given.edge]
-    if given.edge in _TURNED:
-        check_turn(given.turn, given.hem)
-    if given.edge not in _SEWN and given.edge_stitch >= given.hem:
+def _check(edge: Edge, with_: EdgeMeasures) -> None:
+    """Refuse measures that make no such edge."""
+    if edge.turned:
+        check_turn(with_.turn, with_.hem)
+    if edge.deep and with_.edge_stitch >= with_.hem:
         raise invalid_input(
             "edge_stitch",
             "The row would lie beyond the hem, which is {hem:length} deep. Write less.",
-            hem=given.hem,
+            hem=with_.hem,
         )
-    steps = edge.steps(EdgeMeasures(given.turn, given.hem, given.edge_stitch, given.seam_allowance))
+    if edge is EDGES["lined"] and not with_.turn:
+        raise invalid_input("turn", "The edge of a lining is folded under. Write more than 0.")
+    if edge.room and with_.allowance >= edge.room(with_):
+        raise invalid_input(
+            "seam_allowance",
+            "The allowances would reach beyond the facing’s row of stitches. Write less than {room:length}, or a "
+            "deeper hem.",
+            room=edge.room(with_),
+        )
+
+
+def _work(given: SimpleNamespace) -> Answer:
+    edge, with_ = EDGES[given.edge], EdgeMeasures(given.turn, given.hem, given.edge_stitch, given.seam_allowance)
+    _check(edge, with_)
+    steps = edge.steps(with_)
     if given.step and given.step > len(steps):
         raise invalid_input(
             "step",
@@ -85,10 +101,17 @@ _EDGE = Field(
 CALCULATOR = Calculator(
     name="edge-steps",
     title="A hem or a seam step by step",
-    purpose="Every step of a hem or a seam, cut through and seen from the side, with your own measures.",
+    purpose="Every step of a hem, a seam or a closing, cut through and seen from the side, with your own measures.",
     fields=(
         _EDGE,
-        Field("hem", "Hem", HEM, "Depth of the finished hem.", "hem", known_as=("hem",)),
+        Field(
+            "hem",
+            "Hem",
+            HEM,
+            "Depth of the finished hem, facing, casing or heading; width of a binding.",
+            "hem",
+            known_as=("hem",),
+        ),
         Field("turn", "First turn", TURN, "Hidden first fold of a double hem.", "turn"),
         Field("edge_stitch", "Edge stitch", EDGE_STITCH, "From the inner edge of the hem to its row.", "edge_stitch"),
         Field(
@@ -122,6 +145,21 @@ CALCULATOR = Calculator(
             {"edge": "french", "seam_allowance": "3/8 in"},
             {"takes": 9.525, "layers": 5},
             "derived: two allowances shut in, and the pieces round them, one folded back",
+        ),
+        Example(
+            {"edge": "faced", "hem": "4 cm", "seam_allowance": "6 mm"},
+            {"takes": 6, "layers": 4},
+            "derived: the seam alone; the piece, both allowances and the facing",
+        ),
+        Example(
+            {"edge": "bound", "hem": "1 cm"},
+            {"takes": 0, "layers": 5},
+            "derived: the strip goes round the raw edge; its four bands and the piece",
+        ),
+        Example(
+            {"edge": "heading", "hem": "6 cm"},
+            {"takes": 60, "layers": 3},
+            "derived: the fold alone, its raw edge under the tape; the piece, the fold and the tape",
         ),
     ),
 )

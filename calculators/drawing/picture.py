@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from calculators.drawing import lines
@@ -162,6 +163,15 @@ class Sheet:
         if pattern:
             attributes["fill"] = f"url(#{_filling(style)})"
         ET.SubElement(self.svg, "polygon", attributes)
+
+    def ellipse(self, style: str, middle: Point, reach: Point) -> None:
+        """A round shape about a place; reach: across and up [mm]."""
+        (x, y), (across, up) = self.at(middle), (float(each) * self.scale for each in reach)
+        ET.SubElement(
+            self.svg,
+            "ellipse",
+            {"class": style, "cx": _round(x), "cy": _round(y), "rx": _round(across), "ry": _round(up)},
+        )
 
     def rings(self, style: str, rings: Sequence[Sequence[Point]]) -> None:
         """An area of several closed shapes, holes among them."""
@@ -382,6 +392,7 @@ def fillings() -> ET.Element:
     return svg
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, letters: float = LETTERS) -> float:
     """How wide words are drawn in letters of a size, rather too much than too little [drawing units]."""
     return sum(_WIDTHS.get(letter, 0.63) for letter in text) * letters

@@ -8,7 +8,7 @@ from calculators.drawing import lines
 from calculators.drawing.picture import Picture
 
 #: What only says something in words, or shows that the cloth runs on.
-_LEFT_OUT = {lines.BREAK, "dimension", "grain", "enlarged"}
+_LEFT_OUT = {lines.BREAK, "dimension", "grain", "enlarged", "leader"}
 _AROUND = 3  # [drawing units] left free around what is drawn, for the width of its lines
 _NUMBERS = re.compile(r"-?\d+(?:\.\d+)?")
 _PART_OF_PATH = re.compile(r"([MLHVZ])([^MLHVZ]*)")
@@ -44,6 +44,9 @@ def places_of(svg: ET.Element) -> Iterator[Place]:
         numbers = [float(found) for found in _NUMBERS.findall(each.get("points", ""))]
         yield from zip(numbers[::2], numbers[1::2])
         yield from _places_of_path(each.get("d", ""))
+        if each.tag == "ellipse":
+            x, y, across, up = (float(each.get(name, 0)) for name in ("cx", "cy", "rx", "ry"))
+            yield from ((x - across, y - up), (x + across, y + up))
 
 
 def _places_of_path(path: str) -> Iterator[Place]:

@@ -51,7 +51,7 @@ ODD = {
     "edge-steps": tuple(
         {"edge": edge, "hem": hem, "turn": "3 mm", "edge_stitch": "1.5 mm", "seam_allowance": seam}
         for edge in EDGES
-        for hem, seam in (("6 mm", "1/4 in"), ("7.7 cm", "3.1 cm"))
+        for hem, seam in (("6 mm", "1/8 in"), ("7.7 cm", "3.1 cm"))
     ),
     "finished-size": (
         {"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"},

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from calculators.trade.sections.section import CrossSection, Run
+from calculators.trade.sections.rooms import outside, rooms_beside
+from calculators.trade.sections.section import CrossSection, CutEnd, Run
 
 HELD = Fraction(1)  # [mm] of cloth at least between a row of stitches and a raw edge
 
@@ -47,45 +48,50 @@ def _is_there(section: CrossSection, strip: str, flat: Fraction) -> bool:
 
 
 def let_go(section: CrossSection) -> list[tuple[str, str]]:
-    """(row, strip) where the row is nearer than `HELD` to the strip's raw edge, or beyond it."""
+    """(row, strip) where the row is nearer than `HELD` to an end of the strip, or beyond it."""
     return [
         (row.name, strip)
         for row in section.rows
+        if not row.whipped
         for strip, flat in row.holds
-        if flat < section.raw_ends()[strip].low + HELD
+        if any(
+            (flat - end.flat) * (1 if end.flat == end.run.low else -1) < HELD
+            for end in section.ends()
+            if end.run.strip == strip
+        )
     ]
 
 
-def open_raw_edges(section: CrossSection) -> list[str]:
-    """Strips whose raw edge is not shut in: neither between layers that a fold or a row closes on its far side.
+def held_by(section: CrossSection, name: str) -> int:
+    """How many layers of cloth a row goes through; a fold that it meets counts as one.
 
-    A raw edge is shut in where the slot that it lies in is closed on both sides by a fold around it, or by a row of
-    stitches through the layer below and the layer above.
+    Source: derived, rows are kept by places of flat strips.
     """
+    held = {each for row in section.rows if row.name == name for each in row.holds}
+    return sum(strip in section.strips for strip, _ in held)
+
+
+def struck(section: CrossSection) -> list[tuple[str, str]]:
+    """(row, thing) where the needle would meet something solid that is not sewn on, such as a rod."""
     order = {run: number for number, run in enumerate(section.layers)}
-    open_ones = []
-    for strip, run in section.raw_ends().items():
-        at, number = run.at(run.low), order[run]
-        walls = [*_fold_walls(section, order, number), *_row_walls(section, order, number)]
-        if not (any(wall <= at for wall in walls) and any(wall >= at for wall in walls)):
-            open_ones.append(strip)
-    return open_ones
-
-
-def _fold_walls(section: CrossSection, order: dict[Run, int], number: int) -> Iterator[Fraction]:
-    """Where a fold closes the place of a run: one of its runs is below, the other above."""
-    for one, other in section.folds():
-        low, high = sorted((order[one], order[other]))
-        if low < number < high or (number in (low, high) and section.layers[number].low != one.low):
-            yield one.at(one.high)
-
-
-def _row_walls(section: CrossSection, order: dict[Run, int], number: int) -> Iterator[Fraction]:
-    """Where a row closes it: it holds a layer below and one above."""
+    found = []
     for row in section.rows:
-        for strip, flat in row.holds:
-            at = section.at(strip, flat)
-            held = [order[run] for run in section.layers for name, place in row.holds
-                    if run.strip == name and run.low <= place <= run.high]  # fmt: skip
-            if min(held) < number < max(held):
-                yield at
+        held = [run for strip, flat in row.holds for run in section.runs_of(strip) if run.low <= flat <= run.high]
+        at = section.at(*row.holds[0])
+        lowest, highest = min(map(order.__getitem__, held)), max(map(order.__getitem__, held))
+        found += [
+            (row.name, each.strip)
+            for each in section.solids
+            if each not in held and each.left < at < each.right and lowest < order[each] < highest
+        ]
+    return found
+
+
+def open_raw_edges(section: CrossSection) -> list[str]:
+    """Strips with a raw edge that is not shut in: one could get to it from outside without passing cloth or stitches.
+    One that was neatened is not raw."""
+    return list(dict.fromkeys(end.run.strip for end in section.ends() if not end.neat and _is_open(section, end)))
+
+
+def _is_open(section: CrossSection, end: CutEnd) -> bool:
+    return bool(rooms_beside(section, end) & outside(section))

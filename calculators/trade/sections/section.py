@@ -2,11 +2,12 @@
 
 A strip is measured flat, from its raw edge. It lies along a line on the table in runs, one between two folds; the
 runs of all strips lie in one order, the lowest first. A fold turns the runs on one side of a place over and lays them
-on top, or underneath, so their order is reversed.
+on top, or underneath, so their order is reversed. What is solid, such as a rod, is a run
+that cannot be folded.
 """
 
-from collections.abc import Collection, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -18,7 +19,7 @@ AMPLE = Fraction(10_000)  # [mm] how long a strip is that runs on
 class Run:
     """A straight part of a strip, from `low` to `high` of the flat strip [mm]; what is flat at f lies at zero + way·f.
 
-    runs_on: whether the strip goes on beyond `high`. right_up: whether its right side looks up.
+    right_up: whether its right side looks up. solid: whether it is no cloth but a rod, a cord, a button.
     """
 
     strip: str
@@ -27,6 +28,7 @@ class Run:
     zero: Fraction
     way: int
     right_up: bool
+    solid: bool = False
 
     def at(self, flat: Fraction) -> Fraction:
         """Where a place of the flat strip lies [mm].
@@ -53,6 +55,7 @@ class Run:
 
     @property
     def runs_on(self) -> bool:
+        """Whether the strip goes on beyond what is looked at."""
         return self.high == AMPLE
 
     def folded(self, at: Fraction) -> "Run":
@@ -61,9 +64,9 @@ class Run:
 
     def parted(self, at: Fraction) -> tuple["Run | None", "Run | None"]:
         """What of it lies to the left of a place [mm], and to the right."""
-        if self.right <= at:
+        if self.right <= at or (self.solid and self.left + self.right <= 2 * at):
             return self, None
-        if self.left >= at:
+        if self.left >= at or self.solid:
             return None, self
         flat = (at - self.zero) * self.way
         near, far = replace(self, high=flat), replace(self, low=flat)
@@ -72,22 +75,81 @@ class Run:
 
 @dataclass(frozen=True)
 class Row:
-    """A row of stitches through places of flat strips [mm], so that it goes along when they are folded."""
+    """A row of stitches through places of flat strips [mm], so that it goes along when they are folded.
+
+    whipped: whether its thread goes over the edges of the strips that it holds.
+    """
 
     name: str
     holds: tuple[tuple[str, Fraction], ...]
+    whipped: bool = False
+
+
+@dataclass(frozen=True)
+class CutEnd:
+    """Where a strip ends: the run in which it does, and the place of the flat strip [mm].
+
+    words: what it is called; neat: whether it cannot fray.
+    """
+
+    run: Run
+    flat: Fraction
+    words: str
+    neat: bool
+
+    @property
+    def at(self) -> Fraction:
+        """Where it lies [mm].
+
+        Source: derived, where its run has it.
+        """
+        return self.run.at(self.flat)
+
+    @property
+    def way(self) -> int:
+        """1 where the strip goes on to the right of it, else -1."""
+        return self.run.way if self.flat == self.run.low else -self.run.way
 
 
 @dataclass(frozen=True)
 class CrossSection:
-    """Runs, the lowest first, and the rows of stitches through them."""
+    """Runs, the lowest first, and the rows of stitches through them.
+
+    neat: strip and end, False for the one it is measured from → what that end is called, since it cannot fray.
+    """
 
     layers: tuple[Run, ...] = ()
     rows: tuple[Row, ...] = ()
+    neat: Mapping[tuple[str, bool], str] = field(default_factory=dict)
 
-    def lay(self, strip: str, at: Fraction, way: int, right_up: bool) -> "CrossSection":
-        """Lay a strip on top, its raw edge at a place [mm]. way: 1 where it goes on to the right, else -1."""
-        return replace(self, layers=(*self.layers, Run(strip, Fraction(0), AMPLE, at, way, right_up)))
+    def lay(
+        self, strip: str, at: Fraction, way: int, right_up: bool, length: Fraction = AMPLE, under: bool = False
+    ) -> "CrossSection":
+        """Lay a strip on top or underneath, its raw edge at a place [mm]. way: 1 where it goes on to the right, else
+        -1. length: of one that does not run on [mm]."""
+        run = Run(strip, Fraction(0), length, at, way, right_up)
+        return replace(self, layers=(run, *self.layers) if under else (*self.layers, run))
+
+    def put_in(self, name: str, middle: Fraction, wide: Fraction, on: str = "") -> "CrossSection":
+        """Put something solid, such as a rod, on the lowest layer of a strip, or on top of all; middle, wide [mm]."""
+        run = Run(name, Fraction(0), wide, middle - wide / 2, 1, True, solid=True)
+        below = [
+            number for number, each in enumerate(self.layers) if each.strip == on and each.left < middle < each.right
+        ]
+        above = below[0] + 1 if on else len(self.layers)
+        return replace(self, layers=(*self.layers[:above], run, *self.layers[above:]))
+
+    def over(self, lower: "CrossSection") -> "CrossSection":
+        """This work laid on other work as it lies."""
+        return CrossSection(lower.layers + self.layers, lower.rows + self.rows, {**lower.neat, **self.neat})
+
+    def turned_over(self) -> "CrossSection":
+        """The whole work turned over on the table, end for end along the edge, so that its edge stays on its side."""
+        return replace(self, layers=tuple(replace(run, right_up=not run.right_up) for run in reversed(self.layers)))
+
+    def neatened(self, *strips: str, words: str = "neatened edge", far: bool = False) -> "CrossSection":
+        """Finish the ends of strips so that they cannot fray. far: the other end, of a strip that has one."""
+        return replace(self, neat={**self.neat, **{(strip, far): words for strip in strips}})
 
     def fold(self, at: Fraction, part: Side, over: bool = True, strips: Collection[str] = ()) -> "CrossSection":
         """Fold what lies to one side of a place [mm] over all layers or under them. strips: those folded, all where
@@ -105,10 +167,24 @@ class CrossSection:
         moving.reverse()
         return replace(self, layers=(*staying, *moving) if over else (*moving, *staying))
 
-    def stitch(self, at: Fraction, name: str) -> "CrossSection":
-        """Stitch through all layers at a place [mm]."""
-        holds = tuple((run.strip, (at - run.zero) * run.way) for run in self.layers if run.left < at < run.right)
+    def stitch(self, at: Fraction, name: str, strips: Collection[str] = (), upper: int | None = None) -> "CrossSection":
+        """Stitch through all layers at a place [mm]. strips: those taken, all cloth where none are named. upper: how
+        many layers from the top are taken, as by hand; all where none are counted."""
+        met = [
+            run for run in self.layers
+            if run.left < at < run.right and (run.strip in strips if strips else not run.solid)
+        ]  # fmt: skip
+        holds = tuple((run.strip, (at - run.zero) * run.way) for run in met[-(upper or len(met)) :])
         return replace(self, rows=(*self.rows, Row(name, holds)))
+
+    def whip(self, at: Fraction, name: str) -> "CrossSection":
+        """Sew over and over the edges that lie at a place [mm]."""
+        holds = tuple((end.run.strip, end.flat) for end in self.ends() if end.at == at)
+        return replace(self, rows=(*self.rows, Row(name, holds, whipped=True)))
+
+    def unpick(self, name: str) -> "CrossSection":
+        """Take a row out."""
+        return replace(self, rows=tuple(row for row in self.rows if row.name != name))
 
     def trim(self, strip: str, to: Fraction) -> "CrossSection":
         """Cut a strip off at a place of the flat strip [mm]."""
@@ -117,11 +193,18 @@ class CrossSection:
             for run in self.layers
             if run.strip != strip or run.high > to
         )
-        return replace(self, layers=tuple(kept))
+        neat = {end: words for end, words in self.neat.items() if end != (strip, False)}
+        return replace(self, layers=tuple(kept), neat=neat)
 
     @property
     def strips(self) -> tuple[str, ...]:
-        return tuple(dict.fromkeys(run.strip for run in self.layers))
+        """The names of all that is cloth."""
+        return tuple(dict.fromkeys(run.strip for run in self.layers if not run.solid))
+
+    @property
+    def solids(self) -> tuple[Run, ...]:
+        """All that is no cloth."""
+        return tuple(run for run in self.layers if run.solid)
 
     def runs_of(self, strip: str) -> list[Run]:
         """The runs of a strip, from its raw edge on."""
@@ -133,9 +216,17 @@ class CrossSection:
             runs = self.runs_of(strip)
             yield from zip(runs, runs[1:])
 
-    def raw_ends(self) -> dict[str, Run]:
-        """The run in which each strip has its raw edge."""
-        return {strip: self.runs_of(strip)[0] for strip in self.strips}
+    def ends(self) -> Iterator[CutEnd]:
+        """Every end of a strip: its raw edge, and the other one where it does not run on."""
+        for strip in self.strips:
+            runs = self.runs_of(strip)
+            for far, run in ((False, runs[0]), (True, runs[-1])):
+                if far and run.runs_on:
+                    continue
+                words = self.neat.get((strip, far))
+                yield CutEnd(
+                    run, run.high if far else run.low, "raw edge" if words is None else words, words is not None
+                )
 
     def at(self, strip: str, flat: Fraction) -> Fraction:
         """Where a place of a flat strip lies [mm].
@@ -159,10 +250,10 @@ class CrossSection:
         ends = sorted({end for run in self.layers for end in (run.left, run.right)})
         return list(zip(ends, ends[1:]))
 
-    def over(self, cell: tuple[Fraction, Fraction]) -> list[Run]:
+    def lying(self, cell: tuple[Fraction, Fraction]) -> list[Run]:
         """The runs that lie over a stretch, the lowest first."""
         return [run for run in self.layers if run.left <= cell[0] and run.right >= cell[1]]
 
     def most_layers(self) -> int:
-        """At the thickest stretch."""
-        return max(len(self.over(cell)) for cell in self.cells())
+        """Of cloth, at the thickest stretch."""
+        return max(sum(not run.solid for run in self.lying(cell)) for cell in self.cells())
