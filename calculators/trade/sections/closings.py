@@ -46,7 +46,8 @@ def _zip_in_seam(with_: EdgeMeasures) -> list[EdgeStep]:
         EdgeStep("Pressed open", "Press the seam open, wrong side up", opened, lengths),
         EdgeStep("Zip laid on", "Lay the zip face down, its teeth on the seam, and tack it", laid, lengths),
         EdgeStep("Stitched", "Stitch {from_seam} from the seam on both sides, in the same direction", stitched, lengths,
-            rules=("fasten",), why="Stitched up on one side and down on the other, the seam is pulled askew."),
+            rules=("start-seam", "fasten"),
+            why="Stitched up on one side and down on the other, the seam is pulled askew."),
         EdgeStep("Opened", "Take the long stitches out, seen from the right side", done, lengths,
             how="Leave the zip partly open before you close the last seam."),
     ]  # fmt: skip
@@ -68,7 +69,7 @@ def _lapped_zip(with_: EdgeMeasures) -> list[EdgeStep]:
         EdgeStep("Folded under", _NEATEN + "fold one under by {narrower}, {beyond} beyond the seam line", under,
             lengths),
         EdgeStep("First row", "Lay its fold beside the teeth, right side up, and stitch close to the fold", first,
-            lengths, rules=("fasten",)),
+            lengths, rules=("start-seam", "fasten")),
         EdgeStep("Lapped", "Fold the other edge under by {allowance} and lay it over, fold on the seam line", lapped,
             lengths, how="It hides the teeth and the first row."),
         EdgeStep("Second row", "Stitch {from_fold} from the fold, across the end, through all layers", second, lengths,
@@ -130,7 +131,8 @@ def _piped(with_: EdgeMeasures) -> list[EdgeStep]:
             lengths, how="Not close to it yet."),
         EdgeStep("Laid on", "Lay it on the right side of one piece, raw edges even", laid, lengths),
         EdgeStep("Stitched", "Lay the other piece on, right sides together, and stitch {allowance} in",
-            sewn, lengths, how="Close to the cord, just inside the first row, from the side where you can see that row.", rules=("fasten",)),
+            sewn, lengths, how="Close to the cord, just inside the first row, from the side where that row shows.",
+            rules=("start-seam", "fasten")),
         EdgeStep("Turned", "Turn it right side out: the piping stands at the edge", turned_out(sewn, seam), lengths),
     ]  # fmt: skip
 

@@ -30,7 +30,7 @@ def _casing(with_: EdgeMeasures) -> list[EdgeStep]:
         EdgeStep("First turn", "Fold the raw edge in by {turn}, wrong side up, and press", turned, lengths),
         EdgeStep("Casing folded", "Fold the casing over, {hem}, and press", folded, lengths, rules=("gauge",)),
         EdgeStep("Stitched", "Stitch {edge_stitch} from the inner fold, the ends left open", stitched, lengths,
-            rules=("fasten",)),
+            rules=("start-seam", "fasten")),
         EdgeStep("Rod put in", "Slide the rod in", filled, lengths,
             how="Flat, the casing is half the rod’s girth deep, and as much more as lets it slide.",
             why="A casing as deep as the rod is thick holds it fast, or bursts its row."),
@@ -48,7 +48,8 @@ def _headed_casing(with_: EdgeMeasures) -> list[EdgeStep]:
     lengths = {"turn": with_.turn, "hem": with_.hem, "heading": heading, "edge_stitch": with_.edge_stitch}
     return [
         EdgeStep("Folded", "Fold the turn in, {turn}, then heading and casing together, {hem}", folded, lengths),
-        EdgeStep("First row", "Stitch {edge_stitch} from the inner fold", first, lengths, rules=("fasten",)),
+        EdgeStep("First row", "Stitch {edge_stitch} from the inner fold", first, lengths,
+            rules=("start-seam", "fasten")),
         EdgeStep("Second row", "Stitch again {heading} from the top fold", second, lengths,
             why="What is above it stands up as a frill when the curtain is drawn together."),
         EdgeStep("Rod put in", "Slide the rod in between the two rows", filled, lengths),
