@@ -110,7 +110,7 @@ def _buttoned(with_: EdgeMeasures) -> list[EdgeStep]:
         EdgeStep("Lapped", "Make the buttonholes in one, and lap it over the other by the width of the hem", lapped,
             lengths),
         EdgeStep("Buttoned", "Sew the buttons to the hem below, and button it", sewn, lengths,
-            how="A thread shank as long as the buttonhole’s edge is thick.", rules=("small-parts",)),
+            how="A scrap of cloth under each keeps it from tearing out.", rules=("small-parts",)),
     ]  # fmt: skip
 
 
