@@ -69,7 +69,7 @@ def _work(given: SimpleNamespace) -> Answer:
     return Answer(
         results,
         say(
-            "**{takes:length}** taken up at each edge; at most {layers:layer|layers} lie over one another.",
+            "**{takes:length}** taken up at each edge; at most {layers:layer|layers} thick.",
             takes=results["takes"],
             layers=results["layers"],
         ),

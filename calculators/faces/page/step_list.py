@@ -13,7 +13,9 @@ def step_list(drawn: PictureSeries, key: ET.Element) -> ET.Element:
     """The list. key: of all its drawings."""
     listed = (_step(each) for each in drawn.pictures)
     what_lines_mean = element("details", {"class": "key"}, element("summary", None, drawn.key.title), key)
-    return element("div", {"class": "steps in-order"}, element("ol", None, *listed), what_lines_mean)
+    whole = all(picture.crop is None for picture in drawn.pictures)  # each is read by its words, on paper too
+    style = "steps in-order read-whole" if whole else "steps in-order"
+    return element("div", {"class": style}, element("ol", None, *listed), what_lines_mean)
 
 
 def _step(picture: Picture) -> ET.Element:

@@ -54,10 +54,10 @@ def _zip_in_seam(with_: EdgeMeasures) -> list[EdgeStep]:
 
 
 def _lapped_zip(with_: EdgeMeasures) -> list[EdgeStep]:
-    """Source: derived, of an allowance an eighth stands beyond the seam line beside the teeth, half is lapped over; the
-    teeth are as wide as the eighth."""
+    """Source: derived, of an allowance a sixth stands beyond the seam line beside the teeth, half is lapped over; the
+    teeth are an eighth as wide."""
     wide = with_.allowance
-    beyond, teeth = wide / 8, wide / 8
+    beyond, teeth = wide / 6, wide / 8
     under = CrossSection().lay(LOWER, wide, -1, right_up=True).neatened(LOWER).fold(beyond, "right", over=False)
     tape = _with_zip(CrossSection(), beyond + teeth / 2, wide * 3 / 5, teeth, face_up=True)
     first = under.over(tape).stitch(beyond / 2, FIRST_ROW)
