@@ -20,7 +20,7 @@ FLAW = "flaw"
 WASTE = "waste"
 CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
-LAYER_WRONG = "layer-wrong"
+LAYER_WRONG, SEWN_THROUGH = "layer-wrong", "sewn-through"
 THREAD_OVER, THREAD_UNDER, THREAD_LOWER = "thread-over", "thread-under", "thread-lower"
 
 WORDS = {
@@ -48,6 +48,7 @@ WORDS = {
     THREAD_OVER: "thread over the cloth",
     THREAD_UNDER: "thread under the cloth",
     THREAD_LOWER: "lower thread",
+    SEWN_THROUGH: "row of stitches",
 }
 HATCHES = {
     REMNANT: "M0 6 L6 0",

@@ -28,7 +28,7 @@ def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler) -> PictureSeries:
         replace(_picture(step.name, step.section, frame, _filled(step.do, step, ruler)), told=told(step, ruler))
         for step in steps
     )
-    return PictureSeries(pictures, key_picture([lines.STITCH, lines.LAYER_WRONG, lines.BREAK]))
+    return PictureSeries(pictures, key_picture([lines.SEWN_THROUGH, lines.LAYER_WRONG, lines.BREAK]))
 
 
 def edge_step(steps: Sequence[EdgeStep], number: int, ruler: Ruler) -> Picture:
@@ -86,16 +86,16 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
     for row in section.rows:
         x, high, low = place_of(drawn, row)
         if row.whipped:
-            sheet.line(lines.STITCH, (x, high), (x + 4, high + 2), (x + 4, low - 2), (x, low), (x - 4, low - 2),
+            sheet.line(lines.SEWN_THROUGH, (x, high), (x + 4, high + 2), (x + 4, low - 2), (x, low), (x - 4, low - 2),
                 (x - 4, high + 2), (x, high))  # fmt: skip
         else:
-            sheet.line(lines.STITCH, (x - 5, high), (x, high), (x, low), (x + 5, low))
+            sheet.line(lines.SEWN_THROUGH, (x - 5, high), (x, high), (x, low), (x + 5, low))
     for run in section.layers:
         if run.runs_on:
             _broken_off(sheet, drawn, run)
     for label in labels:
         (x, y), words_at = label.leader.at, label.at
-        sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -11)))
+        sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -13)))
         sheet.words(label.leader.words, words_at)
     return sheet.finish(name, in_words(section), with_key=False, caption=caption)
 

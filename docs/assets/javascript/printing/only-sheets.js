@@ -23,7 +23,9 @@ export function onlySheetsOf(section) {
 }
 
 document$.subscribe(({ body }) => {
-  const page = body.querySelector(".md-content__inner:not(:has(.walk)):has(.gauge-sheet, .listed, .in-order:not(details *))");
+  const page = body.querySelector(
+    ".md-content__inner:not(:has(.walk)):has(.gauge-sheet, .listed, .in-order:not(details *))",
+  );
   if (!page?.querySelector(".calculator")) return;
   const button = document.createElement("button");
   button.type = "button";
