@@ -79,6 +79,7 @@ def _work(given: SimpleNamespace) -> Answer:
                 "{title:text}: worked out by folding strips of cloth and keeping count of their layers.",
                 title=edge.title,
             ),
+            *((say("In ISO 4916 it is of class {iso:count}.", iso=edge.iso_4916),) if edge.iso_4916 else ()),
         ),
         drawn_from=(steps, given.step),
     )
@@ -134,6 +135,7 @@ CALCULATOR = Calculator(
         Result("steps", "Steps", Count(), "How many steps the edge takes."),
     ),
     work=_work,
+    sources=("iso-4916",),
     drawing=_drawing,
     examples=(
         Example(

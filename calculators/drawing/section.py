@@ -84,12 +84,7 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
     for end in section.ends():
         _end(sheet, drawn, end)
     for row in section.rows:
-        x, high, low = place_of(drawn, row)
-        if row.whipped:
-            sheet.line(lines.SEWN_THROUGH, (x, high), (x + 4, high + 2), (x + 4, low - 2), (x, low), (x - 4, low - 2),
-                (x - 4, high + 2), (x, high))  # fmt: skip
-        else:
-            sheet.line(lines.SEWN_THROUGH, (x - 5, high), (x, high), (x, low), (x + 5, low))
+        _thread(sheet, place_of(drawn, row), row.whipped)
     for run in section.layers:
         if run.runs_on:
             _broken_off(sheet, drawn, run)
@@ -98,6 +93,17 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
         sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -13)))
         sheet.words(label.leader.words, words_at)
     return sheet.finish(name, in_words(section), with_key=False, caption=caption)
+
+
+def _thread(sheet: Sheet, place: tuple[float, float, float], whipped: bool) -> None:
+    """A row of stitches: straight through the layers, or over their edges."""
+    x, high, low = place
+    left, right = max(x - 5, 0.0), min(x + 5, float(WIDTH))
+    if whipped:
+        round_edges = [(x, high), (right, high + 2), (right, low - 2), (x, low), (left, low - 2), (left, high + 2)]
+        sheet.line(lines.SEWN_THROUGH, *round_edges, (x, high))
+    else:
+        sheet.line(lines.SEWN_THROUGH, (left, high), (x, high), (x, low), (right, low))
 
 
 def _broken_off(sheet: Sheet, drawn: SectionLayout, run: Run) -> None:

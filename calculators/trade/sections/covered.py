@@ -99,7 +99,7 @@ COVERED = {
     "faced": Edge("Faced hem", _faced, seam_takes(FIRST_ROW, PIECE), layers=4, through={FIRST_ROW: 2, HEM_ROW: 2},
         raw=(PIECE, FACING), seamed=True, room=_room_in_facing),
     "bound": Edge("Bound edge", _bound, lambda done: Fraction(0), layers=5, through={FIRST_ROW: 2, HAND_ROW: 3},
-        raw=(PIECE, BINDING)),
+        raw=(PIECE, BINDING), iso_4916=3),
     "lined": Edge("Lined edge", _lined, hem_takes, layers=5, through={HEM_ROW: 3, HAND_ROW: 3}, raw=(PIECE,),
         bare=(LINING,), turned=True),
 }  # fmt: skip

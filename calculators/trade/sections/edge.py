@@ -52,7 +52,8 @@ class Edge:
     layers: at most so many of cloth lie over one another. through: how many each of its rows goes through. raw: the
     strips whose raw edges it promises to shut in; others are neatened, or `bare`. deep: whether it has a hem, or
     anything as deep. turned: whether that has a first turn of its own. seamed: whether it has a seam. room: less than
-    this an allowance has to be [mm], where something else limits it.
+    this an allowance has to be [mm], where something else limits it. iso_4916: its class in that standard, where a
+    source says so (`iso-4916`).
     """
 
     title: str
@@ -66,6 +67,7 @@ class Edge:
     turned: bool = False
     seamed: bool = False
     room: Callable[[EdgeMeasures], Fraction] | None = None
+    iso_4916: int | None = None
 
 
 def hem_takes(section: CrossSection) -> Fraction:

@@ -60,8 +60,11 @@ def _narrow(with_: EdgeMeasures) -> list[EdgeStep]:
 
 
 HEMS = {
-    "single": Edge("Single turned hem", _single, hem_takes, layers=2, through={HEM_ROW: 2}),
-    "double": Edge("Double hem", _double, hem_takes, layers=3, through={HEM_ROW: 3}, raw=(PIECE,), turned=True),
-    "equal": Edge("Hem in equal folds", _equal, hem_takes, layers=3, through={HEM_ROW: 3}, raw=(PIECE,)),
-    "narrow": Edge("Narrow rolled hem", _narrow, hem_takes, layers=3, through={HAND_ROW: 3}, raw=(PIECE,)),
-}
+    "single": Edge("Single turned hem", _single, hem_takes, layers=2, through={HEM_ROW: 2}, iso_4916=6),
+    "double": Edge("Double hem", _double, hem_takes, layers=3, through={HEM_ROW: 3}, raw=(PIECE,), turned=True,
+        iso_4916=6),
+    "equal": Edge("Hem in equal folds", _equal, hem_takes, layers=3, through={HEM_ROW: 3}, raw=(PIECE,),
+        iso_4916=6),
+    "narrow": Edge("Narrow rolled hem", _narrow, hem_takes, layers=3, through={HAND_ROW: 3}, raw=(PIECE,),
+        iso_4916=6),
+}  # fmt: skip

@@ -153,17 +153,17 @@ def _selvedges(with_: EdgeMeasures) -> list[EdgeStep]:
 SEWN = seam_takes(FIRST_ROW)
 SEAMS = {
     "plain": Edge("Plain seam, pressed open", _plain, SEWN, layers=2, through={FIRST_ROW: 2}, bare=(LOWER, UPPER),
-        deep=False, seamed=True),
+        deep=False, seamed=True, iso_4916=1),
     "neatened": Edge("Plain seam, neatened", _neatened, SEWN, layers=2, through={FIRST_ROW: 2}, deep=False,
-        seamed=True),
+        seamed=True, iso_4916=1),
     "to-one-side": Edge("Seam pressed to one side", _to_one_side, SEWN, layers=3, through={FIRST_ROW: 2}, deep=False,
         seamed=True),
     "felled": Edge("Felled seam", _felled, SEWN, layers=3, through={FIRST_ROW: 2, SECOND_ROW: 3},
         raw=(LOWER, UPPER), deep=False, seamed=True),
     "french": Edge("French seam", _french, seam_takes(SECOND_ROW), layers=5, through={FIRST_ROW: 2, SECOND_ROW: 2},
-        raw=(LOWER, UPPER), deep=False, seamed=True),
+        raw=(LOWER, UPPER), deep=False, seamed=True, iso_4916=1),
     "lapped": Edge("Lapped seam", _lapped, lambda done: done.runs_of(UPPER)[-1].low, layers=3, through={FIRST_ROW: 3},
-        deep=False, seamed=True),
+        deep=False, seamed=True, iso_4916=2),
     "selvedges": Edge("Selvedge to selvedge", _selvedges, lambda done: done.held(OVER_AND_OVER, LOWER), layers=1,
         through={OVER_AND_OVER: 2}, deep=False),
 }  # fmt: skip

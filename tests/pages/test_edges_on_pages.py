@@ -1,0 +1,14 @@
+"""Every hem, seam and closing that can be drawn is drawn where somebody makes it."""
+
+import re
+from pathlib import Path
+
+from calculators.trade.sections.edges import EDGES
+
+DOCS = Path(__file__).parents[2] / "docs"
+SHOWN = re.compile(r'\{\{ (?:steps|figure) edge-steps [^}]*edge="([\w-]+)"')
+
+
+def test_every_edge_stands_on_a_page():
+    shown = {name for page in DOCS.rglob("*.md") for name in SHOWN.findall(page.read_text("utf-8"))}
+    assert shown == set(EDGES)
