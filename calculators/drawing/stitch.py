@@ -6,6 +6,7 @@ aside. Along the work it is to scale; what lies across is drawn large enough to 
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 from math import atan2, hypot
 
 from calculators.drawing import lines
@@ -67,6 +68,7 @@ def stitch_on_cloth(stitch: Stitch, length: Fraction, ruler: Ruler) -> Picture:
         (x1, y1), (x2, y2) = laid.at(_last(parts[:-1])), laid.at(laid.following)
         way = atan2(y2 - y1, x2 - x1)
         put(sheet, "needle", (x2 + 38 * _cos(x1, y1, x2, y2), y2 + 38 * _sin(x1, y1, x2, y2)), way)
+    _keep_clear(sheet, laid, parts)
     _figures(sheet, laid)
     told = show_small(length, ruler) if length < SMALL else show_length(length, ruler)
     begin, end = laid.at(stitch.once[0])[0], laid.at(stitch.once[0].moved(Fraction(1)))[0]
@@ -163,6 +165,22 @@ def _is_on(spot: Spot, start: Spot, end: Spot) -> bool:
     return there < length + 1.5
 
 
+def _keep_clear(sheet: Sheet, laid: _Laid, parts: Sequence[ThreadPart]) -> None:
+    """Figures stand beside thread and places of the needle, not on them."""
+    for part in parts:
+        for (x1, y1), (x2, y2) in pairwise(map(laid.at, part.places)) if part.over else ():
+            steps = max(round(hypot(x2 - x1, y2 - y1) / 6), 1)
+            spots = [(x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps) for n in range(steps + 1)]
+            sheet.written += [_around(spot, 2) for spot in spots]
+        sheet.written.append(_around(laid.at(part.places[0]), 4))
+
+
+def _around(spot: Spot, half: float) -> list[Spot]:
+    """A small square that words keep out of."""
+    x, y = spot
+    return [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
+
+
 def _figures(sheet: Sheet, laid: _Laid) -> None:
     """The order in which the needle goes through the first places, or the last where those are shown."""
     places = [place for place in laid.stitch.places(laid.times) if place.goes_through]
@@ -172,4 +190,4 @@ def _figures(sheet: Sheet, laid: _Laid) -> None:
         x, y = laid.at(place)
         side = -1 if y <= middle else 1
         beside = [(x + aside, y + way * 13) for way in (side, -side) for aside in (0.0, 7.0, -7.0)]
-        sheet.first_clear(str(number), [*beside, (x + 13, y), (x - 13, y)])
+        sheet.first_clear(str(number), [*beside, (x + 11, y), (x - 11, y)])

@@ -4,6 +4,7 @@ and a fault are seen for what they are."""
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from fractions import Fraction as F
+from math import dist
 
 import pytest
 
@@ -72,6 +73,20 @@ def test_later_thread_lies_over_earlier_and_all_of_it_over_what_is_under_the_clo
     under = threads.count(lines.THREAD_UNDER)
     assert threads == [lines.THREAD_UNDER] * under + ["thread-halo", lines.THREAD_OVER] * over
     assert abs(over - under) <= 1 and over >= 2
+
+
+@pytest.mark.parametrize("name", STITCHES)
+def test_figures_stand_beside_the_places_of_the_needle_not_on_them(name: str):
+    svg = stitch_on_cloth(STITCHES[name], F(6), CENTIMETRES).svg
+    rings = [
+        [tuple(map(float, spot.split(","))) for spot in each.get("points", "").split()]
+        for each in svg.iter("polygon")
+        if each.get("class") in ("sign-hollow", "sign-filled") and len(each.get("points", "").split()) == 12
+    ]
+    places = [(sum(x for x, _ in ring) / 12, sum(y for _, y in ring) / 12) for ring in rings]
+    figures = [(float(each.get("x", "")), float(each.get("y", ""))) for each in svg.iter("text") if each.text in "1234"]
+    assert len(figures) == 4
+    assert min(dist(figure, place) for figure in figures for place in places) > 7
 
 
 def test_a_thread_that_a_stitch_would_hide_is_bowed_aside():
