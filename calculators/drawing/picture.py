@@ -319,7 +319,11 @@ class Sheet:
     def first_clear(self, text: str, places: Sequence[Point], anchor: str = "middle", shift: Point = (0, 0)) -> None:
         """A label at the first of several places [mm] where no other words stand, shifted in drawing units; its middle
         is at the height of the place."""
-        choices = [self._over(self._taken(text, (x + shift[0], y + shift[1]), anchor)) for x, y in map(self.at, places)]
+        choices: list[int] = []
+        for x, y in map(self.at, places):
+            choices.append(self._over(self._taken(text, (x + shift[0], y + shift[1]), anchor)))
+            if not choices[-1]:
+                break
         place = places[choices.index(min(choices))]
         self.words(text, place, style=f"label {MIDDLE}", anchor=anchor, shift=shift)
 

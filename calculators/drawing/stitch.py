@@ -21,6 +21,7 @@ LONGEST = 58.0  # as long as one stitch is drawn at most
 LABELS = 7  # words and figures on a drawing at most
 NUMBERED = 4  # places with a figure
 ABOVE, NAME = 22.0, 16.0  # [drawing units] for the figures beside the thread; for the name of a band
+NEAR = 22.0  # [drawing units] as near as a thread can be in the way of a figure
 SMALL = 10  # [mm] told in millimetres below this
 BOWED = 8.0  # how far a hidden thread is drawn aside
 _LOOKS = {"right": lines.CLOTH_RIGHT, "wrong": lines.CLOTH_WRONG}
@@ -68,8 +69,7 @@ def stitch_on_cloth(stitch: Stitch, length: Fraction, ruler: Ruler) -> Picture:
         (x1, y1), (x2, y2) = laid.at(_last(parts[:-1])), laid.at(laid.following)
         way = atan2(y2 - y1, x2 - x1)
         put(sheet, "needle", (x2 + 38 * _cos(x1, y1, x2, y2), y2 + 38 * _sin(x1, y1, x2, y2)), way)
-    _keep_clear(sheet, laid, parts)
-    _figures(sheet, laid)
+    _figures(sheet, laid, parts)
     told = show_small(length, ruler) if length < SMALL else show_length(length, ruler)
     begin, end = laid.at(stitch.once[0])[0], laid.at(stitch.once[0].moved(Fraction(1)))[0]
     right, left = max(begin, end), min(begin, end)
@@ -165,14 +165,17 @@ def _is_on(spot: Spot, start: Spot, end: Spot) -> bool:
     return there < length + 1.5
 
 
-def _keep_clear(sheet: Sheet, laid: _Laid, parts: Sequence[ThreadPart]) -> None:
-    """Figures stand beside thread and places of the needle, not on them."""
+def _keep_clear(sheet: Sheet, laid: _Laid, parts: Sequence[ThreadPart], spot: Spot) -> None:
+    """A figure stands beside the thread and the places of the needle near it, not on them."""
+    taken = []
     for part in parts:
         for (x1, y1), (x2, y2) in pairwise(map(laid.at, part.places)) if part.over else ():
             steps = max(round(hypot(x2 - x1, y2 - y1) / 6), 1)
-            spots = [(x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps) for n in range(steps + 1)]
-            sheet.written += [_around(spot, 2) for spot in spots]
-        sheet.written.append(_around(laid.at(part.places[0]), 4))
+            taken += [((x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps), 2) for n in range(steps + 1)]
+        taken.append((laid.at(part.places[0]), 4))
+    sheet.written += [
+        _around((x, y), half) for (x, y), half in taken if abs(x - spot[0]) < NEAR and abs(y - spot[1]) < NEAR
+    ]
 
 
 def _around(spot: Spot, half: float) -> list[Spot]:
@@ -181,13 +184,16 @@ def _around(spot: Spot, half: float) -> list[Spot]:
     return [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
 
 
-def _figures(sheet: Sheet, laid: _Laid) -> None:
+def _figures(sheet: Sheet, laid: _Laid, parts: Sequence[ThreadPart]) -> None:
     """The order in which the needle goes through the first places, or the last where those are shown."""
     places = [place for place in laid.stitch.places(laid.times) if place.goes_through]
     through = places[-NUMBERED:] if laid.stitch.end else places[:NUMBERED]
     middle = sum(laid.at(place)[1] for place in through) / len(through)
     for number, place in enumerate(through, 1):
         x, y = laid.at(place)
+        others = [*sheet.written]
+        _keep_clear(sheet, laid, parts, (x, y))
         side = -1 if y <= middle else 1
         beside = [(x + aside, y + way * 13) for way in (side, -side) for aside in (0.0, 7.0, -7.0)]
         sheet.first_clear(str(number), [*beside, (x + 11, y), (x - 11, y)])
+        sheet.written = [*others, sheet.written[-1]]
