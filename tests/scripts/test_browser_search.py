@@ -50,17 +50,19 @@ def test_none_and_no_rights_gets_one_sentence(folder, monkeypatch):
         browser.ensure()
 
 
-def test_one_is_installed_where_permitted(folder, monkeypatch):
+@pytest.mark.parametrize("there_is", browser.PACKAGES)
+def test_one_is_installed_where_permitted(folder, monkeypatch, there_is):
     program(folder, "apt-get", 0)
     calls = []
 
     def run(command, **_):
         calls.append(command[-2:])
-        if "install" in command:
-            program(folder, "chromium", 0)
-        return SimpleNamespace(returncode=0)
+        if command[-1] == there_is:
+            program(folder, there_is, 0)
+        return SimpleNamespace(returncode=100 if "install" in command and command[-1] != there_is else 0)
 
     monkeypatch.setattr(browser, "administrator", list)
     monkeypatch.setattr(browser.subprocess, "run", run)
-    assert browser.ensure() == str(folder / "chromium")
-    assert calls[:2] == [["-qq", "update"], ["-y", "chromium"]]
+    assert browser.ensure() == str(folder / there_is)
+    tried = browser.PACKAGES[: browser.PACKAGES.index(there_is) + 1]
+    assert calls[: len(tried) + 1] == [["-qq", "update"], *(["-y", package] for package in tried)]
