@@ -8,8 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from calculators.documents.json_text import write_json
-from scripts.setup import browser as chromium
-from tests.browser.reader import one_window, reached
+from tests.browser.reader import elsewhere, one_window, reached
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import read_file
 
@@ -95,16 +94,23 @@ def test_a_record_that_cannot_be_read_is_said_left_and_saved(page: Page, text: s
     assert sorted(newest(page, "job")) == sorted([text, JOB])
 
 
-def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served: str, tmp_path: Path):
-    """With the site's data blocked in the browser's own settings."""
-    (tmp_path / "Default").mkdir()
-    (tmp_path / "Default/Preferences").write_text(
-        json.dumps({"profile": {"default_content_setting_values": {"cookies": 2}}})
-    )
-    context = browser.browser_type.launch_persistent_context(
-        tmp_path, executable_path=chromium.ensure(), args=[*chromium.ARGUMENTS], base_url=f"{served}/"
-    )
-    page = context.pages[0]
+#: Said to a page before it is opened: what Chromium answers where the browser's own settings block a site's data.
+DENIED = """{
+    const denied = (words) => new DOMException(words, 'SecurityError');
+    for (const name of ['localStorage', 'sessionStorage'])
+        Object.defineProperty(window, name, { get() { throw denied(`Access to ${name} is denied.`); } });
+    IDBFactory.prototype.open = () => Object.create(IDBOpenDBRequest.prototype, {
+        error: { value: new DOMException('The user denied permission to access the database.', 'UnknownError') },
+        addEventListener: { value: (kind, hear) => kind === 'error' && setTimeout(hear, 0, new Event(kind)) },
+        removeEventListener: { value() {} },
+    });
+    StorageManager.prototype.getDirectory = async () => { throw denied('Storage directory access is denied.'); };
+}"""
+
+
+def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served: str):
+    page = elsewhere(browser, served)
+    page.add_init_script(DENIED)
     page.goto("./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     expect(page.locator(".said").first).to_contain_text("keeps nothing for this site")
@@ -118,7 +124,7 @@ def test_where_nothing_may_be_kept_it_says_so_and_works(browser: Browser, served
     assert [each.newest.document["name"] for each in read_file(Path(saved.value.path()).read_text("utf-8")).kept] == [
         "Towels"
     ]
-    context.close()
+    page.context.close()
 
 
 #: Said to a page before it is opened: what is asked of the browser's database stays without an answer.
