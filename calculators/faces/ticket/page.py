@@ -14,7 +14,7 @@ from calculators.ticket.batch import Batch, NoTicketYet, batch_of
 
 WAKE = {
     "on": "The screen stays on.",
-    "off": "The screen may go dark here: touch it now and then.",
+    "off": "The screen may go dark.",
 }
 ONWARD = {"bundle": "Bundle done", "step": "Done, next", "end": "Done", "on": "Next"}
 """What the one large button says: more bundles are left, this makes the step whole, the last step, or a step that
