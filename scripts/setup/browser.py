@@ -6,9 +6,11 @@ import subprocess
 
 from scripts.tools.command_error import CommandError
 
-#: The first has no window of its own, whose drawing is half the work of a test.
-NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")
-PACKAGES = NAMES[:2]  # of systems with apt-get; not all have the first
+#: A Chromium without windows, whose drawing is half the work of a test: the program itself, since the command of its
+#: name is a script, which a kill would hit in its place.
+WITHOUT_WINDOWS = "/usr/lib/chromium/chromium-headless-shell"
+NAMES = (WITHOUT_WINDOWS, "chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome")
+PACKAGES = ("chromium-headless-shell", "chromium")  # of systems with apt-get; not all have the first
 APPLICATIONS = (
     "/Applications/Chromium.app/Contents/MacOS/Chromium",
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",

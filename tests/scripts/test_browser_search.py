@@ -21,6 +21,7 @@ def folder(tmp_path, monkeypatch):
     monkeypatch.delenv("CHROMIUM", raising=False)
     monkeypatch.setenv("PATH", str(tmp_path))
     monkeypatch.setattr(browser, "APPLICATIONS", ())
+    monkeypatch.setattr(browser, "NAMES", ("chromium-headless-shell", *browser.NAMES[1:]))
     return tmp_path
 
 
