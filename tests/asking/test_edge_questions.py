@@ -19,8 +19,8 @@ from calculators.trade.pieces import Grid
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 from tests.catalogue.lay_plans import WASHED
 
-#: It asks for the width that goes into the wash; nothing is trimmed before that.
-BEFORE_ANYTHING_IS_TRIMMED = {"wash-test"}
+#: One asks for the width that goes into the wash, before anything is trimmed; the other draws a folded cloth.
+NOTHING_IS_TRIMMED = {"wash-test", "at-the-table"}
 
 
 def fields_of(calculator):
@@ -35,7 +35,7 @@ def test_every_calculator_that_asks_for_a_cloths_width_asks_how_it_was_measured_
         name for name, each in catalogue().items() if any(field.default == "cloth_width" for field in each.fields)
     } | {"lay-plan"}
     assert asked >= {"usable-cloth", "pieces-from-cloth", "curtains", "wash-test"}
-    for name in asked - BEFORE_ANYTHING_IS_TRIMMED:
+    for name in asked - NOTHING_IS_TRIMMED:
         assert MEASURED in fields_of(catalogue()[name]) and SELVEDGE in fields_of(catalogue()[name]), name
     words = [field.help for each in catalogue().values() for field in fields_of(each)]
     assert not [each for each in words if "Usable width" in each], (

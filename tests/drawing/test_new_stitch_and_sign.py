@@ -17,7 +17,7 @@ def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ("calculators/trade/stitches/hand.py", "STITCHES: Mapping[str, Stitch] = {\n", "zigzag"),
         ("calculators/drawing/signs.py", "SIGNS: Mapping[str, Sign] = {\n", "chalk"),
     ):
-        (told,) = re.findall(rf'^```python\n(    "{name}".*?)^```', guide(), re.MULTILINE | re.DOTALL)
+        (told,) = re.findall(rf'^```py\n(    "{name}".*?)^```', guide(), re.MULTILINE | re.DOTALL)
         source = (house / file).read_text("utf-8")
         assert source.count(table) == 1
         (house / file).write_text(source.replace(table, table + told), "utf-8")
