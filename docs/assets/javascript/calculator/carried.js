@@ -12,11 +12,14 @@ const MOST = 40_000; // letters; a longer one was not made here
 export const carried = (name, texts) =>
   `${location.pathname}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
 
-/** What this page's address carries: {name, texts}, or null where it carries nothing that can be read. */
-export function arrived() {
-  if (!location.hash.startsWith(MARK) || location.hash.length > MOST) return null;
+/**
+ * What an address carries after its #: {name, texts}, or null where it carries nothing that can be read.
+ * @param {string} hash
+ */
+export function arrived(hash = location.hash) {
+  if (!hash.startsWith(MARK) || hash.length > MOST) return null;
   try {
-    const { name, texts } = JSON.parse(decodeURIComponent(location.hash.slice(MARK.length)));
+    const { name, texts } = JSON.parse(decodeURIComponent(hash.slice(MARK.length)));
     const sound = typeof name === "string" && texts && Object.values(texts).every((text) => typeof text === "string");
     return sound ? { name, texts: asMeantThen(name, texts) } : null;
   } catch {

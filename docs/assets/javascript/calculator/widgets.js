@@ -320,7 +320,8 @@ restored.then((names) => {
   live.forEach((each) => each.answer());
 });
 
-addEventListener("hashchange", () => offerIn(arrived()));
+// of the event, since the theme may have written into the address by now
+addEventListener("hashchange", ({ newURL }) => offerIn(arrived(new URL(newURL).hash)));
 
 onFollow(() => live.forEach((each) => each.answer()));
 onMeasures(() => live.forEach((each) => each.follow()));
