@@ -42,7 +42,7 @@ def test_a_fraction_is_written_with_the_keys_of_the_ruler_in_hand(browser, serve
     says(section, "pieces")
     assert keys.evaluate(OFF) == [0, 0]
     page.context.new_cdp_session(page).send("Emulation.setPageScaleFactor", {"pageScaleFactor": 2})
-    page.wait_for_function(f"visualViewport.scale === 2 && !({OFF})(document.querySelector('.length-keys'))[1]")
+    page.wait_for_function(f"() => visualViewport.scale === 2 && !({OFF})(document.querySelector('.length-keys'))[1]")
     page.emulate_media(media="print")
     expect(keys).to_be_hidden()
     page.emulate_media(media="screen")

@@ -9,7 +9,7 @@ AWAKE = 60_000
 
 def test_sentences_follow_the_blanks_above_them(page):
     page.goto("./fold/hems/")
-    page.get_by_label("First turn").fill("1.2 cm")
+    page.get_by_label("First turn").first.fill("1.2 cm")
     step = page.locator("article ol li", has_text="fold the first turn")
     expect(step).to_contain_text("1.2 cm", timeout=AWAKE)
 
