@@ -21,9 +21,10 @@ from scripts.tools.places import ROOT
 
 ROOMS = [
     "values",
-    "trade", "trade.corners", "trade.sections", "trade.stitches", "trade.lay_plan.solving", "trade.lay_plan",
+    "trade", "trade.corners", "trade.sections", "trade.stitches", "trade.articles",
+    "trade.lay_plan.solving", "trade.lay_plan",
     "drawing",
-    "asking", "catalogue", "batch",
+    "asking", "articles", "catalogue", "batch",
     "documents", "documents.house_method", "documents.job", "documents.exchange",
     "ticket",
     "faces.page", "faces.house_method", "faces.job", "faces.ticket", "faces.handing", "faces",
@@ -178,14 +179,14 @@ ENTRIES = {"calculators.__main__", "calculators.faces.browser"}
 
 def shipped_for_nothing(sources: Mapping[str, str], others: Iterable[str]) -> list[str]:
     """Modules that neither ours nor one of these other texts (the build's) imports: what only tests use belongs to
-    them. A file of the catalogue is found by itself."""
+    them. A calculator and an article are found by themselves."""
     texts = [*sources.items(), *(("", text) for text in others)]
     used = {name for module, text in texts for name in imported(module, text, set(sources)) if name != module}
     return [
         module
         for module, text in sources.items()
         if ast.parse(text).body[1:]  # more than a docstring
-        and not module.startswith("calculators.catalogue.")
+        and not module.startswith(("calculators.catalogue.", "calculators.articles."))
         and module not in used | ENTRIES
     ]
 

@@ -153,6 +153,7 @@ class Calculator:
     at least every few hundredths of a second, so that it can be broken off.
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one
     another.
+    steps: likewise, how it is made, step by step, where that stands beside the drawing.
     files: what can be saved of an answer.
     sources: keys of the bibliography.
     """
@@ -165,6 +166,7 @@ class Calculator:
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
+    steps: Callable[[Any, Ruler], PictureSeries] | None = None
     files: tuple[File, ...] = ()
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()

@@ -1,9 +1,12 @@
-"""Every calculator of the handbook. A file in this folder that sets CALCULATOR is found by itself."""
+"""Every calculator of the handbook. A file in this folder that sets CALCULATOR is found by itself, and so is every
+article."""
 
 import pkgutil
 from functools import cache
 from importlib import import_module
 
+from calculators.articles import articles
+from calculators.articles.calculator import as_calculator
 from calculators.asking.declaration import Calculator
 from calculators.values.measure import quote
 
@@ -12,7 +15,7 @@ from calculators.values.measure import quote
 def catalogue() -> dict[str, Calculator]:
     """All calculators by name, in alphabetical order."""
     modules = (import_module(f"{__name__}.{found.name}") for found in pkgutil.iter_modules(__path__))
-    calculators = [module.CALCULATOR for module in modules]
+    calculators = [*(module.CALCULATOR for module in modules), *map(as_calculator, articles().values())]
     return {calculator.name: calculator for calculator in sorted(calculators, key=lambda each: each.name)}
 
 

@@ -32,7 +32,7 @@ def _work(given: SimpleNamespace) -> Answer:
                 width=given.piece_width,
                 length=given.piece_length,
             ),
-            say("The folded cloth measures {folded:length} in all.", folded=folded),
+            say("In all, the folded cloth measures {folded:length}.", folded=folded),
         ),
         drawn_from=(given.work, on),
     )

@@ -22,6 +22,7 @@ CLOTH_RIGHT, CLOTH_WRONG = "cloth-right", "cloth-wrong"
 OTHER_RIGHT, OTHER_WRONG = "other-right", "other-wrong"
 LAYER_WRONG, SEWN_THROUGH = "layer-wrong", "sewn-through"
 THREAD_OVER, THREAD_UNDER, THREAD_LOWER = "thread-over", "thread-under", "thread-lower"
+AT_WORK = "at-work"
 
 WORDS = {
     EDGE: "edge",
@@ -49,6 +50,7 @@ WORDS = {
     THREAD_UNDER: "thread under the cloth",
     THREAD_LOWER: "lower thread",
     SEWN_THROUGH: "row of stitches",
+    AT_WORK: "worked at now",
 }
 HATCHES = {
     REMNANT: "M0 6 L6 0",

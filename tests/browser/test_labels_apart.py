@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from playwright.sync_api import Browser
 
+from calculators.articles import articles
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.catalogue import catalogue
@@ -120,7 +121,7 @@ MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((fi
 
 def jobs(calculator: Calculator) -> Iterator[dict[str, str]]:
     """What is drawn of a calculator: at the house's numbers and at two odd jobs, every way that it knows."""
-    for given in ({}, *ODD[calculator.name]):
+    for given in ({}, *(() if calculator.name in articles() else ODD[calculator.name])):
         if calculator.name == "corner-steps":
             yield from ({**given, "way": way} for way in CONSTRUCTIONS)
         elif calculator.name == "corner-bulk":

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
 from hypothesis import strategies as st
 
-from calculators.asking.answering import Asking, answer
+from calculators.articles import articles
+from calculators.asking.answering import Asking, answer, read
 from calculators.asking.declaration import InvalidInput
-from calculators.catalogue import catalogue
+from calculators.catalogue import calculator_named, catalogue
 from calculators.drawing.at_the_table import WORKS
 from calculators.drawing.machine_row import ROWS
 from calculators.drawing.picture import SIZES, Picture, PictureSeries
@@ -16,6 +17,7 @@ from calculators.trade.corners.comparison import VARIANTS
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 from calculators.trade.sections.edges import EDGES
 from calculators.trade.stitches.hand import STITCHES
+from calculators.values.kinds import Length
 from tests.drawing.words import faults
 
 WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
@@ -121,6 +123,17 @@ LOPSIDED = {
 }
 
 
+def of_an_article(name: str) -> dict[str, st.SearchStrategy[str]]:
+    """Its lengths, from a quarter of the usual ones to four times as much."""
+    usual = read(calculator_named(name), Asking({}))
+    kinds = {field.name: field.kind for field in articles()[name].fields}
+    return {
+        each: lengths(max(float(usual[each]) / 40, 0.1), float(usual[each] or 20) * 4 / 10)
+        for each, kind in kinds.items()
+        if isinstance(kind, Length)
+    }
+
+
 def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
     """Every drawing with the size that its letters can have."""
     if isinstance(picture, PictureSeries):
@@ -138,7 +151,8 @@ def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
 def test_words_of_a_drawing_stand_apart_and_on_their_sheet(name, data):
     calculator = catalogue()[name]
     asking = Asking(
-        data.draw(st.fixed_dictionaries(LOPSIDED[name])), wanted_ruler=data.draw(st.sampled_from(["cm", "in"]))
+        data.draw(st.fixed_dictionaries(LOPSIDED.get(name) or of_an_article(name))),
+        wanted_ruler=data.draw(st.sampled_from(["cm", "in"])),
     )
     try:
         answered = answer(calculator, asking)

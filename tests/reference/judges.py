@@ -4,8 +4,9 @@ calculators'."""
 from collections.abc import Callable
 
 import sympy
+from shapely import Point as Spot
 from shapely import Polygon, affinity, box, union_all
-from sympy.geometry import Circle, Line, Point
+from sympy.geometry import Circle, Ellipse, Line, Point
 
 _FAR = 1_000
 
@@ -63,10 +64,22 @@ def _layers(hem_1: float, hem_2: float, turn: float) -> float:
     return deepest
 
 
+def _round_a_polygon(across: float, corners: int) -> float:
+    """Round a circle so wide, as a polygon of so many corners."""
+    return float(Spot(0, 0).buffer(across / 2, quad_segs=corners // 4).length)
+
+
+def _round_an_oval(width: int, length: int) -> float:
+    """Round an ellipse so wide and long, by the elliptic integral."""
+    return float(Ellipse(Point(0, 0), sympy.Rational(width, 2), sympy.Rational(length, 2)).circumference)
+
+
 JUDGES: dict[str, Callable[[], float]] = {
     "unequal hems at 75°, the first mark": lambda: _from_corner(0),
     "unequal hems at 75°, the second mark": lambda: _from_corner(1),
     "corner to line at 110°": _to_line,
     "layers of two hems across each other": lambda: _layers(20, 20, 10),
     "layers of two unequal hems across each other": lambda: _layers(30, 20, 8),
+    "round the end of a bolster": lambda: _round_a_polygon(8, 80_000),
+    "round a long oval": lambda: _round_an_oval(90, 250),
 }

@@ -39,6 +39,7 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[
         _heading(answer),
         element("p", {"class": "spoken"}, *spoken_parts(calculator, answer, ruler)),
         drawn,
+        _steps(calculator, answer, ruler),
         *notes(calculator, answer, ruler),
         _marks(calculator, answer, ruler),
         all_measures(calculator, answer, ruler),
@@ -89,6 +90,17 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
         alone,
         element("figure", {"class": "drawing"}, _key(drawn.key.svg)),
     )
+
+
+def _steps(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    """How it is made, step by step, where the calculator tells that beside its drawing."""
+    if calculator.steps is None:
+        return None
+    drawn = calculator.steps(answer.drawn_from, ruler)
+    made = step_list(drawn, _drawing(drawn.key))
+    for key in made.iterfind("details[@class='key']"):
+        key.set("class", "key of-steps")  # the drawing has one of its own
+    return made
 
 
 def small_figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:

@@ -1,0 +1,36 @@
+"""What a made-up article is: the few measures a maker has in hand, and how parts and work follow from them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.asking.declaration import Example, Field
+from calculators.trade.articles.work import MakingUp
+
+Size = tuple[Fraction, Fraction]
+
+
+@dataclass(frozen=True)
+class Article:
+    """An article, declared once.
+
+    name: as typed at a terminal. fields, question: as a calculator's. make: puts parts and work down and returns the
+    finished width and length [mm]; raises InvalidInput where measures cannot go together. cut: the names of the parts
+    that begin a piece to cut, in their order, whatever is asked. about: what the finished size is of, such
+    as “cover”. buys: what is bought besides the cloth, by name in WHAT_IS_BOUGHT. is_bent: whether a part of
+    it lies round and in no plane, as that of a bolster.
+    """
+
+    name: str
+    title: str
+    purpose: str
+    fields: tuple[Field, ...]
+    question: str
+    make: Callable[[MakingUp, SimpleNamespace], Size]
+    cut: tuple[str, ...]
+    examples: tuple[Example, ...]
+    about: str = ""
+    buys: tuple[str, ...] = ()
+    is_bent: bool = False
+    sources: tuple[str, ...] = ()

@@ -1,0 +1,146 @@
+"""An article as a calculator: cut sizes, what to buy, stitching, a drawing of its parts, and its steps."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from types import SimpleNamespace
+from typing import Any
+
+from calculators.articles.article import Article, Size
+from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
+from calculators.drawing.article import article_steps, parts_laid_flat
+from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
+from calculators.trade.articles.work import MakingUp, listed
+from calculators.values.kind import Kind
+from calculators.values.kinds import Count, Length, LongLength
+from calculators.values.phrase import Phrase, say
+
+#: What may be bought besides the cloth: its label, how it is shown, and what it means.
+WHAT_IS_BOUGHT: dict[str, tuple[str, Kind, str]] = {
+    "zip": ("Zip", Length(toward="down"), "As long as the opening; a longer one is shortened."),
+    "buttons": ("Buttons", Count(), "Evenly spaced along the opening."),
+    "binding": ("Binding", LongLength(toward="up"), "Round the edge, without its joins."),
+    "cord": ("Cord", LongLength(toward="up"), "All together."),
+}
+
+
+@dataclass(frozen=True)
+class Made:
+    """An article of certain measures: its work, its finished size [mm], and the pieces to cut."""
+
+    work: MakingUp
+    size: Size
+    pieces: Sequence[ArticlePiece]
+
+
+def made(article: Article, given: SimpleNamespace) -> Made:
+    """Put the article down; raises InvalidInput where its measures cannot go together."""
+    work = MakingUp()
+    size = article.make(work, given)
+    _refuse_hems_that_meet(article, work)
+    return Made(work, size, cut_pieces(work))
+
+
+def _refuse_hems_that_meet(article: Article, work: MakingUp) -> None:
+    """Opposite hems leave something between them on every part."""
+    for part in work.parts:
+        for ends, between in ((("left", "right"), part.width), (("top", "bottom"), part.length)):
+            folded = [each for each in work.finishes if each.stretch.part == part and each.stretch.side in ends]
+            hems = sum((each.hem for each in folded), Fraction(0))
+            if between <= hems:
+                raise invalid_input(
+                    next(field.name for field in article.fields if "hem" in field.name or field.name == "casing")
+                    if hems
+                    else article.fields[0].name,
+                    "Nothing is left of the {part:text}, which would be {between:length}. Write less, or a larger "
+                    "piece.",
+                    part=part.name,
+                    between=max(between, Fraction(0)),
+                )
+
+
+def as_calculator(article: Article) -> Calculator:
+    """The calculator of an article, as every other is declared."""
+
+    def work(given: SimpleNamespace) -> Answer:
+        return _answer(article, made(article, given))
+
+    return Calculator(
+        name=article.name,
+        title=article.title,
+        purpose=article.purpose,
+        fields=article.fields,
+        question=article.question,
+        results=tuple(_results(article)),
+        work=work,
+        drawing=lambda drawn, ruler: parts_laid_flat(drawn.work, drawn.pieces, ruler),
+        steps=lambda drawn, ruler: article_steps(drawn.work, drawn.pieces, ruler),
+        examples=article.examples,
+        sources=article.sources,
+    )
+
+
+def _results(article: Article) -> Iterator[Result]:
+    of = f" of the {article.about}" if article.about else ""
+    yield Result("finished_width", "Finished width", Length(), f"Across{of}, made up.")
+    yield Result("finished_length", "Finished length", Length(), f"Up and down{of}, made up.")
+    for part in article.cut:
+        name = part.replace(" ", "_")
+        yield Result(f"{name}_width", f"{part.capitalize()}, cut width", Length(), "With what its edges take up.")
+        yield Result(f"{name}_length", f"{part.capitalize()}, cut length", Length(), "With what its edges take up.")
+    for thing in article.buys:
+        yield Result(thing, *WHAT_IS_BOUGHT[thing])
+    yield Result("stitching", "Stitching", LongLength(), "All rows of one, seams and hems together.")
+
+
+def _answer(article: Article, made: Made) -> Answer:
+    results: dict[str, Any] = {"finished_width": made.size[0], "finished_length": made.size[1]}
+    for part, piece in zip(article.cut, made.pieces, strict=True):
+        name = part.replace(" ", "_")
+        results |= {f"{name}_width": piece.width, f"{name}_length": piece.length}
+    for thing in article.buys:
+        bought = [each for each in made.work.to_buy if each.thing == thing]
+        lengths = [each.length * each.count for each in bought if each.length is not None]
+        results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
+    results["stitching"] = made.work.stitching
+    return Answer(
+        results, _spoken(article, made), tuple(_notes(article, results)), tuple(_working(made)), drawn_from=made
+    )
+
+
+def _spoken(article: Article, made: Made) -> Phrase:
+    """“Cut 43 by 43 cm”, or the pieces one by one, those of one size together."""
+    alike: dict[Size, list[ArticlePiece]] = {}
+    for piece in made.pieces:
+        alike.setdefault((piece.width, piece.length), []).append(piece)
+    sizes: dict[str, Any] = {}
+    told = []
+    for number, (size, pieces) in enumerate(alike.items()):
+        sizes |= {f"width_{number}": size[0], f"length_{number}": size[1]}
+        shown = f"**{{width_{number}:length}} by {{length_{number}:length}}**"
+        names = [f"{f'{each.count} × ' if each.count > 1 else ''}{each.parts[0].part.name}" for each in pieces]
+        told.append(shown if len(made.pieces) == 1 and pieces[0].count == 1 else f"{listed(names)} {shown}")
+    about = f" for a {article.about} " if article.about else " for "
+    finished = "{finished_width:length} by {finished_length:length}"
+    return say(
+        f"Cut {'; '.join(told)},{about}{finished} finished.",
+        finished_width=made.size[0], finished_length=made.size[1], **sizes,
+    )  # fmt: skip
+
+
+def _notes(article: Article, results: Mapping[str, Any]) -> Iterator[Phrase]:
+    for thing in article.buys:
+        label = WHAT_IS_BOUGHT[thing][0].lower()
+        yield say(f"To buy besides: {label}, {{{thing}}}.", **{thing: results[thing]})
+
+
+def _working(made: Made) -> Iterator[Phrase]:
+    for piece in made.pieces:
+        for way, first, last, cut in (("across", 0, 2, piece.width), ("up and down", 1, 3, piece.length)):
+            boxes = [each.finished for each in piece.parts]
+            finished = max(each[last] for each in boxes) - min(each[first] for each in boxes)
+            yield say(
+                f"{{name:text}}, {way}: {{finished:length}} finished, and {{takes:length}} that its edges take up, "
+                "make {cut:length}.",
+                name=piece.name[0].upper() + piece.name[1:], finished=finished, takes=cut - finished, cut=cut,
+            )  # fmt: skip

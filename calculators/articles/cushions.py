@@ -1,0 +1,70 @@
+"""What cushion covers have in common: the pad, how much smaller its cover is, and a back of two parts that overlap."""
+
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
+from calculators.trade.articles.parts import FlatPart
+from calculators.trade.articles.work import MakingUp, SeamKind
+
+COVER_FIELDS = (
+    size("pad_width", "Width of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),
+    size("pad_length", "Height of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),
+    part_of_size("smaller", "Smaller than the pad", "So that a feather pad fills it; 0 for foam.", "2 cm", "3/4 in"),
+)
+#: A pad that is no square, its cover as large, for worked examples.
+LIKE_THE_PAD = {"pad_width": "40 cm", "pad_length": "50 cm", "smaller": "0"}
+
+OPENING_FIELDS = (
+    part_of_size("overlap", "Overlap", "How far one back lies over the other.", "12 cm", "4 3/4 in"),
+    hem_of("hem", "Hem of the opening", "On both backs.", "2 cm", "3/4 in"),
+    hem_of("turn", "Its first turn", "The first fold of the raw edge.", "1 cm", "3/8 in"),
+)
+
+
+def cover_size(given: SimpleNamespace) -> tuple[Fraction, Fraction]:
+    """The finished width and height of the cover [mm]; raises InvalidInput where nothing is left of it."""
+    least = min(given.pad_width, given.pad_length)
+    refuse_unless(
+        given.smaller <= least / 2,
+        "smaller",
+        "The cover would be less than half as large as the pad, {least:length}. Write less.",
+        least=least,
+    )
+    return given.pad_width - given.smaller, given.pad_length - given.smaller
+
+
+def backs_that_overlap(
+    work: MakingUp, given: SimpleNamespace, width: Fraction, length: Fraction
+) -> tuple[FlatPart, FlatPart]:
+    """The two backs of a cover so large [mm], their opening hemmed; raises InvalidInput where they overlap all over."""
+    refuse_unless(
+        given.overlap < length,
+        "overlap",
+        "The overlap is as long as the cover, {length:length}. Write less.",
+        length=length,
+    )
+    upper = work.rectangle("upper back", width, (length + given.overlap) / 2)
+    lower = work.rectangle("lower back", width, (length + given.overlap) / 2)
+    work.hem(upper.bottom, lower.top, turn=given.turn, hem=given.hem)
+    return upper, lower
+
+
+def sew_round(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart, kind: SeamKind, do: str) -> None:
+    """Join a front to the two backs behind it, one at the top and one at the foot, all round."""
+    begins = front.length - upper.length
+    work.seam(
+        (front.top, upper.top),
+        (front.bottom, lower.bottom),
+        *((front.side(side).between(begins, front.length), upper.side(side)) for side in ("left", "right")),
+        *((front.side(side).between(Fraction(0), lower.length), lower.side(side)) for side in ("left", "right")),
+        kind=kind,
+        do=do,
+        how="Over the ends of the opening stitch to and fro.",
+    )
+
+
+OVERLAPPED = (
+    "Lay the upper back on the front, right sides together, then the lower back over it, and stitch round, {allowance}"
+    " from the edges"
+)

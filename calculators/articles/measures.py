@@ -1,0 +1,71 @@
+"""What articles ask alike: hems, seams and sizes, each begun with the house's number."""
+
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.asking.declaration import Field, invalid_input
+from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
+from calculators.asking.house_method import HouseMethod
+from calculators.asking.seams import SEAMS, allowance_of
+from calculators.trade.articles.work import SeamKind
+from calculators.values.kinds import Choice, Length
+from calculators.values.measure import Ruler
+
+SIZE = Length(least=Fraction(20), most=Fraction(20_000))
+PART_OF_SIZE = Length(most=Fraction(3_000))
+_ROWS = {"plain": 1, "felled": 2, "french": 2, "zip": 1}
+
+TURN_FIELD = Field("turn", "First turn", TURN, "The first fold of the raw edge; 0 for a single turned hem.", "turn")
+HEM_FIELD = Field("hem", "Hem depth", HEM, "The visible border.", "hem")
+
+
+def size(name: str, label: str, help: str, cm: str, inches: str, known_as: tuple[str, ...] | None = ()) -> Field:
+    """A blank for an outer measure."""
+    return Field(name, label, SIZE, help, fixed={"cm": cm, "in": inches}, known_as=known_as)
+
+
+def part_of_size(name: str, label: str, help: str, cm: str, inches: str) -> Field:
+    """A blank for a measure that may be 0."""
+    return Field(name, label, PART_OF_SIZE, help, fixed={"cm": cm, "in": inches}, known_as=())
+
+
+def hem_of(name: str, label: str, help: str, cm: str, inches: str) -> Field:
+    """A blank for a hem that is not the border of the piece in hand."""
+    return Field(name, label, HEM, help, fixed={"cm": cm, "in": inches}, known_as=())
+
+
+def seam_of(usual: str, *kinds: str) -> tuple[Field, Field]:
+    """The two blanks of the article's seams: which kind, and what it takes up at each edge, as the house does it."""
+    seam = Field(
+        "seam",
+        "Seams",
+        Choice(options={kind: SEAMS[kind] for kind in kinds}),
+        "How the parts are joined; the allowance follows.",
+        fixed=usual,
+        known_as=(),
+    )
+    return seam, Field(
+        "seam_allowance",
+        "Seam allowance",
+        ALLOWANCE,
+        "Taken up at each edge of a seam; for a French seam both its rows together.",
+        fixed={"cm": "1.5 cm", "in": "5/8 in"},
+        from_method=_allowance,
+        beside=(seam,),
+        known_as=(),
+    )
+
+
+def _allowance(method: HouseMethod, ruler: Ruler, seam: str) -> str:
+    return allowance_of(method, ruler, seam)
+
+
+def seam_kind(given: SimpleNamespace) -> SeamKind:
+    """The kind of seam that was chosen, with its allowance."""
+    return SeamKind(SEAMS[given.seam], given.seam_allowance, _ROWS[given.seam], given.seam)
+
+
+def refuse_unless(holds: bool, field: str, sentence: str, **values: object) -> None:
+    """Raise InvalidInput with a sentence at a field unless something holds."""
+    if not holds:
+        raise invalid_input(field, sentence, **values)

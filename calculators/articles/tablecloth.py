@@ -1,0 +1,39 @@
+"""A square or oblong tablecloth, from the table and how far the cloth hangs down."""
+
+from types import SimpleNamespace
+
+from calculators.articles.article import Article, Size
+from calculators.articles.measures import HEM_FIELD, TURN_FIELD, part_of_size, size
+from calculators.asking.declaration import Example
+from calculators.trade.articles.work import MakingUp
+
+
+def _make(work: MakingUp, given: SimpleNamespace) -> Size:
+    width, length = given.table_width + 2 * given.drop, given.table_length + 2 * given.drop
+    cloth = work.rectangle("cloth", width, length)
+    work.hem(*cloth.around, turn=given.turn, hem=given.hem, corners=4)
+    return width, length
+
+
+ARTICLE = Article(
+    name="tablecloth",
+    title="Tablecloth",
+    purpose="What to cut for a tablecloth, from the table and how far the cloth hangs down.",
+    fields=(
+        size("table_width", "Width of the table", "Across the top.", "90 cm", "36 in"),
+        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
+        part_of_size("drop", "Drop", "From the edge of the table down to the hem, on every side.", "30 cm", "12 in"),
+        TURN_FIELD,
+        HEM_FIELD,
+    ),
+    question="A table {table_width} by {table_length}, a drop of {drop}; turn {turn}, hem {hem}.",
+    make=_make,
+    cut=("cloth",),
+    examples=(
+        Example(
+            {"table_width": "36 in", "table_length": "60 in", "drop": "12 in", "turn": "1/4 in", "hem": "1/2 in"},
+            {"finished_width": 60 * 25.4, "cloth_width": 61.5 * 25.4, "cloth_length": 85.5 * 25.4},
+            "worked by hand: 36 + 2 × 12 = 60 in finished, and 2 × 3/4 in of hems; 60 + 24 + 1 1/2 = 85 1/2 in",
+        ),
+    ),
+)

@@ -1,0 +1,221 @@
+"""The pieces of an article laid flat: what is cut, where it folds, and at which edges a step works."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+from math import cos, pi, sin
+
+from calculators.drawing import lines
+from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Point, Sheet, Told, key_picture, text_width
+from calculators.trade.articles.cutting import ArticlePiece, Box, LaidPart
+from calculators.trade.articles.finishes import CASING, HEM, SEAM
+from calculators.trade.articles.parts import EdgeStretch
+from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.trade_rules import brief
+from calculators.values.measure import Ruler, show_length
+
+TALLEST = 400.0  # [drawing units] all pieces, with their words
+GAP, ROW = 14.0, 16.0  # [drawing units] between pieces; a row of words
+APART = 2.5  # [drawing units] between a cut edge and its finished line, else only one of them is drawn
+LEAST = 3.0  # [drawing units] a piece is drawn at least so wide and so high
+_ROUND = 48  # corners that a curve is drawn with
+_SMALLER = 0.94  # from one scale that is tried to the next
+
+
+@dataclass(frozen=True)
+class _Placed:
+    """A piece on the sheet: left and upper edge of its cut box, and how large a millimetre is [drawing units]."""
+
+    piece: ArticlePiece
+    left: float
+    top: float
+    scale: float
+    words: tuple[str, ...]
+
+    def at(self, point: tuple[object, object]) -> Point:
+        x, y = (float(each) for each in point)  # type: ignore[arg-type]
+        left, _, _, high = (float(each) for each in self.piece.box)
+        return self.left + (x - left) * self.scale, self.top + (high - y) * self.scale
+
+    @property
+    def wide(self) -> float:
+        return float(self.piece.width) * self.scale
+
+    @property
+    def high(self) -> float:
+        return float(self.piece.length) * self.scale
+
+
+def parts_laid_flat(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) -> Picture:
+    """Every piece as it is cut, with its size, its folds and its finished lines."""
+    placed, high = _layout(pieces, ruler)
+    sheet = _sheet(high)
+    for each in placed:
+        _piece(sheet, each, work, done=())
+        _words(sheet, each)
+    return sheet.finish("The pieces, laid flat", _in_words(pieces, ruler))
+
+
+def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) -> PictureSeries:
+    """A drawing for every step: the pieces with what is done, and the edges that the step works at."""
+    placed, high = _layout(pieces, ruler, with_words=False)
+    done: list[EdgeStretch] = []
+    pictures = []
+    for operation in work.operations:
+        if not _is_step(operation):
+            done += operation.edges
+            continue
+        sheet = _sheet(high)
+        for each in placed:
+            _piece(sheet, each, work, done)
+        for edge in (*operation.edges, *(end for glue in operation.glues for end in (glue.one, glue.other))):
+            for each in placed:
+                for laid in each.piece.parts:
+                    if laid.part == edge.part:
+                        sheet.line(lines.AT_WORK, *_edge(each, laid, edge))
+        done += operation.edges
+        told = _told(operation, ruler)
+        picture = sheet.finish(operation.verb.capitalize(), f"{_plain(told.do)}", with_key=False, caption=told.do)
+        pictures.append(replace(picture, told=told, crop=(0, 0, float(WIDTH), high)))
+    key = key_picture([lines.AT_WORK, lines.EDGE, lines.CUT, lines.FOLD, lines.STITCH])
+    return PictureSeries(tuple(pictures), key)
+
+
+def _is_step(operation: Operation) -> bool:
+    return operation.verb not in ("keep", "raw")
+
+
+def _told(operation: Operation, ruler: Ruler) -> Told:
+    lengths = {name: show_length(each, ruler) for name, each in operation.lengths.items()}
+    marked = {name: f"**{each}**" for name, each in lengths.items()}
+    beside = " ".join(part for part in (operation.how, *map(brief, operation.rules)) if part)
+    return Told(f"{operation.do.format(**marked)}.", beside.format(**lengths), operation.why.format(**lengths))
+
+
+def _plain(text: str) -> str:
+    return text.replace("**", "")
+
+
+def _sheet(high: float) -> Sheet:
+    return Sheet((0, 0, WIDTH, high), margins=(0, 0, 0, 0), down=True, tallest=high)
+
+
+def _layout(pieces: Sequence[ArticlePiece], ruler: Ruler, with_words: bool = True) -> tuple[list[_Placed], float]:
+    """The pieces in rows, as large as the sheet lets them be, and how high all of it is [drawing units]."""
+    told = [_size_in_words(each, ruler, alone=len(pieces) == 1) if with_words else () for each in pieces]
+    widest = max(float(each.width) for each in pieces)
+    longest = max(float(each.length) for each in pieces)
+    scale = min((WIDTH - GAP) / widest, TALLEST / longest)
+    while True:
+        placed, high = _in_rows(pieces, told, scale)
+        if high <= TALLEST or scale * max(widest, longest) < LEAST:
+            return placed, max(high, 64.0)
+        scale *= _SMALLER
+
+
+def _in_rows(
+    pieces: Sequence[ArticlePiece], told: Sequence[tuple[str, ...]], scale: float
+) -> tuple[list[_Placed], float]:
+    rows: list[list[tuple[ArticlePiece, tuple[str, ...], float]]] = [[]]
+    for piece, words in zip(pieces, told):
+        cell = max(float(piece.width) * scale, LEAST, *(text_width(each) for each in words), 0.0) + GAP
+        if rows[-1] and sum(each[2] for each in rows[-1]) + cell > WIDTH:
+            rows.append([])
+        rows[-1].append((piece, words, cell))
+    top, placed = GAP / 2, []
+    for row in rows:
+        left = (WIDTH - sum(each[2] for each in row)) / 2
+        tall = max(float(each[0].length) * scale for each in row)
+        for piece, words, cell in row:
+            at = left + (cell - float(piece.width) * scale) / 2
+            placed.append(_Placed(piece, at, top + tall - float(piece.length) * scale, scale, words))
+            left += cell
+        top += tall + ROW * max(len(each[1]) for each in row) + GAP
+    return placed, top
+
+
+def _size_in_words(piece: ArticlePiece, ruler: Ruler, alone: bool) -> tuple[str, ...]:
+    many = f", {piece.count} ×" if piece.count > 1 else ""
+    size = (f"{show_length(piece.width, ruler)} ×", show_length(piece.length, ruler))
+    joined = " ".join(size)
+    sizes = (joined,) if text_width(joined) < WIDTH / 2 - GAP else size
+    return sizes if alone and not many else (f"{piece.parts[0].part.name}{many}", *sizes)
+
+
+def _words(sheet: Sheet, placed: _Placed) -> None:
+    for number, words in enumerate(placed.words):
+        sheet.words(words, (placed.left + placed.wide / 2, placed.top + placed.high + ROW * (number + 1)))
+    if len(placed.piece.parts) == 1:
+        return
+    for laid in placed.piece.parts:
+        left, low, right, high = laid.finished
+        (x1, y1), (x2, y2) = placed.at((left, high)), placed.at((right, low))
+        name = laid.part.name
+        if text_width(name) + 6 < float(x2) - float(x1) and float(y2) - float(y1) > ROW + 6:
+            sheet.words(name, ((float(x1) + float(x2)) / 2, (float(y1) + float(y2)) / 2), style="label in-middle")
+
+
+def _piece(sheet: Sheet, placed: _Placed, work: MakingUp, done: Collection[EdgeStretch]) -> None:
+    """A piece as far as it is made: what an edge takes up is gone once it is finished."""
+    folded = {(end.part.name, end.side) for glue in work.folds for end in (glue.one, glue.other)}
+    ways = {(each.stretch.part.name, each.stretch.side): each.how for each in work.finishes}
+    finished = {(each.part.name, each.side) for each in done}
+    now = replace(placed.piece, takes={key: each for key, each in placed.piece.takes.items() if key not in finished})
+    for laid in placed.piece.parts:
+        sheet.area(lines.CLOTH_RIGHT, _outline(placed, laid, now.cut(laid)))
+    for laid in placed.piece.parts:
+        for side in laid.part.sides:
+            key = laid.part.name, side
+            if key in folded:
+                if laid.lies(side) in ("top", "right"):  # the other part has the same line
+                    sheet.line(lines.FOLD, *_side(placed, laid, laid.finished, side))
+                continue
+            style = lines.EDGE if key in finished else lines.CUT
+            sheet.line(style, *_side(placed, laid, now.cut(laid), side), fine=style == lines.CUT)
+            takes = float(now.takes.get(key, 0)) * placed.scale
+            if takes >= APART and ways.get(key) in (HEM, CASING, SEAM):
+                inner = lines.STITCH if ways[key] == SEAM else lines.FOLD
+                sheet.line(inner, *_side(placed, laid, laid.finished, side))
+
+
+def _outline(placed: _Placed, laid: LaidPart, box: Box) -> list[Point]:
+    left, low, right, high = box
+    if laid.part.is_round:
+        return _curve(placed, box)
+    return [placed.at(each) for each in ((left, low), (right, low), (right, high), (left, high))]
+
+
+def _curve(placed: _Placed, box: Box) -> list[Point]:
+    left, low, right, high = (float(each) for each in box)
+    turns = (2 * pi * number / _ROUND for number in range(_ROUND + 1))
+    middle, half = ((left + right) / 2, (low + high) / 2), ((right - left) / 2, (high - low) / 2)
+    return [placed.at((middle[0] + half[0] * sin(turn), middle[1] - half[1] * cos(turn))) for turn in turns]
+
+
+def _side(placed: _Placed, laid: LaidPart, box: Box, side: str) -> list[Point]:
+    """One side of a box round a part, as it lies."""
+    left, low, right, high = box
+    if side == "round":
+        return _curve(placed, box)
+    ends = {
+        "top": ((left, high), (right, high)),
+        "bottom": ((left, low), (right, low)),
+        "left": ((left, low), (left, high)),
+        "right": ((right, low), (right, high)),
+    }[laid.lies(side)]
+    return [placed.at(each) for each in ends]
+
+
+def _edge(placed: _Placed, laid: LaidPart, edge: EdgeStretch) -> list[Point]:
+    """A stretch of a finished edge."""
+    if edge.side == "round":
+        return _curve(placed, laid.finished)
+    return [placed.at(each) for each in laid.at(edge)]
+
+
+def _in_words(pieces: Sequence[ArticlePiece], ruler: Ruler) -> str:
+    told = (
+        f"{each.name}: {f'{each.count} times ' if each.count > 1 else ''}{show_length(each.width, ruler)} by "
+        f"{show_length(each.length, ruler)} cut"
+        for each in pieces
+    )
+    return f"{'; '.join(told)}."

@@ -1,0 +1,340 @@
+"""An article's making up, put down in order of work. From it follow cut sizes, what to buy, stitching and steps."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from calculators.trade.articles.finishes import BOUND, CASING, FOLD, HEM, KEPT, RAW, SEAM, STRAP, Finish, Glue
+from calculators.trade.articles.parts import EdgeStretch, FlatPart
+
+Joined = tuple[EdgeStretch, EdgeStretch]
+
+
+@dataclass(frozen=True)
+class Operation:
+    """One operation of the making up.
+
+    verb: the kind of operation. do: one command without its full stop, with ``{name}`` where one of its lengths
+    belongs. lengths: those told [mm]. how: what belongs to doing it. why: its reason. rules: keys of the trade's rules
+    it needs. finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides.
+    rows: rows of stitches along all of these. stitched: what a stitching elsewhere comes to [mm]. corners: how many
+    corners it makes. section: the kind of hem or seam whose picture shows it. turns: whether the article is turned
+    inside out by it.
+    """
+
+    verb: str
+    do: str
+    lengths: Mapping[str, Fraction] = field(default_factory=dict)
+    how: str = ""
+    why: str = ""
+    rules: tuple[str, ...] = ()
+    finishes: tuple[Finish, ...] = ()
+    glues: tuple[Glue, ...] = ()
+    along: tuple[EdgeStretch, ...] = ()
+    rows: int = 1
+    stitched: Fraction = Fraction(0)
+    corners: int = 0
+    section: str = ""
+    turns: bool = False
+
+    @property
+    def edges(self) -> tuple[EdgeStretch, ...]:
+        """Where work is done."""
+        return (*(each.stretch for each in self.finishes), *self.along)
+
+    @property
+    def stitching(self) -> Fraction:
+        """The length of its rows of stitches on one article [mm].
+
+        Source: derived, each row as long as its finished edge, a seam once for both its edges. A row further in is
+        shorter, so it is a little more than is stitched.
+        """
+        joined = _merged([each.one for each in self.glues])
+        seams = sum((each.length * each.part.count for each in joined), Fraction(0))
+        sewn = {SEAM, FOLD, KEPT, RAW, STRAP}
+        hems = sum(
+            (each.stretch.length * each.stretch.part.count for each in self.finishes if each.how not in sewn),
+            Fraction(0),
+        )
+        beside = sum((each.length * each.part.count for each in self.along if not self.glues), Fraction(0))
+        return self.rows * (seams + hems + beside) + self.stitched
+
+
+@dataclass(frozen=True)
+class Purchase:
+    """Something to buy beside the cloth. length: of it, or how long it is [mm]; None where it is counted only."""
+
+    thing: str
+    count: int = 1
+    length: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class SeamKind:
+    """A kind of seam: its name on a page, what it takes up at each edge [mm], and its rows of stitches."""
+
+    name: str
+    allowance: Fraction
+    rows: int = 1
+    section: str = ""
+
+
+class MakingUp:
+    """What is put down of an article: parts, then operations on their edges, in order of work."""
+
+    def __init__(self) -> None:
+        self.parts: list[FlatPart] = []
+        self.operations: list[Operation] = []
+        self.folds: list[Glue] = []
+        self.to_buy: list[Purchase] = []
+        self.straps: list[FlatPart] = []
+        self.opening: Fraction | None = None  # [mm] what the article is turned out through
+
+    def rectangle(
+        self, name: str, width: Fraction, length: Fraction, count: int = 1, cloth: str = "main", bias: bool = False
+    ) -> FlatPart:
+        return self._part(FlatPart(name, width, length, False, count, cloth, bias))
+
+    def round(self, name: str, width: Fraction, length: Fraction, count: int = 1, cloth: str = "main") -> FlatPart:
+        """A circle, or an ellipse."""
+        return self._part(FlatPart(name, width, length, True, count, cloth))
+
+    def _part(self, part: FlatPart) -> FlatPart:
+        if any(each.name == part.name for each in self.parts):
+            raise ValueError(f"two parts are called {part.name}")
+        self.parts.append(part)
+        return part
+
+    def fold(self, one: EdgeStretch, other: EdgeStretch, angle: int = 180) -> None:
+        """Two parts are cut in one piece, with a fold between them."""
+        self.folds.append(Glue(one, other, angle, fold=True))
+
+    def do(self, operation: Operation) -> None:
+        """Whatever has no word of its own here."""
+        self.operations.append(operation)
+
+    def hem(
+        self,
+        *edges: EdgeStretch,
+        turn: Fraction,
+        hem: Fraction,
+        do: str = "",
+        corners: int = 0,
+        rows: int = 1,
+        how: str = "",
+        casing: bool = False,
+    ) -> None:
+        """Turn edges in and hem them; a hem of 0 leaves them as they are."""
+        if not hem:
+            self.keep(*edges)
+            return
+        kind = CASING if casing else HEM
+        self.do(
+            Operation(
+                kind,
+                do or f"Hem {_named(edges)}: turn in {{turn}}, then {{hem}}, and stitch",
+                {"turn": turn, "hem": hem},
+                how,
+                rules=("gauge",),
+                finishes=tuple(Finish(edge, kind, turn + hem, hem) for edge in edges),
+                corners=corners,
+                rows=rows,
+                section="double" if turn else "single",
+            )
+        )
+
+    def keep(self, *edges: EdgeStretch) -> None:
+        """A selvedge, or an edge that stays as it is."""
+        self.do(Operation("keep", f"Leave {_named(edges)} as it is", finishes=_each(edges, KEPT, Fraction(0)), rows=0))
+
+    def seam(
+        self,
+        *joined: Joined,
+        kind: SeamKind,
+        do: str = "",
+        angle: int = 180,
+        how: str = "",
+        eased: Fraction = Fraction(1),
+        rules: tuple[str, ...] = ("pins-placed", "start-seam", "fasten"),
+    ) -> None:
+        """Join stretches two by two. Where two parts overlap along one side, that side is named with each of them."""
+        ones, others = [one for one, _ in joined], [other for _, other in joined]
+        self.do(
+            Operation(
+                "seam",
+                do or f"Join {_named(ones)} to {_named(others)}: {kind.name}, {{allowance}}",
+                {"allowance": kind.allowance},
+                how,
+                rules=rules,
+                finishes=_each((*_merged(ones), *_merged(others)), SEAM, kind.allowance),
+                glues=tuple(Glue(one, other, angle, eased) for one, other in joined),
+                rows=kind.rows,
+                section=kind.section,
+            )
+        )
+
+    def zip(self, *joined: Joined, kind: SeamKind, length: Fraction) -> None:
+        """Join two edges by a seam that a zip so long [mm] lies in, while both lie flat."""
+        self.do(
+            Operation(
+                "zip",
+                f"Join {_named([one for one, _ in joined])} to {_named([other for _, other in joined])}, {{allowance}}:"
+                " stitches of ordinary length at both ends, long ones over the zip, {length}. Press it open, stitch the"
+                " zip behind it, and take the long stitches out",
+                {"allowance": kind.allowance, "length": length},
+                how="Sew both its sides in the same direction.",
+                rules=("start-seam", "fasten"),
+                finishes=_each((each for pair in joined for each in pair), SEAM, kind.allowance),
+                glues=tuple(Glue(one, other, 0) for one, other in joined),
+                stitched=2 * length,
+                section=kind.section,
+            )
+        )
+        self.buy("zip", length=length)
+
+    def buttons(self, along: EdgeStretch, count: int) -> None:
+        """Buttonholes and buttons along an edge that is finished, while it lies flat."""
+        self.do(
+            Operation(
+                "buttons",
+                f"Make {count} buttonhole{'s' if count > 1 else ''} along {_named([along])} and sew the buttons on, "
+                "a scrap of cloth under each",
+                along=(along,),
+                rows=0,
+            )
+        )
+        self.buy("buttons", count)
+
+    def close(self, *joined: Joined, do: str, lengths: Mapping[str, Fraction]) -> None:
+        """Stitch edges on each other that are finished already."""
+        self.do(
+            Operation(
+                "close",
+                do,
+                lengths,
+                rules=("fasten",),
+                glues=tuple(Glue(one, other) for one, other in joined),
+                along=tuple(one for one, _ in joined),
+                rows=1,
+            )
+        )
+
+    def bind(
+        self, *edges: EdgeStretch, width: Fraction, do: str = "", corners: int = 0, length: Fraction | None = None
+    ) -> None:
+        """Bind edges with a strip, so wide when it is on; the edge is left as it was cut. length: of the strip, where
+        it holds several layers at once [mm]."""
+        length = length or sum((edge.length * edge.part.count for edge in edges), Fraction(0))
+        self.do(
+            Operation(
+                "bind",
+                do or f"Bind {_named(edges)}, {{width}} wide",
+                {"width": width},
+                finishes=_each(edges, BOUND, Fraction(0)),
+                stitched=2 * length,
+                corners=corners,
+                rows=0,
+            )
+        )
+        self.buy("binding", length=length)
+
+    def raw(self, *edges: EdgeStretch) -> None:
+        """Edges that stay raw inside another seam, which needs no line of its own."""
+        self.do(Operation("raw", f"Leave {_named(edges)} raw", finishes=_each(edges, RAW, Fraction(0)), rows=0))
+
+    def stitch(self, verb: str, do: str, *along: EdgeStretch, rows: int = 1, corners: int = 0, **told: object) -> None:
+        """A row along edges that are finished already."""
+        self.do(Operation(verb, do, along=along, rows=rows, corners=corners, **told))  # type: ignore[arg-type]
+
+    def strap(
+        self, name: str, width: Fraction, length: Fraction, caught: Fraction, count: int = 1, do: str = ""
+    ) -> FlatPart:
+        """A loop or a tie, folded in four and stitched: so wide and so long where it is seen, its ends caught [mm]
+        under a hem or in a seam."""
+        strap = self.rectangle(name, width, length, count)
+        self.straps.append(strap)
+        in_four = width * 3 / 2
+        self.do(
+            Operation(
+                "strap",
+                do
+                or f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
+                finishes=(
+                    Finish(strap.left, STRAP, in_four), Finish(strap.right, STRAP, in_four),
+                    Finish(strap.top, RAW, caught), Finish(strap.bottom, RAW, caught),
+                ),
+                stitched=length * count,
+                rows=0,
+            )
+        )  # fmt: skip
+        return strap
+
+    def turn_out(self, opening: Fraction, do: str = "Turn right side out and push the corners square") -> None:
+        """Turn it out through an opening so wide [mm]."""
+        self.opening = opening
+        self.do(Operation("turn out", do, rules=("point-out",), rows=0, turns=True))
+
+    def buy(self, thing: str, count: int = 1, length: Fraction | None = None) -> None:
+        self.to_buy.append(Purchase(thing, count, length))
+
+    @property
+    def glues(self) -> tuple[Glue, ...]:
+        """All that is joined, folds first."""
+        return (*self.folds, *(glue for each in self.operations for glue in each.glues))
+
+    @property
+    def finishes(self) -> tuple[Finish, ...]:
+        return tuple(finish for each in self.operations for finish in each.finishes)
+
+    @property
+    def stitching(self) -> Fraction:
+        """All rows of stitches of one article [mm].
+
+        Source: derived, the rows of its operations added up.
+        """
+        return sum((each.stitching for each in self.operations), Fraction(0))
+
+    @property
+    def corners(self) -> int:
+        return sum(each.corners for each in self.operations)
+
+
+def _each(edges: Iterable[EdgeStretch], how: str, takes: Fraction) -> tuple[Finish, ...]:
+    return tuple(Finish(edge, how, takes) for edge in edges)
+
+
+def _merged(stretches: Sequence[EdgeStretch]) -> list[EdgeStretch]:
+    """Stretches of one side that overlap or meet, as one: two parts that overlap are sewn to it at once."""
+    found: list[EdgeStretch] = []
+    for each in stretches:
+        low, high = sorted((each.start, each.end))
+        for number, other in enumerate(found):
+            if (other.part, other.side) == (each.part, each.side) and low <= other.end and other.start <= high:
+                found[number] = replace(other, start=min(low, other.start), end=max(high, other.end))
+                break
+        else:
+            found.append(replace(each, start=low, end=high))
+    return found
+
+
+def _named(edges: Sequence[EdgeStretch]) -> str:
+    """The edges in words: “top and bottom of the front”."""
+    parts: dict[str, list[str]] = {}
+    for edge in edges:
+        sides = parts.setdefault(edge.part.name, [])
+        if edge.side not in sides:
+            sides.append(edge.side)
+    told = []
+    for part, sides in parts.items():
+        if len(sides) == 4:
+            told.append(f"all sides of the {part}")
+        elif sides == ["round"]:
+            told.append(f"the edge of the {part}")
+        else:
+            told.append(f"the {listed(sides)} of the {part}")
+    return listed(told)
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words with commas and an “and”."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -1,0 +1,175 @@
+"""What must hold of any article: each finds what hands could not make, or what would not come out as asked."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, TOP, EdgeStretch, FlatPart
+from calculators.trade.articles.work import MakingUp
+
+Vector = tuple[Fraction, Fraction, Fraction]
+INWARD = {TOP: (0, -1), BOTTOM: (0, 1), LEFT: (1, 0), RIGHT: (-1, 0)}
+
+
+def not_finished_once(work: MakingUp) -> list[str]:
+    """Sides of which some stretch is finished twice, or not at all."""
+    found = []
+    for part in work.parts:
+        for side in part.sides:
+            spans = [
+                sorted((each.start, each.end))
+                for each in (
+                    *(finish.stretch for finish in work.finishes),
+                    *(end for glue in work.folds for end in (glue.one, glue.other)),
+                )
+                if each.part == part and each.side == side
+            ]
+            reached = Fraction(0)
+            for start, end in sorted(spans):
+                if start != reached:
+                    break
+                reached = end
+            else:
+                if reached == part.length_of(side):
+                    continue
+            found.append(f"{part.name}, {side}")
+    return found
+
+
+def do_not_walk(work: MakingUp) -> list[str]:
+    """Joined stretches of unequal length."""
+    return [
+        f"{glue.one.part.name} {glue.one.side} and {glue.other.part.name} {glue.other.side}"
+        for glue in work.glues
+        if abs(glue.one.length * glue.eased - glue.other.length) > Fraction(1, 10**9)
+    ]
+
+
+@dataclass(frozen=True)
+class InSpace:
+    """Where a part lies in space: its lower left corner, where its width and its length go, and which way the inside of
+    the article is."""
+
+    part: FlatPart
+    corner: Vector
+    across: Vector
+    up: Vector
+    inside: Vector
+
+    def at(self, x: Fraction, y: Fraction) -> Vector:
+        return _sum(self.corner, _times(x, self.across), _times(y, self.up))
+
+    def along(self, stretch: EdgeStretch, place: Fraction) -> Vector:
+        return self.at(*_on_side(self.part, stretch.side, place))
+
+    def inward(self, side: str) -> Vector:
+        x, y = INWARD[side]
+        return _sum(_times(Fraction(x), self.across), _times(Fraction(y), self.up))
+
+
+def _on_side(part: FlatPart, side: str, place: Fraction) -> tuple[Fraction, Fraction]:
+    zero = Fraction(0)
+    return {TOP: (place, part.length), BOTTOM: (place, zero), LEFT: (zero, place), RIGHT: (part.width, place)}[side]
+
+
+def _sum(*vectors: Vector) -> Vector:
+    x, y, z = (sum(each) for each in zip(*vectors))
+    return x, y, z
+
+
+def _times(number: Fraction, vector: Vector) -> Vector:
+    return number * vector[0], number * vector[1], number * vector[2]
+
+
+def made_up(work: MakingUp) -> dict[str, InSpace]:
+    """Every part where it lies once the article is made up, from its first part on."""
+    zero, one = Fraction(0), Fraction(1)
+    first = work.parts[0]
+    placed = {first.name: InSpace(first, (zero, zero, zero), (one, zero, zero), (zero, one, zero), (zero, zero, -one))}
+    waiting = [first.name]
+    while waiting:
+        here = placed[waiting.pop(0)]
+        for glue in work.glues:
+            for one_end, other in ((glue.one, glue.other), (glue.other, glue.one)):
+                if one_end.part.name == here.part.name and other.part.name not in placed:
+                    placed[other.part.name] = _placed(here, one_end, other, glue.angle)
+                    waiting.append(other.part.name)
+    return placed
+
+
+def _placed(here: InSpace, one: EdgeStretch, other: EdgeStretch, angle: int) -> InSpace:
+    cosine, sine = {0: (1, 0), 90: (0, 1), 180: (-1, 0)}[angle]
+    inward, inside = here.inward(one.side), here.inside
+    goes_in = _sum(_times(Fraction(-cosine), inward), _times(Fraction(sine), inside))
+    its_inside = _sum(_times(Fraction(sine), inward), _times(Fraction(cosine), inside))
+    start, end = here.along(one, one.start), here.along(one, one.end)
+    way = _times(1 / one.length, _sum(end, _times(Fraction(-1), start)))
+    sign = Fraction(1 if other.end > other.start else -1)
+    x, y = INWARD[other.side]
+    across, up = (
+        (_times(sign, way), _times(Fraction(y), goes_in)) if y else (_times(Fraction(x), goes_in), _times(sign, way))
+    )
+    along, high = _on_side(other.part, other.side, other.start)
+    corner = _sum(start, _times(-along, across), _times(-high, up))
+    return InSpace(other.part, corner, across, up, its_inside)
+
+
+def do_not_meet(work: MakingUp) -> list[str]:
+    """What is joined and does not lie on each other once the article is made up, and parts that hang on nothing."""
+    placed = made_up(work)
+    found = [
+        f"{part.name} hangs on nothing" for part in work.parts if part.name not in placed and part not in work.straps
+    ]
+    for glue in work.glues:
+        if glue.one.part.name not in placed or glue.other.part.name not in placed or glue.eased != 1:
+            continue
+        one, other = placed[glue.one.part.name], placed[glue.other.part.name]
+        for here, there in ((glue.one.start, glue.other.start), (glue.one.end, glue.other.end)):
+            if one.along(glue.one, here) != other.along(glue.other, there):
+                found.append(f"{glue.one.part.name} {glue.one.side} and {glue.other.part.name} {glue.other.side}")
+    return found
+
+
+def finished_size(work: MakingUp) -> tuple[Fraction, Fraction]:
+    """How wide and how long it is made up [mm]: all parts where they lie."""
+    points = [
+        each.at(x, y)
+        for each in made_up(work).values()
+        for x in (Fraction(0), each.part.width)
+        for y in (Fraction(0), each.part.length)
+    ]
+    xs, ys, _ = zip(*points)
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+def out_of_order(work: MakingUp) -> Iterator[str]:
+    """What is done when it can no longer be done: at an article that is turned out, whatever wants a flat part comes
+    before the first seam that shuts it, and the turning out after the last."""
+    verbs = [each.verb for each in work.operations]
+    if "turn out" not in verbs:
+        return
+    shutting = [number for number, each in enumerate(work.operations) if any(glue.angle for glue in each.glues)]
+    for number, verb in enumerate(verbs):
+        if verb in {"hem", "zip", "buttons"} and number > shutting[0]:
+            yield f"{verb} after the seam that shuts it"
+        if verb == "turn out" and number < shutting[-1]:
+            yield "turned out before the last seam"
+
+
+def too_narrow_to_turn(work: MakingUp) -> bool:
+    """Whether an article that is turned out has no edge left open as long as it says."""
+    if work.opening is None:
+        return False
+    joined: dict[tuple[str, str], Fraction] = {}
+    for glue in work.glues:
+        if not glue.fold and glue.angle:
+            for end in (glue.one, glue.other):
+                key = end.part.name, end.side
+                joined[key] = joined.get(key, Fraction(0)) + end.length
+    rims = [
+        each.stretch.length - joined.get((each.stretch.part.name, each.stretch.side), Fraction(0))
+        for each in work.finishes
+        if each.how in {"hem", "kept", "casing"}
+    ]
+    zips = [each.length or Fraction(0) for each in work.to_buy if each.thing == "zip"]
+    return work.opening > max((*rims, *zips), default=Fraction(0))
