@@ -75,6 +75,7 @@ def as_calculator(article: Article) -> Calculator:
         work=work,
         drawing=lambda drawn, ruler: parts_laid_flat(drawn.work, drawn.pieces, ruler),
         steps=lambda drawn, ruler: article_steps(drawn.work, drawn.pieces, ruler),
+        alone=True,
         examples=article.examples,
         sources=article.sources,
     )

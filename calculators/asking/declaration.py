@@ -154,6 +154,8 @@ class Calculator:
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one
     another.
     steps: likewise, how it is made, step by step, where that stands beside the drawing.
+    alone: whether its blanks that hold no measure in hand are its own, even where another of the page has one of that
+    name.
     files: what can be saved of an answer.
     sources: keys of the bibliography.
     """
@@ -167,6 +169,7 @@ class Calculator:
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
     steps: Callable[[Any, Ruler], PictureSeries] | None = None
+    alone: bool = False
     files: tuple[File, ...] = ()
     examples: tuple[Example, ...] = ()
     sources: tuple[str, ...] = ()

@@ -267,3 +267,20 @@ def test_what_was_put_down_elsewhere_does_not_come_back_with_a_late_answer(page:
     answered(page)
     page.wait_for_timeout(300)
     assert page.evaluate(IN_HAND) == []
+
+
+def test_a_hem_in_hand_is_no_hem_of_an_article_and_no_article_writes_into_another(page: Page):
+    page.goto("./fold/hems/")
+    hems = calculator(page, "finished-size")
+    blank(hems, "hem").fill("2.5 cm")
+    says(hems, "39 cm")
+    for path, names in (("cushion-covers", ("cushion-overlap", "cushion-buttons")), ("bed-linen", ("duvet-cover",))):
+        page.goto(f"./projects/{path}/")
+        for name in names:
+            begins = blank(calculator(page, name), "hem")
+            expect(begins).to_have_value({"cushion-covers": "2 cm", "bed-linen": "4 cm"}[path])
+    page.goto("./projects/cushion-covers/")
+    overlap = calculator(page, "cushion-overlap")
+    blank(overlap, "overlap").fill("15 cm")
+    says(overlap, "31 cm")
+    expect(blank(calculator(page, "cushion-buttons"), "overlap")).to_have_value("12 cm")

@@ -62,6 +62,7 @@ def section(
             "data-given": json.dumps(given),
             "data-in-hand": json.dumps(known_as(calculator, {*given, *own})),
             "aria-label": calculator.title,
+            **({"data-alone": ""} if calculator.alone else {}),
             **NOT_SEARCHED,
         },
         form_html(calculator, asking, place),

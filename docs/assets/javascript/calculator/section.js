@@ -218,9 +218,11 @@ export class Section {
    * @param {Section} other @param {string[]} names
    */
   takeFrom(other, names) {
+    if (this.isAlone || other.isAlone) return false;
     const shared = names.filter(
       (name) =>
         !this.shared.has(name) &&
+        !other.shared.has(name) && // what is in hand is not what a page has of its own
         this.typed[name] !== other.typed[name] &&
         this.#blank(name)?.takes?.(other.typed[name]),
     );
@@ -233,6 +235,11 @@ export class Section {
     this.last.forget(shared);
     if (shared.length) this.#keep();
     return shared.length > 0;
+  }
+
+  /** Whether its blanks are its own, even where another of the page has one of that name. */
+  get isAlone() {
+    return this.element.hasAttribute("data-alone");
   }
 
   get isTyped() {
