@@ -10,7 +10,7 @@ from calculators.trade.articles.work import MakingUp
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     cloth = work.rectangle("cloth", given.width, given.length)
-    work.bind(*cloth.around, width=given.binding_width, corners=4)
+    work.bind(*cloth.around, width=given.binding_width)
     return given.width, given.length
 
 

@@ -8,7 +8,6 @@ from calculators.articles.cushions import (
     COVER_FIELDS,
     LIKE_THE_PAD,
     OPENING_FIELDS,
-    OVERLAPPED,
     backs_that_overlap,
     cover_size,
     sew_round,
@@ -23,7 +22,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     front = work.rectangle("front", width, length)
     upper, lower = backs_that_overlap(work, given, width, length)
     work.buttons(upper.bottom, max(1, ceil(width / given.apart) - 1))
-    sew_round(work, front, upper, lower, seam_kind(given), OVERLAPPED)
+    sew_round(work, front, upper, lower, seam_kind(given))
     work.turn_out(width)
     return width, length
 

@@ -1,6 +1,5 @@
 """A cushion cover with a flat border all round, its back two parts that overlap."""
 
-from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
@@ -8,14 +7,14 @@ from calculators.articles.cushions import (
     COVER_FIELDS,
     LIKE_THE_PAD,
     OPENING_FIELDS,
-    OVERLAPPED,
     backs_that_overlap,
     cover_size,
     sew_round,
+    stitch_border,
 )
 from calculators.articles.measures import refuse_unless, seam_kind, seam_of, size
 from calculators.asking.declaration import Example
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
@@ -24,21 +23,9 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     refuse_unless(given.border < given.pad_width, "border", "The border is wider than the pad. Write less.")
     front = work.rectangle("front", width, length)
     upper, lower = backs_that_overlap(work, given, width, length)
-    sew_round(work, front, upper, lower, seam_kind(given), OVERLAPPED)
+    sew_round(work, front, upper, lower, seam_kind(given))
     work.turn_out(width)
-    row: Fraction = 2 * (inner_width + inner_length)
-    work.do(
-        Operation(
-            "border",
-            "Press, pin all layers, and stitch {border} inside the edge all round",
-            {"border": given.border},
-            how="Mark the row with chalk.",
-            rules=("start-seam", "pivot", "fasten"),
-            stitched=row,
-            rows=0,
-            along=front.around,
-        )
-    )
+    stitch_border(work, front, given.border)
     return width, length
 
 

@@ -7,7 +7,6 @@ from calculators.articles.cushions import (
     COVER_FIELDS,
     LIKE_THE_PAD,
     OPENING_FIELDS,
-    OVERLAPPED,
     backs_that_overlap,
     cover_size,
     sew_round,
@@ -21,7 +20,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length = cover_size(given)
     front = work.rectangle("front", width, length)
     upper, lower = backs_that_overlap(work, given, width, length)
-    sew_round(work, front, upper, lower, seam_kind(given), OVERLAPPED)
+    sew_round(work, front, upper, lower, seam_kind(given))
     work.turn_out(width)
     return width, length
 

@@ -5,7 +5,7 @@ from types import SimpleNamespace
 
 from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
 from calculators.trade.articles.parts import FlatPart
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.work import MakingUp, Operation, SeamKind
 
 COVER_FIELDS = (
     size("pad_width", "Width of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),
@@ -50,7 +50,7 @@ def backs_that_overlap(
     return upper, lower
 
 
-def sew_round(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart, kind: SeamKind, do: str) -> None:
+def sew_round(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart, kind: SeamKind) -> None:
     """Join a front to the two backs behind it, one at the top and one at the foot, all round."""
     begins = front.length - upper.length
     work.seam(
@@ -59,12 +59,23 @@ def sew_round(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart,
         *((front.side(side).between(begins, front.length), upper.side(side)) for side in ("left", "right")),
         *((front.side(side).between(Fraction(0), lower.length), lower.side(side)) for side in ("left", "right")),
         kind=kind,
-        do=do,
+        do=f"Lay the upper back on the front, {kind.lie}, then the lower back over it, and stitch round, {kind.where}",
         how="Over the ends of the opening stitch to and fro.",
     )
 
 
-OVERLAPPED = (
-    "Lay the upper back on the front, right sides together, then the lower back over it, and stitch round, {allowance}"
-    " from the edges"
-)
+def stitch_border(work: MakingUp, front: FlatPart, border: Fraction) -> None:
+    """Stitch a cover that is turned out all round, so far [mm] inside its edge."""
+    inner_width, inner_length = front.width - 2 * border, front.length - 2 * border
+    work.do(
+        Operation(
+            "border",
+            "Press, pin all layers, and stitch {border} inside the edge all round",
+            {"border": border},
+            how="Mark the row with chalk.",
+            rules=("start-seam", "pivot", "fasten"),
+            stitched=2 * (inner_width + inner_length),
+            rows=0,
+            along=front.around,
+        )
+    )

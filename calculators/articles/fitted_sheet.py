@@ -19,15 +19,17 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         (top.top, head.bottom), (top.bottom, foot.top), (top.left, left.right), (top.right, right.left)
     ):  # fmt: skip
         work.fold(one, other, 90)
+    kind = seam_kind(given)
     work.seam(
         (head.left, left.top.back),
         (head.right, right.top),
         (foot.left.back, left.bottom.back),
         (foot.right.back, right.bottom),
-        kind=seam_kind(given),
+        kind=kind,
         angle=90,
-        do="Cut a square out of every corner, fold the corner diagonally, right sides together, and stitch its two "
-        "edges, {allowance}",
+        do=f"Cut a square of {{square}} out of every corner, fold the corner diagonally, {kind.lie}, and stitch its "
+        f"two edges together, {kind.where}",
+        lengths={"square": down + given.turn + given.casing - kind.allowance},
     )
     work.hem(
         head.top, foot.bottom, left.left, right.right, turn=given.turn, hem=given.casing, casing=True,

@@ -17,7 +17,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     side_turn = given.turn if given.side_hem else Fraction(0)
     work.hem(sheet.left, sheet.right, turn=side_turn, hem=given.side_hem)
     work.hem(sheet.bottom, turn=given.turn, hem=given.foot_hem)
-    work.hem(sheet.top, turn=given.turn, hem=given.head_hem, corners=4 if given.side_hem else 0)
+    work.hem(sheet.top, turn=given.turn, hem=given.head_hem)
     return width, length
 
 

@@ -8,6 +8,8 @@ from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.seams import SEAMS, allowance_of
 from calculators.trade.articles.work import SeamKind
+from calculators.trade.sections.edge import EdgeMeasures
+from calculators.trade.sections.edges import EDGES
 from calculators.values.kinds import Choice, Length
 from calculators.values.measure import Ruler
 
@@ -62,7 +64,20 @@ def _allowance(method: HouseMethod, ruler: Ruler, seam: str) -> str:
 
 def seam_kind(given: SimpleNamespace) -> SeamKind:
     """The kind of seam that was chosen, with its allowance."""
-    return SeamKind(SEAMS[given.seam], given.seam_allowance, _ROWS[given.seam], given.seam)
+    name, allowance, rows = SEAMS[given.seam], given.seam_allowance, _ROWS[given.seam]
+    if given.seam != "french":
+        return SeamKind(name, allowance, rows, given.seam)
+    first, *_ = EDGES["french"].steps(EdgeMeasures(allowance, allowance, allowance, allowance))
+    return SeamKind(
+        name,
+        allowance,
+        rows,
+        given.seam,
+        lie="wrong sides together",
+        where="{first} from the edges",
+        how="Then turn it, right sides together, and stitch again {second} from the fold.",
+        lengths=first.lengths,
+    )
 
 
 def refuse_unless(holds: bool, field: str, sentence: str, **values: object) -> None:

@@ -10,7 +10,7 @@ from calculators.trade.articles.work import MakingUp
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     napkin = work.rectangle("napkin", given.width, given.length)
-    work.hem(*napkin.around, turn=given.turn, hem=given.hem, corners=4)
+    work.hem(*napkin.around, turn=given.turn, hem=given.hem)
     return given.width, given.length
 
 

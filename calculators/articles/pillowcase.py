@@ -32,7 +32,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         *((getattr(front, side).between(length - flap_length, length), getattr(flap, side))
             for side in ("left", "right")),
         kind=kind,
-        do=f"{folded}; stitch both sides as a {kind.name}, {{allowance}}",
+        do=f"{folded}; stitch both sides, {kind.where}",
         how="Fasten well at the opening.",
     )  # fmt: skip
     work.turn_out(width)

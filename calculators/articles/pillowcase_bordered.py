@@ -3,30 +3,19 @@
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.cushions import OVERLAPPED, backs_that_overlap, sew_round
+from calculators.articles.cushions import backs_that_overlap, sew_round, stitch_border
 from calculators.articles.measures import hem_of, part_of_size, seam_kind, seam_of, size
 from calculators.asking.declaration import Example
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length = given.width + 2 * given.border, given.length + 2 * given.border
     front = work.rectangle("front", width, length)
     upper, lower = backs_that_overlap(work, given, width, length)
-    sew_round(work, front, upper, lower, seam_kind(given), OVERLAPPED)
+    sew_round(work, front, upper, lower, seam_kind(given))
     work.turn_out(width)
-    work.do(
-        Operation(
-            "border",
-            "Press, pin all layers, and stitch {border} inside the edge all round",
-            {"border": given.border},
-            how="Mark the row with chalk.",
-            rules=("start-seam", "pivot", "fasten"),
-            stitched=2 * (given.width + given.length),
-            rows=0,
-            along=front.around,
-        )
-    )
+    stitch_border(work, front, given.border)
     return width, length
 
 

@@ -10,7 +10,7 @@ from calculators.trade.articles.work import MakingUp
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     front = work.rectangle("front", given.width, given.length)
-    wadding = work.rectangle("wadding", given.width, given.length, cloth="wadding")
+    wadding = work.rectangle("wadding", given.width, given.length)
     back = work.rectangle("back", given.width, given.length)
     work.close(
         (front.top, wadding.top), (front.bottom, back.bottom),
@@ -21,7 +21,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     work.bind(
         *front.around, *wadding.around, *back.around,
         width=given.binding_width, length=2 * (given.width + given.length),
-        do="Bind all layers together, {width} wide, both ends of the loop under the binding at a corner", corners=4,
+        do="Bind all layers together, {width} wide, both ends of the loop under the binding at a corner",
     )  # fmt: skip
     return given.width, given.length
 

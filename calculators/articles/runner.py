@@ -11,7 +11,7 @@ from calculators.trade.articles.work import MakingUp
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     length = given.table_length + 2 * given.drop
     runner = work.rectangle("runner", given.width, length)
-    work.hem(*runner.around, turn=given.turn, hem=given.hem, corners=4)
+    work.hem(*runner.around, turn=given.turn, hem=given.hem)
     return given.width, length
 
 

@@ -11,7 +11,7 @@ from calculators.trade.articles.work import MakingUp
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length = given.table_width + 2 * given.drop, given.table_length + 2 * given.drop
     cloth = work.rectangle("cloth", width, length)
-    work.hem(*cloth.around, turn=given.turn, hem=given.hem, corners=4)
+    work.hem(*cloth.around, turn=given.turn, hem=given.hem)
     return width, length
 
 

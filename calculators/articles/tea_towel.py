@@ -12,7 +12,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     towel = work.rectangle("towel", given.width, given.length)
     work.strap("loop", given.loop_broad, given.loop_seen, given.hem)
     work.hem(
-        *towel.around, turn=given.turn, hem=given.hem, corners=4,
+        *towel.around, turn=given.turn, hem=given.hem,
         do="Hem all sides: turn in {turn}, then {hem}, lay both ends of the loop under the hem, and stitch",
         how="Fold the loop outwards and stitch it once more, to and fro.",
     )  # fmt: skip

@@ -81,14 +81,14 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
 
 
 def _is_step(operation: Operation) -> bool:
-    return operation.verb not in ("keep", "raw")
+    return operation.verb != "keep"
 
 
 def _told(operation: Operation, ruler: Ruler) -> Told:
     lengths = {name: show_length(each, ruler) for name, each in operation.lengths.items()}
     marked = {name: f"**{each}**" for name, each in lengths.items()}
     beside = " ".join(part for part in (operation.how, *map(brief, operation.rules)) if part)
-    return Told(f"{operation.do.format(**marked)}.", beside.format(**lengths), operation.why.format(**lengths))
+    return Told(f"{operation.do.format(**marked)}.", beside.format(**lengths), "")
 
 
 def _plain(text: str) -> str:

@@ -1,34 +1,15 @@
 """The built pages as a reader without scripts gets them: forms, worked answers, links, all there and all sound."""
 
 from collections import Counter
-from pathlib import Path
 from urllib.parse import urljoin, urlsplit
-from xml.etree import ElementTree
 
-import pytest
 from bs4 import BeautifulSoup, Tag
 
 from calculators.asking.answering import Asking, answer, filled
 from calculators.catalogue import catalogue
 from calculators.faces.page.markup import together
 from calculators.values.phrase import without_marks
-from scripts.tools.places import ADDRESS_FILE, SITE
-
-
-def pages() -> dict[str, BeautifulSoup]:
-    """Every page that the site map names, by its path in the site."""
-    below = urlsplit(ADDRESS_FILE.read_text()).path  # the site may be built for a folder of a host
-    found = ElementTree.parse(SITE / "sitemap.xml").iterfind(".//{*}loc")
-    names = ["/" + urlsplit(name.text).path.removeprefix(below) for name in found]
-    return {
-        name: BeautifulSoup((SITE / name.lstrip("/") / "index.html").read_text("utf-8"), "html.parser")
-        for name in names
-    }
-
-
-@pytest.fixture(scope="module")
-def built(site: Path) -> dict[str, BeautifulSoup]:
-    return pages()
+from scripts.tools.places import SITE
 
 
 def sections(built: dict[str, BeautifulSoup]) -> list[Tag]:

@@ -4,13 +4,11 @@ import re
 from pathlib import Path
 from urllib.parse import urljoin
 
-import pytest
 import yaml
 from bs4 import BeautifulSoup
 
 from calculators.drawing.signs import SIGNS
 from scripts.tools.places import ROOT
-from tests.pages.test_built_pages import pages
 
 DOCS = ROOT / "docs"
 AT_THE_TABLE = ("prepare", "plan", "cut", "fold", "stitch", "corners")
@@ -20,11 +18,6 @@ HAZARD = re.compile(r'^!!! (?:warning|danger) "(.*)"$', re.MULTILINE)
 
 def front_matter(page: Path) -> dict[str, str]:
     return yaml.safe_load(page.read_text("utf-8").split("---\n")[1])
-
-
-@pytest.fixture(scope="module")
-def built(site: Path) -> dict[str, BeautifulSoup]:
-    return pages()
 
 
 def test_every_page_of_the_work_says_what_comes_next_at_the_table(built):

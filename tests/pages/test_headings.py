@@ -2,8 +2,6 @@
 
 from bs4 import BeautifulSoup
 
-from tests.pages.test_built_pages import built  # noqa: F401 - a fixture
-
 HEADINGS = ["h1", "h2", "h3", "h4", "h5", "h6"]
 
 
@@ -14,7 +12,7 @@ def skipped(page: BeautifulSoup) -> list[str]:
     return [each.get_text() for each, before, level in zip(found, levels, levels[1:]) if level > before + 1]
 
 
-def test_every_calculator_has_a_heading_in_its_place(built):  # noqa: F811
+def test_every_calculator_has_a_heading_in_its_place(built):
     without = []
     for path, page in built.items():
         assert skipped(page) == [], path

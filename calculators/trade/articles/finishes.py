@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from calculators.trade.articles.parts import EdgeStretch
 
-HEM, SEAM, FOLD, BOUND, KEPT, RAW, CASING, STRAP = "hem", "seam", "fold", "bound", "kept", "raw", "casing", "strap"
+HEM, SEAM, BOUND, KEPT, RAW, CASING, STRAP = "hem", "seam", "bound", "kept", "raw", "casing", "strap"
 
 
 @dataclass(frozen=True)
@@ -27,12 +27,10 @@ class Glue:
     """Two stretches of equal length that lie on each other once the article is made up.
 
     angle: how far the second part is turned over the line, from 0, beside the first in one plane, to 180, lying on it.
-    eased: how much longer the second is, gathered or pleated to the first [ratio]. fold: whether the two parts are
-    cut in one piece.
+    fold: whether the two parts are cut in one piece.
     """
 
     one: EdgeStretch
     other: EdgeStretch
     angle: int = 180
-    eased: Fraction = Fraction(1)
     fold: bool = False

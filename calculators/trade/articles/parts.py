@@ -17,7 +17,7 @@ class FlatPart:
     """A flat part of one cloth, by its finished size [mm].
 
     width: across, length: up and down, as the finished article is looked at. is_round: a circle or an ellipse.
-    count: how many like it an article has. cloth: which of the article's cloths it is cut from. bias: cut on the bias.
+    count: how many like it an article has.
     """
 
     name: str
@@ -25,8 +25,6 @@ class FlatPart:
     length: Fraction
     is_round: bool = False
     count: int = 1
-    cloth: str = "main"
-    bias: bool = False
 
     @property
     def sides(self) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from calculators.trade.articles.finishes import BOUND, CASING, FOLD, HEM, KEPT, RAW, SEAM, STRAP, Finish, Glue
+from calculators.trade.articles.finishes import BOUND, CASING, HEM, KEPT, RAW, SEAM, STRAP, Finish, Glue
 from calculators.trade.articles.parts import EdgeStretch, FlatPart
 
 Joined = tuple[EdgeStretch, EdgeStretch]
@@ -15,27 +15,23 @@ class Operation:
     """One operation of the making up.
 
     verb: the kind of operation. do: one command without its full stop, with ``{name}`` where one of its lengths
-    belongs. lengths: those told [mm]. how: what belongs to doing it. why: its reason. rules: keys of the trade's rules
-    it needs. finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides.
-    rows: rows of stitches along all of these. stitched: what a stitching elsewhere comes to [mm]. corners: how many
-    corners it makes. section: the kind of hem or seam whose picture shows it. turns: whether the article is turned
-    inside out by it.
+    belongs. lengths: those told [mm]. how: what belongs to doing it. rules: keys of the trade's rules it needs.
+    finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides. rows: rows of
+    stitches along all of these. stitched: what a stitching elsewhere comes to [mm]. section: which hem or seam of
+    `trade/sections` it is, "" for none.
     """
 
     verb: str
     do: str
     lengths: Mapping[str, Fraction] = field(default_factory=dict)
     how: str = ""
-    why: str = ""
     rules: tuple[str, ...] = ()
     finishes: tuple[Finish, ...] = ()
     glues: tuple[Glue, ...] = ()
     along: tuple[EdgeStretch, ...] = ()
     rows: int = 1
     stitched: Fraction = Fraction(0)
-    corners: int = 0
     section: str = ""
-    turns: bool = False
 
     @property
     def edges(self) -> tuple[EdgeStretch, ...]:
@@ -51,7 +47,7 @@ class Operation:
         """
         joined = _merged([each.one for each in self.glues])
         seams = sum((each.length * each.part.count for each in joined), Fraction(0))
-        sewn = {SEAM, FOLD, KEPT, RAW, STRAP}
+        sewn = {SEAM, KEPT, RAW, STRAP}
         hems = sum(
             (each.stretch.length * each.stretch.part.count for each in self.finishes if each.how not in sewn),
             Fraction(0),
@@ -71,12 +67,18 @@ class Purchase:
 
 @dataclass(frozen=True)
 class SeamKind:
-    """A kind of seam: its name on a page, what it takes up at each edge [mm], and its rows of stitches."""
+    """A kind of seam: its name on a page, what it takes up at each edge [mm], its rows of stitches, which it is of
+    `trade/sections`, how its pieces lie for the first row, where that is stitched, and what belongs to doing it.
+    lengths: told in these texts besides the allowance [mm]."""
 
     name: str
     allowance: Fraction
     rows: int = 1
     section: str = ""
+    lie: str = "right sides together"
+    where: str = "{allowance} from the edges"
+    how: str = ""
+    lengths: Mapping[str, Fraction] = field(default_factory=dict)
 
 
 class MakingUp:
@@ -90,14 +92,12 @@ class MakingUp:
         self.straps: list[FlatPart] = []
         self.opening: Fraction | None = None  # [mm] what the article is turned out through
 
-    def rectangle(
-        self, name: str, width: Fraction, length: Fraction, count: int = 1, cloth: str = "main", bias: bool = False
-    ) -> FlatPart:
-        return self._part(FlatPart(name, width, length, False, count, cloth, bias))
+    def rectangle(self, name: str, width: Fraction, length: Fraction) -> FlatPart:
+        return self._part(FlatPart(name, width, length))
 
-    def round(self, name: str, width: Fraction, length: Fraction, count: int = 1, cloth: str = "main") -> FlatPart:
+    def round(self, name: str, width: Fraction, length: Fraction, count: int = 1) -> FlatPart:
         """A circle, or an ellipse."""
-        return self._part(FlatPart(name, width, length, True, count, cloth))
+        return self._part(FlatPart(name, width, length, is_round=True, count=count))
 
     def _part(self, part: FlatPart) -> FlatPart:
         if any(each.name == part.name for each in self.parts):
@@ -119,8 +119,6 @@ class MakingUp:
         turn: Fraction,
         hem: Fraction,
         do: str = "",
-        corners: int = 0,
-        rows: int = 1,
         how: str = "",
         casing: bool = False,
     ) -> None:
@@ -137,8 +135,6 @@ class MakingUp:
                 how,
                 rules=("gauge",),
                 finishes=tuple(Finish(edge, kind, turn + hem, hem) for edge in edges),
-                corners=corners,
-                rows=rows,
                 section="double" if turn else "single",
             )
         )
@@ -154,20 +150,20 @@ class MakingUp:
         do: str = "",
         angle: int = 180,
         how: str = "",
-        eased: Fraction = Fraction(1),
-        rules: tuple[str, ...] = ("pins-placed", "start-seam", "fasten"),
+        lengths: Mapping[str, Fraction] | None = None,
     ) -> None:
-        """Join stretches two by two. Where two parts overlap along one side, that side is named with each of them."""
+        """Join stretches two by two. Where two parts overlap along one side, that side is named with each of them.
+        lengths: told besides the allowance [mm]."""
         ones, others = [one for one, _ in joined], [other for _, other in joined]
         self.do(
             Operation(
                 "seam",
                 do or f"Join {_named(ones)} to {_named(others)}: {kind.name}, {{allowance}}",
-                {"allowance": kind.allowance},
-                how,
-                rules=rules,
+                {"allowance": kind.allowance, **kind.lengths, **(lengths or {})},
+                " ".join(part for part in (kind.how, how) if part),
+                rules=("pins-placed", "start-seam", "fasten"),
                 finishes=_each((*_merged(ones), *_merged(others)), SEAM, kind.allowance),
-                glues=tuple(Glue(one, other, angle, eased) for one, other in joined),
+                glues=tuple(Glue(one, other, angle) for one, other in joined),
                 rows=kind.rows,
                 section=kind.section,
             )
@@ -219,9 +215,7 @@ class MakingUp:
             )
         )
 
-    def bind(
-        self, *edges: EdgeStretch, width: Fraction, do: str = "", corners: int = 0, length: Fraction | None = None
-    ) -> None:
+    def bind(self, *edges: EdgeStretch, width: Fraction, do: str = "", length: Fraction | None = None) -> None:
         """Bind edges with a strip, so wide when it is on; the edge is left as it was cut. length: of the strip, where
         it holds several layers at once [mm]."""
         length = length or sum((edge.length * edge.part.count for edge in edges), Fraction(0))
@@ -232,47 +226,34 @@ class MakingUp:
                 {"width": width},
                 finishes=_each(edges, BOUND, Fraction(0)),
                 stitched=2 * length,
-                corners=corners,
                 rows=0,
             )
         )
         self.buy("binding", length=length)
 
-    def raw(self, *edges: EdgeStretch) -> None:
-        """Edges that stay raw inside another seam, which needs no line of its own."""
-        self.do(Operation("raw", f"Leave {_named(edges)} raw", finishes=_each(edges, RAW, Fraction(0)), rows=0))
-
-    def stitch(self, verb: str, do: str, *along: EdgeStretch, rows: int = 1, corners: int = 0, **told: object) -> None:
-        """A row along edges that are finished already."""
-        self.do(Operation(verb, do, along=along, rows=rows, corners=corners, **told))  # type: ignore[arg-type]
-
-    def strap(
-        self, name: str, width: Fraction, length: Fraction, caught: Fraction, count: int = 1, do: str = ""
-    ) -> FlatPart:
+    def strap(self, name: str, width: Fraction, length: Fraction, caught: Fraction) -> None:
         """A loop or a tie, folded in four and stitched: so wide and so long where it is seen, its ends caught [mm]
         under a hem or in a seam."""
-        strap = self.rectangle(name, width, length, count)
+        strap = self.rectangle(name, width, length)
         self.straps.append(strap)
         in_four = width * 3 / 2
         self.do(
             Operation(
                 "strap",
-                do
-                or f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
+                f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
                 finishes=(
                     Finish(strap.left, STRAP, in_four), Finish(strap.right, STRAP, in_four),
                     Finish(strap.top, RAW, caught), Finish(strap.bottom, RAW, caught),
                 ),
-                stitched=length * count,
+                stitched=length,
                 rows=0,
             )
         )  # fmt: skip
-        return strap
 
     def turn_out(self, opening: Fraction, do: str = "Turn right side out and push the corners square") -> None:
         """Turn it out through an opening so wide [mm]."""
         self.opening = opening
-        self.do(Operation("turn out", do, rules=("point-out",), rows=0, turns=True))
+        self.do(Operation("turn out", do, rules=("point-out",), rows=0))
 
     def buy(self, thing: str, count: int = 1, length: Fraction | None = None) -> None:
         self.to_buy.append(Purchase(thing, count, length))
@@ -293,10 +274,6 @@ class MakingUp:
         Source: derived, the rows of its operations added up.
         """
         return sum((each.stitching for each in self.operations), Fraction(0))
-
-    @property
-    def corners(self) -> int:
-        return sum(each.corners for each in self.operations)
 
 
 def _each(edges: Iterable[EdgeStretch], how: str, takes: Fraction) -> tuple[Finish, ...]:
