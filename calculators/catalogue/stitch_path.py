@@ -13,6 +13,7 @@ from calculators.trade.stitches.stitch import Stitch
 from calculators.values.kinds import Choice, Count, Length
 from calculators.values.measure import Ruler
 from calculators.values.phrase import say
+from calculators.values.small_lengths import show_small
 
 
 def _usual(_: HouseMethod, ruler: Ruler, stitch: str) -> str:
@@ -26,7 +27,7 @@ def _work(given: SimpleNamespace) -> Answer:
     holes = sum(place.goes_through for place in stitch.once)
     return Answer(
         {"advance": advance, "holes": holes},
-        say("**{advance:length}** from one stitch to the next.", advance=advance),
+        say("**{advance:text}** from one stitch to the next.", advance=show_small(advance, given.ruler)),
         (),
         (say("{do:text}.", do=stitch.do),),
         drawn_from=(stitch, given.stitch_length),
