@@ -358,3 +358,25 @@ def test_the_link_that_carries_the_numbers_is_copied(page):
     assert "#carries=" in page.evaluate("navigator.clipboard.readText()") and "#" not in page.url
     page.evaluate("async () => (location.hash = new URL(await navigator.clipboard.readText()).hash)")
     expect(page.locator(".offered")).to_have_count(1)
+
+
+def test_numbers_that_came_with_a_link_wait_until_she_has_answered(page):
+    page.goto("./corners/mitre/#carries=" + quote(json.dumps({"name": "mitre-marks", "texts": {"hem_1": "3 cm"}})))
+    offered = page.locator(".offered")
+    expect(offered).to_have_count(1)
+
+    def away_and_back() -> None:
+        for path in ("plan/pieces/", "corners/mitre/"):
+            page.evaluate(
+                "(href) => document.body.appendChild(Object.assign(document.createElement('a'), { href })).click()",
+                f"../../{path}",
+            )
+            expect(page).to_have_url(re.compile(f"{path}$"))
+        expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value(re.compile("cm"))
+
+    away_and_back()
+    offered.get_by_role("button", name="Keep mine").click()
+    away_and_back()
+    blank(calculator(page, "mitre-marks"), "hem_1").fill("4 cm")
+    says(calculator(page, "mitre-marks"), "8 cm")
+    expect(offered).to_have_count(0)

@@ -16,7 +16,7 @@ export const carried = (name, texts) =>
  * What an address carries after its #: {name, texts}, or null where it carries nothing that can be read.
  * @param {string} hash
  */
-export function arrived(hash = location.hash) {
+export function arrived(hash) {
   if (!hash.startsWith(MARK) || hash.length > MOST) return null;
   try {
     const { name, texts } = JSON.parse(decodeURIComponent(hash.slice(MARK.length)));
@@ -29,9 +29,9 @@ export function arrived(hash = location.hash) {
 
 /**
  * Ask the reader whether the numbers that came with the link may take the place of her own.
- * @param {{element: HTMLElement}} section @param {() => void} take
+ * @param {{element: HTMLElement}} section @param {() => void} take @param {() => void} decline
  */
-export function offer(section, take) {
+export function offer(section, take, decline) {
   section.element.previousElementSibling?.matches(".offered") && section.element.previousElementSibling.remove();
   const asked = document.createElement("div");
   asked.className = "offered";
@@ -41,7 +41,7 @@ export function offer(section, take) {
   asked.append(
     words,
     button("Use these numbers", take),
-    button("Keep mine", () => {}),
+    button("Keep mine", decline),
   );
   section.element.before(asked);
 

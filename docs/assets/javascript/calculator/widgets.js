@@ -259,12 +259,19 @@ function drawn(html) {
 }
 
 let live = []; // all that the page in view shows of Python's
-let offerIn = () => {}; // offers the page in view numbers that came with an address
+let waiting = null; // numbers that came with an address of this path, until the reader has taken or declined them
+let offerWaiting = () => {}; // on the page in view, once it is known whose numbers stand there
+
+/** @param {URL | Location} address */
+function noteArrival({ hash, pathname }) {
+  const brought = arrived(hash);
+  if (brought) waiting = { pathname, brought };
+}
 
 async function upgrade(page) {
   live = [];
-  let came = arrived(); // at once: the theme writes into the address as the page is scrolled
-  offerIn = (brought) => (came = brought ?? came); // until it is known whose numbers stand here
+  noteArrival(location); // at once: the theme writes into the address as the page is scrolled
+  offerWaiting = () => {};
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
   const walks = [...page.querySelectorAll(".walk")].map(walk);
@@ -297,11 +304,22 @@ async function upgrade(page) {
   });
   await ready;
   live.filter((each) => each.isTyped() || ruler() || methodText()).forEach((each) => each.answer());
-  offerIn = (brought) => {
-    const meant = brought && lone.find(({ section }) => section.name === brought.name);
-    if (meant) offer(meant.section, () => meant.take(brought.texts));
+  offerWaiting = () => {
+    if (waiting?.pathname !== location.pathname) return;
+    const { name, texts } = waiting.brought;
+    const meant = lone.find(({ section }) => section.name === name);
+    const answered = (act) => () => {
+      waiting = null;
+      act();
+    };
+    if (meant)
+      offer(
+        meant.section,
+        answered(() => meant.take(texts)),
+        answered(() => {}),
+      );
   };
-  offerIn(came);
+  offerWaiting();
 }
 
 /** Python warms up on the worked example of the page in view. */
@@ -320,8 +338,12 @@ restored.then((names) => {
   live.forEach((each) => each.answer());
 });
 
-// of the event, since the theme may have written into the address by now
-addEventListener("hashchange", ({ newURL }) => offerIn(arrived(new URL(newURL).hash)));
+// Of the event, since the theme may have written into the address by now; and it may put the page there anew, which
+// then offers what waits.
+addEventListener("hashchange", ({ newURL }) => {
+  noteArrival(new URL(newURL));
+  offerWaiting();
+});
 
 onFollow(() => live.forEach((each) => each.answer()));
 onMeasures(() => live.forEach((each) => each.follow()));
