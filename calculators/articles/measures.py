@@ -1,11 +1,12 @@
 """What articles ask alike: hems, seams and sizes, each begun with the house's number."""
 
+from dataclasses import replace
 from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Field, invalid_input
 from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
-from calculators.asking.house_method import HouseMethod
+from calculators.asking.house_method import HouseMethod, Written
 from calculators.asking.seams import SEAMS, allowance_of
 from calculators.trade.articles.work import SeamKind
 from calculators.trade.sections.edge import EdgeMeasures
@@ -19,6 +20,23 @@ _ROWS = {"plain": 1, "felled": 2, "french": 2, "zip": 1}
 
 TURN_FIELD = Field("turn", "First turn", TURN, "The first fold of the raw edge; 0 for a single turned hem.", "turn")
 HEM_FIELD = Field("hem", "Hem depth", HEM, "The visible border.", "hem")
+
+
+def turn_and_hem(kind: str) -> tuple[Field, Field]:
+    """The two blanks of an article's own hem, begun as the house hems this kind of piece; what is written there changes
+    no other piece in hand."""
+    return (
+        _begun_as(kind, TURN_FIELD, {"cm": "1 cm", "in": "3/8 in"}),
+        _begun_as(kind, HEM_FIELD, {"cm": "2 cm", "in": "3/4 in"}),
+    )
+
+
+def _begun_as(kind: str, field: Field, usual: Written) -> Field:
+    def as_the_house_does(method: HouseMethod, ruler: Ruler) -> str:
+        has_it = kind.casefold() in {each.casefold() for each in method.kinds_of_piece}
+        return (method.for_kind(kind) if has_it else method).measure(field.name, ruler)
+
+    return replace(field, default=None, fixed=usual, from_method=as_the_house_does, known_as=())
 
 
 def size(name: str, label: str, help: str, cm: str, inches: str, known_as: tuple[str, ...] | None = ()) -> Field:

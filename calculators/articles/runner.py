@@ -3,7 +3,7 @@
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.measures import HEM_FIELD, TURN_FIELD, part_of_size, size
+from calculators.articles.measures import part_of_size, size, turn_and_hem
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
@@ -23,8 +23,7 @@ ARTICLE = Article(
         size("width", "Width of the runner", "Finished.", "40 cm", "16 in"),
         size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
         part_of_size("drop", "Drop at each end", "0 where it ends on the top.", "20 cm", "8 in"),
-        TURN_FIELD,
-        HEM_FIELD,
+        *turn_and_hem("Runner"),
     ),
     question="A runner {width} wide on a table {table_length} long, with a drop of {drop}; turn {turn}, hem {hem}.",
     make=_make,

@@ -3,7 +3,7 @@
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.measures import HEM_FIELD, TURN_FIELD, part_of_size, size
+from calculators.articles.measures import part_of_size, size, turn_and_hem
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
@@ -23,8 +23,7 @@ ARTICLE = Article(
         size("table_width", "Width of the table", "Across the top.", "90 cm", "36 in"),
         size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
         part_of_size("drop", "Drop", "From the edge of the table down to the hem, on every side.", "30 cm", "12 in"),
-        TURN_FIELD,
-        HEM_FIELD,
+        *turn_and_hem("Tablecloth"),
     ),
     question="A table {table_width} by {table_length}, a drop of {drop}; turn {turn}, hem {hem}.",
     make=_make,

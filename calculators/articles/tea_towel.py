@@ -3,7 +3,7 @@
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.measures import HEM_FIELD, TURN_FIELD, hem_of, size
+from calculators.articles.measures import hem_of, size, turn_and_hem
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
@@ -24,10 +24,9 @@ ARTICLE = Article(
     title="Tea towel with a loop",
     purpose="What to cut for a tea towel and its loop.",
     fields=(
-        size("width", "Finished width", "Hemmed, across.", "50 cm", "20 in", known_as=("finished_width",)),
-        size("length", "Finished length", "Hemmed, along.", "70 cm", "28 in", known_as=("finished_length",)),
-        TURN_FIELD,
-        HEM_FIELD,
+        size("width", "Finished width", "Hemmed, across.", "50 cm", "20 in"),
+        size("length", "Finished length", "Hemmed, along.", "70 cm", "28 in"),
+        *turn_and_hem("Tea towel"),
         size("loop_seen", "Loop", "Its length where it is seen.", "10 cm", "4 in"),
         hem_of("loop_broad", "Width of the loop", "Folded and stitched.", "2 cm", "3/4 in"),
     ),

@@ -70,8 +70,9 @@ def _work(given: SimpleNamespace) -> Answer:
     with creases_that_meet():
         marks = mitre_marks(given.hem_1, given.hem_2, given.angle, Fraction(0), Fraction(0))
     rulers = {"cm": Ruler("cm", Fraction(given.cm_division)), "in": Ruler("in", Fraction(given.inch_division))}
+    corners = given.pieces * given.corners_each
     rows = [_row(marks, way, rulers) for way in ways(marks)]
-    usual, quick = (given.corners * layings(marks, name) for name in ("edge", "crossing"))
+    usual, quick = (corners * layings(marks, name) for name in ("edge", "crossing"))
     results = {
         "half_line": marks.half_line,
         "to_line_1": marks.to_line_1,
@@ -86,7 +87,7 @@ def _work(given: SimpleNamespace) -> Answer:
         "**{half_line}** from the crossing of the creases to each edge, along the line: one distance for all "
         "{marks:mark|marks}.",
         half_line=marks.half_line,
-        marks=2 * given.corners,
+        marks=2 * corners,
     )
     return Answer(results, spoken, tuple(_notes(marks, usual, quick)), tuple(_working(marks)), drawn_from=marks)
 
@@ -154,7 +155,15 @@ CALCULATOR = Calculator(
     purpose="Which distance on an ordinary ruler finds the marks of many corners without measuring twice.",
     fields=(
         *(FIELDS[name] for name in ("hem_1", "hem_2", "angle")),
-        Field("corners", "Corners ahead", Count(least=1), "In the whole batch; four for every napkin.", fixed="48"),
+        Field(
+            "pieces",
+            "Pieces ahead",
+            Count(least=1, most=100_000),
+            "How many are wanted of this batch.",
+            fixed="18",
+            known_as=("pieces",),
+        ),
+        Field("corners_each", "Corners of each piece", Count(least=1, most=100), "Four for a napkin.", fixed="4"),
         Field(
             "cm_division",
             "Centimetre ruler divided in",
@@ -172,7 +181,7 @@ CALCULATOR = Calculator(
             from_method=_division("in"),
         ),
     ),
-    question="Hems of {hem_1} and {hem_2} at a corner of {angle}, with {corners} corners ahead.",
+    question="Hems of {hem_1} and {hem_2} at a corner of {angle}, on {pieces} pieces.",
     results=(
         Result(
             "half_line",
@@ -215,7 +224,7 @@ CALCULATOR = Calculator(
     drawing=distances_at_corner,
     examples=(
         Example(
-            {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "corners": "80"},
+            {"hem_1": "2.5 cm", "hem_2": "2.5 cm", "pieces": "20"},
             {"half_line": 35, "to_line_1": 35, "quick": 80, "usual": 240},
             "common practice, no source: 2.5 cm hem → about 3.5 cm from the crossing to each edge and from the "
             "corner to the line",

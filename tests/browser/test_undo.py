@@ -55,6 +55,20 @@ def test_what_stood_before_comes_back_and_goes_again(page: Page):
     expect(blank(calculator(page, "pieces-from-cloth"), "cloth_width")).to_have_value(first, timeout=WAKING)
 
 
+@one_window
+def test_what_counts_in_place_of_a_blank_left_empty_is_said(page: Page):
+    page.goto("./plan/pieces/")
+    section = calculator(page, "pieces-from-cloth")
+    width = blank(section, "cloth_width")
+    usual = width.input_value()
+    for text, count in (("112", "2 across"), ("", "3 across")):
+        width.fill(text)
+        width.press("Tab")
+        says(section, count)
+    expect(section.locator(".told-here")).to_have_text(f"Left empty, so the usual counts: cloth width {usual}.")
+    expect(undo(section)).to_have_accessible_name("Undo: cloth width 112 cm")
+
+
 def changes(section, chance: Random):
     """Ways to change something in a calculator, as a reader does: typed, chosen, one row more, one less, put back."""
     typed = section.locator("form.asked input[type=text]").all()

@@ -99,6 +99,7 @@ def _length_bound(outcome: PlannedOrder) -> Phrase:
 
 def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given: SimpleNamespace) -> Iterator[Phrase]:
     """What to do next, and what a change would bring."""
+    yield from _wash_still_to_come(given)
     yield from _cut_otherwise(outcome)
     if outcome.missing:
         listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
@@ -125,6 +126,14 @@ def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given
             "Cloth is rounded up to the next division of the ruler, so that it is enough; a mark is read at the "
             "nearest."
         )
+
+
+def _wash_still_to_come(given: SimpleNamespace) -> Iterator[Phrase]:
+    if given.change_length or given.change_width:
+        yield say(
+            "Planned on the cloth as it will be after the wash: {along:percent} along, {across:percent} across.",
+            along=given.change_length, across=given.change_width,
+        )  # fmt: skip
 
 
 def _left_out_instead(outcome: PlannedOrder, instead: PlannedOrder) -> Phrase:

@@ -98,11 +98,15 @@ def _order(batch: Batch) -> str:
         for kind in ("cut", "finished")
     )
     made = f"{bundles.pieces:,} {'piece' if bundles.pieces == 1 else 'pieces'}"
+    fits = batch.answer("pieces-from-cloth").results["count"]
+    short = f" wanted, {fits:,} from this cloth" if fits < bundles.pieces else ""
     kind = f" ({batch.kind})" if batch.kind else ""
     cloth = f" of {batch.cloth}" if batch.cloth else ""
     split = f"{bundles.count} bundles of {bundles.size}" if bundles.count > 1 else "one bundle"
     last = f", the last of {bundles.last}" if bundles.count > 1 and bundles.last != bundles.size else ""
-    return f"{made}{kind}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
+    return (
+        f"{made}{short}{kind}{cloth}, cut {cut}, finished {finished}; {split}{last}. Measures of “{batch.method.name}”."
+    )
 
 
 def _lines_to_write(words: Sequence[str]) -> list[Content]:

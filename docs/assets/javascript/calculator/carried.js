@@ -38,11 +38,7 @@ export function offer(section, take, decline) {
   asked.setAttribute("role", "group");
   const words = document.createElement("p");
   words.textContent = "This link carries numbers for the blanks below. They take the place of the ones you wrote here.";
-  asked.append(
-    words,
-    button("Use these numbers", take),
-    button("Keep mine", decline),
-  );
+  asked.append(words, button("Use these numbers", take), button("Keep mine", decline));
   section.element.before(asked);
 
   /** @param {string} label @param {() => void} act */

@@ -81,6 +81,7 @@ export class Section {
     /** @type {Map<string, string>} */
     this.rulers = new Map();
     this.kept = ""; // what the keeper was last given
+    this.leftEmpty = ""; // the blank that was emptied and left, until it is told what counts there
     // where blanks wait behind a line to tap
     this.folds = /** @type {HTMLDetailsElement[]} */ (
       [this.form.closest("details.asked-besides"), this.form.querySelector("details.more")].filter(Boolean)
@@ -311,6 +312,7 @@ export class Section {
     }
     for (const [name, text] of Object.entries(reply.texts ?? {}))
       if (!Object.hasOwn(this.typed, name)) this.#blank(name).value = text;
+    this.#tellLeftEmpty();
     this.settle(reply.written, this.readOn);
     if (reply.answer === undefined) return this.keepOld(reply.waits);
     this.#age("");
@@ -549,6 +551,7 @@ export class Section {
     const name = /** @type {string} */ (target.name || target.closest("table.rows")?.dataset.field);
     const blank = this.#blank(name);
     if (!blank.value.trim()) {
+      this.leftEmpty = name;
       delete this.typed[name];
       delete this.refused[name];
       this.shared.type([name]);
@@ -559,6 +562,17 @@ export class Section {
     }
     this.#keep();
     this.isChanging = false;
+  }
+
+  /** Say what counts where a blank was left empty. */
+  #tellLeftEmpty() {
+    const blank = this.leftEmpty ? this.#blank(this.leftEmpty) : null;
+    if (blank?.value.trim() && !Object.hasOwn(this.typed, this.leftEmpty))
+      notice(LEFT_EMPTY, `Left empty, so the usual counts: ${blank.told(blank.value)}.`, {
+        passes: true,
+        place: this.told,
+      });
+    this.leftEmpty = "";
   }
 
   #startAfresh() {
@@ -726,6 +740,7 @@ const LOOSE = {
 const NOT_HERS = "This answer is for the numbers this page came with. Correct the marked box and it will update.";
 
 const OFFER = "offer"; // the notice about what was taken up
+const LEFT_EMPTY = "left empty"; // the notice about what counts in place of nothing
 
 /**
  * @param {string} readOn

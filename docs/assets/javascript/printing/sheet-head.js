@@ -4,6 +4,7 @@ import { jobInHand } from "../keeping/kept.js";
 import { last, onChange } from "../keeping/store.js";
 
 const OF_NO_HOUSE = "The handbook’s numbers";
+const OWN_BESIDE = "Own numbers; the rest the handbook’s";
 
 let job = ""; // the name of the job in hand
 
@@ -28,6 +29,13 @@ function nameIn(text) {
 /** 29 November 2026 */
 const today = () => new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
 
+/** Whose numbers stand on the sheet. @param {Element} page */
+function whose(page) {
+  if (methodText()) return nameIn(methodText());
+  const isHers = [...page.querySelectorAll("form.asked .afresh")].some((way) => !way.hidden);
+  return isHers ? OWN_BESIDE : OF_NO_HOUSE;
+}
+
 /** @param {string} kind @param {string} text */
 function part(kind, text) {
   const made = document.createElement("span");
@@ -48,7 +56,7 @@ addEventListener("beforeprint", () => {
     ...(order ? ["Order ", part("name to-write", order.textContent || job), " "] : [part("name", job), " "]),
     part("title", title),
     " ",
-    part("of-house", methodText() ? nameIn(methodText()) : OF_NO_HOUSE),
+    part("of-house", whose(page)),
     " ",
     part("day", today()),
   );
