@@ -1,11 +1,13 @@
 """A corner step by step: every construction drawn with the maker's own numbers."""
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 from calculators.asking.corner_questions import FIELDS, WITHOUT, corner_steps, measures
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.folding import corner_step, corner_step_by_step
 from calculators.drawing.picture import Picture, PictureSeries
+from calculators.drawing.played_corner import played_corner
 from calculators.trade.corners.bulk import bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 from calculators.trade.corners.steps import CornerStep
@@ -54,7 +56,9 @@ def _work(given: SimpleNamespace) -> Answer:
 
 def _drawing(drawn_from: tuple[list[CornerStep], int | None], ruler: Ruler) -> Picture | PictureSeries:
     steps, number = drawn_from
-    return corner_step(steps, number, ruler) if number else corner_step_by_step(steps, ruler)
+    if number:
+        return corner_step(steps, number, ruler)
+    return replace(corner_step_by_step(steps, ruler), played=played_corner(steps))
 
 
 CALCULATOR = Calculator(

@@ -1,6 +1,6 @@
 """A corner step by step: folded cloth as it lies, drawn from the folding engine."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from math import dist
 
@@ -8,7 +8,7 @@ from calculators.drawing import lines
 from calculators.drawing.folding_words import Lying, in_words, lying, side_style
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.trade.corners.cloth import ClothLine, Facet
-from calculators.trade.corners.convex import Edge, moved, outlines
+from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
 from calculators.trade.corners.plane import Isometry, Line, Point, steady
 from calculators.trade.corners.stack import Stack, common_edge
 from calculators.trade.corners.steps import CornerStep, Measured
@@ -47,7 +47,7 @@ def told(step: CornerStep, ruler: Ruler) -> Told:
 
 def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale and in one column, and their key."""
-    box = _box([step.seen for step in steps])
+    box = box_of([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     drawn = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
     last: list[tuple[CornerStep, Lying] | None] = [None, *((step, lay) for step, (_, lay) in zip(steps, drawn))]
@@ -67,12 +67,12 @@ def corner_step(steps: Sequence[CornerStep], number: int, ruler: Ruler) -> Pictu
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
     before = steps[number - 2] if number > 1 else None
-    sheet, lay = _drawn(step, frozenset(before.stack.lines if before else ()), _box([step.seen]), ruler)
+    sheet, lay = _drawn(step, frozenset(before.stack.lines if before else ()), box_of([step.seen]), ruler)
     last = (before, lying(before.seen, before.window)) if before else None
     return sheet.finish(step.name, in_words(step, lay, last), caption=f"{step.name}. {instruction(step, ruler)}")
 
 
-def _box(stacks: Sequence[Stack]) -> Box:
+def box_of(stacks: Sequence[Stack]) -> Box:
     """What all these stacks cover on the table: left, lowest, right, highest [mm]."""
     xs, ys = zip(*((float(x), float(y)) for stack in stacks for facet in stack.layers for x, y in facet.on_table))
     return min(xs), min(ys), max(xs), max(ys)
@@ -92,10 +92,23 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
         stack, window = stack.turned_over(middle), moved(window, Isometry.folded_over(Line((middle, 0), (0, 1))))
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
-    _, own_low, _, own_high = _box([stack])
+    _, own_low, _, own_high = box_of([stack])
     sheet = Sheet(
         (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low), letters=LETTERS
     )
+    lay, cuts = draw_cloth(sheet, stack, window, earlier)
+    if cuts:  # layers are cut together: the word stands once
+        sheet.along("cut", *min(cuts, key=_longest_first))
+    for measured in step.measured:
+        _dimension(sheet, measured, _middle(box_of([stack])), show_length(step.lengths[measured.name], ruler))
+    return sheet, lay
+
+
+def draw_cloth(sheet: Sheet, stack: Stack, window: Polygon, earlier: Collection[ClothLine]) -> tuple[Lying, list[Edge]]:
+    """Draw what is seen of cloth: its sides, borders and lines. earlier: lines made before this step.
+
+    Returns how it lies, and the cuts that were drawn.
+    """
     cuts: list[Edge] = []
     lay = lying(stack, window)
     for group in lay.groups:
@@ -110,11 +123,7 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
                     cuts.append(edge)
     for edge in cut_off(stack, window):
         sheet.cut_off(*edge)
-    if cuts:  # layers are cut together: the word stands once
-        sheet.along("cut", *min(cuts, key=_longest_first))
-    for measured in step.measured:
-        _dimension(sheet, measured, _middle(_box([stack])), show_length(step.lengths[measured.name], ruler))
-    return sheet, lay
+    return lay, cuts
 
 
 def _longest_first(edge: Edge) -> tuple[int, ...]:
@@ -124,7 +133,7 @@ def _longest_first(edge: Edge) -> tuple[int, ...]:
 
 
 def _lines_on(
-    facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: frozenset[ClothLine]
+    facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: Collection[ClothLine]
 ) -> list[tuple[str, Edge]]:
     """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been
     made,

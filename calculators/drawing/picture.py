@@ -86,10 +86,14 @@ class Picture:
 
 @dataclass(frozen=True)
 class PictureSeries:
-    """Drawings that follow one another, such as the steps of a corner, and one key to them all."""
+    """Drawings that follow one another, such as the steps of a corner, and one key to them all.
+
+    played: what moves between them, for a script to show; None where nothing can be played.
+    """
 
     pictures: tuple[Picture, ...]
     key: Picture
+    played: ET.Element | None = None
 
 
 class Sheet:

@@ -15,7 +15,28 @@ def step_list(drawn: PictureSeries, key: ET.Element) -> ET.Element:
     what_lines_mean = element("details", {"class": "key"}, element("summary", None, drawn.key.title), key)
     whole = all(picture.crop is None for picture in drawn.pictures)  # each is read by its words, on paper too
     style = "steps in-order read-whole" if whole else "steps in-order"
-    return element("div", {"class": style}, element("ol", None, *listed), what_lines_mean)
+    return element("div", {"class": style}, _played(drawn), what_lines_mean, element("ol", None, *listed))
+
+
+def _played(drawn: PictureSeries) -> ET.Element | None:
+    """What takes the drawing from step to step, behind a line to tap; a script shows it and serves it."""
+    if drawn.played is None:
+        return None
+    last = str(len(drawn.pictures) - 1)
+    slider = {"type": "range", "min": "0", "max": last, "value": "0", "step": "1", "autocomplete": "off"}
+    return element(
+        "details",
+        {"class": "played", "hidden": True, **NOT_SEARCHED},
+        element("summary", None, "Watch it being made"),
+        element("div", {"class": "stage"}, drawn.played),
+        element("p", {"class": "now"}),
+        element(
+            "div",
+            {"class": "player"},
+            element("button", {"type": "button"}, "Play"),
+            element("label", None, element("span", None, "Step"), element("input", slider)),
+        ),
+    )
 
 
 def _step(picture: Picture) -> ET.Element:

@@ -7,6 +7,7 @@ import { carried } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { offerToBegin } from "./job-links.js";
 import { LastChange } from "./last-change.js";
+import { dressPlayed } from "./played.js";
 import { builtText, inWords, named, RowsTable } from "./rows.js";
 import { unfold } from "./walk-steps.js";
 
@@ -440,6 +441,7 @@ export class Section {
    */
   #dressAnswer(answer) {
     dressDrawing(answer, this.element);
+    dressPlayed(answer, this.element);
     for (const button of answer.querySelectorAll("button.offer")) button.hidden = false;
   }
 
