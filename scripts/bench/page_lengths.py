@@ -36,7 +36,7 @@ MEASURE = """() => {
     const end = (element) => element?.checkVisibility() ? screens(element.getBoundingClientRect().bottom) : null;
     const walk = article.querySelector(".walk");
     const answer = walk ? walk.querySelector(".step-answer, .spoken") : article.querySelector(".calculator .spoken");
-    const drawing = walk ? null : answer?.closest(".answer").querySelector("figure.drawing");
+    const drawing = walk ? null : answer?.closest(".answer").querySelector("figure.drawing:not(.key *)");
     const high = document.documentElement.scrollHeight;
     return { high, words, answer: top(answer), drawing: top(drawing), end: end(drawing) };
 }"""

@@ -27,7 +27,7 @@ def _played(drawn: PictureSeries) -> ET.Element | None:
     return element(
         "details",
         {"class": "played", "hidden": True, **NOT_SEARCHED},
-        element("summary", None, "Watch it being made"),
+        element("summary", None, "See it made"),
         element("div", {"class": "stage"}, drawn.played),
         element("p", {"class": "now"}),
         element(
