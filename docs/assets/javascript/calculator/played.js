@@ -79,7 +79,7 @@ function show(player, place) {
 function tell(player, place) {
   const steps = stepsOf(stageOf(player));
   const next = Math.ceil(place);
-  const number = calm.matches ? Math.round(place) : next;
+  const number = movesTo(steps[next]).length ? next : Math.round(place);
   const { name } = steps[number].dataset;
   const jumps = place % 1 && "jumps" in steps[next].dataset;
   const told = `${number + 1}. ${name}${jumps ? ": not shown moving, one drawing follows the other" : ""}`;
