@@ -1,5 +1,6 @@
 """A hem or a seam step by step: cut through and seen from the side, with the maker's own measures."""
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 from calculators.asking.corner_questions import check_turn
@@ -8,6 +9,7 @@ from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.seams import SEAMS, allowance_of
 from calculators.drawing.picture import Picture, PictureSeries
+from calculators.drawing.played_section import played_edge
 from calculators.drawing.section import edge_step, edge_step_by_step
 from calculators.trade.sections.checks import HELD, let_go
 from calculators.trade.sections.edge import Edge, EdgeMeasures, EdgeStep
@@ -87,7 +89,10 @@ def _work(given: SimpleNamespace) -> Answer:
 
 def _drawing(drawn_from: tuple[list[EdgeStep], int | None], ruler: Ruler) -> Picture | PictureSeries:
     steps, number = drawn_from
-    return edge_step(steps, number, ruler) if number else edge_step_by_step(steps, ruler)
+    if number:
+        return edge_step(steps, number, ruler)
+    drawn = edge_step_by_step(steps, ruler)
+    return replace(drawn, played=played_edge(steps, drawn.pictures))
 
 
 _EDGE = Field(

@@ -17,13 +17,15 @@ class PlayedStep:
     """A step in a drawing that is played.
 
     name: of the step. down: how far its own drawing is moved down on the sheet [drawing units]. arrives: what moves
-    from the step before to it, in order. jumps: whether something moves that cannot be shown.
+    from the step before to it, in order. jumps: whether something moves that cannot be shown. drawn: what is to be seen
+    of it, where no step has a drawing of that.
     """
 
     name: str
     down: float = 0
     arrives: Sequence[ET.Element] = ()
     jumps: bool = False
+    drawn: Sequence[ET.Element] = ()
 
 
 def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) -> ET.Element | None:
@@ -46,6 +48,9 @@ def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) 
         made = ET.SubElement(svg, "g", {"class": "step", "data-name": step.name, "data-down": f"{step.down:.1f}"})
         if step.jumps:
             made.set("data-jumps", "")
+        if step.drawn:
+            made.set("data-own", "")
+            made.extend(step.drawn)
     return svg
 
 

@@ -11,7 +11,17 @@ from fractions import Fraction
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.drawing.section_labels import ROW, place_of, placed_labels
-from calculators.drawing.section_layout import EDGE_WIDE, END, RAMP, SHORTEST, THICK, Frame, SectionLayout, beside
+from calculators.drawing.section_layout import (
+    EDGE_WIDE,
+    END,
+    RAMP,
+    SHORTEST,
+    THICK,
+    Frame,
+    Place,
+    SectionLayout,
+    beside,
+)
 from calculators.trade.sections.edge import BINDING, FACING, LINING, LOWER, PIECE, UPPER, EdgeStep
 from calculators.trade.sections.section import CrossSection, CutEnd, Run
 from calculators.trade.trade_rules import brief
@@ -23,7 +33,7 @@ _LOOKS = {PIECE: "first", LOWER: "first", UPPER: "other", FACING: "other", BINDI
 
 def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale, and what their lines are."""
-    frame = _frame([step.section for step in steps])
+    frame = frame_of([step.section for step in steps])
     pictures = tuple(
         replace(_picture(step.name, step.section, frame, _filled(step.do, step, ruler)), told=told(step, ruler))
         for step in steps
@@ -35,7 +45,7 @@ def edge_step(steps: Sequence[EdgeStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step. number: counted from 1."""
     step = steps[number - 1]
     caption = f"{step.name}. {_filled(step.do, step, ruler)}."
-    return _picture(step.name, step.section, _frame([step.section]), caption)
+    return _picture(step.name, step.section, frame_of([step.section]), caption)
 
 
 def told(step: EdgeStep, ruler: Ruler) -> Told:
@@ -50,7 +60,7 @@ def _filled(template: str, step: EdgeStep, ruler: Ruler, mark: str = "") -> str:
     )
 
 
-def _frame(sections: Sequence[CrossSection]) -> Frame:
+def frame_of(sections: Sequence[CrossSection]) -> Frame:
     """Where all sections of a series stand: the lowest place [mm], the scale, and where that place is on the sheet."""
     ends = [_ends(section) for section in sections]
     low, high = float(min(map(min, ends))), float(max(map(max, ends)))
@@ -76,6 +86,18 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
     labels, rows_above, rows_below = placed_labels(drawn, top, foot)
     box = (0.0, top - 10, float(WIDTH), foot + 10)
     sheet = Sheet(box, margins=(0, 4 + ROW * rows_above, 0, 4 + ROW * rows_below), down=True, tallest=box[3] - box[1])
+    draw_layers(sheet, drawn)
+    sheet.svg.set("data-table", f"{sheet.at((0, 0))[1]:.1f}")
+    for label in labels:
+        (x, y), words_at = label.leader.at, label.at
+        sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -13)))
+        sheet.words(label.leader.words, words_at)
+    return sheet.finish(name, in_words(section), with_key=False, caption=caption)
+
+
+def draw_layers(sheet: Sheet, drawn: SectionLayout) -> None:
+    """Draw an edge without its words."""
+    section = drawn.section
     for solid in section.solids:
         middle, reach = drawn.ellipse(solid)
         sheet.ellipse("solid", middle, reach)
@@ -88,11 +110,6 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
     for run in section.layers:
         if run.runs_on:
             _broken_off(sheet, drawn, run)
-    for label in labels:
-        (x, y), words_at = label.leader.at, label.at
-        sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -13)))
-        sheet.words(label.leader.words, words_at)
-    return sheet.finish(name, in_words(section), with_key=False, caption=caption)
 
 
 def _thread(sheet: Sheet, place: tuple[float, float, float], whipped: bool) -> None:
@@ -115,28 +132,39 @@ def _broken_off(sheet: Sheet, drawn: SectionLayout, run: Run) -> None:
 
 def _ribbon(sheet: Sheet, drawn: SectionLayout, strip: str) -> None:
     path = drawn.path(strip)
+    for style, off in ribbon(drawn.section, strip):
+        sheet.line(style, *(beside(path, off) if off else path))
+
+
+def ribbon(section: CrossSection, strip: str) -> list[tuple[str, float]]:
+    """The lines that a strip is drawn with, the lowest first, and how far each lies beside its middle, to the right as
+    one goes along it from its raw edge [drawing units]."""
     look = _LOOKS.get(strip, "third")
-    sheet.line("layer-edge", *path)
-    sheet.line(f"layer-cloth {look}", *path)
-    if look == "third":
-        sheet.line("layer-third", *path)
-    run = drawn.section.runs_of(strip)[0]
+    run = section.runs_of(strip)[0]
     up = 1 if run.right_up else -1  # the wrong side is the lower one
-    sheet.line(lines.LAYER_WRONG, *beside(path, up * run.way * THICK / 4))
+    return [
+        ("layer-edge", 0.0),
+        (f"layer-cloth {look}", 0.0),
+        *([("layer-third", 0.0)] if look == "third" else []),
+        (lines.LAYER_WRONG, up * run.way * THICK / 4),
+    ]
 
 
 def _end(sheet: Sheet, drawn: SectionLayout, end: CutEnd) -> None:
-    """A raw edge frays; one that was neatened has thread round it; that of a tape or a selvedge is plain."""
-    (x, y), way = drawn.end(end), end.way
+    x, y = drawn.end(end)
+    for style, *strokes in end_strokes(end):
+        sheet.line(style, *((x + end.way * along, y + across) for along, across in strokes))
+
+
+def end_strokes(end: CutEnd) -> list[tuple[str, *tuple[Place, ...]]]:
+    """How the end of a strip is drawn: a style with its places, along the strip and across it from its end. A raw edge
+    frays; one that was neatened has thread round it; that of a tape or a selvedge is plain."""
     if not end.neat:
-        for part in (-1, 0, 1):
-            sheet.line("raw-end", (x, y + part * THICK / 3), (x - way * 4, y + part * THICK / 2.2))
-    elif end.words.startswith("neatened"):
+        return [("raw-end", (0, part * THICK / 3), (-4, part * THICK / 2.2)) for part in (-1, 0, 1)]
+    if end.words.startswith("neatened"):
         high = THICK / 2 + 1.5
-        turns = [(x + way * 9, y + high), (x + way * 6, y - high), (x + way * 3, y + high), (x, y - high)]
-        sheet.line("neatening", *turns, (x - way * 2, y), (x, y + high))
-    else:
-        sheet.line("raw-end", (x, y - THICK / 2), (x, y + THICK / 2))
+        return [("neatening", (9, high), (6, -high), (3, high), (0, -high), (-2, 0), (0, high))]
+    return [("raw-end", (0, -THICK / 2), (0, THICK / 2))]
 
 
 def in_words(section: CrossSection) -> str:

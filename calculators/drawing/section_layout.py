@@ -67,19 +67,25 @@ class SectionLayout:
 
     def path(self, strip: str) -> list[Place]:
         """The middle of a strip from its raw edge on."""
+        return [place for part in self.parts(strip) for place in part]
+
+    def parts(self, strip: str) -> list[list[Place]]:
+        """The same in parts: by turns what lies straight or on a slope, and what goes round a fold."""
         runs = self.section.runs_of(strip)
-        places: list[Place] = []
+        parts: list[list[Place]] = []
         for number, run in enumerate(runs):
             start, end = run.at(run.low), run.at(run.high)
+            places: list[Place] = []
             if number == 0:
                 places.append((self.x(start) + run.way * self._inset_of_end(run, start), self._height_at(run, start)))
             places += self._along(run)
-            if number + 1 < len(runs):
-                places += self._round(run, runs[number + 1])
-            else:
+            if number + 1 == len(runs):
                 inset = 0 if run.runs_on else self._inset_of_end(run, end)
                 places.append((self.x(end) - run.way * inset, self._height_at(run, end)))
-        return places
+            parts.append(places)
+            if number + 1 < len(runs):
+                parts.append(self._round(run, runs[number + 1]))
+        return parts
 
     def end(self, end: CutEnd) -> Place:
         """Where the end of a strip is drawn."""

@@ -5,12 +5,17 @@ import re
 from playwright.sync_api import Browser, Page, expect
 
 from calculators.drawing.played import LIFT
+from calculators.drawing.played_section import BentStrip
 from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, elsewhere, one_window
 
 SHOWN = ".played svg > .on"
 DRAG = """(slider, place) => {
     slider.step = "any"; slider.value = place; slider.dispatchEvent(new Event("input", { bubbles: true }));
 }"""
+
+
+def places(told):
+    return [tuple(map(float, each.split(","))) for each in told.split()]
 
 
 def player(page: Page, path: str):
@@ -64,7 +69,8 @@ def test_little_motion_is_one_step_after_the_other(browser: Browser, served: str
     expect(page.locator(SHOWN)).to_have_attribute("data-name", "First turn")
     slider.focus()
     page.keyboard.press("ArrowRight")
-    assert page.locator(SHOWN).get_attribute("data-name") == played.locator(".now").text_content().split(". ")[1]
+    expect(played.locator(".now")).to_have_text("3. Second fold")
+    expect(page.locator(SHOWN)).to_have_attribute("data-name", "Second fold")
     page.context.close()
 
 
@@ -77,3 +83,22 @@ def test_what_is_played_follows_the_numbers_and_keeps_its_place(page: Page):
     expect(played).to_have_attribute("open", "")
     expect(page.locator(SHOWN)).to_have_attribute("data-name", "Second fold")
     assert slider.input_value() == "2"
+
+
+@one_window
+def test_a_strip_is_bent_as_the_engine_says(browser: Browser, served: str, width: int):
+    page = elsewhere(browser, served, viewport={"width": width, "height": 844})
+    page.add_init_script(NO_PYTHON)
+    _, slider = player(page, "./stitch/seams/")
+    slider.evaluate(DRAG, 0.7)  # two fifths through the second of two folds
+    strips = page.locator(".played .bend.on > .strip")
+    expect(strips).to_have_count(2)
+    for strip in strips.all():
+        told = strip.evaluate("(each) => ({ ...each.dataset })")
+        about = places(told["about"])[0] if "about" in told else None
+        before, after = places(told["before"]), places(told["after"])
+        bent = BentStrip("", tuple(before), tuple(after), int(told["holds"]), int(told["turn"]), about)
+        shown = places(strip.locator(".layer-edge").get_attribute("points"))
+        far = [max(abs(x - u), abs(y - v)) for (x, y), (u, v) in zip(shown, bent.on_its_way(0.4), strict=True)]
+        assert max(far) < 0.2
+    page.context.close()

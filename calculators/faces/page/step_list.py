@@ -22,7 +22,7 @@ def _played(drawn: PictureSeries) -> ET.Element | None:
     """What takes the drawing from step to step, behind a line to tap; a script shows it and serves it."""
     if drawn.played is None:
         return None
-    last = str(len(drawn.pictures) - 1)
+    last = str(len(drawn.played.findall("g[@class='step']")) - 1)
     slider = {"type": "range", "min": "0", "max": last, "value": "0", "step": "1", "autocomplete": "off"}
     return element(
         "details",

@@ -115,12 +115,14 @@ class CutEnd:
 class CrossSection:
     """Runs, the lowest first, and the rows of stitches through them.
 
-    neat: strip and end, False for the one it is measured from → what that end is called, since it cannot fray.
+    neat: strip and end, False for the one it is measured from → what that end is called, since it cannot fray. before:
+    the sections it was folded from, latest last.
     """
 
     layers: tuple[Run, ...] = ()
     rows: tuple[Row, ...] = ()
     neat: Mapping[tuple[str, bool], str] = field(default_factory=dict)
+    before: tuple["CrossSection", ...] = field(default=(), compare=False, repr=False)
 
     def lay(
         self, strip: str, at: Fraction, way: int, right_up: bool, length: Fraction = AMPLE, under: bool = False
@@ -145,7 +147,8 @@ class CrossSection:
 
     def turned_over(self) -> "CrossSection":
         """The whole work turned over on the table, end for end along the edge, so that its edge stays on its side."""
-        return replace(self, layers=tuple(replace(run, right_up=not run.right_up) for run in reversed(self.layers)))
+        layers = tuple(replace(run, right_up=not run.right_up) for run in reversed(self.layers))
+        return replace(self, layers=layers, before=())
 
     def neatened(self, *strips: str, words: str = "neatened edge", far: bool = False) -> "CrossSection":
         """Finish the ends of strips so that they cannot fray. far: the other end, of a strip that has one."""
@@ -165,7 +168,8 @@ class CrossSection:
             moving += [moves.folded(at)] if moves else []
             staying += [stays] if stays else []
         moving.reverse()
-        return replace(self, layers=(*staying, *moving) if over else (*moving, *staying))
+        layers = (*staying, *moving) if over else (*moving, *staying)
+        return replace(self, layers=layers, before=(*self.before, self))
 
     def stitch(self, at: Fraction, name: str, strips: Collection[str] = (), upper: int | None = None) -> "CrossSection":
         """Stitch through all layers at a place [mm]. strips: those taken, all cloth where none are named. upper: how

@@ -1,8 +1,8 @@
 /**
- * Steps that are played: a slider and a button take one drawing from step to step. Python drew what stays and both faces
- * of what moves; this lays them on the sheet (calculators/drawing/played.py).
+ * Steps that are played: a slider and a button take one drawing from step to step. Python drew what stays and both
+ * faces of what moves; this lays them on the sheet (calculators/drawing/played.py).
  */
-import { fold, turn } from "./moves.js";
+import { bend, fold, turn } from "./moves.js";
 
 const FOLD = 900; // [ms] for one fold
 const REST = 700; // [ms] at a step
@@ -35,11 +35,25 @@ const stageOf = (player) => /** @type {SVGSVGElement} */ (player.querySelector("
 const stepsOf = (svg) =>
   /** @type {SVGGElement[]} */ (/** @type {unknown} */ ([...svg.querySelectorAll(":scope > .step")]));
 
+/** Whether a place is no step: its drawing stands on the stage already. @param {SVGGElement} step */
+const isOwn = (step) => "own" in step.dataset;
+
+/**
+ * The drawing of each step in the list, undefined where a place is no step.
+ * @param {Element} player @returns {(SVGSVGElement | undefined)[]}
+ */
+function drawings(player) {
+  const drawn = [...(player.parentElement?.querySelectorAll(":scope > ol > li svg") ?? [])];
+  return stepsOf(stageOf(player)).map((step) =>
+    isOwn(step) ? undefined : /** @type {SVGSVGElement | undefined} */ (drawn.shift()),
+  );
+}
+
 /** Put each step's own drawing on the stage. @param {Element} player */
 function fill(player) {
-  const drawn = player.parentElement?.querySelectorAll(":scope > ol > li svg") ?? [];
+  const drawn = drawings(player);
   stepsOf(stageOf(player)).forEach((step, index) => {
-    step.replaceChildren(...(drawn[index]?.cloneNode(true).childNodes ?? []));
+    if (drawn[index]) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
   });
   show(player, Number(sliderOf(player).value));
 }
@@ -66,6 +80,7 @@ function show(player, place) {
     const part = Math.floor(share * moves.length);
     const on = share * moves.length - part;
     if (moves[part].matches(".turn")) turn(moves[part], steps[before], steps[next], on);
+    else if (moves[part].matches(".bend")) bend(moves[part], on);
     else fold(moves[part], on, Number(svg.dataset.lift));
   } else {
     const step = steps[Math.round(place)];
@@ -81,13 +96,15 @@ function tell(player, place) {
   const next = Math.ceil(place);
   const number = movesTo(steps[next]).length ? next : Math.round(place);
   const { name } = steps[number].dataset;
+  const ahead = steps.filter(isOwn).length; // places that are no step
   const jumps = place % 1 && "jumps" in steps[next].dataset;
-  const told = `${number + 1}. ${name}${jumps ? ": not shown moving, one drawing follows the other" : ""}`;
+  const numbered = number < ahead ? name : `${number + 1 - ahead}. ${name}`;
+  const told = `${numbered}${jumps ? ": not shown moving, one drawing follows the other" : ""}`;
   const now = /** @type {HTMLElement} */ (player.querySelector(".now"));
   if (now.textContent !== told) now.textContent = told;
-  sliderOf(player).setAttribute("aria-valuetext", `${name}, step ${number + 1} of ${steps.length}`);
-  const own = player.parentElement?.querySelectorAll(":scope > ol > li svg")[number];
-  stageOf(player).setAttribute("aria-label", own?.getAttribute("aria-label") ?? "");
+  const spoken = number < ahead ? name : `${name}, step ${number + 1 - ahead} of ${steps.length - ahead}`;
+  sliderOf(player).setAttribute("aria-valuetext", spoken ?? "");
+  stageOf(player).setAttribute("aria-label", drawings(player)[number]?.getAttribute("aria-label") ?? name ?? "");
 }
 
 /** @param {Element} player @param {number} place */
