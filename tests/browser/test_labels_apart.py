@@ -34,6 +34,12 @@ ODD = {
         {"piece_width": "4 cm", "piece_length": "2.7 m", "layers": "31", "folded_length": "173 cm", "skew": "11 cm"},
         {"piece_width": "13 5/8 in", "piece_length": "1 1/16 in", "layers": "1", "extra_length": "0", "skew": "0"},
     ),
+    "binding": (
+        {"cut": "straight", "bound_edge": "31.7 m", "binding_width": "7 mm"},
+        {"cut": "bias", "bound_edge": "137 in", "binding_width": "1 1/8 in", "layers": "double"},
+        {"cut": "spiral", "bound_edge": "9 m", "binding_width": "7 mm"},
+        {"cut": "spiral", "bound_edge": "91 in", "piece_width": "53 1/8 in", "piece_length": "13 3/8 in"},
+    ),
     "corner-bulk": WIDER,
     "corner-steps": HEMS,
     "curtains": (

@@ -54,6 +54,14 @@ LOPSIDED = {
         "skew": lengths(0, 12),
         "hem": lengths(0.8, 12),
     },
+    "binding": {
+        "bound_edge": lengths(20, 900),
+        "binding_width": lengths(0.4, 5),
+        "layers": st.sampled_from(["single", "double"]),
+        "cut": st.sampled_from(["straight", "bias", "spiral"]),
+        "cloth_width": lengths(60, 300),
+        "piece_width": st.just("") | lengths(30, 200),
+    },
     "corner-bulk": {**HEMS, "shown": st.sampled_from(list(VARIANTS))},
     "corner-steps": {**HEMS, "way": st.sampled_from(list(CONSTRUCTIONS))},
     "curtains": {
