@@ -17,7 +17,8 @@ class Article:
 
     name: as typed at a terminal. fields, question: as a calculator's. make: puts parts and work down and returns the
     finished width and length [mm]; raises InvalidInput where measures cannot go together. cut: the names of the parts
-    that begin a piece to cut, in their order, whatever is asked. about: what the finished size is of, such
+    that begin a piece to cut, in their order, whatever is asked; not_always: those of them that some measures do
+    without. about: what the finished size is of, such
     as “cover”. buys: what is bought besides the cloth, by name in WHAT_IS_BOUGHT. is_bent: whether a part of
     it lies round and in no plane, as that of a bolster.
     """
@@ -30,6 +31,7 @@ class Article:
     make: Callable[[MakingUp, SimpleNamespace], Size]
     cut: tuple[str, ...]
     examples: tuple[Example, ...]
+    not_always: tuple[str, ...] = ()
     about: str = ""
     buys: tuple[str, ...] = ()
     is_bent: bool = False

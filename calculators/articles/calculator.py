@@ -20,6 +20,10 @@ WHAT_IS_BOUGHT: dict[str, tuple[str, Kind, str]] = {
     "zip": ("Zip", Length(toward="down"), "As long as the opening; a longer one is shortened."),
     "buttons": ("Buttons", Count(), "Evenly spaced along the opening."),
     "binding": ("Binding", LongLength(toward="up"), "Round the edge, without its joins."),
+    "tape": ("Heading tape", LongLength(toward="up"), "As long as the curtain is wide, without its ends."),
+    "rods": ("Rods", Count(), "As long as the blind is wide, a little less."),
+    "rings": ("Rings", Count(), "Sewn on by hand."),
+    "strip": ("Strip for the piping", LongLength(toward="up"), "On the bias, without its joins."),
     "cord": ("Cord", LongLength(toward="up"), "All together."),
 }
 
@@ -96,16 +100,21 @@ def _results(article: Article) -> Iterator[Result]:
 
 def _answer(article: Article, made: Made) -> Answer:
     results: dict[str, Any] = {"finished_width": made.size[0], "finished_length": made.size[1]}
-    for part, piece in zip(article.cut, made.pieces, strict=True):
-        name = part.replace(" ", "_")
-        results |= {f"{name}_width": piece.width, f"{name}_length": piece.length}
+    pieces = {piece.parts[0].part.name: piece for piece in made.pieces}
+    for part in article.cut:
+        name, piece = part.replace(" ", "_"), pieces.get(part)
+        results |= {f"{name}_width": piece and piece.width, f"{name}_length": piece and piece.length}
     for thing in article.buys:
         bought = [each for each in made.work.to_buy if each.thing == thing]
         lengths = [each.length * each.count for each in bought if each.length is not None]
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
     return Answer(
-        results, _spoken(article, made), tuple(_notes(article, results)), tuple(_working(made)), drawn_from=made
+        results,
+        _spoken(article, made),
+        (*made.work.notes, *_notes(article, results)),
+        tuple(_working(made)),
+        drawn_from=made,
     )
 
 

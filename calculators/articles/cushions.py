@@ -4,6 +4,8 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
+from calculators.asking.declaration import Field
+from calculators.asking.house_measures import ALLOWANCE
 from calculators.trade.articles.parts import FlatPart
 from calculators.trade.articles.work import MakingUp, Operation, SeamKind
 
@@ -20,6 +22,12 @@ OPENING_FIELDS = (
     hem_of("hem", "Hem of the opening", "On both backs.", "2 cm", "3/4 in"),
     hem_of("turn", "Its first turn", "The first fold of the raw edge.", "1 cm", "3/8 in"),
 )
+ZIP_FIELDS = (
+    part_of_size("from_foot", "Zip above the foot", "From the finished lower edge up to the zip.", "8 cm", "3 in"),
+    part_of_size("shut", "Sewn shut at each end", "Of the seam that the zip lies in.", "3 cm", "1 1/4 in"),
+    Field("zip_allowance", "Allowance at the zip", ALLOWANCE, "At each side of the zip; its tape lies on it.",
+        "zip_allowance", known_as=()),
+)  # fmt: skip
 
 
 def cover_size(given: SimpleNamespace) -> tuple[Fraction, Fraction]:
@@ -61,6 +69,38 @@ def sew_round(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart,
         kind=kind,
         do=f"Lay the upper back on the front, {kind.lie}, then the lower back over it, and stitch round, {kind.where}",
         how="Over the ends of the opening stitch to and fro.",
+    )
+
+
+def backs_with_zip(
+    work: MakingUp, given: SimpleNamespace, width: Fraction, length: Fraction
+) -> tuple[FlatPart, FlatPart]:
+    """The two backs of a cover so large [mm], joined by the seam that the zip lies in; raises InvalidInput where it
+    finds no room."""
+    refuse_unless(2 * given.shut < width, "shut", "Both ends together leave nothing open of {width:length}. Write "
+        "less.", width=width)  # fmt: skip
+    refuse_unless(given.from_foot < length, "from_foot", "The zip would lie beyond the cover, which is "
+        "{length:length} high. Write less.", length=length)  # fmt: skip
+    upper = work.rectangle("upper back", width, length - given.from_foot)
+    lower = work.rectangle("lower back", width, given.from_foot)
+    work.zip(
+        (upper.bottom, lower.top),
+        kind=SeamKind("seam at a zip", given.zip_allowance, 1, "zip"),
+        length=width - 2 * given.shut,
+    )
+    return upper, lower
+
+
+def sew_round_zip(work: MakingUp, front: FlatPart, upper: FlatPart, lower: FlatPart, kind: SeamKind) -> None:
+    """Join a front to the two backs that a zip holds together, all round."""
+    foot = lower.length
+    work.seam(
+        (front.top, upper.top),
+        (front.bottom, lower.bottom),
+        *((front.side(side).between(foot, front.length), upper.side(side)) for side in ("left", "right")),
+        *((front.side(side).between(Fraction(0), foot), lower.side(side)) for side in ("left", "right")),
+        kind=kind,
+        do="Open the zip. Lay front and back right sides together and stitch round, {allowance} from the edges",
     )
 
 

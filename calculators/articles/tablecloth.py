@@ -4,14 +4,16 @@ from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
 from calculators.articles.measures import part_of_size, size, turn_and_hem
+from calculators.articles.widths import CLOTH_FIELDS, tell_whether_it_goes_in
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length = given.table_width + 2 * given.drop, given.table_length + 2 * given.drop
-    cloth = work.rectangle("cloth", width, length)
+    cloth = work.rectangle("tablecloth", width, length)
     work.hem(*cloth.around, turn=given.turn, hem=given.hem)
+    tell_whether_it_goes_in(work, given, min(width, length) + 2 * (given.turn + given.hem))
     return width, length
 
 
@@ -24,14 +26,15 @@ ARTICLE = Article(
         size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
         part_of_size("drop", "Drop", "From the edge of the table down to the hem, on every side.", "30 cm", "12 in"),
         *turn_and_hem("Tablecloth"),
+        *CLOTH_FIELDS,
     ),
     question="A table {table_width} by {table_length}, a drop of {drop}; turn {turn}, hem {hem}.",
     make=_make,
-    cut=("cloth",),
+    cut=("tablecloth",),
     examples=(
         Example(
             {"table_width": "36 in", "table_length": "60 in", "drop": "12 in", "turn": "1/4 in", "hem": "1/2 in"},
-            {"finished_width": 60 * 25.4, "cloth_width": 61.5 * 25.4, "cloth_length": 85.5 * 25.4},
+            {"finished_width": 60 * 25.4, "tablecloth_width": 61.5 * 25.4, "tablecloth_length": 85.5 * 25.4},
             "worked by hand: 36 + 2 × 12 = 60 in finished, and 2 × 3/4 in of hems; 60 + 24 + 1 1/2 = 85 1/2 in",
         ),
     ),

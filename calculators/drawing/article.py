@@ -7,8 +7,8 @@ from math import cos, pi, sin
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Point, Sheet, Told, key_picture, text_width
 from calculators.trade.articles.cutting import ArticlePiece, Box, LaidPart
-from calculators.trade.articles.finishes import CASING, HEM, SEAM
-from calculators.trade.articles.parts import EdgeStretch
+from calculators.trade.articles.finishes import CASING, HEM, SEAM, TURNED_UNDER
+from calculators.trade.articles.parts import ROUND, EdgeStretch
 from calculators.trade.articles.work import MakingUp, Operation
 from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
@@ -70,7 +70,7 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
         for edge in (*operation.edges, *(end for glue in operation.glues for end in (glue.one, glue.other))):
             for each in placed:
                 for laid in each.piece.parts:
-                    if laid.part == edge.part:
+                    if laid.part.name in (edge.part.name, edge.part.like):
                         sheet.line(lines.AT_WORK, *_edge(each, laid, edge))
         done += operation.edges
         told = _told(operation, ruler)
@@ -161,27 +161,26 @@ def _piece(sheet: Sheet, placed: _Placed, work: MakingUp, done: Collection[EdgeS
     finished = {(each.part.name, each.side) for each in done}
     now = replace(placed.piece, takes={key: each for key, each in placed.piece.takes.items() if key not in finished})
     for laid in placed.piece.parts:
-        sheet.area(lines.CLOTH_RIGHT, _outline(placed, laid, now.cut(laid)))
+        sheet.area(lines.CLOTH_RIGHT, _outline(placed, laid, now))
     for laid in placed.piece.parts:
         for side in laid.part.sides:
             key = laid.part.name, side
             if key in folded:
                 if laid.lies(side) in ("top", "right"):  # the other part has the same line
-                    sheet.line(lines.FOLD, *_side(placed, laid, laid.finished, side))
+                    sheet.line(lines.FOLD, *_finished_side(placed, laid, side))
                 continue
             style = lines.EDGE if key in finished else lines.CUT
-            sheet.line(style, *_side(placed, laid, now.cut(laid), side), fine=style == lines.CUT)
+            sheet.line(style, *_cut_side(placed, laid, now, side), fine=style == lines.CUT)
             takes = float(now.takes.get(key, 0)) * placed.scale
-            if takes >= APART and ways.get(key) in (HEM, CASING, SEAM):
+            if takes >= APART and ways.get(key) in (HEM, CASING, SEAM, TURNED_UNDER):
                 inner = lines.STITCH if ways[key] == SEAM else lines.FOLD
-                sheet.line(inner, *_side(placed, laid, laid.finished, side))
+                sheet.line(inner, *_finished_side(placed, laid, side))
 
 
-def _outline(placed: _Placed, laid: LaidPart, box: Box) -> list[Point]:
-    left, low, right, high = box
+def _outline(placed: _Placed, laid: LaidPart, piece: ArticlePiece) -> list[Point]:
     if laid.part.is_round:
-        return _curve(placed, box)
-    return [placed.at(each) for each in ((left, low), (right, low), (right, high), (left, high))]
+        return _curve(placed, piece.cut_box(laid))
+    return [placed.at(one) for one, _ in piece.cut_sides(laid).values()]
 
 
 def _curve(placed: _Placed, box: Box) -> list[Point]:
@@ -191,23 +190,19 @@ def _curve(placed: _Placed, box: Box) -> list[Point]:
     return [placed.at((middle[0] + half[0] * sin(turn), middle[1] - half[1] * cos(turn))) for turn in turns]
 
 
-def _side(placed: _Placed, laid: LaidPart, box: Box, side: str) -> list[Point]:
-    """One side of a box round a part, as it lies."""
-    left, low, right, high = box
-    if side == "round":
-        return _curve(placed, box)
-    ends = {
-        "top": ((left, high), (right, high)),
-        "bottom": ((left, low), (right, low)),
-        "left": ((left, low), (left, high)),
-        "right": ((right, low), (right, high)),
-    }[laid.lies(side)]
-    return [placed.at(each) for each in ends]
+def _cut_side(placed: _Placed, laid: LaidPart, piece: ArticlePiece, side: str) -> list[Point]:
+    if side == ROUND:
+        return _curve(placed, piece.cut_box(laid))
+    return [placed.at(each) for each in piece.cut_sides(laid)[side]]
+
+
+def _finished_side(placed: _Placed, laid: LaidPart, side: str) -> list[Point]:
+    return _curve(placed, laid.finished) if side == ROUND else [placed.at(each) for each in laid.side(side)]
 
 
 def _edge(placed: _Placed, laid: LaidPart, edge: EdgeStretch) -> list[Point]:
     """A stretch of a finished edge."""
-    if edge.side == "round":
+    if edge.side == ROUND:
         return _curve(placed, laid.finished)
     return [placed.at(each) for each in laid.at(edge)]
 

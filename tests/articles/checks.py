@@ -1,13 +1,18 @@
 """What must hold of any article: each finds what hands could not make, or what would not come out as asked."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import dist
 
+from shapely import LineString, Point, Polygon, union_all
+
+from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, TOP, EdgeStretch, FlatPart
-from calculators.trade.articles.work import MakingUp
+from calculators.trade.articles.work import CLOSE_GAP, MakingUp
 
 Vector = tuple[Fraction, Fraction, Fraction]
+_FAR = 100_000.0  # [mm]
 INWARD = {TOP: (0, -1), BOTTOM: (0, 1), LEFT: (1, 0), RIGHT: (-1, 0)}
 
 
@@ -45,6 +50,48 @@ def do_not_walk(work: MakingUp) -> list[str]:
     ]
 
 
+def cut_unlike(work: MakingUp) -> list[str]:
+    """Parts that are said to be cut alike to another and are not."""
+    pieces = {piece.parts[0].part.name: piece for piece in cut_pieces(work)}
+    alone = MakingUp()
+    alone.parts, alone.operations = [replace(part, like="") for part in work.parts], work.operations
+    found = []
+    for part, piece in zip(work.parts, cut_pieces(alone)):
+        if part.like and (piece.width, piece.length) != (pieces[part.like].width, pieces[part.like].length):
+            found.append(part.name)
+    return found
+
+
+def cut_amiss(piece: ArticlePiece) -> list[str]:
+    """Parts that are not cut as far outside each finished side as it takes up: a library that knows nothing of sewing
+    cuts a sheet away along every side."""
+    found = []
+    for laid in piece.parts:
+        if laid.part.is_round:
+            continue
+        sides = {side: LineString([tuple(map(float, end)) for end in laid.side(side)]) for side in laid.part.sides}
+        middle = union_all(list(sides.values())).convex_hull.centroid
+        sheet = middle.buffer(_FAR)
+        for side, line in sides.items():
+            takes = float(piece.takes.get((laid.part.name, side), 0))
+            sheet = sheet.intersection(_this_side_of(line, middle, takes))
+        cut = Polygon([tuple(map(float, one)) for one, _ in piece.cut_sides(laid).values()])
+        off = dist(sheet.bounds, tuple(map(float, piece.cut_box(laid))))
+        if off > 1e-3 or sheet.symmetric_difference(cut).area > 1:
+            found.append(laid.part.name)
+    return found
+
+
+def _this_side_of(line: LineString, middle: Point, takes: float) -> Polygon:
+    """All of the plane on the side of a line where the middle is, and so much beyond it."""
+    (x1, y1), (x2, y2) = line.coords
+    along = (x2 - x1) / line.length, (y2 - y1) / line.length
+    out = -along[1], along[0]
+    sign = -1 if (middle.x - x1) * out[0] + (middle.y - y1) * out[1] > 0 else 1
+    corners = ((-_FAR, takes), (_FAR, takes), (_FAR, -_FAR), (-_FAR, -_FAR))
+    return Polygon([(x1 + u * along[0] + sign * v * out[0], y1 + u * along[1] + sign * v * out[1]) for u, v in corners])
+
+
 @dataclass(frozen=True)
 class InSpace:
     """Where a part lies in space: its lower left corner, where its width and its length go, and which way the inside of
@@ -60,16 +107,11 @@ class InSpace:
         return _sum(self.corner, _times(x, self.across), _times(y, self.up))
 
     def along(self, stretch: EdgeStretch, place: Fraction) -> Vector:
-        return self.at(*_on_side(self.part, stretch.side, place))
+        return self.at(*self.part.place_on(stretch.side, place))
 
     def inward(self, side: str) -> Vector:
         x, y = INWARD[side]
         return _sum(_times(Fraction(x), self.across), _times(Fraction(y), self.up))
-
-
-def _on_side(part: FlatPart, side: str, place: Fraction) -> tuple[Fraction, Fraction]:
-    zero = Fraction(0)
-    return {TOP: (place, part.length), BOTTOM: (place, zero), LEFT: (zero, place), RIGHT: (part.width, place)}[side]
 
 
 def _sum(*vectors: Vector) -> Vector:
@@ -92,24 +134,26 @@ def made_up(work: MakingUp) -> dict[str, InSpace]:
         for glue in work.glues:
             for one_end, other in ((glue.one, glue.other), (glue.other, glue.one)):
                 if one_end.part.name == here.part.name and other.part.name not in placed:
-                    placed[other.part.name] = _placed(here, one_end, other, glue.angle)
+                    placed[other.part.name] = _placed(
+                        here, one_end, other, glue.angle, glue.inset if one_end == glue.one else -glue.inset
+                    )
                     waiting.append(other.part.name)
     return placed
 
 
-def _placed(here: InSpace, one: EdgeStretch, other: EdgeStretch, angle: int) -> InSpace:
+def _placed(here: InSpace, one: EdgeStretch, other: EdgeStretch, angle: int, inset: Fraction) -> InSpace:
     cosine, sine = {0: (1, 0), 90: (0, 1), 180: (-1, 0)}[angle]
     inward, inside = here.inward(one.side), here.inside
     goes_in = _sum(_times(Fraction(-cosine), inward), _times(Fraction(sine), inside))
     its_inside = _sum(_times(Fraction(sine), inward), _times(Fraction(cosine), inside))
-    start, end = here.along(one, one.start), here.along(one, one.end)
+    start, end = (_sum(here.along(one, place), _times(inset, inward)) for place in (one.start, one.end))
     way = _times(1 / one.length, _sum(end, _times(Fraction(-1), start)))
     sign = Fraction(1 if other.end > other.start else -1)
     x, y = INWARD[other.side]
     across, up = (
         (_times(sign, way), _times(Fraction(y), goes_in)) if y else (_times(Fraction(x), goes_in), _times(sign, way))
     )
-    along, high = _on_side(other.part, other.side, other.start)
+    along, high = other.part.place_on(other.side, other.start)
     corner = _sum(start, _times(-along, across), _times(-high, up))
     return InSpace(other.part, corner, across, up, its_inside)
 
@@ -125,7 +169,10 @@ def do_not_meet(work: MakingUp) -> list[str]:
             continue
         one, other = placed[glue.one.part.name], placed[glue.other.part.name]
         for here, there in ((glue.one.start, glue.other.start), (glue.one.end, glue.other.end)):
-            if one.along(glue.one, here) != other.along(glue.other, there):
+            laid = one.along(glue.one, here)
+            if glue.inset:
+                laid = _sum(laid, _times(glue.inset, one.inward(glue.one.side)))
+            if dist(laid, other.along(glue.other, there)) > 1e-6:  # a slant is no exact number
                 found.append(f"{glue.one.part.name} {glue.one.side} and {glue.other.part.name} {glue.other.side}")
     return found
 
@@ -148,7 +195,11 @@ def out_of_order(work: MakingUp) -> Iterator[str]:
     verbs = [each.verb for each in work.operations]
     if "turn out" not in verbs:
         return
-    shutting = [number for number, each in enumerate(work.operations) if any(glue.angle for glue in each.glues)]
+    shutting = [
+        number
+        for number, each in enumerate(work.operations)
+        if each.verb != CLOSE_GAP and any(glue.angle for glue in each.glues)
+    ]
     for number, verb in enumerate(verbs):
         if verb in {"hem", "zip", "buttons"} and number > shutting[0]:
             yield f"{verb} after the seam that shuts it"
@@ -161,6 +212,7 @@ def too_narrow_to_turn(work: MakingUp) -> bool:
     if work.opening is None:
         return False
     joined: dict[tuple[str, str], Fraction] = {}
+    gaps = [each.glues[0].one.length for each in work.operations if each.verb == CLOSE_GAP]
     for glue in work.glues:
         if not glue.fold and glue.angle:
             for end in (glue.one, glue.other):
@@ -172,4 +224,4 @@ def too_narrow_to_turn(work: MakingUp) -> bool:
         if each.how in {"hem", "kept", "casing"}
     ]
     zips = [each.length or Fraction(0) for each in work.to_buy if each.thing == "zip"]
-    return work.opening > max((*rims, *zips), default=Fraction(0))
+    return work.opening > max((*rims, *zips, *gaps), default=Fraction(0))

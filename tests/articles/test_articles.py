@@ -14,13 +14,15 @@ from calculators.articles.calculator import made
 from calculators.asking.answering import Asking, read
 from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
-from calculators.trade.articles.cutting import cut_pieces
+from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.finishes import HEM
 from calculators.trade.articles.work import MakingUp, SeamKind
 from calculators.trade.sections.edge import EdgeMeasures
 from calculators.trade.sections.edges import EDGES
 from calculators.values.kinds import Length
 from tests.articles.checks import (
+    cut_amiss,
+    cut_unlike,
     do_not_meet,
     do_not_walk,
     finished_size,
@@ -88,7 +90,9 @@ def test_its_order_of_work_can_be_done(article, data):
 @given(data=st.data())
 def test_its_pieces_are_those_it_names_and_its_edges_take_what_their_sections_show(article, data):
     it = data.draw(lopsided(article))
-    assert tuple(piece.parts[0].part.name for piece in it.pieces) == article.cut
+    cut = [piece.parts[0].part.name for piece in it.pieces]
+    assert cut == [each for each in article.cut if each in cut or each not in article.not_always]
+    assert cut_unlike(it.work) == [] and [each for piece in it.pieces for each in cut_amiss(piece)] == []
     assert all(piece.width > 0 and piece.length > 0 for piece in it.pieces)
     for operation in it.work.operations:
         for finish in operation.finishes:
@@ -184,3 +188,59 @@ def test_a_part_that_is_joined_to_nothing_and_one_joined_a_corner_late_are_found
     side = work.rectangle("side", Fraction(400), Fraction(50))
     work.seam((top.bottom, strip.top), (top.right, side.top), (strip.left, side.left), kind=PLAIN, angle=90)
     assert do_not_meet(work)
+
+
+def pointed(takes=Fraction(30)):
+    """A runner 600 mm wide, its end a triangle of 300, 400 and 500 mm."""
+    work = MakingUp()
+    runner = work.slanted("runner", Fraction(600), Fraction(2000),
+        dict.fromkeys(("top left", "top right", "bottom left", "bottom right"), (Fraction(300), Fraction(400))),
+    )  # fmt: skip
+    work.hem(*runner.around, turn=Fraction(10), hem=takes - 10)
+    return work
+
+
+def test_a_pointed_end_is_cut_longer_than_its_hem_is_deep():
+    (piece,) = cut_pieces(pointed())
+    assert (piece.width, round(piece.length, 6)) == (660, 2100) and cut_amiss(piece) == []
+    assert not_finished_once(pointed()) == [] and finished_size(pointed()) == (600, 2000)
+    assert [side for side in piece.parts[0].part.sides if side in ("top", "bottom")] == []
+
+
+def test_a_slant_cut_as_if_it_were_level_is_found():
+    class Naive(ArticlePiece):
+        def cut_sides(self, laid):
+            """Every side moved straight across or up."""
+            return {
+                side: tuple((x + 30 * (1 if x else -1), y + 30 * (1 if y else -1)) for x, y in ends)
+                for side, ends in super().cut_sides(replace(laid)).items()
+            }
+
+    (piece,) = cut_pieces(pointed())
+    assert cut_amiss(Naive(piece.parts, {}))
+
+
+def test_parts_that_are_cut_alike_but_take_up_unlike_are_found():
+    work = MakingUp()
+    one = work.rectangle("one", Fraction(300), Fraction(400))
+    other = work.rectangle("other", Fraction(300), Fraction(400), like="one")
+    work.hem(*one.around, *other.around, turn=Fraction(5), hem=Fraction(20))
+    assert cut_unlike(work) == [] and [piece.count for piece in cut_pieces(work)] == [2]
+    work.hem(other.top, turn=Fraction(5), hem=Fraction(30))
+    assert cut_unlike(work) == ["other"]
+
+
+def bordered(inset=Fraction(40), mitre=Fraction(40)):
+    """A mat with one strip of its border laid on."""
+    work = MakingUp()
+    mat = work.rectangle("mat", Fraction(450), Fraction(330))
+    slant = mitre, Fraction(40)
+    top = work.slanted("top border", Fraction(450), Fraction(40), {"bottom left": slant, "bottom right": slant})
+    work.seam((mat.top, top.top), kind=PLAIN)
+    work.lay_on((mat.top.between(40, 410), top.bottom), inset=inset, turn=Fraction(10), do="Stitch it down")
+    return work
+
+
+def test_a_border_that_is_laid_on_wider_than_it_is_and_one_with_a_false_mitre_are_found():
+    assert do_not_meet(bordered()) == [] and do_not_walk(bordered()) == []
+    assert do_not_meet(bordered(inset=Fraction(45))) and do_not_walk(bordered(mitre=Fraction(45)))

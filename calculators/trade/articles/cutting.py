@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
-from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, ROUND, SIDES, TOP, EdgeStretch, FlatPart
+from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, ROUND, TOP, EdgeStretch, FlatPart, Place, apart
 from calculators.trade.articles.work import MakingUp
 
-Place = tuple[Fraction, Fraction]
+Ends = tuple[Place, Place]
+Line = tuple[Fraction, Fraction, Fraction]
 Box = tuple[Fraction, Fraction, Fraction, Fraction]
 OPPOSITE = {TOP: BOTTOM, BOTTOM: TOP, LEFT: RIGHT, RIGHT: LEFT}
 
@@ -34,25 +36,34 @@ class LaidPart:
         turned = self.over[0] if side in (LEFT, RIGHT) else self.over[1]
         return OPPOSITE[side] if turned and side != ROUND else side
 
-    def at(self, stretch: EdgeStretch) -> tuple[Place, Place]:
-        """Both ends of a stretch of one of its sides, as it lies [mm]."""
+    def at(self, stretch: EdgeStretch) -> Ends:
+        """Both ends of a stretch of one of its straight sides, as it lies [mm]."""
+        ends = (self.part.place_on(stretch.side, along) for along in (stretch.start, stretch.end))
+        one, other = (self._here(place) for place in ends)
+        return one, other
+
+    def side(self, name: str) -> Ends:
+        """Both ends of a straight side, finished, as it lies [mm]."""
+        one, other = (self._here(place) for place in self.part.ends_of(name))
+        return one, other
+
+    def _here(self, place: Place) -> Place:
+        """A place on the part, counted from its lower left corner, where it lies."""
         left, low, right, high = self.finished
-        side = self.lies(stretch.side)
-
-        def place(along: Fraction) -> Place:
-            if side in (TOP, BOTTOM):
-                return (right - along if self.over[0] else left + along), (high if side == TOP else low)
-            return (left if side == LEFT else right), (high - along if self.over[1] else low + along)
-
-        return place(stretch.start), place(stretch.end)
+        return (
+            right - place[0] if self.over[0] else left + place[0],
+            high - place[1] if self.over[1] else low + place[1],
+        )
 
 
 @dataclass(frozen=True)
 class ArticlePiece:
-    """A piece to cut. parts: those on it, laid flat. takes: by part and side, what the edge takes up [mm]."""
+    """A piece to cut. parts: those on it, laid flat. takes: by part and side, what the edge takes up [mm]. alike: how
+    many more are cut like it."""
 
     parts: tuple[LaidPart, ...]
     takes: Mapping[tuple[str, str], Fraction]
+    alike: int = 0
 
     @property
     def name(self) -> str:
@@ -60,31 +71,50 @@ class ArticlePiece:
 
     @property
     def count(self) -> int:
-        return self.parts[0].part.count
+        return self.parts[0].part.count + self.alike
 
     @property
     def is_round(self) -> bool:
         return self.parts[0].part.is_round
 
-    def cut(self, laid: LaidPart) -> Box:
-        """A part with what its edges take up: left, lower, right and upper edge [mm].
+    def cut_sides(self, laid: LaidPart) -> dict[str, Ends]:
+        """Every side of a part that has corners, where it is cut [mm], clockwise as the part is seen.
 
-        Source: derived, each edge moved out by what it takes up.
+        Source: derived, each edge moved out by what it takes up, from where it crosses the one before to the next.
+        """
+        return self._all_cut_sides[laid.part.name]
+
+    @cached_property
+    def _all_cut_sides(self) -> dict[str, dict[str, Ends]]:
+        return {each.part.name: self._sides_of(each) for each in self.parts if not each.part.is_round}
+
+    def _sides_of(self, laid: LaidPart) -> dict[str, Ends]:
+        sides = laid.part.sides
+        low, high = laid.finished[:2], laid.finished[2:]
+        middle = (low[0] + high[0]) / 2, (low[1] + high[1]) / 2
+        moved = [_moved(laid.side(side), middle, self.takes.get((laid.part.name, side), Fraction(0))) for side in sides]
+        corners = [_crossing(moved[number - 1], line) for number, line in enumerate(moved)]
+        return {side: (corners[number], corners[(number + 1) % len(sides)]) for number, side in enumerate(sides)}
+
+    def cut_box(self, laid: LaidPart) -> Box:
+        """The least rectangle round a part with what its edges take up [mm].
+
+        Source: derived, from its outermost corners.
         """
         left, low, right, high = laid.finished
         if laid.part.is_round:
             takes = self.takes.get((laid.part.name, ROUND), Fraction(0))
             return left - takes, low - takes, right + takes, high + takes
-        out = {laid.lies(side): self.takes.get((laid.part.name, side), Fraction(0)) for side in SIDES}
-        return left - out[LEFT], low - out[BOTTOM], right + out[RIGHT], high + out[TOP]
+        xs, ys = zip(*(one for one, _ in self.cut_sides(laid).values()))
+        return min(xs), min(ys), max(xs), max(ys)
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """All of it [mm].
 
         Source: derived, the least rectangle round the cut parts.
         """
-        boxes = [self.cut(each) for each in self.parts]
+        boxes = [self.cut_box(each) for each in self.parts]
         lefts, lows, rights, highs = zip(*boxes)
         return min(lefts), min(lows), max(rights), max(highs)
 
@@ -111,11 +141,11 @@ def cut_pieces(work: MakingUp) -> list[ArticlePiece]:
     for each in work.finishes:
         key = each.stretch.part.name, each.stretch.side
         takes[key] = max(each.takes, takes.get(key, Fraction(0)))
-    left = list(work.parts)
+    left = [part for part in work.parts if not part.like]
     pieces = []
     while left:
         laid = tuple(_unfolded(left[0], work))
-        pieces.append(ArticlePiece(laid, takes))
+        pieces.append(ArticlePiece(laid, takes, sum(part.like == left[0].name for part in work.parts)))
         left = [part for part in left if part not in {each.part for each in laid}]
     return pieces
 
@@ -145,3 +175,18 @@ def _beside(laid: LaidPart, one: EdgeStretch, other: EdgeStretch) -> LaidPart:
     there = LaidPart(part, (Fraction(0), Fraction(0)), over)
     (x, y), (seen_x, seen_y) = min(laid.at(one)), min(there.at(other))
     return LaidPart(part, (x - seen_x, y - seen_y), over)
+
+
+def _moved(ends: Ends, middle: Place, by: Fraction) -> Line:
+    """The line through both ends, moved away from the middle: a, b and c of a·x + b·y = c."""
+    (x1, y1), (x2, y2) = ends
+    a, b = y2 - y1, x1 - x2
+    c = a * x1 + b * y1
+    outward = 1 if a * middle[0] + b * middle[1] < c else -1
+    return a, b, c + outward * by * apart(*ends)
+
+
+def _crossing(one: Line, other: Line) -> Place:
+    (a, b, c), (d, e, f) = one, other
+    across = a * e - b * d
+    return (c * e - b * f) / across, (a * f - c * d) / across

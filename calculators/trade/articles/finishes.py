@@ -5,7 +5,8 @@ from fractions import Fraction
 
 from calculators.trade.articles.parts import EdgeStretch
 
-HEM, SEAM, BOUND, KEPT, RAW, CASING, STRAP = "hem", "seam", "bound", "kept", "raw", "casing", "strap"
+HEM, SEAM, BOUND, KEPT, RAW, CASING = "hem", "seam", "bound", "kept", "raw", "casing"
+STRAP, TURNED_UNDER = "strap", "turned under"
 
 
 @dataclass(frozen=True)
@@ -27,10 +28,11 @@ class Glue:
     """Two stretches of equal length that lie on each other once the article is made up.
 
     angle: how far the second part is turned over the line, from 0, beside the first in one plane, to 180, lying on it.
-    fold: whether the two parts are cut in one piece.
+    fold: whether the two parts are cut in one piece. inset: how far inside the edge of the first the second lies [mm].
     """
 
     one: EdgeStretch
     other: EdgeStretch
     angle: int = 180
     fold: bool = False
+    inset: Fraction = Fraction(0)

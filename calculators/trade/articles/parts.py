@@ -4,12 +4,16 @@ Every part is seen from the front of the finished article, so that the left of a
 A part ends where a finished edge, a seam or a fold is.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
-from math import pi, sqrt
+from math import hypot, pi, sqrt
 
 TOP, BOTTOM, LEFT, RIGHT, ROUND = "top", "bottom", "left", "right", "round"
-SIDES = (TOP, RIGHT, BOTTOM, LEFT)
+TOP_LEFT, TOP_RIGHT, BOTTOM_LEFT, BOTTOM_RIGHT = "top left", "top right", "bottom left", "bottom right"
+SIDES = (TOP, TOP_RIGHT, RIGHT, BOTTOM_RIGHT, BOTTOM, BOTTOM_LEFT, LEFT, TOP_LEFT)
+
+Place = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True)
@@ -17,7 +21,9 @@ class FlatPart:
     """A flat part of one cloth, by its finished size [mm].
 
     width: across, length: up and down, as the finished article is looked at. is_round: a circle or an ellipse.
-    count: how many like it an article has.
+    count: how many like it an article has. slants: the corners that are cut off straight, such as “top left”, with how
+    much of the level and of the upright side each takes away [mm]; the slanting side has the corner's name. like: the
+    part that it is cut alike to, empty where it is drawn by itself.
     """
 
     name: str
@@ -25,19 +31,55 @@ class FlatPart:
     length: Fraction
     is_round: bool = False
     count: int = 1
+    slants: Mapping[str, Place] = field(default_factory=dict, hash=False)
+    like: str = ""
 
     @property
     def sides(self) -> tuple[str, ...]:
-        return (ROUND,) if self.is_round else SIDES
+        """Its sides, clockwise from the top; one that the slants leave nothing of is none."""
+        return (ROUND,) if self.is_round else tuple(side for side in SIDES if self.length_of(side))
+
+    def ends_of(self, side: str) -> tuple[Place, Place]:
+        """Both ends of a straight side, the left one first, or the lower one of a side that stands upright or slants.
+
+        side: one of its sides.
+        Returns both places, from the lower left corner of the part [mm].
+        Source: derived, the corners of a rectangle less what the slants take away.
+        """
+        none = Fraction(0), Fraction(0)
+        far, high = self.width, self.length
+        (x1, y1), (x2, y2) = self.slants.get(TOP_LEFT, none), self.slants.get(TOP_RIGHT, none)
+        (x3, y3), (x4, y4) = self.slants.get(BOTTOM_LEFT, none), self.slants.get(BOTTOM_RIGHT, none)
+        return {
+            TOP: ((x1, high), (far - x2, high)),
+            BOTTOM: ((x3, Fraction(0)), (far - x4, Fraction(0))),
+            LEFT: ((Fraction(0), y3), (Fraction(0), high - y1)),
+            RIGHT: ((far, y4), (far, high - y2)),
+            TOP_LEFT: ((Fraction(0), high - y1), (x1, high)),
+            TOP_RIGHT: ((far, high - y2), (far - x2, high)),
+            BOTTOM_LEFT: ((x3, Fraction(0)), (Fraction(0), y3)),
+            BOTTOM_RIGHT: ((far - x4, Fraction(0)), (far, y4)),
+        }[side]
+
+    def place_on(self, side: str, along: Fraction) -> Place:
+        """A place so far along a straight side.
+
+        side: one of its sides. along: from its first end [mm].
+        Returns the place, from the lower left corner of the part [mm].
+        Source: derived, as far of the way between both ends.
+        """
+        (x1, y1), (x2, y2) = self.ends_of(side)
+        way = along / self.length_of(side)
+        return x1 + way * (x2 - x1), y1 + way * (y2 - y1)
 
     def length_of(self, side: str) -> Fraction:
         """How long one of its sides is [mm].
 
-        Source: ramanujan-1914 for an ellipse, derived for the rest.
+        Source: ramanujan-1914 for an ellipse, Pythagoras for a slant, derived for the rest.
         """
         if side == ROUND:
             return _round_an_ellipse(self.width / 2, self.length / 2)
-        return self.width if side in (TOP, BOTTOM) else self.length
+        return apart(*self.ends_of(side))
 
     def side(self, name: str) -> "EdgeStretch":
         """A whole side. Raises ValueError where the part has none of that name."""
@@ -70,7 +112,7 @@ class FlatPart:
 @dataclass(frozen=True)
 class EdgeStretch:
     """A stretch of a side, from `start` to `end` [mm] as they are counted from the left, or from below on a side that
-    stands upright; it is walked backwards where `end` is less."""
+    stands upright or slants; it is walked backwards where `end` is less."""
 
     part: FlatPart
     side: str
@@ -94,6 +136,17 @@ class EdgeStretch:
     def back(self) -> "EdgeStretch":
         """The same, walked the other way."""
         return EdgeStretch(self.part, self.side, self.end, self.start)
+
+
+def apart(one: Place, other: Place) -> Fraction:
+    """How far two places are apart.
+
+    one, other: the places [mm].
+    Returns the distance [mm], exact where one is straight above or beside the other.
+    Source: derived, by Pythagoras from what lies across and up between them.
+    """
+    across, up = abs(other[0] - one[0]), abs(other[1] - one[1])
+    return across + up if not across or not up else Fraction(hypot(across, up))
 
 
 def _round_an_ellipse(one: Fraction, other: Fraction) -> Fraction:

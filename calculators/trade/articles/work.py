@@ -4,10 +4,23 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from calculators.trade.articles.finishes import BOUND, CASING, HEM, KEPT, RAW, SEAM, STRAP, Finish, Glue
-from calculators.trade.articles.parts import EdgeStretch, FlatPart
+from calculators.trade.articles.finishes import (
+    BOUND,
+    CASING,
+    HEM,
+    KEPT,
+    RAW,
+    SEAM,
+    STRAP,
+    TURNED_UNDER,
+    Finish,
+    Glue,
+)
+from calculators.trade.articles.parts import EdgeStretch, FlatPart, Place
+from calculators.values.phrase import Phrase
 
 Joined = tuple[EdgeStretch, EdgeStretch]
+CLOSE_GAP = "close gap"
 
 
 @dataclass(frozen=True)
@@ -47,7 +60,7 @@ class Operation:
         """
         joined = _merged([each.one for each in self.glues])
         seams = sum((each.length * each.part.count for each in joined), Fraction(0))
-        sewn = {SEAM, KEPT, RAW, STRAP}
+        sewn = {SEAM, KEPT, RAW, STRAP, TURNED_UNDER}
         hems = sum(
             (each.stretch.length * each.stretch.part.count for each in self.finishes if each.how not in sewn),
             Fraction(0),
@@ -90,10 +103,16 @@ class MakingUp:
         self.folds: list[Glue] = []
         self.to_buy: list[Purchase] = []
         self.straps: list[FlatPart] = []
+        self.notes: list[Phrase] = []
         self.opening: Fraction | None = None  # [mm] what the article is turned out through
 
-    def rectangle(self, name: str, width: Fraction, length: Fraction) -> FlatPart:
-        return self._part(FlatPart(name, width, length))
+    def rectangle(self, name: str, width: Fraction, length: Fraction, like: str = "") -> FlatPart:
+        """like: the part that it is cut alike to, with edges that take up the same."""
+        return self._part(FlatPart(name, width, length, like=like))
+
+    def slanted(self, name: str, width: Fraction, length: Fraction, slants: Mapping[str, Place]) -> FlatPart:
+        """A rectangle with corners cut off straight: how much of the level and of the upright side each takes [mm]."""
+        return self._part(FlatPart(name, width, length, slants=slants))
 
     def round(self, name: str, width: Fraction, length: Fraction, count: int = 1) -> FlatPart:
         """A circle, or an ellipse."""
@@ -121,8 +140,10 @@ class MakingUp:
         do: str = "",
         how: str = "",
         casing: bool = False,
+        rows: int = 1,
+        lengths: Mapping[str, Fraction] | None = None,
     ) -> None:
-        """Turn edges in and hem them; a hem of 0 leaves them as they are."""
+        """Turn edges in and hem them; a hem of 0 leaves them as they are. lengths: told besides [mm]."""
         if not hem:
             self.keep(*edges)
             return
@@ -131,10 +152,11 @@ class MakingUp:
             Operation(
                 kind,
                 do or f"Hem {_named(edges)}: turn in {{turn}}, then {{hem}}, and stitch",
-                {"turn": turn, "hem": hem},
+                {"turn": turn, "hem": hem, **(lengths or {})},
                 how,
                 rules=("gauge",),
                 finishes=tuple(Finish(edge, kind, turn + hem, hem) for edge in edges),
+                rows=rows,
                 section="double" if turn else "single",
             )
         )
@@ -231,22 +253,68 @@ class MakingUp:
         )
         self.buy("binding", length=length)
 
-    def strap(self, name: str, width: Fraction, length: Fraction, caught: Fraction) -> None:
-        """A loop or a tie, folded in four and stitched: so wide and so long where it is seen, its ends caught [mm]
+    def strap(self, name: str, width: Fraction, length: Fraction, caught: Fraction, count: int = 1) -> None:
+        """Loops or ties, folded in four and stitched: so wide and so long where they are seen, their ends caught [mm]
         under a hem or in a seam."""
-        strap = self.rectangle(name, width, length)
+        self._strap(name, (width, length), width * 3 / 2, caught, count,
+            f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
+        )  # fmt: skip
+
+    def tube(self, name: str, width: Fraction, length: Fraction, allowance: Fraction, count: int = 1) -> None:
+        """Loops or ties, stitched to a tube and turned out: so wide and so long where they are seen [mm]; their ends
+        are caught by as much as their seam takes up."""
+        self._strap(name, (width, length), width / 2 + allowance, allowance, count,
+            f"Fold the {name} lengthwise, right sides together, stitch it, turn it out, and press its seam to the "
+            "middle of the back",
+        )  # fmt: skip
+
+    def _strap(self, name: str, size: Place, beside: Fraction, caught: Fraction, count: int, do: str) -> None:
+        strap = self._part(FlatPart(name, *size, count=count))
         self.straps.append(strap)
-        in_four = width * 3 / 2
         self.do(
             Operation(
                 "strap",
-                f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
+                do,
                 finishes=(
-                    Finish(strap.left, STRAP, in_four), Finish(strap.right, STRAP, in_four),
+                    Finish(strap.left, STRAP, beside), Finish(strap.right, STRAP, beside),
                     Finish(strap.top, RAW, caught), Finish(strap.bottom, RAW, caught),
                 ),
-                stitched=length,
+                stitched=strap.length * count,
                 rows=0,
+            )
+        )  # fmt: skip
+
+    def close_gap(self, one: EdgeStretch, other: EdgeStretch, allowance: Fraction) -> None:
+        """Shut what was left open to turn an article out by, once it is turned: so much is folded in [mm]."""
+        self.do(
+            Operation(
+                CLOSE_GAP,
+                "Fold the edges of the gap in by {allowance} and slip-stitch them together",
+                {"allowance": allowance},
+                finishes=_each((one, other), TURNED_UNDER, allowance),
+                glues=(Glue(one, other),),
+            )
+        )
+
+    def lay_on(
+        self,
+        *laid: Joined,
+        inset: Fraction,
+        turn: Fraction,
+        do: str,
+        how: str = "",
+        lengths: Mapping[str, Fraction] | None = None,
+    ) -> None:
+        """Turn edges under and stitch them down, each so far inside an edge of another part that it lies on [mm]."""
+        self.do(
+            Operation(
+                "lay on",
+                do,
+                {"turn": turn, **(lengths or {})},
+                how,
+                rules=("fasten",),
+                finishes=_each((other for _, other in laid), TURNED_UNDER, turn),
+                glues=tuple(Glue(one, other, inset=inset) for one, other in laid),
             )
         )  # fmt: skip
 
@@ -301,9 +369,10 @@ def _named(edges: Sequence[EdgeStretch]) -> str:
         sides = parts.setdefault(edge.part.name, [])
         if edge.side not in sides:
             sides.append(edge.side)
+    all_of = {edge.part.name: len(edge.part.sides) for edge in edges}
     told = []
     for part, sides in parts.items():
-        if len(sides) == 4:
+        if sides != ["round"] and len(sides) == all_of[part]:
             told.append(f"all sides of the {part}")
         elif sides == ["round"]:
             told.append(f"the edge of the {part}")
