@@ -11,6 +11,7 @@ from math import hypot, pi, sqrt
 
 TOP, BOTTOM, LEFT, RIGHT, ROUND = "top", "bottom", "left", "right", "round"
 TOP_LEFT, TOP_RIGHT, BOTTOM_LEFT, BOTTOM_RIGHT = "top left", "top right", "bottom left", "bottom right"
+STRAIGHT_SIDES = (TOP, RIGHT, BOTTOM, LEFT)
 SIDES = (TOP, TOP_RIGHT, RIGHT, BOTTOM_RIGHT, BOTTOM, BOTTOM_LEFT, LEFT, TOP_LEFT)
 
 Place = tuple[Fraction, Fraction]
@@ -37,7 +38,9 @@ class FlatPart:
     @property
     def sides(self) -> tuple[str, ...]:
         """Its sides, clockwise from the top; one that the slants leave nothing of is none."""
-        return (ROUND,) if self.is_round else tuple(side for side in SIDES if self.length_of(side))
+        if self.is_round:
+            return (ROUND,)
+        return tuple(side for side in SIDES if self.length_of(side)) if self.slants else STRAIGHT_SIDES
 
     def ends_of(self, side: str) -> tuple[Place, Place]:
         """Both ends of a straight side, the left one first, or the lower one of a side that stands upright or slants.
