@@ -60,6 +60,11 @@ ODD = {
         for edge in EDGES
         for hem, seam in (("6 mm", "1/8 in"), ("7.7 cm", "3.1 cm"))
     ),
+    "even-spacing": (
+        {"marked_edge": "9.37 m", "about_apart": "31 mm"},
+        {"things": "bands", "marked_edge": "91 3/8 in", "each_width": "1 1/8 in", "about_apart": "3 in"},
+        {"things": "gathers", "marked_edge": "3.1 m", "gathered_to": "37 cm"},
+    ),
     "finished-size": (
         {"width": "31.7 cm", "length": "140 cm", "hem_top": "7 cm"},
         {"width": "72 3/8 in", "length": "15 1/16 in"},
@@ -93,7 +98,12 @@ ODD = {
         {"runner_width": "34.7 cm", "point_length": "1.3 m"},
         {"runner_width": "15 3/8 in", "point_length": "1 1/16 in"},
     ),
+    "stitch-count": (
+        {"finished_width": "31.7 cm", "stitch_hem": "1.4 mm"},
+        {"finished_width": "15 3/8 in", "stitch_hem": "3/16 in", "row_in": "1/8 in"},
+    ),
     "stitch-path": ({"stitch_length": "1.7 mm"}, {"stitch_length": "1 1/8 in"}),
+    "thread-and-needle": ({"thread_number": "18"}, {"thread_number": "300"}),
     "usable-cloth": (
         {"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"},
         {"full_width": "60 in", "folded_length": "1 yd", "layers": "1"},

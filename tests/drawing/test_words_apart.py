@@ -80,6 +80,14 @@ LOPSIDED = {
         "edge_stitch": lengths(0.1, 0.5),
         "seam_allowance": lengths(0.3, 3),
     },
+    "even-spacing": {
+        "things": st.sampled_from(["points", "bands", "gathers"]),
+        "marked_edge": lengths(20, 900),
+        "about_apart": lengths(1, 40),
+        "at_ends": st.sampled_from(["distance", "half"]),
+        "each_width": lengths(0.4, 12),
+        "gathered_to": lengths(20, 400),
+    },
     "finished-size": {
         "width": lengths(15, 320),
         "length": lengths(15, 320),
@@ -115,7 +123,18 @@ LOPSIDED = {
         "piece_length": lengths(6, 200),
     },
     "pointed-end": {"runner_width": lengths(8, 80), "point_length": lengths(3, 150)},
+    "stitch-count": {
+        "finished_width": lengths(9, 300),
+        "finished_length": lengths(9, 300),
+        "stitch_hem": lengths(0.1, 0.6),
+        "row_in": lengths(0, 4),
+    },
     "stitch-path": {"stitch": st.sampled_from(list(STITCHES)), "stitch_length": lengths(0.1, 4)},
+    "thread-and-needle": {
+        "thread_number": st.integers(9, 200).map(str),
+        "system": st.sampled_from(["tex", "den", "nm", "ne", "ticket"]),
+        "cloth_kind": st.sampled_from(["light", "medium", "heavy"]),
+    },
     "usable-cloth": {
         "layers": st.integers(1, 60).map(str),
         "folded_length": lengths(30, 500),
