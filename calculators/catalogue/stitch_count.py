@@ -38,8 +38,10 @@ def _work(given: SimpleNamespace) -> Answer:
             "all_round": 2 * (across.count + along.count),
         },
         say(
-            "**{across:stitch|stitches}** across, **{along:stitch|stitches}** along; the last of each lands in the "
-            "corner.",
+            "Stitches of **{stitch_across}** across and {stitch_along} along: {across:count} and {along:count}, "
+            "the last in the corner.",
+            stitch_across=across.adjusted,
+            stitch_along=along.adjusted,
             across=across.count,
             along=along.count,
         ),
