@@ -38,7 +38,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
             "foot, each further one {next} above the last",
             {"first": fold, "next": 2 * fold},
             how=f"Sew {cords} rings to each, one above the other, the outer ones near the sides.",
-            along=(blind.left, blind.right),
+            across=tuple((blind, (2 * number + 1) * fold) for number in range(rods)),
             stitched=2 * rods * width,
             rows=0,
         )

@@ -5,9 +5,11 @@ from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
 from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
+from calculators.articles.widths import CLOTH_FIELDS, usable_width
 from calculators.asking.declaration import Example, Field
 from calculators.trade.articles.work import MakingUp
 from calculators.values.kinds import Number
+from calculators.values.phrase import say
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
@@ -24,6 +26,16 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         "{frill} below the top",
         how="The rod goes in between the two rows.",
     )  # fmt: skip
+    cut, cloth = width + 4 * given.side_hem, usable_width(given)
+    if cut > cloth:
+        work.notes.append(
+            say(
+                "It is cut {cut:length_up} wide and your cloth gives {cloth:length_down} across: cut it along the "
+                "selvedge, or join widths first.",
+                cut=cut,
+                cloth=cloth,
+            )
+        )
     return width, given.drop
 
 
@@ -42,6 +54,7 @@ ARTICLE = Article(
         hem_of("side_hem", "Side hem", "Folded twice, as deep each time.", "1 cm", "3/8 in"),
         hem_of("lower_hem", "Lower hem", "At the foot.", "4 cm", "1 1/2 in"),
         hem_of("turn", "First turn of foot and casing", "The first fold of the raw edge.", "1 cm", "3/8 in"),
+        *CLOTH_FIELDS,
     ),
     question="A rod of {rod}, a drop of {drop}, fullness {fullness}.",
     make=_make,

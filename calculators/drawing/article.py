@@ -51,6 +51,8 @@ def parts_laid_flat(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler
     sheet = _sheet(high)
     for each in placed:
         _piece(sheet, each, work, done=())
+        for operation in work.operations:
+            _rows_across(sheet, each, operation, lines.STITCH)
         _words(sheet, each)
     return sheet.finish("The pieces, laid flat", _in_words(pieces, ruler))
 
@@ -72,6 +74,8 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
                 for laid in each.piece.parts:
                     if laid.part.name in (edge.part.name, edge.part.like):
                         sheet.line(lines.AT_WORK, *_edge(each, laid, edge))
+        for each in placed:
+            _rows_across(sheet, each, operation, lines.AT_WORK)
         done += operation.edges
         told = _told(operation, ruler)
         picture = sheet.finish(operation.verb.capitalize(), f"{_plain(told.do)}", with_key=False, caption=told.do)
@@ -175,6 +179,15 @@ def _piece(sheet: Sheet, placed: _Placed, work: MakingUp, done: Collection[EdgeS
             if takes >= APART and ways.get(key) in (HEM, CASING, SEAM, TURNED_UNDER):
                 inner = lines.STITCH if ways[key] == SEAM else lines.FOLD
                 sheet.line(inner, *_finished_side(placed, laid, side))
+
+
+def _rows_across(sheet: Sheet, placed: _Placed, operation: Operation, style: str) -> None:
+    """What an operation stitches across a piece."""
+    for laid in placed.piece.parts:
+        left, low, right, _ = laid.finished
+        for part, high in operation.across:
+            if part.name == laid.part.name:
+                sheet.line(style, placed.at((left, low + high)), placed.at((right, low + high)))
 
 
 def _outline(placed: _Placed, laid: LaidPart, piece: ArticlePiece) -> list[Point]:

@@ -87,7 +87,25 @@ def lengths_of(name, typed, drop):
 
 def test_a_cloth_that_is_wide_enough_tells_nothing():
     assert told("tablecloth", cloth_width="160 cm", measured="trimmed") == []
+    assert told("valance", rod="50 cm", cloth_width="160 cm", measured="trimmed") == []
+    assert len(told("valance", rod="60 cm", cloth_width="160 cm", measured="trimmed")) == 1
     assert len(articles()) >= 28
+
+
+@pytest.mark.parametrize(
+    "drop, rail, fold", [("150 cm", "6.5 cm", "21 cm"), ("173 cm", "8 cm", "17 cm"), ("40 cm", "0", "30 cm")]
+)
+def test_a_blind_drawn_up_on_its_rods_ends_level(drop, rail, fold):
+    """Drawn up, all rods lie below the rail: the part below the lowest hangs down from it, every other in a loop."""
+    calculator = calculator_named("roman-blind")
+    answered = answer(calculator, Asking({"drop": drop, "rail": rail, "fold": fold, "casing": "1 cm", "turn": "3 mm"}))
+    (rods,) = (each for each in answered.drawn_from.work.operations if each.across)
+    heights = [high for _, high in rods.across]
+    below_the_rail = 10 * (Fraction(drop.split()[0]) - Fraction(rail.split()[0]))
+    loops = [(high - low) / 2 for low, high in zip(heights, [*heights[1:], below_the_rail])]
+    assert {heights[0], *loops} == {heights[0]} and heights[0] <= 10 * Fraction(fold.split()[0])
+    drawn = calculator.drawing(answered.drawn_from, Asking({}).ruler).svg
+    assert sum("stitch" in (line.get("class") or "") for line in drawn.iter()) == len(heights)
 
 
 def band(gap=Fraction(100), opening=Fraction(100)):
