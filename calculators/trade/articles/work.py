@@ -30,8 +30,9 @@ class Operation:
     verb: the kind of operation. do: one command without its full stop, with ``{name}`` where one of its lengths
     belongs. lengths: those told [mm]. how: what belongs to doing it. rules: keys of the trade's rules it needs.
     finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides. across: parts that
-    it is stitched across, each with how far above their foot [mm]. rows: rows of stitches along all the others. stitched: what a stitching elsewhere comes to [mm]. section: which hem or seam of
-    `trade/sections` it is, "" for none.
+    it is stitched across, each with how far above their foot [mm]. rows: rows of stitches along all the others.
+    stitched: what a stitching elsewhere comes to [mm]. section: which hem or seam of `trade/sections` it is, "" for
+    none.
     """
 
     verb: str
