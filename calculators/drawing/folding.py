@@ -2,14 +2,17 @@
 
 from collections.abc import Collection, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from math import dist
 
 from calculators.drawing import lines
+from calculators.drawing.action_marks import action, draw_action, draw_turning
 from calculators.drawing.folding_words import Lying, in_words, lying, side_style
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
 from calculators.trade.corners.plane import Isometry, Line, Point, steady
+from calculators.trade.corners.single_folds import SingleFold
 from calculators.trade.corners.stack import Stack, common_edge
 from calculators.trade.corners.steps import CornerStep, Measured
 from calculators.trade.corners.window import cut_off
@@ -20,6 +23,7 @@ MARGINS = (62, 26, 20, 34)
 TALLEST = 236
 LETTERS = 16.5  # [drawing units] how large letters are in the narrowest columns
 CROP = 8  # [drawing units] left around the cloth of a drawing shown without its words; a break line stands out by 5
+AS_BEFORE = " It is drawn as it lies before, with an arrow for each fold."
 Box = tuple[float, float, float, float]
 BORDERS = {"edge": lines.EDGE, "fold": lines.EDGE, "crease": lines.FOLD}
 DRAWN = {"stitch": lines.STITCH, "mark": lines.PENCIL, "cut": lines.CUT}
@@ -46,28 +50,63 @@ def told(step: CornerStep, ruler: Ruler) -> Told:
 
 
 def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step, all at one scale and in one column, and their key."""
+    """A drawing for every step, all at one scale and in one column, and their key.
+
+    What is only folded is drawn as it lies before, with arrows; the next drawing shows what came of it.
+    """
     box = box_of([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
-    drawn = [_drawn(step, before, box, ruler) for step, before in zip(steps, earlier)]
+    before = [None, *steps]
+    acts = [(), *(action(last, step) for last, step in pairwise(steps))]
+    drawn = [
+        _acted(last, step, folds, box)
+        if last and folds
+        else state_drawn(
+            step, lines_before, box, ruler, is_turned=last is not None and last.from_below != step.from_below
+        )
+        for last, step, folds, lines_before in zip(before, steps, acts, earlier)
+    ]
     last: list[tuple[CornerStep, Lying] | None] = [None, *((step, lay) for step, (_, lay) in zip(steps, drawn))]
     pictures = tuple(
         replace(
-            sheet.finish(step.name, in_words(step, lay, before), with_key=False, caption=instruction(step, ruler)),
+            sheet.finish(
+                step.name,
+                f"{in_words(step, lay, before)}{AS_BEFORE if folds else ''}",
+                with_key=False,
+                caption=instruction(step, ruler),
+            ),
             told=told(step, ruler),
             crop=None if any(each.outside for each in step.measured) else _crop(sheet, box),
         )
-        for step, (sheet, lay), before in zip(steps, drawn, last)
+        for step, (sheet, lay), before, folds in zip(steps, drawn, last, acts)
     )
     used = dict.fromkeys(style for sheet, _ in drawn for style in sheet.used)
     return PictureSeries(pictures, key_picture([style for style in lines.WORDS if style in used]))
+
+
+def _acted(last: CornerStep, step: CornerStep, folds: Sequence[SingleFold], box: Box) -> tuple[Sheet, Lying]:
+    """A step's drawing as the cloth lies before it, with arrows, and how it lies afterwards."""
+    left, _, right, _ = box
+    _, low, _, high = box_of([last.seen, step.seen])
+    scale = _scale(box)
+    sheet = Sheet((left, low, right, high), margins=MARGINS, tallest=scale * (high - low), letters=LETTERS)
+    draw_cloth(sheet, last.seen, last.window, last.stack.lines)
+    for fold in folds:
+        draw_action(sheet, fold, step.window)
+    return sheet, lying(step.seen, step.window)
+
+
+def _scale(box: Box) -> float:
+    """Of all the drawings of a series [drawing units a mm]."""
+    left, low, right, high = box
+    return min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
 
 
 def corner_step(steps: Sequence[CornerStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step, with its key. number: counted from 1."""
     step = steps[number - 1]
     before = steps[number - 2] if number > 1 else None
-    sheet, lay = _drawn(step, frozenset(before.stack.lines if before else ()), box_of([step.seen]), ruler)
+    sheet, lay = state_drawn(step, frozenset(before.stack.lines if before else ()), box_of([step.seen]), ruler)
     last = (before, lying(before.seen, before.window)) if before else None
     return sheet.finish(step.name, in_words(step, lay, last), caption=f"{step.name}. {instruction(step, ruler)}")
 
@@ -85,13 +124,17 @@ def _crop(sheet: Sheet, box: Box) -> tuple[float, float, float, float]:
     return left, top, (box[2] - box[0]) * sheet.scale + 2 * CROP, sheet.drawn_height + 2 * CROP
 
 
-def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler) -> tuple[Sheet, Lying]:
+def state_drawn(
+    step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler, is_turned: bool = False
+) -> tuple[Sheet, Lying]:
+    """The cloth as a step leaves it, and how it lies. earlier: lines that were there before; box: what all the drawings
+    of the series cover [mm]; is_turned: whether the step turns the work over."""
     stack, window = step.seen, step.window
     if step.from_below:
         middle = (box[0] + box[2]) / 2
         stack, window = stack.turned_over(middle), moved(window, Isometry.folded_over(Line((middle, 0), (0, 1))))
-    left, low, right, high = box
-    scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
+    left, _, right, _ = box
+    scale = _scale(box)
     _, own_low, _, own_high = box_of([stack])
     sheet = Sheet(
         (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low), letters=LETTERS
@@ -99,6 +142,8 @@ def _drawn(step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Rul
     lay, cuts = draw_cloth(sheet, stack, window, earlier)
     if cuts:  # layers are cut together: the word stands once
         sheet.along("cut", *min(cuts, key=_longest_first))
+    if is_turned:
+        draw_turning(sheet, box_of([stack]), box, CROP)
     for measured in step.measured:
         _dimension(sheet, measured, _middle(box_of([stack])), show_length(step.lengths[measured.name], ruler))
     return sheet, lay
@@ -117,8 +162,8 @@ def draw_cloth(sheet: Sheet, stack: Stack, window: Polygon, earlier: Collection[
             for kind, edge in around:
                 sheet.line(BORDERS[kind], *edge)
             fold_edges = [edge for kind, edge in around if kind == "fold"]
-            for style, edge in _lines_on(facet, stack.lines, fold_edges, earlier):
-                sheet.line(style, *edge)
+            for style, edge, is_new in _lines_on(facet, stack.lines, fold_edges, earlier):
+                sheet.line(style, *edge, fine=not is_new)
                 if style == lines.CUT:
                     cuts.append(edge)
     for edge in cut_off(stack, window):
@@ -134,20 +179,19 @@ def _longest_first(edge: Edge) -> tuple[int, ...]:
 
 def _lines_on(
     facet: Facet, cloth_lines: Sequence[ClothLine], fold_edges: Sequence[Edge], earlier: Collection[ClothLine]
-) -> list[tuple[str, Edge]]:
-    """The lines to be seen on a facet: pencil on its own side until it is stitched over, a cut where it has just been
-    made,
-    no stitch that lies inside a fold."""
-    found: dict[str, list[Edge]] = {"mark": [], "cut": [], "stitch": []}
+) -> list[tuple[str, Edge, bool]]:
+    """The lines to be seen on a facet, each with whether it is new: pencil on its own side until it is stitched over, a
+    cut where it has just been made, no stitch that lies inside a fold."""
+    found: dict[str, list[tuple[Edge, bool]]] = {"mark": [], "cut": [], "stitch": []}
     for line in cloth_lines:
         seen = line.on_right_side in (None, facet.right_side_up) and not (line.kind == "cut" and line in earlier)
         if line.kind in found and seen and (edge := line.over(facet)):
-            found[line.kind].append(edge)
-    hidden_by = {"mark": found["stitch"], "cut": [], "stitch": fold_edges}
+            found[line.kind].append((edge, line not in earlier))
+    hidden_by = {"mark": [edge for edge, _ in found["stitch"]], "cut": [], "stitch": fold_edges}
     return [
-        (DRAWN[kind], edge)
+        (DRAWN[kind], edge, is_new)
         for kind, each in found.items()
-        for edge in each
+        for edge, is_new in each
         if not any(common_edge(edge, over) for over in hidden_by[kind])
     ]
 

@@ -130,6 +130,12 @@ class Sheet:
         rise = (float(point[1]) - self.low) * self.scale
         return x, self.margins[1] + (rise if self.down else self.drawn_height - rise)
 
+    def back(self, place: Point) -> tuple[float, float]:
+        """The place in mm that lies at a place of the sheet [drawing units]."""
+        rise = float(place[1]) - self.margins[1]
+        x = self.left + (float(place[0]) - self.margins[0]) / self.scale
+        return x, self.low + (rise if self.down else self.drawn_height - rise) / self.scale
+
     @contextmanager
     def pointed_at(self, words: str) -> Iterator[None]:
         """What is drawn meanwhile is one thing that can be pointed at; words: what is then said of it."""

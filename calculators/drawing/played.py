@@ -18,7 +18,8 @@ class PlayedStep:
 
     name: of the step. down: how far its own drawing is moved down on the sheet [drawing units]. arrives: what moves
     from the step before to it, in order. jumps: whether something moves that cannot be shown. drawn: what is to be seen
-    of it, where no step has a drawing of that.
+    of it, where no step has a drawing of that. rests: whether it is seen as its last fold ends, since its own drawing
+    shows how the cloth lies before.
     """
 
     name: str
@@ -26,6 +27,7 @@ class PlayedStep:
     arrives: Sequence[ET.Element] = ()
     jumps: bool = False
     drawn: Sequence[ET.Element] = ()
+    rests: bool = False
 
 
 def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) -> ET.Element | None:
@@ -48,6 +50,8 @@ def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) 
         made = ET.SubElement(svg, "g", {"class": "step", "data-name": step.name, "data-down": f"{step.down:.1f}"})
         if step.jumps:
             made.set("data-jumps", "")
+        if step.rests:
+            made.set("data-rests", "")
         if step.drawn:
             made.set("data-own", "")
             made.extend(step.drawn)

@@ -4,6 +4,7 @@ import xml.etree.ElementTree as ET
 from collections.abc import Sequence
 from itertools import pairwise
 
+from calculators.drawing.action_marks import action
 from calculators.drawing.folding import CROP, MARGINS, TALLEST, Box, box_of, draw_cloth
 from calculators.drawing.picture import WIDTH, Sheet
 from calculators.drawing.played import LIFT, PlayedStep, played, turned_over
@@ -32,7 +33,8 @@ def played_corner(steps: Sequence[CornerStep]) -> ET.Element | None:
             parts = [_fold(fold, step, box) for fold in folds]
         elif folds == () and number and step.from_below != steps[number - 1].from_below:
             parts = [turned_over(MARGINS[0] + (right - left) * scale / 2, upright=True)]
-        shown.append(PlayedStep(step.name, (high - own_high) * scale, parts, jumps=folds is None))
+        rests = bool(number and action(steps[number - 1], step))
+        shown.append(PlayedStep(step.name, (high - own_high) * scale, parts, jumps=folds is None, rests=rests))
     return played(
         shown,
         (

@@ -173,6 +173,18 @@ def put(sheet: Sheet, name: str, at: Spot, turned: float = 0, flipped: bool = Fa
     _drawn(sheet, SIGNS[name].strokes, at, turned, 1, side)
 
 
+def put_large(sheet: Sheet, name: str, at: Spot, turned: float, large: float) -> None:
+    """Draw a sign so many times as large on a sheet with a scale of its own. at: in drawing units; turned: clockwise
+    [radians]."""
+    across, down = large * cos(turned), large * sin(turned)
+    for stroke in SIGNS[name].strokes:
+        spots = [sheet.back((at[0] + x * across - y * down, at[1] + x * down + y * across)) for x, y in stroke.spots]
+        if stroke.kind == "line":
+            sheet.line(_STYLES[stroke.kind], *spots)
+        else:
+            sheet.area(_STYLES[stroke.kind], spots)
+
+
 def lay(sheet: Sheet, name: str, start: Spot, end: Spot, flipped: bool = False) -> None:
     """Draw a sign along a line from start to end; flipped: on its other side."""
     sign = SIGNS[name]

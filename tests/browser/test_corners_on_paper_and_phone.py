@@ -49,7 +49,7 @@ def test_a_strip_of_steps_is_drawn_large_enough_to_work_by(page):
     sizes = page.locator(".in-order li > figure").evaluate_all("(all) => all.map((each) => each.offsetWidth)")
     assert {round(each * MM) for each in sizes} == {30}
     thick, thin = (
-        page.locator(f".in-order svg .{kind}").first.evaluate(
+        page.locator(f".in-order li svg .{kind}").first.evaluate(
             "(line) => parseFloat(getComputedStyle(line).strokeWidth)"
         )
         for kind in ("stitch", "edge")

@@ -3,7 +3,7 @@
 import re
 import xml.etree.ElementTree as ET
 from collections import Counter
-from itertools import product
+from itertools import pairwise, product
 from pathlib import Path
 
 import pytest
@@ -11,8 +11,9 @@ from shapely import unary_union
 from shapely.geometry import Polygon
 
 from calculators.drawing import lines
+from calculators.drawing.action_marks import action
 from calculators.drawing.bulk import bulk_map
-from calculators.drawing.folding import corner_step, corner_step_by_step, instruction, side_style
+from calculators.drawing.folding import AS_BEFORE, corner_step, corner_step_by_step, instruction, side_style
 from calculators.drawing.picture import fillings
 from calculators.trade.corners.comparison import VARIANTS, compared
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
@@ -30,7 +31,8 @@ each_ruler = pytest.mark.parametrize("ruler", [CENTIMETRES, SIXTEENTHS], ids=lam
 
 
 def styles(picture):
-    return {node.get("class") for node in picture.svg.iter() if node.get("class") in lines.WORDS}
+    found = {node.get("class", "").split(" ")[0] for node in picture.svg.iter()}
+    return found & set(lines.WORDS)
 
 
 def areas_seen(svg):
@@ -99,9 +101,11 @@ def test_every_filling_pointed_to_is_there(way):
 @each_way
 @each_job
 def test_what_is_painted_is_what_is_seen(way, job):
-    """In every step the painted areas of each side are, at scale, what the engine says can be seen of it."""
+    """In every step the painted areas of each side are, at scale, what the engine says can be seen of it: before it is
+    folded, where that is all there is to the step."""
     steps = CONSTRUCTIONS[way].steps(job)
-    for step, picture in zip(steps, corner_step_by_step(steps, CENTIMETRES).pictures):
+    shown = [steps[0], *(last if action(last, step) else step for last, step in pairwise(steps))]
+    for step, picture in zip(shown, corner_step_by_step(steps, CENTIMETRES).pictures):
         scale = scale_of(picture, steps)
         stack = step.seen.turned_over() if step.from_below else step.seen
         expected = Counter()
@@ -229,3 +233,37 @@ def test_a_self_bound_edge_is_marked_and_cut_before_anything_is_folded():
     assert marking.measured[0].start == pytest.approx(raw) and marking.measured[1].start == pytest.approx(raw)
     picture = corner_step_by_step(steps, CENTIMETRES).pictures[1]
     assert lines.PENCIL in styles(picture) and "5.6 cm" in " ".join(node.text for node in picture.svg.iter("text"))
+
+
+@each_way
+@each_job
+def test_every_fold_has_its_arrow_before_it_and_its_result_after_it(way, job):
+    """One sign for each fold: across its line, over, under or opening; none where something else is done."""
+    steps = CONSTRUCTIONS[way].steps(job)
+    pictures = corner_step_by_step(steps, CENTIMETRES).pictures
+    for last, step, picture in zip(steps, steps[1:], pictures[1:]):
+        folds = action(last, step)
+        signs = [node.get("class") for node in picture.svg.iter() if node.get("class", "").startswith("sign")]
+        heads = {"sign-filled": sum(fold.over and not fold.opens for fold in folds)}
+        heads["sign-hollow"] = sum(fold.opens for fold in folds)
+        turned = last.from_below != step.from_below
+        assert signs.count("sign-filled") == heads["sign-filled"] + turned, step.name
+        assert signs.count("sign-hollow") == heads["sign-hollow"], step.name
+        assert picture.description.endswith(AS_BEFORE) == bool(folds)
+    assert not action(steps[-2], steps[-1]), "the last drawing shows what is made"
+
+
+def test_an_arrow_crosses_its_fold_the_way_the_flap_goes():
+    """The first turn of a square corner: from the raw edge in, across the line of the turn."""
+    steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
+    picture = corner_step_by_step(steps, CENTIMETRES).pictures[1]
+    scale = scale_of(picture, steps)
+    arcs = [
+        [tuple(map(float, pair.split(","))) for pair in node.get("points").split()]
+        for node in picture.svg.iter("polyline")
+        if node.get("class") == "sign"
+    ]
+    raw = max(y for node in picture.svg.iter("polyline") if node.get("class") == lines.EDGE
+              for _, y in (map(float, pair.split(",")) for pair in node.get("points").split()))  # fmt: skip
+    (upright,) = [arc for arc in arcs if abs(arc[0][1] - arc[-1][1]) > 40]
+    assert raw - 8 * scale < upright[0][1] < raw and upright[-1][1] < raw - 8 * scale

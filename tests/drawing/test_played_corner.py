@@ -10,7 +10,7 @@ from shapely.geometry import Polygon
 
 from calculators.asking.answering import Asking, answer
 from calculators.catalogue import calculator_named
-from calculators.drawing.folding import corner_step_by_step
+from calculators.drawing.folding import box_of, state_drawn
 from calculators.drawing.played_corner import played_corner
 from calculators.faces.page.answer_html import figure
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
@@ -39,6 +39,12 @@ def painted(*groups, down=0.0):
         seen = {style: each.difference(shape) for style, each in seen.items()}
         seen[path.get("class")] = seen.get(path.get("class"), Polygon()).union(shape)
     return seen
+
+
+def states(steps):
+    """The cloth as each step leaves it, at the scale of all."""
+    box = box_of([step.seen for step in steps])
+    return [state_drawn(step, frozenset(step.stack.lines), box, CENTIMETRES)[0] for step in steps]
 
 
 def differ(one, other):
@@ -86,12 +92,12 @@ def test_played_folds_begin_and_end_as_the_steps_are_drawn(way, job):
     steps = CONSTRUCTIONS[way].steps(job)
     svg = played_corner(steps)
     assert [each.get("data-name") for _, each in moves(svg)] == [step.name for step in steps]
-    assert faults(svg, corner_step_by_step(steps, CENTIMETRES).pictures) == []
+    assert faults(svg, states(steps)) == []
 
 
 def test_a_flap_on_the_wrong_side_or_at_the_wrong_place_is_found():
     steps = CONSTRUCTIONS["mitre"].steps(SQUARE)
-    pictures, svg = corner_step_by_step(steps, CENTIMETRES).pictures, played_corner(steps)
+    pictures, svg = states(steps), played_corner(steps)
     flap = svg.find("g[@class='flap']")
     under = deepcopy(svg)
     parts = under.find("g[@class='flap']")

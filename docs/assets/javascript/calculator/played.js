@@ -53,7 +53,7 @@ function drawings(player) {
 function fill(player) {
   const drawn = drawings(player);
   stepsOf(stageOf(player)).forEach((step, index) => {
-    if (drawn[index]) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
+    if (drawn[index] && !("rests" in step.dataset)) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
   });
   show(player, Number(sliderOf(player).value));
 }
@@ -84,6 +84,7 @@ function show(player, place) {
     else fold(moves[part], on, Number(svg.dataset.lift));
   } else {
     const step = steps[Math.round(place)];
+    if ("rests" in step.dataset) fold(/** @type {SVGGElement} */ (step.previousElementSibling), 1, 0);
     step.classList.add("on");
     step.setAttribute("transform", `translate(0 ${step.dataset.down})`);
   }

@@ -1,0 +1,67 @@
+"""What is done to a corner, on the drawing of how it lies before: the line of each fold, and an arrow across it."""
+
+from math import atan2, hypot
+
+from calculators.drawing import lines
+from calculators.drawing.picture import Sheet
+from calculators.drawing.signs import put_large
+from calculators.trade.corners.convex import Polygon
+from calculators.trade.corners.single_folds import SingleFold, single_folds
+from calculators.trade.corners.steps import CornerStep
+from calculators.trade.corners.window import seen_through
+
+Box = tuple[float, float, float, float]  # left, lowest, right, highest
+_LARGE = 1.5  # times as large as a sign on its own, since these drawings are shown small
+_HALF = 22.0  # [drawing units] of an arrow, from its middle to its ends
+_TURNING = 29.0  # the same of the sign for turning over
+_ON_FLAP = 0.8  # of its depth: how far out an arrow begins
+
+
+def action(last: CornerStep, step: CornerStep) -> tuple[SingleFold, ...]:
+    """The folds that are all there is to a step, so that it is drawn as it lay before, with arrows; none where
+    something else is done, or none of it can be shown so."""
+    made = set(step.stack.lines) - set(last.stack.lines)
+    if step.measured or step.from_below != last.from_below or any(line.kind != "crease" for line in made):
+        return ()
+    if {facet.cloth.name for facet in step.stack.layers} != {facet.cloth.name for facet in last.stack.layers}:
+        return ()
+    return single_folds(last.stack, step.stack) or ()
+
+
+def draw_turning(sheet: Sheet, cloth: Box, shown: Box, around: float) -> None:
+    """Draw the sign for turning the whole work over: beside the cloth where there is room, or else on it.
+
+    cloth: the box around it [mm]; shown: around what is shown of the table [mm], and what is left free around that
+    [drawing units].
+    """
+    (left, foot), (right, top) = sheet.at(cloth[:2]), sheet.at(cloth[2:])
+    begin, end = sheet.at(shown[:2])[0] - around, sheet.at(shown[2:])[0] + around
+    middle = (left + right) / 2
+    if max(left - begin, end - right) > 2 * _TURNING * _LARGE:
+        middle = (begin + left) / 2 if left - begin > end - right else right + _TURNING * _LARGE
+    put_large(sheet, "turn-over", (middle, (foot + top) / 2), 0, _LARGE)
+
+
+def draw_action(sheet: Sheet, fold: SingleFold, window: Polygon) -> None:
+    """Draw the line of a fold and its arrow: a full head goes over, half a head under, a hollow one opens."""
+    flap = seen_through(fold.rear if fold.opens else fold.front, window)
+    places = [place for facet in flap.layers for place in facet.on_table]
+    hinge = sorted({place for place in places if fold.line.side(place) == 0})
+    if not hinge:
+        return
+    (x1, y1), (x2, y2) = sheet.at(hinge[0]), sheet.at(hinge[-1])
+    long = hypot(x2 - x1, y2 - y1)
+    if long < 1:
+        return
+    if not fold.opens:
+        sheet.line(lines.FOLD, hinge[0], hinge[-1])
+    out = ((y2 - y1) / long, (x1 - x2) / long)  # from the line to where the flap lies, or will lie once it is opened
+    side = sum((x - x1) * out[0] + (y - y1) * out[1] for x, y in map(sheet.at, places))
+    if (side < 0) != fold.opens:
+        out = (-out[0], -out[1])
+    deep = max(abs((x - x1) * out[0] + (y - y1) * out[1]) for x, y in map(sheet.at, places))
+    begins = min(_ON_FLAP * deep, (_HALF + 2) * _LARGE)
+    off = begins - _HALF * _LARGE
+    at = ((x1 + x2) / 2 + off * out[0], (y1 + y2) / 2 + off * out[1])
+    way = atan2(out[1], out[0]) if fold.opens else atan2(-out[1], -out[0])
+    put_large(sheet, "unfold" if fold.opens else "fold-over" if fold.over else "fold-under", at, way, _LARGE)
