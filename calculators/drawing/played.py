@@ -18,8 +18,7 @@ class PlayedStep:
 
     name: of the step. down: how far its own drawing is moved down on the sheet [drawing units]. arrives: what moves
     from the step before to it, in order. jumps: whether something moves that cannot be shown. drawn: what is to be seen
-    of it, where no step has a drawing of that. rests: whether it is seen as its last fold ends, since its own drawing
-    shows how the cloth lies before.
+    of it, where the list of steps has no drawing of that. ahead: whether it comes before the first step.
     """
 
     name: str
@@ -27,7 +26,7 @@ class PlayedStep:
     arrives: Sequence[ET.Element] = ()
     jumps: bool = False
     drawn: Sequence[ET.Element] = ()
-    rests: bool = False
+    ahead: bool = False
 
 
 def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) -> ET.Element | None:
@@ -50,10 +49,10 @@ def played(steps: Sequence[PlayedStep], box: tuple[float, float, float, float]) 
         made = ET.SubElement(svg, "g", {"class": "step", "data-name": step.name, "data-down": f"{step.down:.1f}"})
         if step.jumps:
             made.set("data-jumps", "")
-        if step.rests:
-            made.set("data-rests", "")
+        if step.ahead:
+            made.set("data-ahead", "")
         if step.drawn:
-            made.set("data-own", "")
+            made.set("data-drawn", "")
             made.extend(step.drawn)
     return svg
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from calculators.drawing.action_marks import action
-from calculators.drawing.folding import CROP, MARGINS, TALLEST, Box, box_of, draw_cloth
+from calculators.drawing.folding import CROP, MARGINS, TALLEST, box_of, draw_cloth
 from calculators.drawing.picture import WIDTH, Sheet
 from calculators.drawing.played import LIFT, PlayedStep, played, turned_over
 from calculators.trade.corners.convex import Polygon
@@ -24,17 +24,21 @@ def played_corner(steps: Sequence[CornerStep]) -> ET.Element | None:
     lifted = [_lifted(fold, step.window) for folds, step in zip(found, steps) for fold in folds or ()]
     above = max([0.0, *((top - high) * scale for top, _ in lifted)])
     below = max([0.0, *((low - foot) * scale for _, foot in lifted)])
+    sheet = Sheet(box, margins=MARGINS, tallest=TALLEST)
     shown: list[PlayedStep] = []
     for number, step in enumerate(steps):
-        _, _, _, own_high = box_of([step.seen])
+        _, own_low, _, own_high = box_of([step.seen])
         parts: list[ET.Element] = []
         folds = found[number - 1] if number else ()
         if folds:
-            parts = [_fold(fold, step, box) for fold in folds]
+            parts = [_fold(fold, step, sheet) for fold in folds]
         elif folds == () and number and step.from_below != steps[number - 1].from_below:
             parts = [turned_over(MARGINS[0] + (right - left) * scale / 2, upright=True)]
-        rests = bool(number and action(steps[number - 1], step))
-        shown.append(PlayedStep(step.name, (high - own_high) * scale, parts, jumps=folds is None, rests=rests))
+        drawn: list[ET.Element] = []
+        if number and action(steps[number - 1], step):  # its own drawing shows how the cloth lies before
+            own = Sheet((left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low))
+            drawn = [_drawn("lies", step.stack, step, own)]
+        shown.append(PlayedStep(step.name, (high - own_high) * scale, parts, jumps=folds is None, drawn=drawn))
     return played(
         shown,
         (
@@ -59,8 +63,7 @@ def _lifted(fold: SingleFold, window: Polygon) -> tuple[float, float]:
     return max(ys, default=0.0), min(ys, default=0.0)
 
 
-def _fold(fold: SingleFold, step: CornerStep, box: Box) -> ET.Element:
-    sheet = Sheet(box, margins=MARGINS, tallest=TALLEST)
+def _fold(fold: SingleFold, step: CornerStep, sheet: Sheet) -> ET.Element:
     (x1, y1), (x2, y2) = (
         sheet.at(place)
         for place in (

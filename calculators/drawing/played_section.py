@@ -103,7 +103,7 @@ def played_edge(steps: Sequence[EdgeStep], pictures: Sequence[Picture]) -> ET.El
     )  # fmt: skip
     high = max(*tables, min(max(tops, default=0.0) + THICK, _TALLEST))
     sheet = Sheet((0, -high, WIDTH, max(feet)), margins=(0, 0, 0, 0), down=True, tallest=high + max(feet))
-    shown = [PlayedStep(FIRST, drawn=[_flat(sheet, SectionLayout(first.before[0], frame))])] if lead else []
+    shown = [PlayedStep(FIRST, drawn=[_flat(sheet, SectionLayout(first.before[0], frame))], ahead=True)] if lead else []
     for step, table, way, strips in zip(steps, tables, (lead, *ways), bends):
         parts = [_drawn(sheet, fold, each, frame) for fold, each in zip(way or (), strips)]
         shown.append(PlayedStep(step.name, high - table, parts, jumps=way is None))

@@ -8,7 +8,7 @@ from calculators.drawing.played import LIFT
 from calculators.drawing.played_section import BentStrip
 from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, elsewhere, one_window
 
-SHOWN = ".played svg > .on"
+SHOWN = ".played svg > .step.on"
 DRAG = """(slider, place) => {
     slider.step = "any"; slider.value = place; slider.dispatchEvent(new Event("input", { bubbles: true }));
 }"""
@@ -77,9 +77,9 @@ def test_little_motion_is_one_step_after_the_other(browser: Browser, served: str
 def test_what_is_played_follows_the_numbers_and_keeps_its_place(page: Page):
     played, slider = player(page, "./corners/mitre/")
     slider.evaluate(DRAG, 2)
-    before = page.locator(f"{SHOWN} path").first.get_attribute("d")
+    before = page.locator(".played svg > .on path").first.get_attribute("d")
     blank(calculator(page, "mitre-marks"), "hem_1").fill("3 cm")
-    expect(page.locator(f"{SHOWN} path").first).not_to_have_attribute("d", before, timeout=WAKING)
+    expect(page.locator(".played svg > .on path").first).not_to_have_attribute("d", before, timeout=WAKING)
     expect(played).to_have_attribute("open", "")
     expect(page.locator(SHOWN)).to_have_attribute("data-name", "Second fold")
     assert slider.input_value() == "2"

@@ -35,8 +35,8 @@ const stageOf = (player) => /** @type {SVGSVGElement} */ (player.querySelector("
 const stepsOf = (svg) =>
   /** @type {SVGGElement[]} */ (/** @type {unknown} */ ([...svg.querySelectorAll(":scope > .step")]));
 
-/** Whether a place is no step: its drawing stands on the stage already. @param {SVGGElement} step */
-const isOwn = (step) => "own" in step.dataset;
+/** Whether a place comes before the first step. @param {SVGGElement} step */
+const isAhead = (step) => "ahead" in step.dataset;
 
 /**
  * The drawing of each step in the list, undefined where a place is no step.
@@ -45,7 +45,7 @@ const isOwn = (step) => "own" in step.dataset;
 function drawings(player) {
   const drawn = [...(player.parentElement?.querySelectorAll(":scope > ol > li svg") ?? [])];
   return stepsOf(stageOf(player)).map((step) =>
-    isOwn(step) ? undefined : /** @type {SVGSVGElement | undefined} */ (drawn.shift()),
+    isAhead(step) ? undefined : /** @type {SVGSVGElement | undefined} */ (drawn.shift()),
   );
 }
 
@@ -53,7 +53,7 @@ function drawings(player) {
 function fill(player) {
   const drawn = drawings(player);
   stepsOf(stageOf(player)).forEach((step, index) => {
-    if (drawn[index] && !("rests" in step.dataset)) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
+    if (drawn[index] && !("drawn" in step.dataset)) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
   });
   show(player, Number(sliderOf(player).value));
 }
@@ -84,7 +84,6 @@ function show(player, place) {
     else fold(moves[part], on, Number(svg.dataset.lift));
   } else {
     const step = steps[Math.round(place)];
-    if ("rests" in step.dataset) fold(/** @type {SVGGElement} */ (step.previousElementSibling), 1, 0);
     step.classList.add("on");
     step.setAttribute("transform", `translate(0 ${step.dataset.down})`);
   }
@@ -97,7 +96,7 @@ function tell(player, place) {
   const next = Math.ceil(place);
   const number = movesTo(steps[next]).length ? next : Math.round(place);
   const { name } = steps[number].dataset;
-  const ahead = steps.filter(isOwn).length; // places that are no step
+  const ahead = steps.filter(isAhead).length; // places that are no step
   const jumps = place % 1 && "jumps" in steps[next].dataset;
   const numbered = number < ahead ? name : `${number + 1 - ahead}. ${name}`;
   const told = `${numbered}${jumps ? ": not shown moving, one drawing follows the other" : ""}`;
