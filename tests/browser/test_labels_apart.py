@@ -70,6 +70,10 @@ ODD = {
         {"width": "72 3/8 in", "length": "15 1/16 in"},
     ),
     "gauge-finder": tuple({name: text for name, text in hems.items() if name != "turn"} for hems in HEMS),
+    "label-text": (
+        {"fibres": "linen | 100", "change_width": "−3", "change_length": "−4.8"},
+        {"fibres": "polyester | 33.3; cotton | 33.4; viscose | 33.3", "finished_width": "15 3/8 in"},
+    ),
     "lay-plan": (
         {
             "cloths": "White two-layer cotton, row 2 | 132 cm | 4.6 m | 1 | no",

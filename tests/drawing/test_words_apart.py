@@ -95,6 +95,12 @@ LOPSIDED = {
         **{f"hem_{side}": lengths(0, 6) for side in ("top", "bottom", "left", "right")},
     },
     "gauge-finder": {name: each for name, each in HEMS.items() if name != "turn"},
+    "label-text": {
+        "fibres": st.sampled_from(["linen | 100", "half-bleached Irish linen yarn | 55.5; cotton | 44.5"]),
+        "parts": rows(st.just("cloth"), st.sampled_from(["95", "hand", "not"])),
+        "finished_width": lengths(9, 300),
+        "change_width": st.integers(-9, 0).map(str),
+    },
     "lay-plan": {
         "cloths": rows(st.sampled_from(["Linen", "Half linen, undyed"]), lengths(60, 190), lengths(60, 900)),
         "pieces": st.lists(
