@@ -7,8 +7,10 @@ from types import SimpleNamespace
 from typing import Any
 
 from calculators.articles.article import Article, Size
+from calculators.articles.several import TIME, Timed, how_many, minutes_each, ways_on
 from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
 from calculators.drawing.article import article_steps, parts_laid_flat
+from calculators.trade.articles.counting import Counted, counted
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.work import MakingUp, listed
 from calculators.values.kind import Kind
@@ -66,15 +68,21 @@ def _refuse_hems_that_meet(article: Article, work: MakingUp) -> None:
 def as_calculator(article: Article) -> Calculator:
     """The calculator of an article, as every other is declared."""
 
+    def counted_in(given: SimpleNamespace) -> dict[str, Counted]:
+        put_down = made(article, given)
+        return counted(put_down.work, put_down.pieces)
+
     def work(given: SimpleNamespace) -> Answer:
-        return _answer(article, made(article, given))
+        return _answer(article, made(article, given), given)
+
+    timed = Timed([field.name for field in article.fields], counted_in)
 
     return Calculator(
         name=article.name,
         title=article.title,
         purpose=article.purpose,
-        fields=article.fields,
-        question=article.question,
+        fields=(*article.fields, how_many(article.fields), minutes_each(article.fields, timed)),
+        question=f"{article.question} Make {{count}}.",
         results=tuple(_results(article)),
         work=work,
         drawing=lambda drawn, ruler: parts_laid_flat(drawn.work, drawn.pieces, ruler),
@@ -96,9 +104,10 @@ def _results(article: Article) -> Iterator[Result]:
     for thing in article.buys:
         yield Result(thing, *WHAT_IS_BOUGHT[thing])
     yield Result("stitching", "Stitching", LongLength(), "All rows of one, seams and hems together.")
+    yield TIME
 
 
-def _answer(article: Article, made: Made) -> Answer:
+def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
     results: dict[str, Any] = {"finished_width": made.size[0], "finished_length": made.size[1]}
     pieces = {piece.parts[0].part.name: piece for piece in made.pieces}
     for part in article.cut:
@@ -109,13 +118,9 @@ def _answer(article: Article, made: Made) -> Answer:
         lengths = [each.length * each.count for each in bought if each.length is not None]
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
-    return Answer(
-        results,
-        _spoken(article, made),
-        (*made.work.notes, *_notes(article, results)),
-        tuple(_working(made)),
-        drawn_from=made,
-    )
+    results["time"] = given.count * given.minutes_each
+    notes = (*made.work.notes, *_notes(article, results, given.count), *ways_on(made.work, made.pieces, given))
+    return Answer(results, _spoken(article, made), notes, tuple(_working(made)), drawn_from=made)
 
 
 def _spoken(article: Article, made: Made) -> Phrase:
@@ -138,10 +143,15 @@ def _spoken(article: Article, made: Made) -> Phrase:
     )  # fmt: skip
 
 
-def _notes(article: Article, results: Mapping[str, Any]) -> Iterator[Phrase]:
+def _notes(article: Article, results: Mapping[str, Any], count: int) -> Iterator[Phrase]:
     for thing in article.buys:
-        label = WHAT_IS_BOUGHT[thing][0].lower()
-        yield say(f"To buy besides: {label}, {{{thing}}}.", **{thing: results[thing]})
+        label, each = WHAT_IS_BOUGHT[thing][0].lower(), results[thing]
+        if count == 1:
+            yield say(f"To buy besides: {label}, {{{thing}}}.", **{thing: each})
+        elif thing == "zip":
+            yield say(f"To buy besides: {{count:count}} × {label}, {{{thing}}} each.", count=count, **{thing: each})
+        else:
+            yield say(f"To buy besides, for all: {label}, {{{thing}}}.", **{thing: count * each})
 
 
 def _working(made: Made) -> Iterator[Phrase]:

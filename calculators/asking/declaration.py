@@ -5,7 +5,7 @@ from this declaration.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import SimpleNamespace
 from typing import Any
 
@@ -104,6 +104,21 @@ class Offer(Phrase):
 
     does: str = ""
     sets: tuple[FieldText, ...] = ()
+
+
+@dataclass(frozen=True)
+class Onward(Phrase):
+    """A note that leads to a calculator of another page and takes numbers along, which are offered there.
+
+    does: as it stands on the link. page: where that calculator is, from the top of the site, such as ``plan/pieces/``.
+    calculator: its name. carries: its fields → the texts for them.
+    Without scripts it is just its sentence, which therefore says all.
+    """
+
+    does: str = ""
+    page: str = ""
+    calculator: str = ""
+    carries: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

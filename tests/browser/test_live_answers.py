@@ -15,6 +15,7 @@ from tests.browser.reader import (
     hold_back,
     let_through,
     one_window,
+    reached,
     refusal,
     says,
     scripts_held_back,
@@ -380,3 +381,14 @@ def test_numbers_that_came_with_a_link_wait_until_she_has_answered(page):
     blank(calculator(page, "mitre-marks"), "hem_1").fill("4 cm")
     says(calculator(page, "mitre-marks"), "8 cm")
     expect(offered).to_have_count(0)
+
+
+def test_the_pieces_of_an_article_go_along_to_the_lay_plan(page):
+    page.goto("./projects/cushion-covers/")
+    cover = calculator(page, "cushion-zip")
+    reached(blank(cover, "count")).fill("6")
+    link = cover.get_by_role("link", name="Lay them out on the cloth")
+    expect(cover.locator(".notes")).to_contain_text("To cut: 18 pieces.")
+    link.click()
+    page.get_by_role("button", name="Use these numbers").click()
+    says(calculator(page, "lay-plan"), "18 pieces")

@@ -50,7 +50,7 @@ def _work(given: SimpleNamespace) -> Answer:
         notes=(
             *of_the_whole(given, results, is_short, priced),
             *of_the_cloth(given, results, costs),
-            *notes(costs, results),
+            *notes(given, costs, results),
         ),
         working=tuple(working(given, piece, costs, results)),
     )
@@ -178,6 +178,21 @@ CALCULATOR = Calculator(
             "worked by hand: a piece 160 + 12 = 172 cm of stitching, × 3 = 516 cm, + 5 × 4 × 10 cm of ends = 716 cm, "
             "+ 10 % = 787.6 cm; 20 + 10 × 15 = 170 min; "
             "36 + 3 + 85 + 5 = 129; one more 3.60 + 0.23628 + 7.50 + 0.50",
+        ),
+        Example(
+            {
+                "pieces": "6",
+                "stitching_each": "2.5 m",
+                "rows_each": "4",
+                "stitch": "2.5 mm",
+                "thickness": "1 mm",
+                "thread_end": "10 cm",
+                "waste": "0",
+                "minutes_batch": "0",
+                "minutes_piece": "30",
+            },
+            {"stitching": 15_000, "thread": 51_600, "time": 180},
+            "worked by hand: 250 cm × (2 + 2 × 1 ÷ 2.5) = 700 cm, + 4 × 4 × 10 cm of ends = 860 cm, × 6 = 51.6 m",
         ),
     ),
     sources=("thread-consumption",),

@@ -166,6 +166,20 @@ FIELDS = (
         "Where this cloth gives fewer: the further length, unwashed, that the rest of them take.",
         optional=True,
     ),
+    Field(
+        "stitching_each",
+        "Stitching of a piece",
+        Length(most=Fraction(1_000_000)),
+        "All rows of one, where it is no hemmed piece; empty where size, rows and corners say it.",
+        optional=True,
+    ),
+    Field(
+        "rows_each",
+        "Rows of it",
+        Count(least=1, most=1_000),
+        "How often that stitching starts and stops; each time it leaves ends of thread.",
+        fixed="4",
+    ),
     Field("stitch", "Stitch length", STITCH, "One stitch, as it stands on the machine.", "stitch_hem"),
     Field(
         "thickness",

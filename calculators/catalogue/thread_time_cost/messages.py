@@ -67,7 +67,12 @@ def of_the_cloth(given: SimpleNamespace, results: dict[str, Any], costs: Costs) 
     )
 
 
-def notes(costs: Costs, results: dict[str, Any]) -> Iterator[Phrase]:
+def notes(given: SimpleNamespace, costs: Costs, results: dict[str, Any]) -> Iterator[Phrase]:
+    if given.stitching_each is not None:
+        yield say(
+            "Counted with the stitching written for a piece, {each:long}, not with its size, rows and corners.",
+            each=given.stitching_each,
+        )
     if results["thread"]:
         yield say(
             "Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.",
@@ -96,8 +101,15 @@ def notes(costs: Costs, results: dict[str, Any]) -> Iterator[Phrase]:
         )
 
 
-def working(given: SimpleNamespace, piece: PieceWork, costs: Costs, results: dict[str, Any]) -> Iterator[Phrase]:
-    yield say(
+def _stitching(given: SimpleNamespace, piece: PieceWork) -> Phrase:
+    if given.stitching_each is not None:
+        return say(
+            "Stitching of a piece: {whole:long} in {rows:row|rows}, as written; its size, sides and corners are not "
+            "counted.",
+            whole=piece.stitching,
+            rows=given.rows_each,
+        )
+    return say(
         "Stitching of a piece: {rows:row|rows} along the edge of {across:count} × {width:length} + {along:count} × "
         "{length:length}, and {corners:corner seam|corner seams} of {corner:length}, together {whole:long}. "
         "Each row is counted as long as the edge; further in it is a little shorter.",
@@ -110,6 +122,10 @@ def working(given: SimpleNamespace, piece: PieceWork, costs: Costs, results: dic
         corner=piece.corner,
         whole=piece.stitching,
     )
+
+
+def working(given: SimpleNamespace, piece: PieceWork, costs: Costs, results: dict[str, Any]) -> Iterator[Phrase]:
+    yield _stitching(given, piece)
     yield say(
         "Thread for each length of it, upper and lower together: 2 + 2 × {thickness:length} ÷ {stitch:length} = "
         "{ratio}. Both threads run along every stitch, "

@@ -44,12 +44,13 @@ class BatchSums:
 def piece_work(given: SimpleNamespace) -> PieceWork:
     corner = Fraction(given.mitre_seam).limit_denominator(_NANOMETRES)
     edge = given.sides_across * given.finished_width + given.sides_along * given.finished_length
-    stitching = stitching_of_a_piece(edge, given.rows, given.corners, corner)
     ratio = thread_for_each_length(given.stitch, given.thickness)
-    ends = thread_ends(
-        given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0),
-        given.thread_end,
-    )
+    if given.stitching_each is None:
+        stitching = stitching_of_a_piece(edge, given.rows, given.corners, corner)
+        begun = given.rows * seams_of_a_row(given.sides_along, given.sides_across) + (given.corners if corner else 0)
+    else:
+        stitching, begun = given.stitching_each, given.rows_each
+    ends = thread_ends(begun, given.thread_end)
     return PieceWork(stitching, (stitching * ratio + ends) * (1 + given.waste / 100), ends, ratio, corner)
 
 

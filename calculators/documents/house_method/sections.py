@@ -17,6 +17,7 @@ from calculators.asking.house_measures import (
 )
 from calculators.asking.site_method import site_method
 from calculators.catalogue import catalogue
+from calculators.trade.articles.counting import OPERATIONS
 from calculators.values.kind import Kind
 from calculators.values.kinds import Choice, DimensionalChange, Length, Number, Text
 from calculators.values.money import ListedPrice
@@ -88,6 +89,7 @@ CLOTHS = MethodTable(
         Entry("found_on", "Found on", _WORDS, "The day of the wash test, so that you know how old it is."),
     ),
 )
+_MINUTES = Number(most=Fraction(10_000), sign=" min", sample="4.5")
 EACH = {
     "piece": "piece",
     "corner": "corner",
@@ -105,7 +107,7 @@ STEPS = MethodTable(
         Entry(
             "minutes",
             "Minutes",
-            Number(most=Fraction(10_000), sign=" min", sample="4.5"),
+            _MINUTES,
             "Measured over a whole batch, then divided.",
         ),
         Entry(
@@ -120,6 +122,21 @@ STEPS = MethodTable(
             "Only for",
             _WORDS,
             "Kinds of piece from the list above, with a comma between them; empty for every piece.",
+        ),
+    ),
+)
+MADE_UP = MethodTable(
+    "operations",
+    "Time per operation",
+    "an operation",
+    (
+        Entry("operation", "Operation", Choice(options=OPERATIONS), "What is done to the article."),
+        Entry("minutes", "Minutes", _MINUTES, "Timed on the first ones you make, then divided."),
+        Entry(
+            "for_each",
+            "For each",
+            Choice(options={"time": "time it is done", "metre": "metre of stitching", "yard": "yard of stitching"}),
+            "What the minutes are counted for: a long seam takes longer.",
         ),
     ),
 )
@@ -257,6 +274,13 @@ _DECLARED = (
         ),
     ),
     Section("time", "Time", "How long each step takes, once it has been timed.", (), STEPS),
+    Section(
+        "making_up",
+        "Making up",
+        "How long each operation takes on cushions, curtains, bed linen and other articles that are made up.",
+        (),
+        MADE_UP,
+    ),
     Section(
         "prices",
         "Prices",

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from calculators.asking.answering import Asking, filled
 from calculators.asking.bibliography import source_named
-from calculators.asking.declaration import Answer, Calculator, FieldText, Offer
+from calculators.asking.declaration import Answer, Calculator, FieldText, Offer, Onward
 from calculators.asking.rows import rows_of
 from calculators.drawing.picture import SIZES, Picture
 from calculators.drawing.small import made_small
@@ -19,7 +19,7 @@ from calculators.faces.page.step_list import step_list
 from calculators.faces.page.steps_left_out import steps_left_out
 from calculators.faces.page.two_figures import clash_notes
 from calculators.values.measure import Ruler
-from calculators.values.phrase import figure_parts, without_marks
+from calculators.values.phrase import Phrase, figure_parts, without_marks
 
 TAKE_UP = "Change it so"
 SHEET, TO_TABLE = "sheet", "to-table"
@@ -189,12 +189,32 @@ def notes(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[ET.Eleme
     if not answer.notes:
         return []
     listed = (
-        element(
-            "li", None, filled(note, calculator, ruler), *(_offer(note, calculator) if isinstance(note, Offer) else ())
-        )
-        for note in answer.notes
+        element("li", None, filled(note, calculator, ruler), *_to_press(note, calculator)) for note in answer.notes
     )
     return [element("ul", {"class": "notes"}, *listed)]
+
+
+def _to_press(note: Phrase, calculator: Calculator) -> Iterator[ET.Element | str]:
+    if isinstance(note, Offer):
+        yield from _offer(note, calculator)
+    elif isinstance(note, Onward):
+        yield from _onward(note)
+
+
+def _onward(onward: Onward) -> Iterator[ET.Element | str]:
+    """A link that takes numbers along to another page; a script shows it and knows the way there."""
+    yield " "
+    yield element(
+        "a",
+        {
+            "class": "onward",
+            "hidden": True,
+            "data-page": onward.page,
+            "data-calculator": onward.calculator,
+            "data-carries": json.dumps(dict(onward.carries)),
+        },
+        onward.does,
+    )
 
 
 def _offer(offer: Offer, calculator: Calculator) -> Iterator[ET.Element | str]:

@@ -80,6 +80,8 @@ def document(times: Fraction = Fraction(9, 10), word: str = "Studio") -> dict:
         ],
         "steps": [{"step": f"{word} cutting", "minutes": "2.25", "for_each": "piece"},
             {"step": "Laying", "minutes": "11", "for_each": "batch"}],
+        "operations": [{"operation": "hem", "minutes": "3.75", "for_each": "yard"},
+            {"operation": "cut", "minutes": "2.5", "for_each": "time"}],
         "prices": [
             {"thing": f"{word} linen", "price": "14.25", "per": "yard"},
             {"thing": f"{word} hemp", "price": "9.75", "per": "yard"},

@@ -5,12 +5,26 @@ const MARK = "#carries=";
 const MOST = 40_000; // letters; a longer one was not made here
 
 /**
- * The address of this page with a calculator's numbers.
+ * The address of a page with a calculator's numbers.
  * @param {string} name the name under which the calculator is kept
  * @param {Record<string, string>} texts field name → text
+ * @param {string} [page] this one, if none is named
  */
-export const carried = (name, texts) =>
-  `${location.pathname}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
+export const carried = (name, texts, page = location.pathname) =>
+  `${page}${MARK}${encodeURIComponent(JSON.stringify({ name, texts }))}`;
+
+/**
+ * Links of an answer that take numbers along to another page.
+ * @param {HTMLElement} answer
+ */
+export function dressOnward(answer) {
+  const home = document.querySelector("[data-home]")?.dataset.home ?? "";
+  for (const link of /** @type {NodeListOf<HTMLAnchorElement>} */ (answer.querySelectorAll("a.onward"))) {
+    const { page, calculator, carries } = /** @type {Record<string, string>} */ (link.dataset);
+    link.href = carried(calculator, JSON.parse(carries), new URL(`${home}${page}`, location.href).pathname);
+    link.hidden = false;
+  }
+}
 
 /**
  * What an address carries after its #: {name, texts}, or null where it carries nothing that can be read.

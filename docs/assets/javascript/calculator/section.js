@@ -3,7 +3,7 @@ import morphdom from "morphdom";
 import { keepTyped, keptAs, nameOf, ruler, typedIn } from "../keeping/kept.js";
 import { SharedBlanks } from "../keeping/shared-blanks.js";
 import { clear, notice } from "../notices/notices.js";
-import { carried } from "./carried.js";
+import { carried, dressOnward } from "./carried.js";
 import { changeUnder, dressDrawing } from "./drawings.js";
 import { offerToBegin } from "./job-links.js";
 import { LastChange } from "./last-change.js";
@@ -443,6 +443,7 @@ export class Section {
     dressDrawing(answer, this.element);
     dressPlayed(answer, this.element);
     for (const button of answer.querySelectorAll("button.offer")) button.hidden = false;
+    dressOnward(answer);
   }
 
   /**

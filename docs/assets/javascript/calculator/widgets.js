@@ -345,6 +345,17 @@ addEventListener("hashchange", ({ newURL }) => {
   offerWaiting();
 });
 
+// Of the link, since on the way the theme may write another part into the address.
+document.addEventListener(
+  "click",
+  ({ target }) => {
+    /** @type {HTMLAnchorElement | null} */
+    const link = target.closest?.("a.onward");
+    if (link) noteArrival(new URL(link.href));
+  },
+  { capture: true },
+);
+
 onFollow(() => live.forEach((each) => each.answer()));
 onMeasures(() => live.forEach((each) => each.follow()));
 

@@ -1,0 +1,105 @@
+"""Several of an article: their time, and the ways on to the cloth and to thread and cost."""
+
+import json
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from types import SimpleNamespace
+
+from calculators.asking.declaration import Field, InvalidInput, Onward, Result
+from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.trade.articles.counting import Counted, rows_begun
+from calculators.trade.articles.cutting import ArticlePiece
+from calculators.trade.articles.work import MakingUp
+from calculators.values.duration import Minutes
+from calculators.values.kind import InvalidValue
+from calculators.values.kinds import Count
+from calculators.values.measure import MM_IN, Ruler, show_exactly
+
+_COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
+TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
+_LAY_PLAN, _COSTS = "plan/lay-plan/", "plan/cost/"
+_UNITS = {"metre": "m", "yard": "yd"}
+
+
+def how_many(fields: Sequence[Field]) -> Field:
+    """The blank for how many are made; of curtains, as many as hang on the rod."""
+    hang = next((each for each in fields if each.name == "curtains"), None)
+    if hang is None:
+        return _COUNT
+    return replace(_COUNT, from_method=lambda _method, _ruler, curtains: str(curtains), beside=(hang,))
+
+
+class Timed:
+    """The minutes of one article, by what is counted of its operations. counted: from its measures, by name."""
+
+    def __init__(self, names: Sequence[str], counted: Callable[[SimpleNamespace], Mapping[str, Counted]]) -> None:
+        self._names, self._counted = names, counted
+
+    def __call__(self, method: HouseMethod, ruler: Ruler, *values: object) -> str:
+        try:
+            counted = self._counted(SimpleNamespace(**dict(zip(self._names, values, strict=True))))
+        except InvalidInput:
+            return ""  # its measures cannot go together, which is said at their blanks
+        minutes = sum((_minutes(line, counted, ruler) for line in method.tables.get("operations", ())), Fraction(0))
+        return Minutes().show(minutes, ruler) if minutes else ""
+
+
+def minutes_each(fields: Sequence[Field], timed: Timed) -> Field:
+    """The blank for the minutes of one article, begun with the house's for each of its operations."""
+    return Field(
+        "minutes_each",
+        "Minutes for each",
+        Minutes(),
+        "Hands-on, by the house’s minutes for each operation; write your own once you have timed the first.",
+        fixed="30 min",
+        from_method=timed,
+        beside=tuple(fields),
+        known_as=(),
+    )
+
+
+def _minutes(line: Mapping[str, Written], counted: Mapping[str, Counted], ruler: Ruler) -> Fraction:
+    """What one line of the house's list comes to for one article [min]; 0 where it says nothing that can be read."""
+    operation, minutes, each = (on_ruler(line.get(name, ""), ruler) for name in ("operation", "minutes", "for_each"))
+    there = counted.get(operation, Counted())
+    many = there.stitching / MM_IN[_UNITS[each]] if each in _UNITS else Fraction(there.times)
+    try:
+        return Minutes().parse(minutes, ruler) * many
+    except InvalidValue:
+        return Fraction(0)  # which the page of the method says
+
+
+def ways_on(work: MakingUp, pieces: Sequence[ArticlePiece], given: SimpleNamespace) -> Iterator[Onward]:
+    """On to the cloth with all pieces to cut, and on to thread and cost with the stitching and the minutes."""
+    unit = "in" if given.ruler.unit == "in" else "cm"
+    rows = [
+        (
+            each.parts[0].part.name.capitalize(),
+            show_exactly(each.width, unit),
+            show_exactly(each.length, unit),
+            str(given.count * each.count),
+        )
+        for each in pieces
+    ]
+    yield Onward(
+        "To cut: {pieces:piece|pieces}.",
+        {"pieces": given.count * sum(each.count for each in pieces)},
+        does="Lay them out on the cloth",
+        page=_LAY_PLAN,
+        calculator="lay-plan",
+        carries={"pieces": json.dumps(rows), "sizes": "cut"},
+    )
+    yield Onward(
+        "Hands-on: {time:minutes}.",
+        {"time": given.count * given.minutes_each},
+        does="Thread and cost",
+        page=_COSTS,
+        calculator="thread-time-cost",
+        carries={
+            "pieces": str(given.count),
+            "stitching_each": show_exactly(work.stitching, unit),
+            "rows_each": str(rows_begun(work)),
+            "minutes_piece": Minutes().write(given.minutes_each, given.ruler),
+        },
+    )

@@ -1,0 +1,63 @@
+"""What the operations of a making up are counted by, so that a house can time them."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calculators.trade.articles.cutting import ArticlePiece
+from calculators.trade.articles.work import CLOSE_GAP, MakingUp
+
+CUT, PRESS = "cut", "press"
+#: Every kind of operation that takes time: as it is called on a page. The edges that are kept take none.
+OPERATIONS: Mapping[str, str] = {
+    CUT: "cut a piece",
+    "hem": "hem",
+    "casing": "casing",
+    "seam": "seam",
+    "zip": "zip",
+    "buttons": "buttonhole and button",
+    "bind": "bind an edge",
+    "strap": "loop or tie",
+    "border": "stitch a border",
+    "lay on": "stitch a border, lining or pocket on",
+    "piping": "make piping",
+    "rods": "tapes for rods",
+    "turn out": "turn out",
+    "close": "close an opening",
+    CLOSE_GAP: "close what it was turned out by",
+    PRESS: "press and check",
+}
+_KEPT = "keep"
+
+
+@dataclass(frozen=True)
+class Counted:
+    """How often an operation is done to one article, and how long its rows of stitches are together [mm]."""
+
+    times: int = 0
+    stitching: Fraction = Fraction(0)
+
+
+def counted(work: MakingUp, pieces: Sequence[ArticlePiece]) -> dict[str, Counted]:
+    """What is done to one article, by the kind of operation.
+
+    Source: derived, the operations of the making up counted; buttons are counted one by one, and what is cut piece by
+    piece.
+    """
+    found = {CUT: Counted(sum(each.count for each in pieces))}
+    for each in work.operations:
+        if each.verb == _KEPT:
+            continue
+        before = found.get(each.verb, Counted())
+        found[each.verb] = Counted(before.times + 1, before.stitching + each.stitching)
+    if buttons := sum(each.count for each in work.to_buy if each.thing == "buttons"):
+        found["buttons"] = Counted(buttons, found["buttons"].stitching if "buttons" in found else Fraction(0))
+    return {**found, PRESS: Counted(1)}
+
+
+def rows_begun(work: MakingUp) -> int:
+    """How often stitching starts and stops on one article, each operation's rows counted once.
+
+    Source: derived.
+    """
+    return sum(max(each.rows, 1) for each in work.operations if each.stitching)

@@ -1,0 +1,92 @@
+"""Several of an article: their minutes, and what goes along to the cloth and to thread and cost."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from calculators.articles import articles
+from calculators.asking.answering import Asking, answer, filled, read
+from calculators.asking.declaration import Onward
+from calculators.asking.site_method import example_method
+from calculators.catalogue import calculator_named
+from calculators.trade.articles.counting import OPERATIONS, counted
+from calculators.values.phrase import figure_parts
+
+every_article = pytest.mark.parametrize("name", articles())
+
+
+def onward(name: str, **typed: str) -> dict[str, Onward]:
+    """What leads on from an article, by the calculator it leads to."""
+    notes = answer(calculator_named(name), Asking(typed)).notes
+    return {note.calculator: note for note in notes if isinstance(note, Onward)}
+
+
+@every_article
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+def test_the_pieces_of_an_order_are_read_by_the_lay_plan_as_they_were_cut(name, ruler):
+    asking = Asking({"count": "25"}, wanted_ruler=ruler)
+    made = answer(calculator_named(name), asking)
+    carried = next(note for note in made.notes if getattr(note, "calculator", "") == "lay-plan").carries
+    plan = read(calculator_named("lay-plan"), Asking(carried, wanted_ruler=ruler))
+    assert [(each.width, each.length, each.count) for each in plan["pieces"]] == [
+        (each.width, each.length, 25 * each.count) for each in made.drawn_from.pieces
+    ]
+    assert plan["sizes"] == "cut"
+
+
+@every_article
+def test_thread_and_cost_count_the_stitching_and_the_minutes_of_the_article(name):
+    carried = onward(name, count="500")["thread-time-cost"].carries
+    article = answer(calculator_named(name), Asking({"count": "500"}))
+    costs = answer(calculator_named("thread-time-cost"), Asking({**carried, "minutes_batch": "0"}))
+    assert costs.results["stitching"] == 500 * article.drawn_from.work.stitching
+    assert costs.results["time"] == article.results["time"] > 0
+    assert costs.results["thread"] > 2 * costs.results["stitching"], "upper and lower thread"
+
+
+@every_article
+def test_every_operation_can_be_timed(name):
+    made = answer(calculator_named(name), Asking({})).drawn_from
+    assert counted(made.work, made.pieces).keys() <= OPERATIONS.keys()
+
+
+def test_the_minutes_of_a_cushion_with_a_zip_counted_by_hand():
+    """3 pieces cut at 3 min, a zip at 18, 1.52 m of seam at 4 min a metre, turned out at 3, pressed at 4: 40.08 min,
+    shown and counted as 40.1."""
+    asking = Asking({}, method=example_method())
+    assert read(calculator_named("cushion-zip"), asking)["minutes_each"] == Fraction("40.1")
+
+
+def test_minutes_follow_the_size_and_the_house():
+    usual, longer = (
+        read(calculator_named("napkin"), Asking(typed))["minutes_each"] for typed in ({}, {"length": "200 cm"})
+    )
+    assert longer - usual == pytest.approx(6.5 * 2 * 1.6)
+    method = example_method()
+    slower = [
+        {**line, "minutes": "100 min"} if line["operation"] == "cut" else line for line in method.tables["operations"]
+    ]
+    changed = replace(method, tables={**method.tables, "operations": tuple(slower)})
+    there = read(calculator_named("napkin"), Asking({}, method=changed))["minutes_each"]
+    assert there - usual == pytest.approx(97, abs=0.5), "over an hour in whole minutes"
+
+
+def test_an_operation_without_minutes_counts_for_nothing_and_one_unread_neither():
+    method = example_method()
+    for lines in ((), ({"operation": "cut", "minutes": "soon", "for_each": "time"},)):
+        changed = replace(method, tables={**method.tables, "operations": lines})
+        assert read(calculator_named("napkin"), Asking({}, method=changed))["minutes_each"] == 30, "its own usual"
+
+
+def test_what_is_bought_is_counted_for_all():
+    said = {}
+    for name in ("cushion-zip", "cushion-buttons", "bread-cloth"):
+        calculator = calculator_named(name)
+        for count in ("1", "6"):
+            reply = answer(calculator, Asking({"count": count}))
+            said[name, count] = figure_parts(filled(reply.notes[0], calculator, Asking({}).ruler))[0][0]
+    assert said["cushion-zip", "6"].replace("\N{NO-BREAK SPACE}", " ") == "To buy besides: 6 × zip, 32 cm each."
+    one, six = (int(said["cushion-buttons", count].split()[-1].rstrip(".")) for count in ("1", "6"))
+    assert six == 6 * one
+    assert said["bread-cloth", "6"].startswith("To buy besides, for all: binding, ")
