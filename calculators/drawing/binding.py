@@ -36,7 +36,7 @@ def _across(cloth: StripsOnCloth, ruler: Ruler) -> Picture:
     drawn = min(cloth.count, _MOST)
     high = drawn * cloth.strip
     each, whole = show_length(cloth.strip, ruler, "up"), show_length(cloth.length, ruler, "up")
-    sheet = Sheet((0, 0, cloth.width, high), margins=(20 + text_width(each), 20, 20 + text_width(whole), 40), down=True)
+    sheet = Sheet((0, 0, cloth.width, high), margins=(23 + text_width(each), 20, 23 + text_width(whole), 40), down=True)
     sheet.area(lines.CLOTH_RIGHT, rectangle(0, 0, cloth.width, high))
     sheet.line(lines.EDGE, (0, high), (0, 0), (cloth.width, 0), (cloth.width, high))
     for row in range(1, drawn + (drawn == cloth.count)):
@@ -59,7 +59,7 @@ def _slanting(cloth: StripsOnCloth, ruler: Ruler) -> Picture:
     width, high = float(cloth.width), float(cloth.length)
     spiral = cloth.cut == "spiral"
     tall = show_length(cloth.length, ruler, "up")
-    sheet = Sheet((0, 0, width, high), margins=(24, 24, 22 + text_width(tall), 42), tallest=330)
+    sheet = Sheet((0, 0, width, high), margins=(24, 24, 25 + text_width(tall), 42), tallest=330)
     sheet.area(lines.CLOTH_RIGHT, rectangle(0, 0, width, high))
     sheet.line(lines.EDGE, (0, 0), (width, 0), (width, high), (0, high), (0, 0))
     apart = float(cloth.strip) * _ROOT
