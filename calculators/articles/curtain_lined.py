@@ -49,7 +49,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     work.lay_on(
         *((side.between(*reach), edge) for side, edge in zip(made.sides, lining.sides)),
         inset=given.back, turn=given.back, lengths={"up": given.up},
-        do="Lay the lining on, wrong sides together, {up} above the foot; turn its sides under by {turn} and "
+        do="Lay the lining on, wrong sides together, {up} above the lower edge; turn its sides under by {turn} and "
         "slip-stitch them to the side hems",
         how="Smooth it, do not stretch it.",
     )  # fmt: skip
@@ -87,7 +87,7 @@ ARTICLE = Article(
         hem_of("lining_hem", "Hem of the lining", "Folded twice, as deep each time.", "5 cm", "2 in"),
         part_of_size("back", "Lining behind the sides", "How far it lies back, and what is turned under.", "2 cm",
             "3/4 in"),
-        part_of_size("up", "Lining above the foot", "How much shorter it hangs.", "2 cm", "3/4 in"),
+        part_of_size("up", "Lining above the lower edge", "How much shorter it hangs.", "2 cm", "3/4 in"),
         hem_of("heading", "Heading allowance", "All the cloth beyond the finished top edge.", "5 cm", "2 in"),
         *seam_of("plain", "plain"),
     ),

@@ -34,7 +34,7 @@ ARTICLE = Article(
         *ZIP_FIELDS,
         *seam_of("plain", "plain"),
     ),
-    question="A pad {pad_width} by {pad_length}, the cover {smaller} smaller; the zip {from_foot} above the foot.",
+    question="A pad {pad_width} by {pad_length}, the cover {smaller} smaller; the zip {from_foot} above the lower edge.",
     make=_make,
     cut=("front", "upper back", "lower back"),
     examples=(

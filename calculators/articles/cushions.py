@@ -23,7 +23,7 @@ OPENING_FIELDS = (
     hem_of("turn", "Its first turn", "The first fold of the raw edge.", "1 cm", "3/8 in"),
 )
 ZIP_FIELDS = (
-    part_of_size("from_foot", "Zip above the foot", "From the finished lower edge up to the zip.", "8 cm", "3 in"),
+    part_of_size("from_foot", "Zip above the lower edge", "Both as finished.", "8 cm", "3 in"),
     part_of_size("shut", "Sewn shut at each end", "Of the seam that the zip lies in.", "3 cm", "1 1/4 in"),
     Field("zip_allowance", "Allowance at the zip", ALLOWANCE, "At each side of the zip; its tape lies on it.",
         "zip_allowance", known_as=()),
@@ -51,6 +51,12 @@ def backs_that_overlap(
         "overlap",
         "The overlap is as long as the cover, {length:length}. Write less.",
         length=length,
+    )
+    refuse_unless(
+        given.overlap >= given.hem,
+        "overlap",
+        "The backs overlap by less than their hem, {hem:length}, so that the cover stands open. Write more.",
+        hem=given.hem,
     )
     upper = work.rectangle("upper back", width, (length + given.overlap) / 2)
     lower = work.rectangle("lower back", width, (length + given.overlap) / 2)

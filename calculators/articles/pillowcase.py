@@ -12,6 +12,8 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length, flap_length = given.width, given.length, given.flap
     refuse_unless(flap_length < length, "flap", "The flap is as long as the case, {length:length}. Write less.",
         length=length)  # fmt: skip
+    refuse_unless(given.flap_hem < flap_length, "flap", "The flap is no longer than its hem, {hem:length}. Write more.",
+        hem=given.flap_hem)  # fmt: skip
     front = work.rectangle("front", width, length)
     back = work.rectangle("back", width, length)
     flap = work.rectangle("flap", width, flap_length)
@@ -44,8 +46,8 @@ ARTICLE = Article(
     title="Pillowcase with a flap",
     purpose="The one long piece to cut for a pillowcase with a flap, and where it is folded.",
     fields=(
-        size("width", "Width of the case", "Finished, along the opening.", "50 cm", "20 in"),
-        size("length", "Length of the case", "Finished, from the fold to the opening.", "75 cm", "30 in"),
+        size("width", "Width of the case", "Finished, along the opening: as wide as the pillow lies flat.", "50 cm", "20 in"),
+        size("length", "Length of the case", "Finished, from the fold to the opening: as long as the pillow.", "75 cm", "30 in"),
         part_of_size("flap", "Flap", "Finished, how far it goes in.", "18 cm", "7 in"),
         hem_of("hem", "Hem of the opening", "It is seen.", "3 cm", "1 1/4 in"),
         hem_of("flap_hem", "Hem of the flap", "It lies inside.", "1 cm", "3/8 in"),

@@ -92,7 +92,8 @@ def test_the_line_says_what_is_in_hand_and_what_cannot_be_read():
     job = {"id": "j1", "name": "Long <table>", "home": "https://example.org/"}
     named = asked(ask="in hand", measures=measures, job=job)["line"].replace("\xa0", " ")
     assert (
-        "In hand: </b>Long &lt;table&gt; · 24 pieces · Cloth width 54 in · First turn &lt;b&gt;1&lt;/b&gt; · " in named
+        "Your measures: </b>Long &lt;table&gt; · 24 pieces · Cloth width 54 in · First turn &lt;b&gt;1&lt;/b&gt; · "
+        in named
     )
     assert named.count("data-put-down") == len(measures) and "data-job-put-down" in named
     assert 'href="https://example.org/house/ticket/#job=j1"' in named

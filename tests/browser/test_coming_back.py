@@ -23,7 +23,7 @@ def test_a_new_window_begins_with_the_job_that_was_in_hand_last_until_it_is_put_
     expect(new.locator(".ticket-body")).to_contain_text(NAME, timeout=WAKING)
     new.goto("./corners/mitre/")
     line = new.locator(".in-hand")
-    expect(line.locator("summary")).to_contain_text(f"In hand: {NAME}", timeout=WAKING)
+    expect(line.locator("summary")).to_contain_text(f"Your measures: {NAME}", timeout=WAKING)
     line.locator("summary").click()
     line.get_by_role("link", name="Its batch").click()
     expect(new.locator(".job-in-hand [name=name]")).to_have_value(NAME, timeout=WAKING)

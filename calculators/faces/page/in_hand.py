@@ -39,7 +39,12 @@ def in_hand_lines(
             "details",
             None,
             element(
-                "summary", None, element("b", None, "In hand: "), " · ".join(said), " ", element("u", None, "change")
+                "summary",
+                None,
+                element("b", None, "Your measures: "),
+                " · ".join(said),
+                " ",
+                element("u", None, "change"),
             ),
             element("ul", None, *rows) if rows else None,
             _ways(job)
