@@ -52,8 +52,15 @@ ARTICLE = Article(
                 "turn": "1 cm",
                 "seam_allowance": "1 cm",
             },
-            {"finished_width": 500, "front_width": 520, "front_length": 620, "upper_back_length": 400},
-            "worked by hand: 40 + 2 × 5 = 50 cm, and 2 × 1 cm; 60 + 2 cm; (60 + 12) ÷ 2 = 36 cm, and 1 + 3 cm",
+            {
+                "finished_width": 500,
+                "front_width": 520,
+                "front_length": 620,
+                "upper_back_length": 400,
+                "stitching": 5_000,
+            },
+            "worked by hand: 40 + 2 × 5 = 50 cm, and 2 × 1 cm; 60 + 2 cm; (60 + 12) ÷ 2 = 36 cm, and 1 + 3 cm; "
+            "stitched 2 × 50, 2 × (50 + 60) and 2 × (40 + 50) cm",
         ),
     ),
     about="cover",

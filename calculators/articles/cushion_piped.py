@@ -72,9 +72,10 @@ ARTICLE = Article(
         Example(
             {**LIKE_THE_PAD, "cord_thick": "5 mm", "lap": "8 cm", "from_foot": "8 cm", "shut": "3 cm",
                 "zip_allowance": "2 cm", "seam_allowance": "1.5 cm"},
-            {"front_width": 430, "zip": 340, "cord": 1880, "bias_strip_width": 45.70796, "bias_strip_length": 1880},
+            {"front_width": 430, "zip": 340, "cord": 1880, "bias_strip_width": 45.70796, "bias_strip_length": 1880,
+                "stitching": 6_480},
             "worked by hand: 40 + 3 cm; 2 × (40 + 50) + 8 = 188 cm; round a cord of 5 mm π × 5 = 15.708 mm, and 2 × 15 "
-            "mm",
+            "mm; stitched 40 + 2 × 34 cm, and 2 + 1 rows of 180 cm",
             tolerance=0.001,
         ),
     ),

@@ -34,14 +34,16 @@ ARTICLE = Article(
         *ZIP_FIELDS,
         *seam_of("plain", "plain"),
     ),
-    question="A pad {pad_width} by {pad_length}, the cover {smaller} smaller; the zip {from_foot} above the lower edge.",
+    question="A pad {pad_width} by {pad_length}, the cover {smaller} smaller; the zip {from_foot} from the lower edge.",
     make=_make,
     cut=("front", "upper back", "lower back"),
     examples=(
         Example(
             {**LIKE_THE_PAD, "from_foot": "8 cm", "shut": "3 cm", "zip_allowance": "2 cm", "seam_allowance": "1.5 cm"},
-            {"front_width": 430, "upper_back_length": 455, "lower_back_length": 115, "zip": 340},
-            "worked by hand: 50 − 8 + 1.5 + 2 = 45.5 cm; 8 + 2 + 1.5 = 11.5 cm; a zip of 40 − 2 × 3 = 34 cm",
+            {"front_width": 430, "upper_back_length": 455, "lower_back_length": 115, "zip": 340,
+                "stitching": 2_880},
+            "worked by hand: 50 − 8 + 1.5 + 2 = 45.5 cm; 8 + 2 + 1.5 = 11.5 cm; a zip of 40 − 2 × 3 = 34 cm; "
+            "stitched 40 + 2 × 34 + 180 cm",
         ),
     ),
     about="cover",

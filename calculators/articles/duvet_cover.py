@@ -55,8 +55,9 @@ ARTICLE = Article(
         Example(
             {"duvet_width": "135 cm", "duvet_length": "200 cm", "larger": "0", "opening": "75 cm", "hem": "4 cm",
                 "turn": "1 cm", "apart": "15 cm", "seam_allowance": "1 cm"},
-            {"front_width": 1370, "front_length": 2060, "buttons": 4},
-            "worked by hand: 135 + 2 × 1 cm; 200 + 1 + 5 cm; 75 ÷ 15 = 5 gaps, so 4 buttons between them",
+            {"front_width": 1370, "front_length": 2060, "buttons": 4, "stitching": 14_000},
+            "worked by hand: 135 + 2 × 1 cm; 200 + 1 + 5 cm; 75 ÷ 15 = 5 gaps, so 4 buttons between them; "
+            "stitched 2 × 135 cm, twice 2 × 200 + 135 cm, and 2 × 30 cm",
         ),
     ),
     about="cover",

@@ -58,8 +58,8 @@ ARTICLE = Article(
         Example(
             {"mattress_width": "90 cm", "mattress_length": "200 cm", "depth": "20 cm", "under": "12 cm",
                 "casing": "1.5 cm", "turn": "5 mm"},
-            {"top_width": 1580, "top_length": 2680},
-            "worked by hand: 90 + 2 × (20 + 12 + 2) = 158 cm; 200 + 2 × 34 = 268 cm",
+            {"top_width": 1580, "top_length": 2680, "stitching": 8_360},
+            "worked by hand: 90 + 2 × (20 + 12 + 2) = 158 cm; 200 + 2 × 34 = 268 cm; stitched 8 × 32 + 580 cm",
         ),
     ),
     about="top",

@@ -46,8 +46,8 @@ ARTICLE = Article(
     title="Pillowcase with a flap",
     purpose="The one long piece to cut for a pillowcase with a flap, and where it is folded.",
     fields=(
-        size("width", "Width of the case", "Finished, along the opening: as wide as the pillow lies flat.", "50 cm", "20 in"),
-        size("length", "Length of the case", "Finished, from the fold to the opening: as long as the pillow.", "75 cm", "30 in"),
+        size("width", "Width of the case", "Along the opening: as wide as the pillow.", "50 cm", "20 in"),
+        size("length", "Length of the case", "Fold to opening: as long as the pillow.", "75 cm", "30 in"),
         part_of_size("flap", "Flap", "Finished, how far it goes in.", "18 cm", "7 in"),
         hem_of("hem", "Hem of the opening", "It is seen.", "3 cm", "1 1/4 in"),
         hem_of("flap_hem", "Hem of the flap", "It lies inside.", "1 cm", "3/8 in"),

@@ -39,8 +39,10 @@ ARTICLE = Article(
         Example(
             {"width": "50 cm", "length": "70 cm", "border": "5 cm", "overlap": "20 cm", "hem": "2 cm", "turn": "1 cm",
                 "seam_allowance": "1 cm"},
-            {"finished_width": 600, "front_width": 620, "front_length": 820, "upper_back_length": 540},
-            "worked by hand: 50 + 10 = 60 cm, and 2 cm; 80 + 2 cm; (80 + 20) ÷ 2 = 50 cm, and 1 + 3 cm",
+            {"finished_width": 600, "front_width": 620, "front_length": 820, "upper_back_length": 540,
+                "stitching": 6_400},
+            "worked by hand: 50 + 10 = 60 cm, and 2 cm; 80 + 2 cm; (80 + 20) ÷ 2 = 50 cm, and 1 + 3 cm; "
+            "stitched 2 × 60, 2 × (60 + 80) and 2 × (50 + 70) cm",
         ),
     ),
     about="case",

@@ -79,9 +79,10 @@ ARTICLE = Article(
         Example(
             {"width": "100 cm", "drop": "150 cm", "rail": "6.5 cm", "fold": "21 cm", "apart": "40 cm", "hem": "3 cm",
                 "casing": "3 cm", "turn": "1 cm", "head": "2 cm"},
-            {"blind_width": 1080, "blind_length": 1560, "rods": 3, "rings": 12, "cord": 16_000},
+            {"blind_width": 1080, "blind_length": 1560, "rods": 3, "rings": 12, "cord": 16_000,
+                "stitching": 11_000},
             "worked by hand: 150 − 6.5 = 143.5 cm in 7 folds of 20.5 cm, so 3 rods; 4 cords of 2 × 150 + 100 cm; "
-            "100 + 8 cm, 150 + 4 + 2 cm",
+            "100 + 8 cm, 150 + 4 + 2 cm; stitched 2 × 150 + 2 × 100 cm and 3 tapes of 2 × 100 cm",
         ),
     ),
     buys=("rods", "rings", "cord"),

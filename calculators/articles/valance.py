@@ -63,8 +63,8 @@ ARTICLE = Article(
         Example(
             {"rod": "120 cm", "side_return": "10 cm", "fullness": "2", "drop": "40 cm", "frill": "3 cm",
                 "casing": "4 cm", "side_hem": "1 cm", "lower_hem": "4 cm", "turn": "1 cm"},
-            {"valance_width": 2840, "valance_length": 530},
-            "worked by hand: (120 + 20) × 2 + 4 cm; 40 + (3 + 4 + 1) + (4 + 1) cm",
+            {"valance_width": 2840, "valance_length": 530, "stitching": 9_200},
+            "worked by hand: (120 + 20) × 2 + 4 cm; 40 + (3 + 4 + 1) + (4 + 1) cm; stitched 2 × 40 + 3 × 280 cm",
         ),
     ),
 )  # fmt: skip

@@ -207,6 +207,19 @@ def out_of_order(work: MakingUp) -> Iterator[str]:
             yield "turned out before the last seam"
 
 
+def left_inside_out(work: MakingUp) -> list[str]:
+    """Parts that lie on each other and are joined along two sides or more, wrong sides out, and are never turned."""
+    if any(each.verb == "turn out" for each in work.operations):
+        return []
+    joined: dict[frozenset[str], set[tuple[str, str]]] = {}
+    seams = (glue for each in work.operations if each.verb == "seam" for glue in each.glues)
+    for glue in (*work.folds, *seams):
+        if glue.angle == 180 and not glue.inset:
+            pair = joined.setdefault(frozenset({glue.one.part.name, glue.other.part.name}), set())
+            pair.add((glue.one.part.name, glue.one.side))
+    return [" and ".join(sorted(parts)) for parts, sides in joined.items() if len(sides) > 1]
+
+
 def too_narrow_to_turn(work: MakingUp) -> bool:
     """Whether an article that is turned out has no edge left open as long as it says."""
     if work.opening is None:

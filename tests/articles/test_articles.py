@@ -26,6 +26,7 @@ from tests.articles.checks import (
     do_not_meet,
     do_not_walk,
     finished_size,
+    left_inside_out,
     not_finished_once,
     out_of_order,
     too_narrow_to_turn,
@@ -81,7 +82,7 @@ def test_made_up_it_has_the_size_asked_for(article, data):
 @given(data=st.data())
 def test_its_order_of_work_can_be_done(article, data):
     it = data.draw(lopsided(article))
-    assert list(out_of_order(it.work)) == []
+    assert list(out_of_order(it.work)) == [] and left_inside_out(it.work) == []
     assert not too_narrow_to_turn(it.work)
 
 
@@ -163,6 +164,13 @@ def test_a_hem_after_the_seams_and_a_turning_out_before_them_are_found():
     work.operations.append(work.operations.pop(0))
     work.operations.insert(0, work.operations.pop(1))
     assert len(list(out_of_order(work))) == 2
+
+
+def test_a_cover_that_is_never_turned_out_is_found():
+    work = cushion()
+    assert left_inside_out(work) == []
+    work.operations.pop()
+    assert left_inside_out(work) == ["front and upper", "front and lower"]
 
 
 def test_an_opening_that_is_too_small_to_turn_is_found():
