@@ -7,6 +7,8 @@ from calculators.faces.page.markup import element, fold
 from calculators.faces.page.table import FEW, row, table
 from calculators.values.measure import Ruler
 
+_ONE_LINE = 30  # [characters]
+
 
 def all_measures(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
     """Every plain result, then the tables that do not go to the work table; None where there is nothing of either."""
@@ -15,10 +17,15 @@ def all_measures(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Ele
         for each in calculator.results
         if not (each.sheet or each.to_table) and (shown := results_in_columns(each, answer, ruler)) is not None
     ]
-    rows = [row(label, element("td", None, figure)) for label, figure in measures(calculator, answer, ruler)]
+    rows = [row(label, _figure(figure)) for label, figure in measures(calculator, answer, ruler)]
     if rows:
         tables.insert(0, table(f"{calculator.title}: all measures", (), rows, (), "results measured"))
     return fold("measures", "All measures", *tables) if tables else None
+
+
+def _figure(text: str) -> ET.Element:
+    """The cell of a figure; words too long for one line of a phone may wrap."""
+    return element("td", {"class": "sentence"} if len(text) > _ONE_LINE else None, text)
 
 
 def measures(calculator: Calculator, answer: Answer, ruler: Ruler) -> list[tuple[str, str]]:
