@@ -1,5 +1,6 @@
 """Text of a label: fibres by weight, the mildest care of all parts, and the size after the wash."""
 
+from collections.abc import Mapping
 from fractions import Fraction
 from types import SimpleNamespace
 
@@ -15,7 +16,13 @@ from calculators.values.phrase import say
 
 _PERCENT = Percent(places=1)
 _LABELS = {"wash": "Wash", "bleach": "Bleach", "dry": "Tumble dry", "iron": "Iron", "clean": "Dry clean"}
-_USUAL = {"wash": "60", "bleach": "not", "dry": "60", "iron": "200", "clean": "not"}
+_TO_CHOOSE = ""
+_USUAL = {"wash": _TO_CHOOSE, "bleach": "not", "dry": "60", "iron": "200", "clean": "not"}
+
+
+def _asked(name: str, options: Mapping[str, str]) -> Mapping[str, str]:
+    """The choices of a treatment; how a part is washed is never taken for granted."""
+    return {_TO_CHOOSE: "choose", **options} if name == "wash" else options
 
 
 def _work(given: SimpleNamespace) -> Answer:
@@ -104,8 +111,8 @@ CALCULATOR = Calculator(
         ), one="fibre", most=12), "Of the whole piece, by weight.", fixed="linen | 55 %; cotton | 45 %"),
         Field("parts", "Parts and their care", Rows(columns=(
             Field("part", "Part", Text(longest=30), "Cloth, thread, tape, button.", fixed="Part"),
-            *(Field(name, _LABELS[name], Choice(options=options), "What this part bears.", fixed=_USUAL[name])
-              for name, options in CARE.items()),
+            *(Field(name, _LABELS[name], Choice(options=_asked(name, options)), "What this part bears.",
+                    fixed=_USUAL[name]) for name, options in CARE.items()),
         ), one="part", most=20, told_as=((", ", ("part",)),)), "All that is in the piece, and what its label allows.",
               fixed="cloth | 60 | not | 60 | 200 | not; tape | 40 | not | not | 150 | not"),
         Field("finished_width", "Finished width", PIECE, "As it is sold.", fixed={"cm": "40 cm", "in": "16 in"},
