@@ -321,7 +321,7 @@ class Choice(Kind):
     def parse(self, text: str, ruler: Ruler) -> str:
         key = text.strip().lower()
         if key not in self.options:
-            raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(self.options)}.")
+            raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(filter(None, self.options))}.")
         return key
 
     def show(self, value: str, ruler: Ruler) -> str:
