@@ -6,6 +6,7 @@ from types import SimpleNamespace
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.drawing.spacing import MarkedEdge, marked_edge
 from calculators.trade.spacing import Spacing, divided
+from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Count, Length, Lengths
 from calculators.values.phrase import Phrase, say
 
@@ -130,7 +131,7 @@ def _gathered(given: SimpleNamespace, parts: int) -> Answer:
 
 
 def _measured_from_one_end() -> Phrase:
-    return say("Measure every mark from the same end, the tape left lying: then no error adds to the next.")
+    return say(brief("one-end"))
 
 
 _APART = Length(least=Fraction(2), most=Fraction(10_000))
@@ -164,7 +165,7 @@ CALCULATOR = Calculator(
         Result("count", "How many", Count(), "Things along the edge; of gathers, parts."),
         Result("space", "From one to the next", Length(), "From middle to middle, or the cloth between two."),
         Result("marks", "Mark at", Lengths(), "From one end: each middle, or where each begins."),
-        Result("ends", "Each ends at", Lengths(), "From the same end."),
+        Result("ends", "Each ends at", Lengths(), "Where each is over."),
         Result("joined", "On the other edge mark at", Lengths(), "From one end of it."),
         Result("left", "Width when pleated", Length(), "The edge, less what pleats take up."),
     ),

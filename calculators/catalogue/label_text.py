@@ -7,6 +7,7 @@ from types import SimpleNamespace
 from calculators.asking.declaration import Answer, Calculator, Example, Field, File, Result, invalid_input
 from calculators.asking.house_measures import PIECE
 from calculators.asking.rows import Rows
+from calculators.asking.usual_cloth import change_found
 from calculators.drawing.label import label
 from calculators.drawing.picture import Picture
 from calculators.trade.labels import CARE, after_the_wash, by_weight, mildest
@@ -20,7 +21,7 @@ _TO_CHOOSE = ""
 _USUAL = {"wash": _TO_CHOOSE, "bleach": "not", "dry": "60", "iron": "200", "clean": "not"}
 
 
-def _asked(name: str, options: Mapping[str, str]) -> Mapping[str, str]:
+def _offered(name: str, options: Mapping[str, str]) -> Mapping[str, str]:
     """The choices of a treatment; how a part is washed is never taken for granted."""
     return {_TO_CHOOSE: "choose", **options} if name == "wash" else options
 
@@ -96,7 +97,7 @@ def _file(drawn_from: _Drawn, ruler: Ruler) -> str:
 def _change(name: str, label_: str) -> Field:
     return Field(name, label_, DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−3"),
                  "As the wash test found it, with its sign; 0 where it is already washed.", fixed="0",
-                 known_as=(name,))  # fmt: skip
+                 from_method=change_found(name), known_as=(name,))  # fmt: skip
 
 
 CALCULATOR = Calculator(
@@ -111,7 +112,7 @@ CALCULATOR = Calculator(
         ), one="fibre", most=12), "Of the whole piece, by weight.", fixed="linen | 55 %; cotton | 45 %"),
         Field("parts", "Parts and their care", Rows(columns=(
             Field("part", "Part", Text(longest=30), "Cloth, thread, tape, button.", fixed="Part"),
-            *(Field(name, _LABELS[name], Choice(options=_asked(name, options)), "What this part bears.",
+            *(Field(name, _LABELS[name], Choice(options=_offered(name, options)), "What this part bears.",
                     fixed=_USUAL[name]) for name, options in CARE.items()),
         ), one="part", most=20, told_as=((", ", ("part",)),)), "All that is in the piece, and what its label allows.",
               fixed="cloth | 60 | not | 60 | 200 | not; tape | 40 | not | not | 150 | not"),

@@ -334,7 +334,8 @@ class Choice(Kind):
         return self.options.get(text, text)
 
     def samples(self, chance: Random, near: str = "") -> list[str]:
-        return [*self.options, f" {chance.choice(sorted(self.options)).upper()} "]
+        options = [each for each in self.options if each]
+        return [*options, f" {chance.choice(sorted(options)).upper()} "]
 
     def invalid_samples(self, chance: Random) -> list[str]:
         return ["none of these", f"{chance.choice(sorted(self.options))} and more", "🧵"]

@@ -295,7 +295,7 @@ class Side:
         self.after[fault] += 1
         database, files = self.profile / "Default/IndexedDB", self.profile / "Default/File System"
         if "log" in fault:
-            (log,) = database.glob("*.leveldb/*.log")
+            log = max(database.glob("*.leveldb/*.log"))  # the newest; there are two while one is being folded in
             log.write_bytes(log.read_bytes() + STRAY)
         if "in the journal" in fault or "and journal" in fault:
             journal = journal_in(files)

@@ -6,7 +6,7 @@ import pytest
 
 from calculators.articles import articles
 from calculators.asking.answering import Asking, answer
-from calculators.asking.declaration import InvalidInput
+from calculators.asking.declaration import InvalidInput, Onward
 from calculators.catalogue import calculator_named
 from calculators.trade.articles.work import MakingUp, SeamKind
 from tests.articles.checks import finished_size, not_finished_once, out_of_order, too_narrow_to_turn
@@ -49,10 +49,11 @@ def test_measures_that_cannot_be_made_are_refused_in_one_sentence_at_their_blank
 
 
 def told(name, **typed):
-    """The notes of an article, as they are read."""
+    """The notes of an article, as they are read, without the ways on to other pages."""
     calculator = calculator_named(name)
     asking = Asking(typed)
-    return [note.filled(asking.ruler, calculator.kinds) for note in answer(calculator, asking).notes]
+    notes = [each for each in answer(calculator, asking).notes if not isinstance(each, Onward)]
+    return [note.filled(asking.ruler, calculator.kinds) for note in notes]
 
 
 JUST_MISSED = [

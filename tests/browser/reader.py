@@ -129,11 +129,11 @@ def every_calculator_answers(page: Page, but: set[str], within: float) -> set[st
             continue
         answer = section.locator(".answer")
         answer.locator(".spoken").evaluate(
-            "(spoken) => (spoken.appendChild(document.createElement('i')).dataset.before = '')"
+            "(spoken) => (spoken.appendChild(document.createElement('i')).dataset.earlier = '')"
         )
         blank = reached(section.locator("form.asked input[type=text]").first)
         blank.fill(blank.input_value() + " ")
-        expect(answer.locator("[data-before]")).to_have_count(0, timeout=within)
+        expect(answer.locator("[data-earlier]")).to_have_count(0, timeout=within)
         expect(answer.locator(".spoken")).not_to_be_empty()
         answered.add(name)
     return answered

@@ -87,7 +87,7 @@ function onItsWay({ dataset }, share) {
     [holds - 1, -1],
   ]) {
     let last = dataset.about ? turn * Math.PI : 0;
-    for (let at = first; at in turned; at += step) {
+    for (let at = first; at >= 0 && at < turned.length; at += step) {
       const off = turned[at] - last + Math.PI;
       last = turned[at] = last + off - 2 * Math.PI * Math.floor(off / (2 * Math.PI)) - Math.PI;
     }
