@@ -37,4 +37,5 @@ def test_an_article_is_printed_with_its_sizes_its_steps_and_what_can_hurt(page):
     words = words_on_paper(page)
     for told in ("upper back", "41 cm × 29.5 cm", "Hem the bottom of the", "small children"):
         assert told in words
+    assert "To cut: 3 pieces." in words and "Lay them out" not in words, "nothing is left to press"
     assert "What goes wrong" not in words
