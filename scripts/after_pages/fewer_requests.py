@@ -22,11 +22,13 @@ SCRIPTS = "assets/javascript"
 _STYLE_LINKS = re.compile(r'(?:<link rel="stylesheet" href="[^"]*?assets/stylesheets/[\w.-]+\.css">\s*)+')
 _STYLE_NAME = re.compile(r'href="([^"]*?)assets/stylesheets/([\w.-]+\.css)"')
 _SCRIPT = re.compile(r'<script\b[^>]*\bsrc="([^"]*?)assets/javascript/([\w-]+\.js)" type="module"[^>]*></script>')
-#: Stands for the theme's search worker until there is something for it to do.
+#: Stands for the theme's search worker until there is something for it to do. Its address is meant from the page that
+#: was loaded: by then the reader may have gone on to a page in another folder.
 _LATE_WORKER = """new class extends EventTarget {
+  address = new URL(ADDRESS, location);
   postMessage(words) { (this.own ??= this.begin()).postMessage(words); }
   begin() {
-    const own = new Worker(ADDRESS);
+    const own = new Worker(this.address);
     own.onmessage = ({ data }) => this.dispatchEvent(new MessageEvent("message", { data }));
     return own;
   }

@@ -129,22 +129,6 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
 
 
 @one_window
-def test_a_long_list_has_nothing_of_the_screen_on_it(page: Page):
-    plan = opened(page)
-    copies = reached(plan.locator("table.rows[data-field=pieces] tbody tr").nth(0).locator("input").nth(3))
-    copies.focus()
-    copies.fill("250")
-    length = reached(plan.locator("table.rows[data-field=cloths] tbody tr").nth(0).locator("input").nth(2))
-    length.focus()
-    length.fill("60 m")
-    says(plan, "260 pieces")
-    page.evaluate("scrollTo(0, document.body.scrollHeight)")
-    page.mouse.wheel(0, -300)  # only who scrolls back is offered the way to the top
-    expect(page.locator(".md-top")).to_be_visible()
-    assert "Back to top" not in " ".join(sheets(page))
-
-
-@one_window
 @pytest.mark.parametrize("paper", PAPERS)
 def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_one(page: Page, paper: str):
     plan = opened(page)

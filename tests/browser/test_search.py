@@ -1,12 +1,13 @@
 """The search finds what makers write into it: the part that tells of it is among the first three."""
 
 import json
+import re
 import tomllib
 from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import elsewhere
+from tests.browser.reader import elsewhere, one_window
 
 QUERIES = tomllib.loads(Path(__file__).with_name("makers_queries.toml").read_text(encoding="utf-8"))
 FIRST = 3
@@ -65,3 +66,31 @@ def test_a_fault_is_found_by_itself_and_its_line_is_shown(page: Page):
     first.locator("a").filter(has_text="The needle thumps").click()
     expect(page.locator("tr:target")).to_contain_text("The needle thumps")
     expect(page.locator("tr:target")).to_be_in_viewport()
+
+
+@one_window
+def test_the_search_finds_after_a_way_to_another_folder_and_is_written_over_when_it_is_opened_again(page: Page):
+    page.goto("./")
+    page.get_by_role("link", name="A corner to mitre").click()
+    expect(page).to_have_url(re.compile(r"/corners/mitre/$"))
+    page.keyboard.press("f")
+    expect(page.locator(".md-search__input")).to_be_focused()
+    page.keyboard.type("thump")
+    first = page.locator(".md-search-result__item").first
+    expect(first).to_contain_text("The needle thumps")
+    page.keyboard.press("Escape")
+    page.locator(".md-header__button[for=__search]").click()
+    expect(page.locator(".md-search__input")).to_be_focused()
+    page.keyboard.type("jig")
+    expect(first).to_contain_text("Gauges to print")
+
+
+@one_window
+def test_the_name_in_the_head_leads_home_and_that_of_the_page_to_its_top(page: Page):
+    page.goto("./corners/mitre/")
+    page.evaluate("scrollTo(0, 2000)")
+    page.locator(".md-header__topic a", has_text="Mitred corners").click()
+    expect(page.locator("h1")).to_be_in_viewport()
+    page.locator(".md-header__topic a", has_text="Workroom handbook").click()
+    expect(page).to_have_url(re.compile(r":\d+/$"))
+    expect(page.locator("h1")).to_contain_text("Say what cloth you have")

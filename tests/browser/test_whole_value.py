@@ -89,6 +89,23 @@ def test_coming_to_a_blank_selects_its_whole_value(browser, served, where, by):
     page.context.close()
 
 
+def test_a_blank_that_moves_from_under_the_finger_is_written_over_too(browser, served):
+    page = elsewhere(browser, served, **PHONE)
+    page.goto("./projects/curtains/")
+    choose_ruler(page, "in 1/4")
+    curtains = calculator(page, "curtains")
+    for name, text in {"rod": "94 1/2", "drop": "82 1/4", "cloth_width": "54"}.items():
+        found = blank(curtains, name)
+        before = found.bounding_box()
+        found.tap()
+        page.keyboard.type(text)
+        assert found.input_value() == text
+        says(curtains, "widths")
+        page.wait_for_timeout(400)
+    assert found.bounding_box() != before, "the blank that was left must have grown under this one"
+    page.context.close()
+
+
 @pytest.mark.parametrize("by", ["touch", "mouse"])
 def test_a_second_tap_places_the_cursor(browser, served, by):
     page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))

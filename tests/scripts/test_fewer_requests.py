@@ -75,7 +75,7 @@ def with_all_changes(script: str) -> str:
 def test_what_is_changed_in_the_theme_and_nothing_else():
     worker, ready, heads, addresses, others = with_all_changes("\n".join(THEME)).rsplit("\n", 4)
     assert ready == 'L($(false),Je("search"))'
-    assert worker.startswith("function Mn(e,t=new class extends EventTarget") and "new Worker(e)" in worker
+    assert worker.startswith("function Mn(e,t=new class extends EventTarget") and "= new URL(e, location)" in worker
     assert heads == HEADS.replace(
         "r.outerHTML", '(/stylesheet|preload/.test(r.rel)?r.href.split("/").pop():r.outerHTML)'
     )

@@ -1,6 +1,7 @@
 /** Every script of a page, but for what keeps the handbook on the reader's device. */
 import "./python/when-to-wake.js";
 import "./pages/found-part.js";
+import "./pages/search-anew.js";
 import "./pages/light-or-dark.js";
 import "./calculator/strip.js";
 import "./calculator/job-measures.js";

@@ -35,9 +35,12 @@ document.addEventListener("focusin", ({ target }) => {
 
 document.addEventListener("focusout", () => (reached = null));
 
-/** The cursor is placed as the finger or button goes up: only after that does a selection stay. */
+/**
+ * The cursor is placed as the finger or button goes up: only after that does a selection stay. By then the blank may
+ * have moved away from under the finger, since the one that she left is wider with its unit written.
+ */
 document.addEventListener("click", ({ target, clientX, clientY }) => {
-  const first = target === pressed && target === document.activeElement ? pressed : null;
+  const first = pressed === document.activeElement ? pressed : null;
   const second = again && target === again && isWhole(again) ? again : null;
   pressed = again = null;
   if (first) reached = first;
