@@ -88,6 +88,24 @@ def known_as_in(walk: Walk) -> dict[str, dict[str, tuple[str, ...]]]:
     return {step.calculator: known_as(calculator_named(step.calculator), own_in_walk(step)) for step in walk.steps}
 
 
+def begun_with(walk: Walk, typed: Mapping[str, Mapping[str, str]]) -> dict[str, tuple[str, str] | None]:
+    """Measures that a walk may begin with in place of those it takes over, such as the finished size: name → calculator
+    and field, None while it does not."""
+    found: dict[str, tuple[str, str] | None] = {}
+    for step in walk.steps:
+        back = step.given_back
+        if back is None:
+            continue
+        calculator, own = calculator_named(step.calculator), {**step.settled, **typed.get(step.calculator, {})}
+        name, text = back.when
+        begins = Asking({name: text})
+        for field in (calculator.field(each) for each in step.taken):
+            for known_as in field.names_in_hand[:1]:
+                place = (step.calculator, field.name) if back.applies(own) else None
+                found[_named(known_as, calculator, begins)] = place
+    return found
+
+
 def field_of(name: str) -> Field:
     """A field that asks for a measure in hand, by its name there. Raises KeyError for a name that no field has."""
     return _fields()[name]

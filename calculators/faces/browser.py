@@ -17,6 +17,7 @@ from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
 from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
+from calculators.batch.follows import following
 from calculators.batch.in_hand import measured
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
@@ -57,10 +58,11 @@ def replies(request_text: str) -> Iterator[str]:
 
 
 def _calculator(request: Request) -> Iterator[Reply]:
-    """{"ask": "calculator", "calculator", "given", "typed", "ruler"} → what `answer_reply` or `invalid_reply` says, or
-    {"working"}."""
+    """{"ask": "calculator", "calculator", "given", "typed", "measures", "ruler"} → what `answer_reply` or
+    `invalid_reply` says, or {"working"}."""
     calculator = calculator_named(request["calculator"])
     asking = _asking(request, {**request.get("given", {}), **request["typed"]})
+    asking = replace(asking, taken=following(calculator, asking, _written_down(request)))
     try:
         for reply in answers(calculator, asking):
             yield answer_reply(calculator, reply, asking) if reply else {"working": True}
@@ -137,9 +139,20 @@ def _in_hand(wanted: Request, request: Request) -> dict[str, str]:
         return {}
     measures, calculator = request.get("measures", {}), calculator_named(wanted["calculator"])
     texts: dict[str, str] = {}
-    for field, name in measured(calculator, _asking(request, wanted["given"]), measures).items():
+    asking = _asking(request, wanted["given"])
+    for name, value in following(calculator, asking, _written_down(request)).items():
+        texts[name] = calculator.field(name).kind.write_exactly(value, asking.ruler)
+    for field, name in measured(calculator, asking, measures).items():
         texts |= _written_on(measures[name]["readOn"], calculator.name, {field: measures[name]["text"]}, request)
     return texts
+
+
+def _written_down(request: Request) -> dict[str, Asking]:
+    """Every measure in hand, by its name, as it was written."""
+    return {
+        name: _asking({**request, "ruler": each["readOn"]}, {name: each["text"]})
+        for name, each in request.get("measures", {}).items()
+    }
 
 
 def _written_on(ruler: str, calculator: str, texts: dict[str, str], request: Request) -> dict[str, str]:

@@ -86,15 +86,65 @@ def test_the_line_says_what_is_in_hand_and_what_cannot_be_read():
         "cloth_width": {"text": "54", "readOn": "in 1/16"}, "angle": {"text": "90", "readOn": ""},
     }  # fmt: skip
     line = asked(ask="in hand", measures=measures)["line"].replace("\xa0", " ")
-    assert "24 pieces · Cloth width 54 in · First turn &lt;b&gt;1&lt;/b&gt; · Hem 2.5 cm · 1 more" in line
+    assert "24 pieces · Hem 2.5 cm · Cloth width 54 in · Angle of the corner 90 · 1 more" in line
     assert "First turn: " in line and "<b>1</b>" not in line
     assert line.count("data-put-down") == len(measures) + 1
     job = {"id": "j1", "name": "Long <table>", "home": "https://example.org/"}
     named = asked(ask="in hand", measures=measures, job=job)["line"].replace("\xa0", " ")
-    assert (
-        "Your measures: </b>Long &lt;table&gt; · 24 pieces · Cloth width 54 in · First turn &lt;b&gt;1&lt;/b&gt; · "
-        in named
-    )
+    assert "Your measures: </b>Long &lt;table&gt; · 24 pieces · Hem 2.5 cm · Cloth width 54 in · 2 more" in named
     assert named.count("data-put-down") == len(measures) and "data-job-put-down" in named
     assert 'href="https://example.org/house/ticket/#job=j1"' in named
     assert "Put the job down" in asked(ask="in hand", measures={}, job=job)["line"]
+
+
+def texts_of(calculator: str, given: dict[str, str], **measures: str) -> dict[str, str]:
+    """What stands in the blanks of a page where nothing is written, on a centimetre ruler."""
+    written = {name: {"text": text, "readOn": "cm 1/10"} for name, text in measures.items()}
+    reply = asked(ask="calculator", calculator=calculator, given=given, typed={}, measures=written, ruler="cm 1/10")
+    return {name: text.replace("\xa0", " ") for name, text in reply["texts"].items()}
+
+
+def test_the_cut_size_follows_the_finished_one_and_the_other_way_round():
+    """Arithmetic: 36 cm and twice a turn of 1 cm and a hem of 2.5 cm are 43 cm."""
+    pieces = texts_of("pieces-from-cloth", {}, finished_width="36", finished_length="40", hem="2.5", turn="1")
+    assert (pieces["piece_width"], pieces["piece_length"]) == ("43 cm", "47 cm")
+    size = texts_of("finished-size", {"start_from": "finished"}, cut_width="43", cut_length="47")
+    assert (size["width"], size["length"]) == ("37 cm", "41 cm"), "with the house’s hem of 2 cm"
+    both = texts_of("pieces-from-cloth", {}, finished_width="36", cut_width="50")
+    assert both["piece_width"] != "43 cm", "what was written itself counts"
+
+
+def test_the_cloth_follows_its_wash_test():
+    """Arithmetic: 138 cm × 48.9 ÷ 50 = 134.96 cm; 420 cm × 48.2 ÷ 50 = 404.88 cm, less 1 cm at both ends and a slant of
+    2 cm."""
+    wash = {"unwashed_width": "138", "cloth_length": "4.2 m", "before_length": "50", "after_length": "48.2",
+            "before_width": "50", "after_width": "48.9", "end_loss": "1", "skew": "2"}  # fmt: skip
+    pieces = texts_of("pieces-from-cloth", {}, **wash)
+    assert (pieces["cloth_width"], pieces["cloth_length"]) == ("134.9 cm", "400.8 cm")
+    assert texts_of("usable-cloth", {}, **wash)["full_width"] == "134.9 cm"
+    plan = texts_of("lay-plan", {}, **wash)
+    assert (plan["change_length"], plan["change_width"]) == ("−3.6 %", "−2.2 %")
+    alone = texts_of("pieces-from-cloth", {})
+    assert texts_of("pieces-from-cloth", {}, pieces="24") == alone, "nothing follows from what does not bear on it"
+    damaged = texts_of("pieces-from-cloth", {}, unwashed_width="two ells")
+    assert damaged["cloth_width"] == alone["cloth_width"]
+
+
+def test_numbers_in_the_text_follow_what_follows_from_what_is_in_hand():
+    """Arithmetic: 43 cm go three times into 131.9 cm and nine times into 400.8 cm."""
+    written = {"finished_width": "36", "finished_length": "36", "hem": "2.5", "turn": "1", "unwashed_width": "138",
+               "cloth_length": "4.2 m", "after_length": "48.2", "after_width": "48.9"}  # fmt: skip
+    measures = {name: {"text": text, "readOn": "cm 1/10"} for name, text in written.items()}
+    count = {"calculator": "pieces-from-cloth", "result": "count", "given": {}}
+    reply = asked(ask="numbers", numbers=[count], measures=measures)
+    assert (reply["numbers"], reply["hers"]) == (["27"], [True])
+
+
+def test_a_job_that_begins_with_the_finished_size_has_it_in_hand():
+    begun = {"format": "job", "version": 1, "name": "Napkins", "walk": "batch", "method": None}
+    sizes = {"start_from": "finished", "width": "36 cm", "length": "40 cm"}
+    reply = asked(ask="job measures", job=json.dumps({**begun, "typed": {"finished-size": sizes}}))
+    assert reply["measures"] == {"finished_width": "36 cm", "finished_length": "40 cm"}
+    assert reply["paths"]["finished_width"] == "typed.finished-size.width" and reply["without"] == []
+    cut = asked(ask="job measures", job=json.dumps({**begun, "typed": {"finished-size": {"width": "36 cm"}}}))
+    assert cut["measures"] == {} and cut["without"] == ["finished_width", "finished_length"]

@@ -28,7 +28,7 @@ def test_a_new_window_begins_with_the_job_that_was_in_hand_last_until_it_is_put_
     line.get_by_role("link", name="Its batch").click()
     expect(new.locator(".job-in-hand [name=name]")).to_have_value(NAME, timeout=WAKING)
     new.locator(".in-hand summary").click()
-    new.get_by_role("button", name="Put the job down").click()
+    new.locator("[data-job-put-down]").click()
     expect(new.locator(".job-in-hand .without-job")).to_be_visible(timeout=WAKING)
     expect(new.locator(".in-hand")).not_to_contain_text(NAME)
     third = new.context.new_page()

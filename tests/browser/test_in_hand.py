@@ -95,6 +95,55 @@ def test_the_line_changes_what_is_in_hand_and_puts_it_down(page: Page):
     expect(blank(marks, "hem_2")).to_have_value("2 cm")
 
 
+def test_what_was_put_down_comes_back_with_one_tap(page: Page):
+    page.goto("./corners/mitre/")
+    marks = calculator(page, "mitre-marks")
+    blank(marks, "hem_1").fill("3 cm")
+    says(marks, "6 cm")
+    in_hand(page).locator("summary").click()
+    in_hand(page).get_by_role("button", name="Put down: Hem").click()
+    says(marks, "4 cm")
+    page.get_by_role("button", name="Undo").and_(page.locator(".notice-action")).click()
+    expect(blank(marks, "hem_1")).to_have_value("3 cm", timeout=WAKING)
+    page.goto("./batch/")
+    page.locator("[data-do=keep]").click()
+    expect(page.locator(".job-in-hand [name=name]")).not_to_have_value("", timeout=WAKING)
+    page.goto("./corners/mitre/")
+    in_hand(page).locator("summary").click(timeout=WAKING)
+    in_hand(page).get_by_role("button", name="Put the job down").click()
+    back = page.locator(".told-here .notice", has_text="Put down: Job of")
+    expect(back).to_contain_text("kept among your jobs", timeout=WAKING)
+    back.get_by_role("button", name="Undo").click()
+    expect(in_hand(page)).to_contain_text("Job of", timeout=WAKING)
+    expect(blank(marks, "hem_1")).to_have_value("3 cm", timeout=WAKING)
+
+
+def test_a_size_chosen_on_one_page_is_cut_on_the_next_from_the_cloth_that_was_washed(page: Page):
+    """Arithmetic: 36 cm and twice a turn of 1 cm and a hem of 2.5 cm are 43 cm; of 138 cm are left 48.9 parts in 50."""
+    page.goto("./plan/sizes/")
+    size = calculator(page, "finished-size")
+    blank(size, "hem").fill("2.5")
+    for side in ("width", "length"):
+        blank(size, side).fill("36")
+    says(size, "43 cm")
+    page.goto("./prepare/wash-test/")
+    wash = calculator(page, "wash-test")
+    blank(wash, "cloth_width").fill("138")
+    blank(wash, "after_width").fill("48.9")
+    says(wash, "2.2")
+    page.goto("./plan/pieces/")
+    pieces = calculator(page, "pieces-from-cloth")
+    expect(blank(pieces, "piece_width")).to_have_value("43 cm", timeout=WAKING)
+    expect(blank(pieces, "piece_length")).to_have_value("43 cm")
+    expect(blank(pieces, "cloth_width")).to_have_value("134.9 cm")
+    expect(in_hand(page)).to_contain_text("Finished width 36 cm · Finished length 36 cm · Hem 2.5 cm")
+    blank(pieces, "piece_width").fill("50")
+    says(pieces, "pieces")
+    page.goto("./plan/sizes/")
+    expect(blank(size, "width")).to_have_value("43 cm", timeout=WAKING)
+    expect(blank(size, "length")).to_have_value("36 cm")
+
+
 def test_what_cannot_be_read_stands_and_is_refused_wherever_it_is_asked_for(page: Page):
     page.goto("./corners/mitre/")
     marks = calculator(page, "mitre-marks")

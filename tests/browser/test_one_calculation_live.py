@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, expect
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, InvalidInput
+from calculators.batch.follows import following
 from calculators.batch.in_hand import measured
 from calculators.catalogue import calculator_named
 from calculators.faces.page.sentence_number import worked
@@ -82,7 +83,13 @@ def as_worked_out(numbers: list[str], typed: dict[str, str]) -> list[str]:
     asked = calculator_named(wanted[0]["calculator"])
     measures = {asked.field(name).names_in_hand[0]: text for name, text in typed.items() if known(asked, name)}
     own = Asking({**wanted[0]["given"], **typed})
+    as_written = {name: Asking({name: text}) for name, text in measures.items()}
     typed = {**typed, **{name: measures[found] for name, found in measured(asked, own, measures).items()}}
+    followed = following(asked, own, as_written)
+    typed = {
+        **{name: asked.field(name).kind.write_exactly(value, own.ruler) for name, value in followed.items()},
+        **typed,
+    }
     return [
         worked(each["calculator"], {**each["given"], **typed, **each.get("but", {})}, Asking({}))[
             each["result"]

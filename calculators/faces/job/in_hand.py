@@ -54,7 +54,7 @@ def job_line(home: str) -> ET.Element:
     )
     ways = element(
         "p", {"class": "ways-on"},
-        element("button", {"type": "button", "data-do": "stop"}, "Stop working on it"), " ",
+        element("button", {"type": "button", "data-do": "stop"}, "Put the job down"), " ",
         element("a", {"class": "to-ticket", "href": f"{home}house/ticket/"}, "Its work ticket"), " ",
         element("a", {"href": f"{home}house/jobs/"}, "All jobs"),
     )  # fmt: skip

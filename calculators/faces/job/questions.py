@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from calculators.asking.site_method import site_document
-from calculators.batch.in_hand import known_as_in
+from calculators.batch.in_hand import begun_with, known_as_in
 from calculators.batch.walk import WALKS
 from calculators.documents.house_method.difference import same_numbers
 from calculators.documents.house_method.reading import read_method
@@ -59,7 +59,7 @@ def _new(request: Request) -> Reply:
 
 def _measures(request: Request) -> Reply:
     """{"job": text} → {"name": of the job, "measures": name in hand → text typed for it, "paths": name in hand → where
-    a job keeps it}."""
+    a job keeps it, "without": names of those that it does not begin with}."""
     job = read_job(request["job"])
     walk = WALKS[job.document["walk"]]
     paths = {
@@ -68,13 +68,16 @@ def _measures(request: Request) -> Reply:
         for field, names in fields.items()
     }
     typed = job.document.get("typed", {})
+    sizes = begun_with(walk, typed)
+    paths |= {name: place for name, place in sizes.items() if place}
     measures = {
         name: typed[calculator][field]
         for name, (calculator, field) in paths.items()
         if field in typed.get(calculator, {})
     }
     places = {name: f"typed.{calculator}.{field}" for name, (calculator, field) in paths.items()}
-    return {"name": job.document["name"], "measures": measures, "paths": places}
+    without = [name for name, place in sizes.items() if not place]
+    return {"name": job.document["name"], "measures": measures, "paths": places, "without": without}
 
 
 def _so_far(loose: str) -> Reply:

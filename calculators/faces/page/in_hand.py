@@ -12,6 +12,8 @@ from calculators.faces.page.markup import NOT_SEARCHED, Content, element
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import Ruler
 
+#: Named first, since a maker knows her work by them.
+_KNOWN_BY = ("pieces", "finished_width", "finished_length", "cut_width", "cut_length", "hem")
 _IN_THE_LINE = 4  # measures; more would take a second line on a phone
 
 
@@ -30,7 +32,8 @@ def in_hand_lines(
     """
     there = [name for name in MEASURES if name in measures]
     named = [job["name"]] if job else []
-    said = named + [_said(name, measures[name], asking) for name in there[: _IN_THE_LINE - len(named)]]
+    told = [name for name in sorted(there, key=_place) if not _read(name, measures[name], asking)[1]]
+    said = named + [_said(name, measures[name], asking) for name in told[: _IN_THE_LINE - len(named)]]
     if more := len(there) + len(named) - len(said):
         said.append(f"{more} more")
     rows = [_row(name, measures[name], asking) for name in there]
@@ -67,6 +70,10 @@ def _ways(job: Mapping[str, str]) -> ET.Element:
         " ",
         element("button", {"type": "button", "data-job-put-down": ""}, "Put the job down"),
     )
+
+
+def _place(name: str) -> int:
+    return _KNOWN_BY.index(name) if name in _KNOWN_BY else len(_KNOWN_BY)
 
 
 def _said(name: str, measure: Mapping[str, Any], asking: Asking) -> str:

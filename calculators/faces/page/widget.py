@@ -6,6 +6,7 @@ from collections.abc import Collection
 
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import Calculator, InvalidInput
+from calculators.batch.follows import takes_over
 from calculators.batch.in_hand import known_as
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.form import form_html
@@ -62,6 +63,7 @@ def section(
             "data-given": json.dumps(given),
             "data-in-hand": json.dumps(known_as(calculator, {*given, *own})),
             "aria-label": calculator.title,
+            **({"data-takes-over": ""} if takes_over(calculator) else {}),
             **({"data-alone": ""} if calculator.alone else {}),
             **NOT_SEARCHED,
         },

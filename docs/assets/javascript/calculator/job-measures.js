@@ -28,7 +28,7 @@ async function agreeNow() {
   const record = await last("job", id);
   if (!record || jobInHand() !== id) return;
   const held = new Held("job", record);
-  const { measures, paths, trouble } = await askHouse({ ask: Question.JOB_MEASURES, job: held.text });
+  const { measures, paths, without, trouble } = await askHouse({ ask: Question.JOB_MEASURES, job: held.text });
   if (trouble || jobInHand() !== id) return;
   for (const [name, path] of Object.entries(paths)) {
     const now = measure(name);
@@ -37,6 +37,7 @@ async function agreeNow() {
     else if (now?.text === wasInJob(name)) takeFromJob(name, inJob);
     else await giveToJob(held, name, path);
   }
+  for (const name of without) if (wasInJob(name) !== undefined) takeFromJob(name, undefined);
 }
 
 /** @param {string} name @param {string | undefined} inJob */

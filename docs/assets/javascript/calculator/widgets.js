@@ -53,7 +53,7 @@ function alone(element, answered, changed) {
   const { calculator, given } = section;
   const live = liveForms(
     [section],
-    (typedOf) => ({ ask: Question.CALCULATOR, calculator, given, typed: typedOf(section) }),
+    (typedOf) => ({ ask: Question.CALCULATOR, calculator, given, typed: typedOf(section), measures: measures() }),
     (reply) => ({ [calculator]: reply }),
     answered,
   );
@@ -63,10 +63,12 @@ function alone(element, answered, changed) {
     changed(section, Object.keys(texts));
   };
   const readAgain = (names) => section.readAgain(names);
-  const follow = () => section.follow() && live.answer();
+  const takesOver = element.hasAttribute("data-takes-over") ? () => Object.keys(measures()).length > 0 : () => false;
+  const follow = () => (section.follow() || (takesOver() && !section.isChanging)) && live.answer();
   return {
     ...live,
     follow,
+    isTyped: () => live.isTyped() || takesOver(),
     section,
     take,
     readAgain,

@@ -1,7 +1,19 @@
 /** The blanks of a calculator that hold measures of the work in hand, which every page knows. */
 import { measure, write } from "./in-hand.js";
+import { jobInHand } from "./kept.js";
 
-/** @import { Measure } from "./in-hand.js" */
+/**
+ * @import { Measure } from "./in-hand.js"
+ * @typedef {[name: string, measured?: Measure]} Named
+ */
+
+/** A size is written as cut or as finished: the one follows from the other, and what was written last counts. */
+const OTHER_SIZE = Object.fromEntries(
+  ["width", "length"].flatMap((way) => [
+    [`cut_${way}`, `finished_${way}`],
+    [`finished_${way}`, `cut_${way}`],
+  ]),
+);
 
 export class SharedBlanks {
   /** @type {Record<string, string[]>} */
@@ -59,7 +71,8 @@ export class SharedBlanks {
    */
   underEveryName(field) {
     if (!this.has(field)) return [];
-    return this.#names(field).map((name) => {
+    const names = this.#names(field).flatMap((name) => [name, ...(OTHER_SIZE[name] ? [OTHER_SIZE[name]] : [])]);
+    return names.map((name) => {
       const { text, readOn = "", refused } = measure(name) ?? {};
       return [name, text === undefined ? undefined : { text, readOn, refused }];
     });
@@ -76,7 +89,9 @@ export class SharedBlanks {
    */
   type(...all) {
     const typed = all.filter(([field]) => this.has(field));
-    write(typed.map(([field, each]) => [this.#names(field)[0], each]));
+    const named = typed.map(([field, each]) => /** @type {Named} */ ([this.#names(field)[0], each]));
+    const others = named.filter(([name, each]) => each && OTHER_SIZE[name] && !jobInHand());
+    write([...named, ...others.map(([name]) => /** @type {Named} */ ([OTHER_SIZE[name]]))]);
   }
 
   /**

@@ -6,13 +6,19 @@ import { measures, onMeasures, write } from "../keeping/in-hand.js";
 import { nameOf } from "../keeping/job-name.js";
 import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
 import { last, onChange } from "../keeping/store.js";
+import { clear, notice } from "../notices/notices.js";
 import { Question } from "../python/messages.js";
-import { addressOf } from "../site.js";
+import { addressOf, KEPT_UNDER } from "../site.js";
 
 const BREATH = 50; // [ms] without another change before the line follows
 
+const PUT_DOWN = "put down"; // the notice about what was put down last
+const JOB_PUT_DOWN = `${KEPT_UNDER}job put down`; // in this window: what it was, while the page comes in anew
+
 /** @type {HTMLElement | null} */
 let line = null;
+// what was done here last
+const told = Object.assign(document.createElement("div"), { className: "told-here", role: "status" });
 let soon = 0;
 
 async function show() {
@@ -72,16 +78,41 @@ function upgrade(element) {
   });
   element.addEventListener("click", ({ target }) => {
     if (target.closest("[data-job-put-down]")) {
-      takeInHand("");
-      location.reload(); // every page of this window then shows what is in hand without it
+      sessionStorage.setItem(JOB_PUT_DOWN, jobInHand());
+      instead("");
       return;
     }
-    const name = target.closest("[data-put-down]")?.dataset.putDown;
-    if (name === undefined) return;
+    const button = target.closest("[data-put-down]");
+    if (!button) return;
+    const name = button.dataset.putDown;
     const heading = element.querySelector("summary");
-    write((name ? [name] : Object.keys(measures())).map((each) => [each]));
+    const before = Object.entries(measures()).filter(([each]) => !name || each === name);
+    write(before.map(([each]) => [each]));
     heading?.focus();
+    tellPutDown(button.ariaLabel ?? "Put down: all of it", () => {
+      write(before);
+      clear(PUT_DOWN);
+    });
   });
+}
+
+/** Work on this job, or on none: every page of this window then shows what is in hand with it. @param {string} id */
+function instead(id) {
+  takeInHand(id);
+  location.reload();
+}
+
+/** @param {string} sentence @param {() => void} undo */
+function tellPutDown(sentence, undo) {
+  notice(PUT_DOWN, `${sentence}.`, { action: ["Undo", undo], passes: true, place: told });
+}
+
+/** The job that was put down as this page came in anew. */
+async function tellJobPutDown() {
+  const id = sessionStorage.getItem(JOB_PUT_DOWN) ?? "";
+  sessionStorage.removeItem(JOB_PUT_DOWN);
+  const record = id && !jobInHand() ? await last("job", id).catch(() => undefined) : undefined;
+  if (record) tellPutDown(`Put down: ${nameOf(record)}. It is kept among your jobs`, () => instead(id));
 }
 
 onMeasures(follow);
@@ -92,5 +123,7 @@ document$.subscribe(({ body }) => {
   line = body.querySelector(".in-hand");
   if (!line) return;
   upgrade(line);
+  line.after(told);
+  tellJobPutDown().catch(() => {});
   show().catch(() => {});
 });

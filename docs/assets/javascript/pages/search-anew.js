@@ -1,4 +1,5 @@
 /** Who opens the search again writes over what she looked for last. */
 document.addEventListener("focusin", ({ target }) => {
-  if (target.matches(".md-search__input")) target.select();
+  const words = /** @type {HTMLInputElement | null} */ (target.closest?.(".md-search__input") ?? null);
+  words?.select();
 });
