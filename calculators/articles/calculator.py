@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from types import SimpleNamespace
 from typing import Any
 
@@ -68,14 +69,20 @@ def _refuse_hems_that_meet(article: Article, work: MakingUp) -> None:
 def as_calculator(article: Article) -> Calculator:
     """The calculator of an article, as every other is declared."""
 
+    names = [field.name for field in article.fields]
+
+    @lru_cache(maxsize=1, typed=True)  # its minutes and its sizes are asked one after the other
+    def put_down(*values: object) -> Made:
+        return made(article, SimpleNamespace(**dict(zip(names, values, strict=True))))
+
     def counted_in(given: SimpleNamespace) -> dict[str, Counted]:
-        put_down = made(article, given)
-        return counted(put_down.work, put_down.pieces)
+        there = put_down(*(getattr(given, name) for name in names))
+        return counted(there.work, there.pieces)
 
     def work(given: SimpleNamespace) -> Answer:
-        return _answer(article, made(article, given), given)
+        return _answer(article, put_down(*(getattr(given, name) for name in names)), given)
 
-    timed = Timed([field.name for field in article.fields], counted_in)
+    timed = Timed(names, counted_in)
 
     return Calculator(
         name=article.name,

@@ -3,6 +3,7 @@
 import dataclasses
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
+from functools import cached_property
 from types import SimpleNamespace
 from typing import Any
 
@@ -27,8 +28,11 @@ class Asking:
     taken: Mapping[str, Any] = dataclasses.field(default_factory=dict)
     method: HouseMethod = dataclasses.field(default_factory=site_method)
     wanted_ruler: str = ""
+    _found: dict[int, tuple[Field, str]] = dataclasses.field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
-    @property
+    @cached_property
     def ruler(self) -> Ruler:
         """The ruler in hand."""
         return self.method.ruler(self.wanted_ruler)
@@ -72,12 +76,16 @@ class Asking:
         return on_ruler(self.method.exactly.get(field.default or "", ""), self.ruler)
 
     def _of_the_method(self, field: Field) -> str:
+        """What several entries of the method come to, worked out once: it may take as long as the answer."""
         if not field.from_method:
             return ""
-        try:
-            return field.from_method(self.method, self.ruler, *map(self.value, field.beside))
-        except InvalidValue:
-            return ""  # a field beside it is asked again
+        if id(field) not in self._found:
+            try:
+                text = field.from_method(self.method, self.ruler, *map(self.value, field.beside))
+            except InvalidValue:
+                text = ""  # a field beside it is asked again
+            self._found[id(field)] = field, text  # the field is held, so that no other gets its number
+        return self._found[id(field)][1]
 
 
 def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:

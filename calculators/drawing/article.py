@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import cos, pi, sin
 
 from calculators.drawing import lines
@@ -31,9 +32,14 @@ class _Placed:
     scale: float
     words: tuple[str, ...]
 
+    @cached_property
+    def _corner(self) -> tuple[float, float]:
+        left, _, _, high = self.piece.box
+        return float(left), float(high)
+
     def at(self, point: tuple[object, object]) -> Point:
         x, y = (float(each) for each in point)  # type: ignore[arg-type]
-        left, _, _, high = (float(each) for each in self.piece.box)
+        left, high = self._corner
         return self.left + (x - left) * self.scale, self.top + (high - y) * self.scale
 
     @property

@@ -8,7 +8,7 @@ where geometry makes it irrational. The inch is 25.4 mm and the yard 0.9144 m ex
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal
 
 from calculators.values.numerals import VULGAR, InvalidNumber, Numeral, decimal, mixed, numeral_at_start, two_ways
@@ -200,7 +200,8 @@ class _Term:
     is_unsaid: bool = False
 
 
-def _read(text: str, bare_unit: str) -> list[_Term]:
+@lru_cache(maxsize=1024)  # the house's own texts are read at every answer
+def _read(text: str, bare_unit: str) -> tuple[_Term, ...]:
     """Every number of a length as typed, with its unit."""
     if not text.strip():
         raise InvalidLength("Nothing is written here yet. Write a length, such as 36 cm or 14 1/4 in.")
@@ -214,7 +215,7 @@ def _read(text: str, bare_unit: str) -> list[_Term]:
         raise InvalidLength(
             f"The {bare[-1].written} in “{quote(text)}” has no unit. Write one with each of the numbers that are added."
         )
-    terms = [term for terms in added for term in _with_units(terms, text, *(said or {bare_unit}))]
+    terms = tuple(term for terms in added for term in _with_units(terms, text, *(said or {bare_unit})))
     for term in terms:
         _refuse_two_ways(term, is_bare=not said)
     return terms

@@ -86,7 +86,7 @@ def two_ways(written: str) -> InvalidNumber:
 
 def _plainly(written: str) -> str:
     """Whole, one space, top, stroke, bottom."""
-    for sign, plain in VULGAR.items():
+    for sign, plain in VULGAR.items() if not written.isascii() else ():
         written = written.replace(sign, f" {plain}")
     return re.sub(r"\s*[/⁄]\s*", "/", re.sub(r"[\s-]+", " ", written).strip())
 

@@ -15,6 +15,18 @@ STRAIGHT_SIDES = (TOP, RIGHT, BOTTOM, LEFT)
 SIDES = (TOP, TOP_RIGHT, RIGHT, BOTTOM_RIGHT, BOTTOM, BOTTOM_LEFT, LEFT, TOP_LEFT)
 
 Place = tuple[Fraction, Fraction]
+_ZERO = Fraction(0)
+#: The corners that each straight side goes between, and whether it meets the level side there where one is cut off.
+_ENDS = {
+    TOP: ((TOP_LEFT, True), (TOP_RIGHT, True)),
+    BOTTOM: ((BOTTOM_LEFT, True), (BOTTOM_RIGHT, True)),
+    LEFT: ((BOTTOM_LEFT, False), (TOP_LEFT, False)),
+    RIGHT: ((BOTTOM_RIGHT, False), (TOP_RIGHT, False)),
+    TOP_LEFT: ((TOP_LEFT, False), (TOP_LEFT, True)),
+    TOP_RIGHT: ((TOP_RIGHT, False), (TOP_RIGHT, True)),
+    BOTTOM_LEFT: ((BOTTOM_LEFT, True), (BOTTOM_LEFT, False)),
+    BOTTOM_RIGHT: ((BOTTOM_RIGHT, True), (BOTTOM_RIGHT, False)),
+}
 
 
 @dataclass(frozen=True)
@@ -49,20 +61,19 @@ class FlatPart:
         Returns both places, from the lower left corner of the part [mm].
         Source: derived, the corners of a rectangle less what the slants take away.
         """
-        none = Fraction(0), Fraction(0)
-        far, high = self.width, self.length
-        (x1, y1), (x2, y2) = self.slants.get(TOP_LEFT, none), self.slants.get(TOP_RIGHT, none)
-        (x3, y3), (x4, y4) = self.slants.get(BOTTOM_LEFT, none), self.slants.get(BOTTOM_RIGHT, none)
-        return {
-            TOP: ((x1, high), (far - x2, high)),
-            BOTTOM: ((x3, Fraction(0)), (far - x4, Fraction(0))),
-            LEFT: ((Fraction(0), y3), (Fraction(0), high - y1)),
-            RIGHT: ((far, y4), (far, high - y2)),
-            TOP_LEFT: ((Fraction(0), high - y1), (x1, high)),
-            TOP_RIGHT: ((far, high - y2), (far - x2, high)),
-            BOTTOM_LEFT: ((x3, Fraction(0)), (Fraction(0), y3)),
-            BOTTOM_RIGHT: ((far - x4, Fraction(0)), (far, y4)),
-        }[side]
+        one, other = _ENDS[side]
+        return self._corner(*one), self._corner(*other)
+
+    def _corner(self, name: str, level: bool) -> Place:
+        """A corner, or where its slant meets the level or the upright side."""
+        is_right, is_high = name in (TOP_RIGHT, BOTTOM_RIGHT), name in (TOP_LEFT, TOP_RIGHT)
+        x, y = self.width if is_right else _ZERO, self.length if is_high else _ZERO
+        if name not in self.slants:
+            return x, y
+        across, up = self.slants[name]
+        if level:
+            return x - across if is_right else across, y
+        return x, y - up if is_high else up
 
     def place_on(self, side: str, along: Fraction) -> Place:
         """A place so far along a straight side.
@@ -71,8 +82,8 @@ class FlatPart:
         Returns the place, from the lower left corner of the part [mm].
         Source: derived, as far of the way between both ends.
         """
-        (x1, y1), (x2, y2) = self.ends_of(side)
-        way = along / self.length_of(side)
+        (x1, y1), (x2, y2) = ends = self.ends_of(side)
+        way = along / apart(*ends)
         return x1 + way * (x2 - x1), y1 + way * (y2 - y1)
 
     def length_of(self, side: str) -> Fraction:
