@@ -64,6 +64,18 @@ def test_a_row_that_is_changed_before_the_scripts_have_come_is_planned(page):
     expect(cell(plan, "pieces", 0, 3)).to_have_value("11")
 
 
+def test_rows_that_were_opened_for_a_number_half_typed_elsewhere_are_shut_again(page):
+    plan = opened(page)
+    shut = plan.locator("table.rows[data-field=pieces] .open-row[aria-expanded=false]")
+    expect(shut).to_have_count(3)
+    write(cell(plan, "cloths", 0, 1), "15")
+    expect(plan.locator("table.rows.in-trouble")).to_have_count(1, timeout=AWAKE)
+    expect(shut).to_have_count(0)
+    write(cell(plan, "cloths", 0, 1), "155")
+    expect(plan.locator("table.rows.in-trouble")).to_have_count(0, timeout=AWAKE)
+    expect(shut).to_have_count(3)
+
+
 def test_a_bad_row_is_answered_at_its_table_and_the_old_plan_stays(page):
     plan = opened(page)
     write(cell(plan, "pieces", 0, 1), "9 m")

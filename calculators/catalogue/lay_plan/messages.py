@@ -5,7 +5,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.catalogue.lay_plan.fields import IF_NOT_ALL_FIT
-from calculators.catalogue.lay_plan.offers import change_offered
+from calculators.catalogue.lay_plan.offers import change_offered, more_offered
 from calculators.trade.cloth import LongEdges
 from calculators.trade.lay_plan.advice import Advice
 from calculators.trade.lay_plan.one_change import cannot_hold, turned_otherwise
@@ -105,6 +105,8 @@ def next_steps(outcome: PlannedOrder, last_mark: Fraction, advice: Advice, given
         listed = ", ".join(f"{count} × {outcome.pieces[number].name}" for number, count in outcome.missing.items())
         yield say("Not cut: {listed:text}.", listed=listed)
         yield from _room_taken(outcome)
+    if advice.better:
+        yield more_offered(*advice.better)
     if outcome.instead and not advice.change:
         yield _left_out_instead(outcome, outcome.instead)
     if advice.change:

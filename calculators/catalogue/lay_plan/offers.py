@@ -1,4 +1,4 @@
-"""The one change with which a whole order fits, as an offer that can be taken up where it is read."""
+"""The one change with which a whole order fits, or more of it, as an offer that can be taken up where it is read."""
 
 from types import SimpleNamespace
 
@@ -31,4 +31,15 @@ def change_offered(outcome: PlannedOrder, change: OrderChange, given: SimpleName
         {"what": what[0].upper() + what[1:], "total": sum(count or 0 for count in counts)},
         does=what,
         sets=sets,
+    )
+
+
+def more_offered(change: OrderChange, made: int) -> Offer:
+    """Another way of cutting that gives more pieces, though not all, and the button that chooses it."""
+    what = f"cut {STRIPS[change.strips]}"
+    return Offer(
+        "{what:text}: {made:piece|pieces} of those ordered can be cut.",
+        {"what": what[0].upper() + what[1:], "made": made},
+        does=what,
+        sets=(FieldText("strips", change.strips),),
     )

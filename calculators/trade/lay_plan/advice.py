@@ -5,7 +5,7 @@ from collections.abc import Generator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from calculators.trade.lay_plan.one_change import OrderChange, change_that_fits, lacks
+from calculators.trade.lay_plan.one_change import OrderChange, change_that_fits, cut_otherwise, lacks
 from calculators.trade.lay_plan.order import Order
 from calculators.trade.lay_plan.planning import PlannedOrder
 from calculators.trade.lay_plan.what_if import WhatIf, best_in_few_steps, what_ifs
@@ -16,13 +16,15 @@ from calculators.values.measure import Ruler
 class Advice:
     """What to do next.
 
-    change: the one change with which the whole order fits. rest: without one, a plan for what did not fit, on cloth
+    change: the one change with which the whole order fits. better: without one, the way of cutting that gives more
+    pieces, and how many. rest: without a change that takes all, a plan for what did not fit, on cloth
     bought anew.
     longer: by how much one cloth would have to be longer to take the whole order [mm]; 0 where that is not known.
     what_ifs: what else a small change would bring.
     """
 
     change: OrderChange | None = None
+    better: tuple[OrderChange, int] | None = None
     rest: PlannedOrder | None = None
     longer: Fraction = Fraction(0)
     what_ifs: tuple[WhatIf, ...] = ()
@@ -37,13 +39,26 @@ def advised(outcome: PlannedOrder, ruler: Ruler) -> Generator[None, None, Advice
     """
     if lacks(outcome) and (change := (yield from change_that_fits(outcome))):
         return Advice(change)
+    better = yield from _more_pieces(outcome)
     rest = yield from _for_the_rest(outcome)
     longer = (yield from _longer(outcome)) if rest else Fraction(0)
     found = []
     for each in what_ifs(outcome, ruler):
         found += [each] if each else []
         yield None
-    return Advice(None, rest, longer, tuple(found))
+    return Advice(None, better, rest, longer, tuple(found))
+
+
+def _more_pieces(outcome: PlannedOrder) -> Generator[None, None, tuple[OrderChange, int] | None]:
+    """The other way of cutting that gives the most, where it gives more than what was asked for."""
+    if not outcome.missing or outcome.order.rules.aim != "most":
+        return None
+    best, most = None, outcome.result
+    for change in cut_otherwise(outcome.order):
+        found = yield from best_in_few_steps(change.order)
+        if found and found.result > most and sum(found.made) > sum(outcome.made):
+            best, most = (change, sum(found.made)), found.result
+    return best
 
 
 def _for_the_rest(outcome: PlannedOrder) -> Generator[None, None, PlannedOrder | None]:

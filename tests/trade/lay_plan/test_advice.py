@@ -133,3 +133,24 @@ def test_what_is_bought_is_told_once_with_what_would_do_in_one_length():
     _, advice = advice_for(Order((Cloth("Linen", F(1000), F(1000)),), (Wanted("Napkin", F(500), F(450), 6),), Rules()))
     assert advice.rest.to_start_from == 450 and advice.longer == 350
     assert [each.kind for each in advice.what_ifs if each.kind == "more cloth"] == []
+
+
+def test_before_part_of_an_order_is_bought_another_way_that_gives_more_of_it_is_told():
+    """Worked with a pencil: on 1440 mm by 2606 mm, less 25 mm across and 44 mm along, strips along of 381, 432 and 432
+    mm stand beside one another; the first takes the runner and a placemat, each other five of 432 mm along: 12."""
+    order = Order(
+        (Cloth("Linen", F(1440), F(2606), 1, False, flaws=(Flaw(F(967), F(497), F(48), F(50)),)),),
+        (
+            Wanted("Napkin", F(4318, 10), F(4318, 10), 8),
+            Wanted("Placemat", F(3556, 10), F(4826, 10), 6),
+            Wanted("Runner", F(381), F(18288, 10), 1),
+        ),
+        Rules(selvedge=F(127, 10), end_loss=F(127, 10), skew=F(19)),
+    )
+    best, advice = advice_for(order)
+    assert advice.change is None and advice.better is not None
+    change, made = advice.better
+    assert sum(best.made) < made and made >= 12
+    assert made <= sum(planned(change.order).made), "all the work gives no less than a little"
+    along = replace(order, rules=replace(order.rules, strips=change.strips))
+    assert advice_for(along)[1].better is None or advice_for(along)[1].better[1] > made

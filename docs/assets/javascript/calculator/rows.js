@@ -11,6 +11,8 @@ export class RowsTable {
   constructor(table, changed) {
     this.element = table;
     this.body = table.tBodies[0];
+    /** @type {Set<Element>} */
+    this.opened = new Set(); // what was opened for the sake of a refusal, not by the reader
     /** @type {[between: string, places: number[]][]} */
     this.line = JSON.parse(/** @type {string} */ (table.dataset.line));
     this.blankRow = /** @type {HTMLTableRowElement} */ (this.body.rows[0].cloneNode(true));
@@ -29,7 +31,10 @@ export class RowsTable {
     });
     this.body.addEventListener("click", ({ target }) => {
       const way = WAYS_IN.find((each) => target.matches(each));
-      if (way) open(target.closest("tr"), way, isShut(target));
+      if (way) {
+        open(target.closest("tr"), way, isShut(target));
+        this.opened.delete(target);
+      }
       if (!target.matches(".leave-out")) return;
       target.closest("tr").remove();
       if (!this.body.rows.length) this.#add();
@@ -76,12 +81,24 @@ export class RowsTable {
   }
 
   /**
-   * A row in trouble is seen: whoever is not writing in one of them has all of them open.
+   * A row in trouble is seen: whoever is not writing in one of them has all of them open. Once there is none, as when a
+   * number elsewhere was only half typed, they are as she left them.
    * @param {boolean} inTrouble
    */
   markTrouble(inTrouble) {
     this.element.classList.toggle("in-trouble", inTrouble);
-    if (inTrouble && !this.body.contains(document.activeElement)) [...this.body.rows].forEach(openWhole);
+    if (!inTrouble) this.#shutAgain();
+    else if (!this.body.contains(document.activeElement)) {
+      const shut = this.body.querySelectorAll(WAYS_IN.map((way) => `${way}[aria-expanded=false]`).join());
+      for (const way of shut) this.opened.add(way);
+      [...this.body.rows].forEach(openWhole);
+    }
+  }
+
+  #shutAgain() {
+    if (this.body.contains(document.activeElement)) return;
+    for (const way of this.opened) way.ariaExpanded = "false";
+    this.opened.clear();
   }
 
   /**
