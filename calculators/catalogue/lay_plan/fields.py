@@ -117,7 +117,6 @@ FIELDS = (
         from_method=from_method.pieces,
     ),
     SIZES,
-    HEMS,
     Field(
         "flaws",
         "Flaws",
@@ -133,6 +132,7 @@ FIELDS = (
         "Where a pattern starts again, for pieces that are matched. None: leave it empty.",
         optional=True,
     ),
+    HEMS,
     Field("aim", "Plan", Choice(options=AIMS), "What the plan is to be good at.", fixed="most"),
     Field(
         "strips",
