@@ -126,7 +126,7 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
     results["time"] = given.count * given.minutes_each
-    notes = (*made.work.notes, *_notes(article, results, given.count), *ways_on(made.work, made.pieces, given))
+    notes = (*made.work.notes, *_notes(article, results, given.count), *ways_on(article, made.work, made.pieces, given))
     return Answer(results, _spoken(article, made), notes, tuple(_working(made)), drawn_from=made)
 
 

@@ -67,6 +67,7 @@ def _lining(work: MakingUp, given: SimpleNamespace, made: Hanging) -> Hanging:
             part.width - given.back * ((number == 0) + (number == last)),
             given.drop - given.up,
             names.get(part.like, ""),
+            "lining",
         )
         for number, part in enumerate(made.widths)
     )

@@ -20,7 +20,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     refuse_unless(given.lower_hem + given.heading < given.drop, "lower_hem", "The hems are as deep as the curtain is "
         "long, {drop:length}. Write less.", drop=given.drop)  # fmt: skip
     width = flat_width(given)
-    curtain = work.rectangle("curtain", width, given.drop)
+    curtain = work.sideways("curtain", width, given.drop)
     work.hem(curtain.left, curtain.right, turn=given.side_hem, hem=given.side_hem)
     work.hem(curtain.bottom, turn=given.lower_hem, hem=given.lower_hem, how="Both folds alike: the raw edge shows "
         "through and lies in the fold.")  # fmt: skip

@@ -27,7 +27,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         "{least:length} across. Write less.", least=min(width, length))  # fmt: skip
     front = work.rectangle("front", width, length)
     upper, lower = backs_with_zip(work, given, width, length)
-    strip = work.rectangle("bias strip", Fraction(pi) * given.cord_thick, round_it)
+    strip = work.bias_strip("bias strip", Fraction(pi) * given.cord_thick, round_it)
     work.straps.append(strip)
     work.do(
         Operation(

@@ -17,10 +17,10 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         border=border)  # fmt: skip
     mitre = border, border
     mat = work.rectangle("mat", width, length)
-    top = work.slanted("top border", width, border, {"bottom left": mitre, "bottom right": mitre})
-    bottom = work.slanted("bottom border", width, border, {"top left": mitre, "top right": mitre})
-    left = work.slanted("left border", border, length, {"top right": mitre, "bottom right": mitre})
-    right = work.slanted("right border", border, length, {"top left": mitre, "bottom left": mitre})
+    top = work.slanted("top border", width, border, {"bottom left": mitre, "bottom right": mitre}, "border")
+    bottom = work.slanted("bottom border", width, border, {"top left": mitre, "top right": mitre}, "border")
+    left = work.slanted("left border", border, length, {"top right": mitre, "bottom right": mitre}, "border")
+    right = work.slanted("right border", border, length, {"top left": mitre, "bottom left": mitre}, "border")
     kind = SeamKind("plain seam", given.seam_allowance, 1, "plain")
     work.seam(
         (top.side("bottom left"), left.side("top right")),

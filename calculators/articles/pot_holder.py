@@ -10,7 +10,7 @@ from calculators.trade.articles.work import MakingUp
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     front = work.rectangle("front", given.width, given.length)
-    wadding = work.rectangle("wadding", given.width, given.length)
+    wadding = work.rectangle("wadding", given.width, given.length, cloth="wadding")
     back = work.rectangle("back", given.width, given.length)
     work.close(
         (front.top, wadding.top), (front.bottom, back.bottom),

@@ -6,6 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.articles.article import Article
+from calculators.articles.line import line_of
 from calculators.asking.declaration import Field, InvalidInput, Onward, Result
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.trade.articles.counting import Counted, rows_begun
@@ -18,7 +20,7 @@ from calculators.values.measure import MM_IN, Ruler, show_exactly
 
 _COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
 TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
-_LAY_PLAN, _COSTS = "plan/lay-plan/", "plan/cost/"
+_LAY_PLAN, _COSTS, _ORDER = "plan/lay-plan/", "plan/cost/", "plan/order/"
 _UNITS = {"metre": "m", "yard": "yd"}
 
 
@@ -70,26 +72,14 @@ def _minutes(line: Mapping[str, Written], counted: Mapping[str, Counted], ruler:
         return Fraction(0)  # which the page of the method says
 
 
-def ways_on(work: MakingUp, pieces: Sequence[ArticlePiece], given: SimpleNamespace) -> Iterator[Onward]:
-    """On to the cloth with all pieces to cut, and on to thread and cost with the stitching and the minutes."""
+def ways_on(
+    article: Article, work: MakingUp, pieces: Sequence[ArticlePiece], given: SimpleNamespace
+) -> Iterator[Onward]:
+    """On to the cloth with all pieces to cut, to thread and cost with the stitching and the minutes, and into an order
+    of several articles."""
     unit = "in" if given.ruler.unit == "in" else "cm"
-    rows = [
-        (
-            each.parts[0].part.name.capitalize(),
-            show_exactly(each.width, unit),
-            show_exactly(each.length, unit),
-            str(given.count * each.count),
-        )
-        for each in pieces
-    ]
-    yield Onward(
-        "To cut: {pieces:piece|pieces}.",
-        {"pieces": given.count * sum(each.count for each in pieces)},
-        does="Lay them out on the cloth",
-        page=_LAY_PLAN,
-        calculator="lay-plan",
-        carries={"pieces": json.dumps(rows), "sizes": "cut"},
-    )
+    for cloth in dict.fromkeys(each.cloth for each in pieces):
+        yield _to_the_cloth(cloth, [each for each in pieces if each.cloth == cloth], given, unit)
     yield Onward(
         "Hands-on: {time:minutes}.",
         {"time": given.count * given.minutes_each},
@@ -102,4 +92,32 @@ def ways_on(work: MakingUp, pieces: Sequence[ArticlePiece], given: SimpleNamespa
             "rows_each": str(rows_begun(work)),
             "minutes_piece": Minutes().write(given.minutes_each, given.ruler),
         },
+    )
+    yield Onward(
+        "Together with other articles: cloth, work list, time and cost of all.",
+        does="Put it in an order",
+        page=_ORDER,
+        calculator="whole-order",
+        carries={"lines": json.dumps([line_of(article, given, unit)])},
+        adds=True,
+    )
+
+
+def _to_the_cloth(cloth: str, pieces: Sequence[ArticlePiece], given: SimpleNamespace, unit: str) -> Onward:
+    rows = [
+        (
+            each.named_on_the_cloth,
+            *(show_exactly(side, unit) for side in each.on_the_cloth),
+            str(given.count * each.count),
+        )
+        for each in pieces
+    ]
+    from_cloth = " from the {cloth:text}" if cloth else ""
+    return Onward(
+        f"To cut{from_cloth}: {{pieces:piece|pieces}}.",
+        {"pieces": given.count * sum(each.count for each in pieces), "cloth": cloth},
+        does=f"Lay {'these' if cloth else 'them'} out on the {cloth or 'cloth'}",
+        page=_LAY_PLAN,
+        calculator="lay-plan",
+        carries={"pieces": json.dumps(rows), "sizes": "cut"},
     )

@@ -17,7 +17,8 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     refuse_unless(top + given.lower_hem < given.drop, "drop", "Frill, casing and hem are as deep as the valance. Write "
         "more than {least:length_down}.", least=top + given.lower_hem)  # fmt: skip
     width = (given.rod + 2 * given.side_return) * given.fullness
-    valance = work.rectangle("valance", width, given.drop)
+    cut, cloth = width + 4 * given.side_hem, usable_width(given)
+    valance = (work.sideways if cut > cloth else work.rectangle)("valance", width, given.drop)
     work.hem(valance.left, valance.right, turn=given.side_hem, hem=given.side_hem)
     work.hem(valance.bottom, turn=given.turn, hem=given.lower_hem)
     work.hem(
@@ -26,7 +27,6 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         "{frill} below the top",
         how="The rod goes in between the two rows.",
     )  # fmt: skip
-    cut, cloth = width + 4 * given.side_hem, usable_width(given)
     if cut > cloth:
         work.notes.append(
             say(

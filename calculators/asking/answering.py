@@ -93,7 +93,7 @@ def answers(calculator: Calculator, asking: Asking) -> Iterator[Answer | None]:
 
     Raises InvalidInput with a sentence for every field whose value cannot be used.
     """
-    worked = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler))
+    worked = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler, asking=asking))
     if isinstance(worked, Answer):
         yield worked
     else:

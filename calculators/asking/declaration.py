@@ -111,7 +111,8 @@ class Onward(Phrase):
     """A note that leads to a calculator of another page and takes numbers along, which are offered there.
 
     does: as it stands on the link. page: where that calculator is, from the top of the site, such as ``plan/pieces/``.
-    calculator: its name. carries: its fields → the texts for them.
+    calculator: its name. carries: its fields → the texts for them. adds: whether these are further rows, which go below
+    those that the reader has there.
     Without scripts it is just its sentence, which therefore says all.
     """
 
@@ -119,6 +120,7 @@ class Onward(Phrase):
     page: str = ""
     calculator: str = ""
     carries: Mapping[str, str] = field(default_factory=dict)
+    adds: bool = False
 
 
 @dataclass(frozen=True)
@@ -163,11 +165,12 @@ class Calculator:
 
     name: as typed at a terminal, words joined by hyphens.
     question: the sentence with a ``{blank}`` for each field asked in it; fields not named there wait behind *more*.
-    work: from the values asked (as attributes, with the ruler in hand as `ruler`) to an Answer; raises InvalidInput
-    when values cannot go together. Long work gives an iterator of ever better Answers instead, with None between them
-    at least every few hundredths of a second, so that it can be broken off.
-    drawing: from Answer.drawn_from and the ruler in hand to a Picture, or a PictureSeries for steps that follow one
-    another.
+    work: from the values asked (as attributes, with the ruler in hand as `ruler`, and the circumstances as `asking` for
+    a calculator that asks others) to an Answer; raises InvalidInput when values cannot go together. Long work gives an
+    iterator of ever better Answers instead, with None between them at least every few hundredths of a second, so that
+    it can be broken off.
+    drawing: from Answer.drawn_from and the ruler in hand to a Picture, several that stand by themselves, or a
+    PictureSeries for steps that follow one another.
     steps: likewise, how it is made, step by step, where that stands beside the drawing.
     alone: whether its blanks that hold no measure in hand are its own, even where another of the page has one of that
     name.
@@ -182,7 +185,7 @@ class Calculator:
     question: str
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
-    drawing: Callable[[Any, Ruler], Picture | PictureSeries] | None = None
+    drawing: Callable[[Any, Ruler], Picture | tuple[Picture, ...] | PictureSeries] | None = None
     steps: Callable[[Any, Ruler], PictureSeries] | None = None
     alone: bool = False
     files: tuple[File, ...] = ()

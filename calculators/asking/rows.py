@@ -85,7 +85,8 @@ class Rows(Kind):
     def in_one_line(self, row: list[str]) -> str:
         """A row as it is told while it is folded, such as “12× Napkin, 46 cm × 46 cm”; what one is called where nothing
         is written."""
-        groups = (between.join(row[at] for at in places if row[at]) for between, places in self.line)
+        words = [column.kind.choices.get(cell, cell) for column, cell in zip(self.columns, row)]
+        groups = (between.join(words[at] for at in places if words[at]) for between, places in self.line)
         return ", ".join(filter(None, groups)) or self.one.capitalize()
 
     def _too_many(self, rows: int) -> InvalidValue:

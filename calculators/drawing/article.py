@@ -69,7 +69,7 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
     done: list[EdgeStretch] = []
     pictures = []
     for operation in work.operations:
-        if not _is_step(operation):
+        if not is_step(operation):
             done += operation.edges
             continue
         sheet = _sheet(high)
@@ -83,18 +83,20 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
         for each in placed:
             _rows_across(sheet, each, operation, lines.AT_WORK)
         done += operation.edges
-        told = _told(operation, ruler)
+        told = told_of(operation, ruler)
         picture = sheet.finish(operation.verb.capitalize(), f"{_plain(told.do)}", with_key=False, caption=told.do)
         pictures.append(replace(picture, told=told, crop=(0, 0, float(WIDTH), high)))
     key = key_picture([lines.AT_WORK, lines.EDGE, lines.CUT, lines.FOLD, lines.STITCH])
     return PictureSeries(tuple(pictures), key)
 
 
-def _is_step(operation: Operation) -> bool:
+def is_step(operation: Operation) -> bool:
+    """Whether an operation is something to do."""
     return operation.verb != "keep"
 
 
-def _told(operation: Operation, ruler: Ruler) -> Told:
+def told_of(operation: Operation, ruler: Ruler) -> Told:
+    """What is told of an operation, its lengths on the ruler in hand."""
     lengths = {name: show_length(each, ruler) for name, each in operation.lengths.items()}
     marked = {name: f"**{each}**" for name, each in lengths.items()}
     beside = " ".join(part for part in (operation.how, *map(brief, operation.rules)) if part)

@@ -307,6 +307,9 @@ class Count(Kind):
         return [*below, str(self.most + 1), "-1", "2.5", "many", "1e2", "36 cm", "1/2", "nan", "9" * 61]
 
 
+_MOST_NAMED = 12  # choices that a sentence names
+
+
 @dataclass(frozen=True)
 class Choice(Kind):
     """One of a few answers, each with the words shown for it."""
@@ -321,7 +324,9 @@ class Choice(Kind):
     def parse(self, text: str, ruler: Ruler) -> str:
         key = text.strip().lower()
         if key not in self.options:
-            raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(filter(None, self.options))}.")
+            named = [*filter(None, self.options)]
+            more = f" and {len(named) - _MOST_NAMED} more" if len(named) > _MOST_NAMED else ""
+            raise InvalidValue(f"“{quote(text)}” is not one of the choices: {', '.join(named[:_MOST_NAMED])}{more}.")
         return key
 
     def show(self, value: str, ruler: Ruler) -> str:

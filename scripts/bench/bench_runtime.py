@@ -2,6 +2,7 @@
 
     python scripts/bench/bench_runtime.py                       7 pairs of starts; a table
     python scripts/bench/bench_runtime.py --pairs 15 --json FILE   more pairs, and the figures as JSON
+    python scripts/bench/bench_runtime.py --before CLONE        an older state too, built in a clone of its own, in turn
 
 Run it with the project's own Python (.venv) after a build. Starts come in pairs, ours and the plain page in turn, each
 in a
@@ -9,6 +10,7 @@ browser with an empty profile, so that a busy machine is as hard on one as on th
 """
 
 import argparse
+import functools
 import json
 import os
 import sys
@@ -28,7 +30,7 @@ from playwright.sync_api import sync_playwright
 from scripts.after_pages.policy import headers_for
 from scripts.bench.runtime import plain, visits, weights
 from scripts.tools.command_error import CommandError, run_main
-from scripts.tools.places import ADDRESS_FILE, SITE
+from scripts.tools.places import ADDRESS_FILE, ROOT, SITE
 from scripts.tools.server import HeadersFor, no_more_headers, open_server
 
 #: What is aimed at, by figure.
@@ -49,41 +51,46 @@ QUESTION = {
 }
 
 
-def measure(pairs: int, keystrokes: int, say: Callable[[str], None]) -> dict[str, Any]:
+def measure(pairs: int, keystrokes: int, before: Path | None, say: Callable[[str], None]) -> dict[str, Any]:
     with ExitStack() as stack, sync_playwright() as playwright:
         plain_site = Path(stack.enter_context(tempfile.TemporaryDirectory()))
         plain.make(plain_site, QUESTION)
-        port = urlsplit(ADDRESS_FILE.read_text()).port or 0
-        ours = serve(stack, SITE, port, headers_for(SITE))
         baseline = serve(stack, plain_site, 0)
-        starts: list[dict[str, float]] = []
-        typed: list[list[float]] = []
-        second: list[tuple[float, float]] = []
-        memory: list[dict[str, int]] = []
-        figures = {
-            "page": weights.page_weight(playwright, SITE, ours),
-            "offline": weights.offline_weight(SITE),
-            "starts": starts, "typed": typed, "second": second, "memory": memory,
+        roots = {"ours": ROOT} | ({"before": before} if before else {})
+        served = {whose: serve_built(stack, root) for whose, root in roots.items()}
+        figures: dict[str, Any] = {
+            whose: {
+                "page": weights.page_weight(playwright, roots[whose] / SITE.name, address),
+                "offline": weights.offline_weight(roots[whose] / SITE.name),
+                "starts": [], "typed": [], "second": [], "memory": [],
+            }
+            for whose, address in served.items()
         }  # fmt: skip
+        turns = ["plain", *served]
         for number in range(pairs):
-            order = ("ours", "plain") if number % 2 else ("plain", "ours")
             took = {}
-            for whose in order:
+            for whose in turns[number % len(turns) :] + turns[: number % len(turns)]:
                 if whose == "plain":
                     took[whose] = visits.first_answer_plain(playwright, baseline)
                     continue
                 with visits.visit(playwright) as page:
-                    took[whose] = visits.first_answer(page, ours)
+                    took[whose] = visits.first_answer(page, served[whose])
                     visits.wait_until_kept(page)
-                    typed.append(visits.typed_to_redrawn(page, keystrokes))
-                    second.append(visits.second_page(page))
-                    memory.append(visits.worker_memory(page))
-            starts.append(took)
-            say(
-                f"pair {number + 1}: ours {took['ours']:.0f} ms, plain {took['plain']:.0f} ms, ratio "
-                f"{took['ours'] / took['plain']:.3f}"
-            )
-        return figures | {"load": os.getloadavg()[0]}
+                    figures[whose]["typed"].append(visits.typed_to_redrawn(page, keystrokes))
+                    figures[whose]["second"].append(visits.second_page(page))
+                    figures[whose]["memory"].append(visits.worker_memory(page))
+            for whose in served:
+                figures[whose]["starts"].append({"ours": took[whose], "plain": took["plain"]})
+            each = ", ".join(f"{whose} {time:.0f} ms" for whose, time in took.items())
+            say(f"pair {number + 1}: {each}, ratio {took['ours'] / took['plain']:.3f}")
+        return {"of": figures, "load": os.getloadavg()[0]}
+
+
+def serve_built(stack: ExitStack, root: Path) -> str:
+    """The site that was built below a root, at the address that it was built for."""
+    site = root / SITE.name
+    port = urlsplit((root / ADDRESS_FILE.relative_to(ROOT)).read_text()).port or 0
+    return serve(stack, site, port, headers_for(site))
 
 
 def serve(stack: ExitStack, folder: Path, port: int, headers: HeadersFor = no_more_headers) -> str:
@@ -140,16 +147,19 @@ def main() -> int:
     parser.add_argument(
         "--keystrokes", type=int, default=100, help=f"typed in each of our visits, more than {COLD} (100)"
     )
+    parser.add_argument("--before", type=Path, metavar="CLONE", help="a clone of an older state, with its site built")
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures here too")
     asked = parser.parse_args()
     if not (SITE / "sw.js").is_file():
         raise CommandError("Build the site first: python3 scripts/serve.py --build")
-    figures = measure(asked.pairs, asked.keystrokes, lambda line: print(line, file=sys.stderr, flush=True))
-    rows = summary(figures)
+    say = functools.partial(print, file=sys.stderr, flush=True)
+    figures = measure(asked.pairs, asked.keystrokes, asked.before, say)
+    rows = {whose: summary(each) for whose, each in figures["of"].items()}
     if asked.json:
         asked.json.write_text(json.dumps({"goals": GOALS, "figures": rows, "measured": figures}, indent=1))
-    print(table(rows))
-    print(f"\nLoad of the machine while measuring: {figures['load']:.1f} on {os.cpu_count()} processors.")
+    for whose, of_site in rows.items():
+        print(f"{whose}\n\n{table(of_site)}\n")
+    print(f"Load of the machine while measuring: {figures['load']:.1f} on {os.cpu_count()} processors.")
     return 0
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from calculators.articles import articles
 from calculators.articles.calculator import made
-from calculators.asking.answering import Asking, read
+from calculators.asking.answering import Asking, answer, read
 from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
@@ -113,7 +113,7 @@ def _of_the_section(operation):
 def test_its_steps_are_told_with_their_lengths_and_drawn(article):
     calculator = calculator_named(article.name)
     asking = Asking({})
-    drawn = calculator.work(SimpleNamespace(**read(calculator, asking), ruler=asking.ruler)).drawn_from
+    drawn = answer(calculator, asking).drawn_from
     for picture in calculator.steps(drawn, asking.ruler).pictures:
         assert picture.told.do.endswith(".") and "{" not in f"{picture.told}"
         assert (

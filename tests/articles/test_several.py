@@ -27,12 +27,14 @@ def onward(name: str, **typed: str) -> dict[str, Onward]:
 def test_the_pieces_of_an_order_are_read_by_the_lay_plan_as_they_were_cut(name, ruler):
     asking = Asking({"count": "25"}, wanted_ruler=ruler)
     made = answer(calculator_named(name), asking)
-    carried = next(note for note in made.notes if getattr(note, "calculator", "") == "lay-plan").carries
-    plan = read(calculator_named("lay-plan"), Asking(carried, wanted_ruler=ruler))
-    assert [(each.width, each.length, each.count) for each in plan["pieces"]] == [
-        (each.width, each.length, 25 * each.count) for each in made.drawn_from.pieces
-    ]
-    assert plan["sizes"] == "cut"
+    leads = [note for note in made.notes if getattr(note, "calculator", "") == "lay-plan"]
+    cloths = dict.fromkeys(each.cloth for each in made.drawn_from.pieces)
+    for note, cloth in zip(leads, cloths, strict=True):
+        plan = read(calculator_named("lay-plan"), Asking(note.carries, wanted_ruler=ruler))
+        assert [(each.width, each.length, each.count) for each in plan["pieces"]] == [
+            (*each.on_the_cloth, 25 * each.count) for each in made.drawn_from.pieces if each.cloth == cloth
+        ]
+        assert plan["sizes"] == "cut"
 
 
 @every_article

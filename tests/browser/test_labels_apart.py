@@ -116,6 +116,13 @@ ODD = {
         {"before_length": "37.4 cm", "after_length": "31.6 cm", "before_width": "135 cm", "after_width": "135.4 cm"},
         {"before_length": "14 3/8 in", "after_length": "13 5/8 in"},
     ),
+    "whole-order": (
+        {"lines": "napkin | 11 | 31 cm | 47 cm; cushion-piped | 3 | 37 cm | 61 cm", "cloths": "Half linen | 137 cm"},
+        {
+            "lines": "curtain-lined | 2 | 1.9 m | 83 in; pot-holder | 9",
+            "cloths": "Linen | 59 in; Lining | 55 in; Wadding | 90 cm",
+        },
+    ),
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
   const svg = [...figure.querySelectorAll('svg')].find((each) => each.checkVisibility());

@@ -79,6 +79,8 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     drawn = calculator.drawing(answer.drawn_from, ruler)
     if isinstance(drawn, Picture):
         return _drawing(drawn)
+    if isinstance(drawn, tuple):
+        return element("div", {"class": "drawings"}, *map(_drawing, drawn))
     if all(each.told for each in drawn.pictures):
         return step_list(drawn, _drawing(drawn.key))
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
@@ -212,6 +214,7 @@ def _onward(onward: Onward) -> Iterator[ET.Element | str]:
             "data-page": onward.page,
             "data-calculator": onward.calculator,
             "data-carries": json.dumps(dict(onward.carries)),
+            "data-adds": onward.adds,
         },
         onward.does,
     )

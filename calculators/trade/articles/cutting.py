@@ -4,9 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from math import ceil
 
 from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, ROUND, TOP, EdgeStretch, FlatPart, Place, apart
 from calculators.trade.articles.work import MakingUp
+from calculators.trade.binding import square_for
 
 Ends = tuple[Place, Place]
 Line = tuple[Fraction, Fraction, Fraction]
@@ -72,6 +74,30 @@ class ArticlePiece:
     @property
     def count(self) -> int:
         return self.parts[0].part.count + self.alike
+
+    @property
+    def cloth(self) -> str:
+        """Which cloth it is cut from; empty for the article's own."""
+        return self.parts[0].part.cloth
+
+    @property
+    def named_on_the_cloth(self) -> str:
+        """What it is called in a plan of the cloth."""
+        part = self.parts[0].part
+        return f"{part.name.capitalize()}{', a square for it' if part.is_bias else ''}"
+
+    @property
+    def on_the_cloth(self) -> tuple[Fraction, Fraction]:
+        """Width and length of the rectangle that is kept free for it on the cloth [mm].
+
+        Source: derived, its cut size, sideways the other way round; of a strip on the bias the least square that it can be cut from round and round,
+        by `square_for`, in whole millimetres.
+        """
+        part = self.parts[0].part
+        if not part.is_bias:
+            return (self.length, self.width) if part.is_sideways else (self.width, self.length)
+        _, side = square_for(self.length, self.width, self.takes.get((part.name, LEFT), Fraction(0)))
+        return Fraction(ceil(side)), Fraction(ceil(side))
 
     @property
     def is_round(self) -> bool:

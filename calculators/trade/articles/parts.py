@@ -36,7 +36,9 @@ class FlatPart:
     width: across, length: up and down, as the finished article is looked at. is_round: a circle or an ellipse.
     count: how many like it an article has. slants: the corners that are cut off straight, such as “top left”, with how
     much of the level and of the upright side each takes away [mm]; the slanting side has the corner's name. like: the
-    part that it is cut alike to, empty where it is drawn by itself.
+    part that it is cut alike to, empty where it is drawn by itself. cloth: which it is cut from, such as “lining”;
+    empty for the article's own. is_bias: whether it is a strip on the bias. is_sideways: whether its width lies along
+    the cloth.
     """
 
     name: str
@@ -46,6 +48,9 @@ class FlatPart:
     count: int = 1
     slants: Mapping[str, Place] = field(default_factory=dict, hash=False)
     like: str = ""
+    cloth: str = ""
+    is_bias: bool = False
+    is_sideways: bool = False
 
     @property
     def sides(self) -> tuple[str, ...]:

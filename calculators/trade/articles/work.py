@@ -108,13 +108,24 @@ class MakingUp:
         self.notes: list[Phrase] = []
         self.opening: Fraction | None = None  # [mm] what the article is turned out through
 
-    def rectangle(self, name: str, width: Fraction, length: Fraction, like: str = "") -> FlatPart:
-        """like: the part that it is cut alike to, with edges that take up the same."""
-        return self._part(FlatPart(name, width, length, like=like))
+    def rectangle(self, name: str, width: Fraction, length: Fraction, like: str = "", cloth: str = "") -> FlatPart:
+        """like: the part that it is cut alike to, with edges that take up the same. cloth: another than the
+        article's own, such as “lining”."""
+        return self._part(FlatPart(name, width, length, like=like, cloth=cloth))
 
-    def slanted(self, name: str, width: Fraction, length: Fraction, slants: Mapping[str, Place]) -> FlatPart:
+    def slanted(
+        self, name: str, width: Fraction, length: Fraction, slants: Mapping[str, Place], cloth: str = ""
+    ) -> FlatPart:
         """A rectangle with corners cut off straight: how much of the level and of the upright side each takes [mm]."""
-        return self._part(FlatPart(name, width, length, slants=slants))
+        return self._part(FlatPart(name, width, length, slants=slants, cloth=cloth))
+
+    def sideways(self, name: str, width: Fraction, length: Fraction) -> FlatPart:
+        """A rectangle whose width lies along the cloth."""
+        return self._part(FlatPart(name, width, length, is_sideways=True))
+
+    def bias_strip(self, name: str, width: Fraction, length: Fraction) -> FlatPart:
+        """A strip on the bias, joined from what the cloth gives."""
+        return self._part(FlatPart(name, width, length, is_bias=True))
 
     def round(self, name: str, width: Fraction, length: Fraction, count: int = 1) -> FlatPart:
         """A circle, or an ellipse."""

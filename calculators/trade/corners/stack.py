@@ -235,13 +235,14 @@ def hinges(facets: Iterable[Facet]) -> list[tuple[int, int, Edge]]:
     """Pairs of facets that are neighbours in one cloth, by their place in the list, with the flat edge they share."""
     facets = list(facets)
     boxes = [box(facet.flat) for facet in facets]
+    sides = [edges(facet.flat) for facet in facets]
     return [
         (i, j, shared)
         for i, one in enumerate(facets)
         for j in range(i + 1, len(facets))
         if one.cloth is facets[j].cloth and _boxes_touch(boxes[i], boxes[j])
-        for a in edges(one.flat)
-        for b in edges(facets[j].flat)
+        for a in sides[i]
+        for b in sides[j]
         if (shared := common_edge(a, b))
     ]
 

@@ -22,7 +22,7 @@
           observer.disconnect();
           answer.getBoundingClientRect(); // makes the browser lay it out now
           resolve(performance.now());
-        }).observe(found(".spoken", answer), { childList: true });
+        }).observe(answer, { childList: true, characterData: true, subtree: true }); // one sentence may answer two texts
       });
     },
     /** Type a text into a blank: resolves with the milliseconds until the answer to it stands there. */

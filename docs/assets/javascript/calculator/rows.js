@@ -81,6 +81,20 @@ export class RowsTable {
   }
 
   /**
+   * The rows that stand here with further ones below them, rows in which nothing is written left out.
+   * @param {string} text
+   */
+  withMore(text) {
+    const own = (rowsIn(this.value) ?? []).filter((row) => row.some((cell, at) => cell !== this.#blankCells[at]));
+    return JSON.stringify([...own, ...(rowsIn(text) ?? [])]);
+  }
+
+  /** What stands in a row that nobody has written in yet. */
+  get #blankCells() {
+    return this.#controls(this.blankRow).map((control) => (takesNothing(control) ? "" : builtText(control)));
+  }
+
+  /**
    * A row in trouble is seen: whoever is not writing in one of them has all of them open. Once there is none, as when a
    * number elsewhere was only half typed, they are as she left them.
    * @param {boolean} inTrouble
@@ -119,7 +133,7 @@ export class RowsTable {
   /** @param {HTMLTableRowElement} row @param {string[]} cells */
   #fill(row, cells) {
     this.#controls(row).forEach((control, index) => {
-      if (control.matches("input") || cells[index]) control.value = cells[index] ?? "";
+      if (cells[index] || takesNothing(control)) control.value = cells[index] ?? "";
     });
     this.#tell(row);
   }
@@ -129,7 +143,7 @@ export class RowsTable {
    * @param {HTMLTableRowElement} row
    */
   #tell(row) {
-    const texts = this.#controls(row).map(({ value }) => value.trim());
+    const texts = this.#controls(row).map((control) => inWords(control, control.value.trim()));
     const groups = this.line.map(([between, places]) =>
       places
         .map((at) => texts[at])
@@ -161,6 +175,13 @@ export class RowsTable {
 }
 
 const WAYS_IN = [".open-row", ".open-more"];
+
+/**
+ * Whether a cell may hold no text: a list only where that is one of its choices.
+ * @param {Control} control
+ */
+const takesNothing = (control) =>
+  !(control instanceof HTMLSelectElement) || [...control.options].some(({ value }) => value === "");
 
 /** @param {Element} button */
 const isShut = (button) => button.getAttribute("aria-expanded") === "false";

@@ -215,6 +215,19 @@ export class Section {
   }
 
   /**
+   * Texts in which further rows stand below her own; the rows that the page came with are not hers.
+   * @param {Record<string, string>} texts field → rows
+   */
+  withMore(texts) {
+    return Object.fromEntries(
+      Object.entries(texts).map(([name, rows]) => [
+        name,
+        Object.hasOwn(this.typed, name) ? (this.tables.get(name)?.withMore(rows) ?? rows) : rows,
+      ]),
+    );
+  }
+
+  /**
    * Take over what was written, or emptied, in the blanks of the same names in another calculator.
    * @returns {boolean} whether anything is different here now
    * @param {Section} other @param {string[]} names

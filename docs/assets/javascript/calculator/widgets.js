@@ -308,7 +308,8 @@ async function upgrade(page) {
   live.filter((each) => each.isTyped() || ruler() || methodText()).forEach((each) => each.answer());
   offerWaiting = () => {
     if (waiting?.pathname !== location.pathname) return;
-    const { name, texts } = waiting.brought;
+    const { brought } = waiting;
+    const { name, texts, adds } = brought;
     const meant = lone.find(({ section }) => section.name === name);
     const answered = (act) => () => {
       waiting = null;
@@ -317,7 +318,8 @@ async function upgrade(page) {
     if (meant)
       offer(
         meant.section,
-        answered(() => meant.take(texts)),
+        brought,
+        answered(() => meant.take(adds ? meant.section.withMore(texts) : texts)),
         answered(() => {}),
       );
   };
@@ -359,6 +361,7 @@ document.addEventListener(
 );
 
 onFollow(() => live.forEach((each) => each.answer()));
-onMeasures(() => live.forEach((each) => each.follow()));
+// once the calculator that she is writing in has asked: its answer is the one she waits for
+onMeasures(() => setTimeout(() => live.forEach((each) => each.follow())));
 
 document$.subscribe(({ body }) => upgrade(body));
