@@ -167,7 +167,8 @@ def test_a_size_left_empty_is_said():
 def test_a_sum_without_the_price_of_one_cloth_says_so():
     found = ordered("curtain-lined | 2", cloths="Linen | 390 cm | 20.00 per m; Lining | 390 cm", rate="0")
     assert found.results["cost_cloth"] is None
-    assert any("for want of a price: the cloth" in filled(note, ORDER, Asking({}).ruler) for note in found.notes)
+    assert "without cloth." in filled(found.spoken, ORDER, Asking({}).ruler)
+    assert any("Write a price for cloth" in filled(note, ORDER, Asking({}).ruler) for note in found.notes)
 
 
 def test_the_lay_plan_that_a_cloth_leads_to_buys_as_much():

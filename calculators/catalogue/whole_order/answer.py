@@ -12,6 +12,7 @@ from calculators.catalogue.whole_order.cloths import PlannedCloth
 from calculators.catalogue.whole_order.lines import OrderLine
 from calculators.catalogue.whole_order.sums import OrderSums, sums_of
 from calculators.drawing.article import is_step, told_of
+from calculators.trade.articles.work import listed
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME
 from calculators.values.duration import Minutes
 from calculators.values.kinds import Column, Count, Length, LongLength, Table, Text
@@ -19,8 +20,8 @@ from calculators.values.measure import show_exactly
 from calculators.values.money import Amount
 from calculators.values.phrase import Phrase, say, without_marks
 
-_MOST_CARRIED = 20  # rows that the lay plan takes
-_NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time"}
+_MOST_CARRIED, _LONGEST_NAME = 20, 30  # rows that the lay plan takes, and letters of a name there
+_NAMES = {CLOTH: "cloth", THREAD: "thread", TIME: "time"}
 
 _LINES = Table(
     columns=(
@@ -106,7 +107,7 @@ def answer_of(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth], given:
     }
     return Answer(
         results,
-        _spoken(cloths, results),
+        _spoken(cloths, results, sums),
         notes=tuple(_notes(lines, cloths, given, sums)),
         working=tuple(_working(lines, cloths)),
         drawn_from=tuple(each.plan for each in cloths),
@@ -149,17 +150,23 @@ def _work_rows(line: OrderLine, given: SimpleNamespace) -> Iterator[dict[str, An
         }  # fmt: skip
 
 
-def _spoken(cloths: Sequence[PlannedCloth], results: dict[str, Any]) -> Phrase:
+def _spoken(cloths: Sequence[PlannedCloth], results: dict[str, Any], sums: OrderSums) -> Phrase:
     bought: dict[str, Any] = {}
     for number, each in enumerate(cloths):
         bought |= {f"length_{number}": each.to_buy, f"cloth_{number}": each.row.name}
     told = [f"**{{length_{number}:length_up}}** of {{cloth_{number}:text}}" for number in range(len(cloths))]
     listed = " and ".join([", ".join(told[:-1]), told[-1]]) if len(told) > 1 else told[0]
-    total = "; **{total} in all.**" if results["total"] is not None else "."
+    total = _total_said(sums) if sums.priced else "."
     return say(
         f"Buy {listed} for {{articles:article|articles}}: {{time}} of work, {{thread}} of thread{total}",
         **bought, articles=results["articles"], time=results["time"], thread=results["thread"], total=results["total"],
     )  # fmt: skip
+
+
+def _total_said(sums: OrderSums) -> str:
+    """What all of it costs, or all but what has no price."""
+    without = [_NAMES[part] for part in sums.costs.without_price]
+    return f"; **{{total}}** without {listed(without)}." if without else "; **{total} in all.**"
 
 
 def _notes(
@@ -178,8 +185,8 @@ def _notes(
         yield _to_lay_plan(cloth, given)
     if sums.priced and sums.costs.without_price:
         yield say(
-            "Not in the sum, for want of a price: {parts:text}.",
-            parts=", ".join(_NAMES[part] for part in sums.costs.without_price),
+            "Write a price for {parts:text}, and it is in the sum.",
+            parts=listed([_NAMES[part] for part in sums.costs.without_price]),
         )
 
 
@@ -209,9 +216,6 @@ def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
             "aim": "buy",
         },
     )
-
-
-_LONGEST_NAME = 30
 
 
 def _working(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth]) -> Iterator[Phrase]:

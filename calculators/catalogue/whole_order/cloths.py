@@ -132,5 +132,5 @@ def _rules(row: SimpleNamespace, given: SimpleNamespace) -> Rules:
 def _refused(row: SimpleNamespace, problem: CannotPlan) -> InvalidInput:
     """At the lines what is wrong with the pieces, at the cloths what is wrong with a cloth, else at its own blank."""
     field = {"pieces": "lines", "cloths": "cloths"}.get(problem.part, problem.part)
-    said: Phrase = say(f"On {{on:text}}: {problem.sentence}", on=row.name, **problem.values)
-    return InvalidInput({field: said})
+    message: Phrase = say(f"On {{on:text}}: {problem.sentence}", on=row.name, **problem.values)
+    return InvalidInput({field: message})

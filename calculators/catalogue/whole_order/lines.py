@@ -115,7 +115,7 @@ def _line(row: SimpleNamespace, order: SimpleNamespace) -> OrderLine:
         put_down = made(article, values)
     except InvalidInput as problem:
         sentence = next(iter(problem.sentences.values()))
-        said = filled(sentence, calculator, order.ruler)
-        raise invalid_input("lines", "{where:text}: {said:text}", where=where, said=said) from None
+        message = filled(sentence, calculator, order.ruler)
+        raise invalid_input("lines", "{where:text}: {message:text}", where=where, message=message) from None
     left = tuple(field for field, value in zip(sizes, (row.size, row.by)) if value is None)
     return OrderLine(row.place, article, row.count, cloth, values, put_down, left)

@@ -90,8 +90,8 @@ class ArticlePiece:
     def on_the_cloth(self) -> tuple[Fraction, Fraction]:
         """Width and length of the rectangle that is kept free for it on the cloth [mm].
 
-        Source: derived, its cut size, sideways the other way round; of a strip on the bias the least square that it can be cut from round and round,
-        by `square_for`, in whole millimetres.
+        Source: derived, its cut size, sideways the other way round; of a strip on the bias the least square that it can
+        be cut from round and round, by `square_for`, in whole millimetres.
         """
         part = self.parts[0].part
         if not part.is_bias:

@@ -13,7 +13,7 @@
   };
 
   window.bench = {
-    /** Resolves when the answer of a calculator has been replaced and laid out. */
+    /** Resolves when anything of a calculator's answer, its drawing at least, has been replaced and laid out. */
     redrawn(name) {
       /** @type {HTMLElement} */
       const answer = found(`section.calculator[data-calculator="${name}"] .answer`);
@@ -22,7 +22,7 @@
           observer.disconnect();
           answer.getBoundingClientRect(); // makes the browser lay it out now
           resolve(performance.now());
-        }).observe(answer, { childList: true, characterData: true, subtree: true }); // one sentence may answer two texts
+        }).observe(answer, { childList: true, characterData: true, subtree: true });
       });
     },
     /** Type a text into a blank: resolves with the milliseconds until the answer to it stands there. */
