@@ -11,7 +11,7 @@ from calculators.catalogue import calculator_named
 
 
 @dataclass(frozen=True)
-class _Source:
+class _Followed:
     """Where a measure comes from if it was not written itself.
 
     needs: names of measures, of which one at least is in hand. result: of the calculator. given: its field → text.
@@ -25,9 +25,9 @@ class _Source:
     filled: Mapping[str, str] = field(default_factory=dict)
 
 
-def _size(start_from: str, other: str) -> dict[str, _Source]:
+def _size(start_from: str, other: str) -> dict[str, _Followed]:
     return {
-        f"{other}_{way}": _Source(
+        f"{other}_{way}": _Followed(
             (f"{start_from}_{way}",), "finished-size", f"{other}_{way}", {"start_from": start_from}
         )
         for way in ("width", "length")
@@ -35,14 +35,14 @@ def _size(start_from: str, other: str) -> dict[str, _Source]:
 
 
 #: Name of a measure → where it comes from.
-FOLLOWS: Mapping[str, _Source] = {
+FOLLOWS: Mapping[str, _Followed] = {
     **_size("finished", "cut"),
     **_size("cut", "finished"),
-    "change_length": _Source(("before_length", "after_length"), "wash-test", "change_length"),
-    "change_width": _Source(("before_width", "after_width"), "wash-test", "change_width"),
-    "cloth_width": _Source(("unwashed_width",), "wash-test", "washed_width"),
-    "folded_length": _Source(("cloth_length",), "wash-test", "washed_length"),
-    "usable_length": _Source(
+    "change_length": _Followed(("before_length", "after_length"), "wash-test", "change_length"),
+    "change_width": _Followed(("before_width", "after_width"), "wash-test", "change_width"),
+    "cloth_width": _Followed(("unwashed_width",), "wash-test", "washed_width"),
+    "folded_length": _Followed(("cloth_length",), "wash-test", "washed_length"),
+    "usable_length": _Followed(
         ("cloth_length", "folded_length"),
         "usable-cloth",
         "usable_length",
