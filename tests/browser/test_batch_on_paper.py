@@ -26,8 +26,17 @@ def test_a_batch_prints_each_answer_on_the_sheet_of_its_question(page: Page, pap
     says(page.locator("section[data-calculator=finished-size]"), spoken)
     with printed(page, paper) as pdf:
         sheets = [squeezed(sheet.extract_text()) for sheet in pdf.pages]
-    assert len(sheets) <= 10
+    assert len(sheets) <= 8
     assert "Howitwasworkedout" not in "".join(sheets)
     for question, answer in page.evaluate(STEPS):
         (on,) = (sheet for sheet in sheets if squeezed(question) in sheet)
         assert squeezed(answer)[:8] in on, question
+
+
+def test_the_hazards_word_of_a_caution_at_the_head_of_a_sheet_is_clear_of_the_line_above(page: Page):
+    page.goto("./projects/cushion-covers/")
+    with printed(page, "A4") as pdf:
+        words = pdf.pages[1].extract_words()
+    (head,) = (word for word in words if word["text"] == "Cushion" and word["top"] < 60)
+    (hazard,) = (word for word in words if word["text"] == "Fire")
+    assert hazard["top"] - head["bottom"] > 6, "points"
