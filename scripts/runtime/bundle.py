@@ -55,7 +55,7 @@ def make(parts: Parts, target: Path) -> None:
     lean = {name: content for name, content in kept.items() if library.is_lean(name)}
     described = {name: content for name, content in kept.items() if not library.is_lean(name)}
     compiled_lean, compiled_described, *compiled = _compile(
-        parts, [(lean, 2), (described, 0), *((wheel, 2) for wheel in own)]
+        parts, [(lean, 2), (described, 0), *((wheel, 3) for wheel in own)]
     )
     files = {role: (name, (parts.pyodide / name).read_bytes()) for role, name in _PYODIDE_FILES.items()}
     files["library"] = ("python-library.zip", pack(compiled_lean | compiled_described))
@@ -96,8 +96,8 @@ def _package(name: str, version: str, wheel: wheels.Wheel) -> tuple[PackageSpec,
 
 
 def _compile(parts: Parts, archives: Sequence[tuple[wheels.Wheel, int]]) -> list[wheels.Wheel]:
-    """Compile the Python files of archives, each with the level of optimizing that Python knows (2 drops
-    docstrings)."""
+    """Compile the Python files of archives, each with the level of optimizing that compile.py knows: 2 drops
+    docstrings, 3 the types of functions too."""
     with tempfile.TemporaryDirectory() as folder:
         words: list[str] = []
         targets = [Path(folder, f"{number}-compiled.zip") for number in range(len(archives))]

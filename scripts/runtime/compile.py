@@ -1,31 +1,49 @@
 """Runs inside Pyodide: turns the Python files of an archive into compiled ones, for exactly this Python.
 
-compile.mjs sets `source` and `target`, paths in Pyodide's own file system, and `optimize`, the level that Python knows.
+compile.mjs sets `source` and `target`, paths in Pyodide's own file system, and `optimize`, the level that Python knows,
+or one more: then what functions say of the types of what they take and give is left out as well. Nothing of ours reads
+it there, and it is a good part of what travels. What classes say of their fields stays, since data classes are made of
+it.
 """
 
-import py_compile
-import tempfile
+import ast
+import importlib.util
+import marshal
 import zipfile
-from pathlib import Path
 
 # Set by compile.mjs.
 source: str
 target: str
 optimize: str
 
-MODE = py_compile.PycInvalidationMode.UNCHECKED_HASH
+MOST = 2  # the highest level that Python knows
+UNCHECKED_HASH = (0b01).to_bytes(4, "little")  # PEP 552: the file goes by the hash of its source, which nobody checks
+
+
+def without_types(tree: ast.Module) -> ast.Module:
+    """A module whose functions do not say the types of what they take and give."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            node.returns = None
+        if isinstance(node, ast.arg):
+            node.annotation = None
+    return tree
+
+
+def compiled(name: str, content: bytes, level: int) -> bytes:
+    """What Python would write for a file of that name."""
+    tree = ast.parse(content, name)
+    text = without_types(tree) if level > MOST else tree
+    code = compile(text, name, "exec", dont_inherit=True, optimize=min(level, MOST))
+    return importlib.util.MAGIC_NUMBER + UNCHECKED_HASH + importlib.util.source_hash(content) + marshal.dumps(code)
+
 
 with (
     zipfile.ZipFile(source) as given,  # noqa: F821 - set by compile.mjs
     zipfile.ZipFile(target, "w") as made,  # noqa: F821 - set by compile.mjs
-    tempfile.TemporaryDirectory() as folder,
 ):
-    text, code = Path(folder, "text.py"), Path(folder, "code.pyc")
     for name in sorted(given.namelist()):
         content = given.read(name)
         if name.endswith(".py"):
-            text.write_bytes(content)
-            level = int(optimize)  # noqa: F821 - set by compile.mjs
-            py_compile.compile(str(text), str(code), name, doraise=True, optimize=level, invalidation_mode=MODE)
-            name, content = name + "c", code.read_bytes()
+            name, content = name + "c", compiled(name, content, int(optimize))  # noqa: F821 - set by compile.mjs
         made.writestr(name, content)

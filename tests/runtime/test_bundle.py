@@ -64,4 +64,4 @@ def test_pyyaml_comes_without_its_compiled_part(made: Path, listing: dict):
 
 def test_snapshot_travels_compressed(made: Path, listing: dict):
     shipped = (made / listing["files"]["snapshot"]["name"]).read_bytes()
-    assert len(shipped) < 4 * MEBIBYTE < 8 * MEBIBYTE < len(gzip.decompress(shipped)) < 10 * MEBIBYTE
+    assert len(shipped) < 4 * MEBIBYTE < 7 * MEBIBYTE < len(gzip.decompress(shipped)) < 10 * MEBIBYTE
