@@ -142,6 +142,7 @@ def test_what_has_no_price_is_named_and_the_rest_is_added_up():
     assert (
         "The largest part is the time: €160.00 of €180.50." in text
         and "for want of a price: the thread." in text
+        and "for the batch** without the thread, " in text
         and "2 h 40 min" in text
     )
 

@@ -11,18 +11,29 @@ from calculators.values.phrase import Phrase, say
 _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "what each piece needs besides"}
 
 
-def spoken(given: SimpleNamespace, results: dict[str, Any], is_short: bool, priced: bool) -> Phrase:
+def spoken(given: SimpleNamespace, results: dict[str, Any], is_short: bool, costs: Costs) -> Phrase:
+    priced = results["total"] is not None
+    without = f" without {_and(_unpriced(costs))}" if costs.without_price else ""
     if not is_short:
         return say(
             "**{time} of work**, {thread} of thread"
-            + (f"; **{{total}} for the batch**{of_each(given.pieces)}." if priced else "."),
+            + (f"; **{{total}} for the batch**{without}{of_each(given.pieces)}." if priced else "."),
             **results,
         )
     of_one = of_each(results["made"])
-    amounts = "{time} of work, {thread} of thread" + (f"; {{total}}{of_one}." if priced else ".")
+    amounts = "{time} of work, {thread} of thread" + (f"; {{total}}{without}{of_one}." if priced else ".")
     return say(
         "**{wanted:count} wanted; this cloth gives {made}.** Those {made}: " + amounts, wanted=given.pieces, **results
     )
+
+
+def _unpriced(costs: Costs) -> list[str]:
+    return [_NAMES[part] for part in costs.without_price]
+
+
+def _and(names: list[str]) -> str:
+    *most, last = names
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def of_each(pieces: int, each: str = "each") -> str:
@@ -95,10 +106,7 @@ def notes(given: SimpleNamespace, costs: Costs, results: dict[str, Any]) -> Iter
             **results,
         )
     if costs.without_price:
-        yield say(
-            "Not in the sum, for want of a price: {parts:text}.",
-            parts=", ".join(_NAMES[part] for part in costs.without_price),
-        )
+        yield say("Not in the sum, for want of a price: {parts:text}.", parts=", ".join(_unpriced(costs)))
 
 
 def _stitching(given: SimpleNamespace, piece: PieceWork) -> Phrase:
