@@ -33,6 +33,14 @@ NO_WARM_UP = """{
 #: Said to a page before it is opened: Python never wakes, where what is looked at is what the page came with.
 NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} };"
 
+#: Said to a page before it is opened: Python is sent for, by the page's policy, and sent away before it has woken.
+PYTHON_SENT_AWAY = """{
+    const Prompt = Worker;
+    window.Worker = class Worker extends Prompt {
+        constructor(...given) { super(...given); setTimeout(() => this.terminate()); }
+    };
+}"""
+
 #: Said to a page before it is opened: what Python answers arrives late, while `window.heldBack` is a list.
 ANSWERS_HELD_BACK = """{
     const Prompt = Worker;

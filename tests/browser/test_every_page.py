@@ -7,6 +7,8 @@ from xml.etree import ElementTree
 import pytest
 from playwright.sync_api import Browser, Page
 
+from tests.browser.reader import PYTHON_SENT_AWAY
+
 
 def addresses(site: Path, served: str) -> list[str]:
     """Every page that the site map names."""
@@ -33,6 +35,7 @@ TOO_SMALL = """() => [
 
 @pytest.mark.parametrize("width", [390], ids=["phone, then screen"])
 def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path, served: str):
+    page.add_init_script(PYTHON_SENT_AWAY)
     wide, small = {}, {}
     for address in [*addresses(site, served), f"{served}/no-such-page/"]:
         page.goto(address)

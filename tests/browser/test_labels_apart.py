@@ -4,6 +4,7 @@ All drawings are laid into one page of the site, where its own letters and sizes
 """
 
 from collections.abc import Iterator
+from functools import cache
 
 from playwright.sync_api import Browser
 
@@ -165,7 +166,12 @@ def jobs(calculator: Calculator) -> Iterator[dict[str, str]]:
             yield given
 
 
-def drawings() -> Iterator[str]:
+@cache  # the same for both windows
+def drawings() -> str:
+    return "".join(_each_drawing())
+
+
+def _each_drawing() -> Iterator[str]:
     for calculator in catalogue().values():
         if not calculator.drawing:
             continue
@@ -189,7 +195,7 @@ def test_no_words_lie_on_each_other(browser: Browser, served: str, width: int):
     page.evaluate(
         "(all) => { document.querySelector('article').innerHTML = `<section class='calculator'><div "
         "class='answer'>${all}</div></section>`; }",
-        "".join(drawings()),
+        drawings(),
     )
     page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })")
     page.evaluate("document.fonts.ready")

@@ -35,7 +35,7 @@ def _from_corner(number: int) -> float:
 
 
 def _to_line() -> float:
-    first, _, crossing = _marks(23, 31, 110)
+    first, _, crossing = (each.n(30) for each in _marks(23, 31, 110))  # in roots it takes seconds
     return float(Line(first, crossing).distance(Point(0, 0)))
 
 
