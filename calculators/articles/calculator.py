@@ -26,6 +26,7 @@ WHAT_IS_BOUGHT: dict[str, tuple[str, Kind, str]] = {
     "tape": ("Heading tape", LongLength(toward="up"), "As long as the curtain is wide, without its ends."),
     "rods": ("Rods", Count(), "As long as the blind is wide, a little less."),
     "rings": ("Rings", Count(), "Sewn on by hand."),
+    "elastic": ("Elastic", LongLength(toward="up"), "Before it is drawn in, without what its join takes."),
     "strip": ("Strip for the piping", LongLength(toward="up"), "On the bias, without its joins."),
     "cord": ("Cord", LongLength(toward="up"), "All together."),
 }
