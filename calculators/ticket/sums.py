@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from calculators.catalogue.thread_time_cost.messages import of_each
+from calculators.catalogue.thread_time_cost.messages import of_each, without_said
 from calculators.documents.job.format import FIGURES
 from calculators.ticket.batch import SUMS, Batch
 from calculators.ticket.settings import Setting
@@ -70,7 +70,7 @@ def _told(batch: Batch) -> dict[str, _Sum]:
     }
     if values["total"] is not None:
         told["cost"] = _Sum(
-            say(f"{{total}}{of_each(values['made'])}", **values),
+            say(f"{{total}}{without_said(values)}{of_each(values['made'])}", **values),
             say("{total_whole}, {each_whole} a piece", **values) if known else None,
             _left(values),
         )

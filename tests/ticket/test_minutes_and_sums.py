@@ -139,3 +139,11 @@ def test_on_its_own_page_too(pieces, gives, is_known):
     before_any_amount = spoken[: LEADS_WITH_MONEY.search(spoken).start()]
     assert ("wanted; this cloth gives" in before_any_amount) == (gives < pieces)
     assert (reply.results["total_whole"] is not None) == (gives < pieces and is_known)
+
+
+def test_the_ticket_says_too_what_its_cost_lacks_a_price_for():
+    prices = [line for line in METHOD.tables["prices"] if line["per"] not in ("m", "yd")]
+    without = replace(METHOD, tables={**METHOD.tables, "prices": tuple(prices)})
+    whole, lacking = (next(each for each in sums(batch({}, method), {}) if each.name == "sum-cost")
+        for method in (METHOD, without))  # fmt: skip
+    assert "without" not in whole.text and "without the cloth" in lacking.text

@@ -46,7 +46,7 @@ def _work(given: SimpleNamespace) -> Answer:
     }
     return Answer(
         results,
-        spoken(given, results, is_short, costs),
+        spoken(given, results, is_short),
         notes=(
             *of_the_whole(given, results, is_short, priced),
             *of_the_cloth(given, results, costs),

@@ -1,19 +1,20 @@
 """What is said of thread, time and cost: the answer, what to do next, and how it was worked out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from types import SimpleNamespace
 from typing import Any
 
 from calculators.catalogue.thread_time_cost.sums import PieceWork
+from calculators.trade.articles.work import listed
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs
 from calculators.values.phrase import Phrase, say
 
 _NAMES = {CLOTH: "the cloth", THREAD: "the thread", TIME: "the time", OTHER: "what each piece needs besides"}
 
 
-def spoken(given: SimpleNamespace, results: dict[str, Any], is_short: bool, costs: Costs) -> Phrase:
+def spoken(given: SimpleNamespace, results: dict[str, Any], is_short: bool) -> Phrase:
     priced = results["total"] is not None
-    without = f" without {_and(_unpriced(costs))}" if costs.without_price else ""
+    without = without_said(results)
     if not is_short:
         return say(
             "**{time} of work**, {thread} of thread"
@@ -27,13 +28,14 @@ def spoken(given: SimpleNamespace, results: dict[str, Any], is_short: bool, cost
     )
 
 
-def _unpriced(costs: Costs) -> list[str]:
-    return [_NAMES[part] for part in costs.without_price]
+def without_said(results: Mapping[str, Any]) -> str:
+    """The words behind a sum for what is not in it for want of a price; none where all is in it."""
+    unpriced = _unpriced(results)
+    return f" without {listed(unpriced)}" if unpriced else ""
 
 
-def _and(names: list[str]) -> str:
-    *most, last = names
-    return f"{', '.join(most)} and {last}" if most else last
+def _unpriced(results: Mapping[str, Any]) -> list[str]:
+    return [name for part, name in _NAMES.items() if results[f"cost_{part}"] is None]
 
 
 def of_each(pieces: int, each: str = "each") -> str:
@@ -105,8 +107,8 @@ def notes(given: SimpleNamespace, costs: Costs, results: dict[str, Any]) -> Iter
             "needs besides.",
             **results,
         )
-    if costs.without_price:
-        yield say("Not in the sum, for want of a price: {parts:text}.", parts=", ".join(_unpriced(costs)))
+    if unpriced := _unpriced(results):
+        yield say("Not in the sum, for want of a price: {parts:text}.", parts=", ".join(unpriced))
 
 
 def _stitching(given: SimpleNamespace, piece: PieceWork) -> Phrase:
