@@ -142,7 +142,7 @@ def test_on_its_own_page_too(pieces, gives, is_known):
 
 
 def test_the_ticket_says_too_what_its_cost_lacks_a_price_for():
-    prices = [line for line in METHOD.tables["prices"] if line["per"] not in ("m", "yd")]
+    prices = [line for line in METHOD.tables["prices"] if line["per"] in ("hour", "spool")]
     without = replace(METHOD, tables={**METHOD.tables, "prices": tuple(prices)})
     whole, lacking = (next(each for each in sums(batch({}, method), {}) if each.name == "sum-cost")
         for method in (METHOD, without))  # fmt: skip
