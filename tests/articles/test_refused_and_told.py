@@ -35,6 +35,8 @@ REFUSED = [
     ("roman-blind", {"fold": "2 cm", "drop": "20 m"}, "fold"),
     ("apron", {"bib": "80 cm"}, "bib"),
     ("cushion-piped", {"shut": "20 cm"}, "shut"),
+    ("oven-glove", {"pocket": "40 cm"}, "pocket"),
+    ("oven-glove", {"pocket": "2 cm"}, "pocket"),
 ]
 
 
