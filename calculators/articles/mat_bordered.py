@@ -11,8 +11,8 @@ from calculators.trade.articles.work import MakingUp, SeamKind
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     width, length, border = given.width, given.length, given.border
-    refuse_unless(2 * border < min(width, length), "border", "Two borders cover the mat, {least:length} across. Write "
-        "less.", least=min(width, length))  # fmt: skip
+    refuse_unless(2 * (border + given.turn) < min(width, length), "border", "Two borders, with what is turned under, "
+        "cover the mat, {least:length} across. Write less.", least=min(width, length))  # fmt: skip
     refuse_unless(given.turn < border, "turn", "The turn is as wide as the border, {border:length}. Write less.",
         border=border)  # fmt: skip
     mitre = border, border

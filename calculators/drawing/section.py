@@ -4,7 +4,7 @@ Across, it is to scale; layers are drawn thick and a little apart, so that they 
 edge is broken off.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -23,7 +23,7 @@ from calculators.drawing.section_layout import (
     beside,
 )
 from calculators.trade.sections.edge import BINDING, FACING, LINING, LOWER, PIECE, UPPER, EdgeStep
-from calculators.trade.sections.section import CrossSection, CutEnd, Run
+from calculators.trade.sections.section import CrossSection, CutEnd, Row, Run
 from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
 
@@ -35,8 +35,11 @@ def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler) -> PictureSeries:
     """A drawing for every step, all at one scale, and what their lines are."""
     frame = frame_of([step.section for step in steps])
     pictures = tuple(
-        replace(_picture(step.name, step.section, frame, _filled(step.do, step, ruler)), told=told(step, ruler))
-        for step in steps
+        replace(
+            _picture(step.name, step.section, frame, _filled(step.do, step, ruler), _stitched_before(steps, number)),
+            told=told(step, ruler),
+        )
+        for number, step in enumerate(steps)
     )
     return PictureSeries(pictures, key_picture([lines.SEWN_THROUGH, lines.LAYER_WRONG, lines.BREAK]))
 
@@ -45,7 +48,12 @@ def edge_step(steps: Sequence[EdgeStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step. number: counted from 1."""
     step = steps[number - 1]
     caption = f"{step.name}. {_filled(step.do, step, ruler)}."
-    return _picture(step.name, step.section, frame_of([step.section]), caption)
+    return _picture(step.name, step.section, frame_of([step.section]), caption, _stitched_before(steps, number - 1))
+
+
+def _stitched_before(steps: Sequence[EdgeStep], number: int) -> tuple[Row, ...]:
+    """The rows that were there before a step, counted from 0, so that what is new is strong."""
+    return steps[number - 1].section.rows if number else ()
 
 
 def told(step: EdgeStep, ruler: Ruler) -> Told:
@@ -80,13 +88,13 @@ def _ends(section: CrossSection) -> set[Fraction]:
     }  # fmt: skip
 
 
-def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Picture:
+def _picture(name: str, section: CrossSection, frame: Frame, caption: str, before: Collection[Row] = ()) -> Picture:
     drawn = SectionLayout(section, frame)
     top, foot = drawn.y(drawn.tallest) - THICK / 2, THICK / 2
     labels, rows_above, rows_below = placed_labels(drawn, top, foot)
     box = (0.0, top - 10, float(WIDTH), foot + 10)
     sheet = Sheet(box, margins=(0, 4 + ROW * rows_above, 0, 4 + ROW * rows_below), down=True, tallest=box[3] - box[1])
-    draw_layers(sheet, drawn)
+    draw_layers(sheet, drawn, before)
     sheet.svg.set("data-table", f"{sheet.at((0, 0))[1]:.1f}")
     for label in labels:
         (x, y), words_at = label.leader.at, label.at
@@ -95,8 +103,8 @@ def _picture(name: str, section: CrossSection, frame: Frame, caption: str) -> Pi
     return sheet.finish(name, in_words(section), with_key=False, caption=caption)
 
 
-def draw_layers(sheet: Sheet, drawn: SectionLayout) -> None:
-    """Draw an edge without its words."""
+def draw_layers(sheet: Sheet, drawn: SectionLayout, before: Collection[Row] = ()) -> None:
+    """Draw an edge without its words. before: rows that were stitched in an earlier step."""
     section = drawn.section
     for solid in section.solids:
         middle, reach = drawn.ellipse(solid)
@@ -106,21 +114,21 @@ def draw_layers(sheet: Sheet, drawn: SectionLayout) -> None:
     for end in section.ends():
         _end(sheet, drawn, end)
     for row in section.rows:
-        _thread(sheet, place_of(drawn, row), row.whipped)
+        _thread(sheet, place_of(drawn, row), row.whipped, row in before)
     for run in section.layers:
         if run.runs_on:
             _broken_off(sheet, drawn, run)
 
 
-def _thread(sheet: Sheet, place: tuple[float, float, float], whipped: bool) -> None:
+def _thread(sheet: Sheet, place: tuple[float, float, float], whipped: bool, fine: bool) -> None:
     """A row of stitches: straight through the layers, or over their edges."""
     x, high, low = place
     left, right = max(x - 5, 0.0), min(x + 5, float(WIDTH))
     if whipped:
         round_edges = [(x, high), (right, high + 2), (right, low - 2), (x, low), (left, low - 2), (left, high + 2)]
-        sheet.line(lines.SEWN_THROUGH, *round_edges, (x, high))
+        sheet.line(lines.SEWN_THROUGH, *round_edges, (x, high), fine=fine)
     else:
-        sheet.line(lines.SEWN_THROUGH, (left, high), (x, high), (x, low), (right, low))
+        sheet.line(lines.SEWN_THROUGH, (left, high), (x, high), (x, low), (right, low), fine=fine)
 
 
 def _broken_off(sheet: Sheet, drawn: SectionLayout, run: Run) -> None:

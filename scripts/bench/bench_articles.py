@@ -50,7 +50,10 @@ def main() -> int:
     if not (bundle / "listing.json").is_file():
         raise CommandError("Build the site first: python3 scripts/serve.py --build")
     chance, all_times = random.Random(0), []
-    words = [*map(str, node.find(VENV).node), str(PROGRAM), str(bundle)]
+    found = node.find(VENV)
+    if found is None:
+        raise CommandError("Set up first: python3 scripts/test.py --setup")
+    words = [*map(str, found.node), str(PROGRAM), str(bundle)]
     with subprocess.Popen(words, stdin=subprocess.PIPE, stdout=subprocess.PIPE, encoding="utf-8") as python:
         assert python.stdin and python.stdout
         for name in asked.name or articles():

@@ -44,7 +44,10 @@ def usual(name):
     return read(calculator_named(name), Asking({}))
 
 
-SHARES = st.fractions(Fraction(1, 4), 4, max_denominator=97)
+#: Every share from a quarter to four times with a denominator up to 97: one draw takes one of them.
+SHARES = st.sampled_from(
+    sorted({Fraction(over, under) for under in range(1, 98) for over in range(-(-under // 4), 4 * under + 1)})
+)
 
 
 @cache  # an article is long to write out, which is done for every strategy

@@ -22,6 +22,7 @@ REFUSED = [
     ("runner-pointed", {"point": "110 cm"}, "point"),
     ("runner-pointed", {"point": "3 cm"}, "point"),
     ("mat-bordered", {"border": "17 cm"}, "border"),
+    ("mat-bordered", {"border": "16 cm", "turn": "1 cm"}, "border"),
     ("placemat", {"hem": "20 cm"}, "hem"),
     ("curtain", {"cloth_width": "8 cm", "selvedge": "0"}, "cloth_width"),
     ("curtain", {"side_turn": "3 cm"}, "side_turn"),
