@@ -20,6 +20,7 @@ from tests.browser.reader import (
     says,
     scripts_held_back,
     spoken,
+    until,
 )
 
 pytestmark = one_window
@@ -392,3 +393,29 @@ def test_the_pieces_of_an_article_go_along_to_the_lay_plan(page):
     link.click()
     page.get_by_role("button", name="Use these numbers").click()
     says(calculator(page, "lay-plan"), "18 pieces")
+
+
+def test_what_is_written_on_arrival_is_answered_before_what_follows_it(page):
+    page.goto(f"./{PIECES}")
+    blank(calculator(page, "pieces-from-cloth"), "piece_width").fill("37 cm")
+    says(calculator(page, "pieces-from-cloth"), "pieces")
+    page.evaluate("""() => {
+        window.asked = [];
+        const { postMessage } = Worker.prototype;
+        Worker.prototype.postMessage = function (message, ...rest) {
+            const question = message.request && JSON.parse(message.request);
+            if (question?.typed?.turn === "1.3 cm") window.asked.push(question.calculator);
+            return postMessage.call(this, message, ...rest);
+        };
+        document$.subscribe(({ body }) => {
+            const turn = body.querySelector('[data-calculator="mitre-marks"] [name="turn"]');
+            if (!turn) return;
+            turn.value = "1.3 cm";
+            turn.dispatchEvent(new Event("input", { bubbles: true }));
+        });
+        const home = document.querySelector(".md-header__button.md-logo").href;
+        const link = Object.assign(document.createElement("a"), { href: new URL("corners/mitre/", home).href });
+        document.body.appendChild(link).click();
+    }""")
+    until(page, "() => new Set(window.asked).size > 1")
+    assert page.evaluate("window.asked[0]") == "mitre-marks"

@@ -64,7 +64,7 @@ function alone(element, answered, changed) {
   };
   const readAgain = (names) => section.readAgain(names);
   const takesOver = element.hasAttribute("data-takes-over") ? () => Object.keys(measures()).length > 0 : () => false;
-  const follow = () => (section.follow() || (takesOver() && !section.isChanging)) && live.answer();
+  const follow = () => (section.follow() || (takesOver() && !section.isChanging)) && live.answerSoon();
   return {
     ...live,
     follow,
@@ -104,7 +104,7 @@ function walk(element) {
   tellSteps(element);
   const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
   const readAgain = (names) => job.id || sections.forEach((section) => section.readAgain(names));
-  const follow = () => sections.map((section) => section.follow()).includes(true) && live.answer();
+  const follow = () => sections.map((section) => section.follow()).includes(true) && live.answerSoon();
   return { ...live, follow, isTyped: () => job.isOpen || live.isTyped(), example, readAgain };
 }
 
@@ -153,7 +153,13 @@ function liveForms(sections, question, split, answered = () => {}) {
       tellSoon(sections);
     }
   }
-  return { answer, isTyped: () => sections.some((section) => section.isTyped) };
+  let soon = 0;
+  /** Once the calculator that she is writing in has asked: its answer is the one that she waits for. */
+  function answerSoon() {
+    clearTimeout(soon);
+    soon = setTimeout(answer);
+  }
+  return { answer, answerSoon, isTyped: () => sections.some((section) => section.isTyped) };
 }
 
 /**
@@ -361,7 +367,6 @@ document.addEventListener(
 );
 
 onFollow(() => live.forEach((each) => each.answer()));
-// once the calculator that she is writing in has asked: its answer is the one she waits for
-onMeasures(() => setTimeout(() => live.forEach((each) => each.follow())));
+onMeasures(() => live.forEach((each) => each.follow()));
 
 document$.subscribe(({ body }) => upgrade(body));
