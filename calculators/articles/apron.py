@@ -56,4 +56,5 @@ ARTICLE = Article(
             "worked by hand: 70 + 4 cm, 85 + 4 cm; loop and ties folded in four, 4 × 2.5 cm; 85 + 2 × 1 cm",
         ),
     ),
+    template=("apron",),
 )  # fmt: skip

@@ -20,7 +20,8 @@ class Article:
     that begin a piece to cut, in their order, whatever is asked; not_always: those of them that some measures do
     without. about: what the finished size is of, such
     as “cover”. buys: what is bought besides the cloth, by name in WHAT_IS_BOUGHT. is_bent: whether a part of
-    it lies round and in no plane, as that of a bolster.
+    it lies round and in no plane, as that of a bolster. template: the parts that are printed in true size, since they
+    are no rectangles.
     """
 
     name: str
@@ -35,4 +36,5 @@ class Article:
     about: str = ""
     buys: tuple[str, ...] = ()
     is_bent: bool = False
+    template: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()

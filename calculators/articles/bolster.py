@@ -53,4 +53,5 @@ ARTICLE = Article(
     about="cover",
     buys=("zip",),
     is_bent=True,
+    template=("end",),
 )  # fmt: skip

@@ -8,19 +8,18 @@ from calculators.articles.article import Article
 from calculators.asking.declaration import Field
 from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue
-from calculators.values.kinds import Length
-from calculators.values.measure import Ruler, quote, show_exactly
+from calculators.values.measure import Ruler, quote
 
 #: What the order says of the cloth itself, and a line of it therefore does not.
 OF_THE_CLOTH = ("cloth_width", "measured", "selvedge")
-_SIZES = 2
+_SIZES, _MOST_NAMED = 2, 8
 _MINUTES = Field("minutes_each", "Minutes for each", Minutes(), "Hands-on.")
 _BETWEEN = re.compile(r"[,;]\s+|[;\n]")  # a comma alone may stand in a number
 
 
 def size_fields(article: Article) -> tuple[Field, ...]:
     """The one or two blanks that say how large it is: the first lengths that its sentence asks for."""
-    lengths = {each.name: each for each in article.fields if isinstance(each.kind, Length)}
+    lengths = {each.name: each for each in article.fields if _is_length(each)}
     asked = re.findall(r"\{(\w+)\}", article.question)
     return tuple(lengths[name] for name in asked if name in lengths and name not in OF_THE_CLOTH)[:_SIZES]
 
@@ -31,21 +30,24 @@ def other_fields(article: Article) -> tuple[Field, ...]:
     return (*(each for each in article.fields if each not in beside), _MINUTES)
 
 
-def line_of(article: Article, given: SimpleNamespace, unit: str) -> list[str]:
+def line_of(article: Article, given: SimpleNamespace) -> list[str]:
     """An article as it was asked for, as a line: its name, how many, two sizes, no cloth, and its other measures."""
-    sizes = [show_exactly(getattr(given, each.name), unit) for each in size_fields(article)]
+    sizes = [each.kind.write_exactly(getattr(given, each.name), given.ruler) for each in size_fields(article)]
     sizes += [""] * (_SIZES - len(sizes))
-    return [article.name, str(given.count), *sizes, "", ", ".join(_told(article, given, unit))]
+    return [article.name, str(given.count), *sizes, "", ", ".join(_told(article, given))]
 
 
-def _told(article: Article, given: SimpleNamespace, unit: str) -> list[str]:
+def _is_length(field: Field) -> bool:
+    return "cm" in field.kind.units
+
+
+def _told(article: Article, given: SimpleNamespace) -> list[str]:
     told = []
     for field in other_fields(article):
         value = getattr(given, field.name)
         if value is None or (field is _MINUTES and field.name not in given.asking.typed):
             continue  # the house’s minutes stay the house’s
-        text = show_exactly(value, unit) if isinstance(field.kind, Length) else field.kind.write(value, given.ruler)
-        told.append(f"{field.label} {text}")
+        told.append(f"{field.label} {field.kind.write_exactly(value, given.ruler)}")
     return told
 
 
@@ -57,13 +59,13 @@ def measures_in(article: Article, text: str, ruler: Ruler) -> dict[str, str]:
     for part in filter(None, (each.strip() for each in _BETWEEN.split(text))):
         field = _begun_with(fields, part)
         if field is None:
-            raise InvalidValue(f"“{quote(part)}” is none of its measures. They are: {', '.join(_labels(fields))}.")
+            raise InvalidValue(f"“{quote(part)}” is none of its measures. They are: {_named(fields)}.")
         if field.name in found:
             raise InvalidValue(f"{field.label} stands there twice. Write it once.")
         value = part[len(field.label) :].lstrip(" :").strip()
         if not value:
             raise InvalidValue(f"{field.label} has no value. Write it behind the name.")
-        if isinstance(field.kind, Length):
+        if _is_length(field):
             _refuse_bare(field, value, ruler)
         found[field.name] = value
     return found
@@ -85,5 +87,8 @@ def _begun_with(fields: tuple[Field, ...], part: str) -> Field | None:
     return max(fitting, key=lambda each: len(each.label), default=None)
 
 
-def _labels(fields: tuple[Field, ...]) -> list[str]:
-    return [each.label for each in fields]
+def _named(fields: tuple[Field, ...]) -> str:
+    """The names of measures, the first few of many."""
+    names = [each.label for each in fields]
+    more = f" and {len(names) - _MOST_NAMED} more, as on its page" if len(names) > _MOST_NAMED else ""
+    return f"{', '.join(names[:_MOST_NAMED])}{more}"

@@ -72,4 +72,5 @@ ARTICLE = Article(
             tolerance=0.001,
         ),
     ),
+    template=("top border", "left border"),
 )  # fmt: skip

@@ -20,7 +20,7 @@ from calculators.values.measure import MM_IN, Ruler, show_exactly
 
 _COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
 TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
-_LAY_PLAN, _COSTS, _ORDER = "plan/lay-plan/", "plan/cost/", "plan/order/"
+_LAY_PLAN, _COSTS, _ORDER, _TEMPLATES = "plan/lay-plan/", "plan/cost/", "plan/order/", "cut/templates/"
 _UNITS = {"metre": "m", "yard": "yd"}
 
 
@@ -80,6 +80,15 @@ def ways_on(
     unit = "in" if given.ruler.unit == "in" else "cm"
     for cloth in dict.fromkeys(each.cloth for each in pieces):
         yield _to_the_cloth(cloth, [each for each in pieces if each.cloth == cloth], given, unit)
+    if article.template:
+        name, _, size, by, _, measures = line_of(article, given)
+        yield Onward(
+            "Not all of it is cut straight.",
+            does="Print its shape in true size",
+            page=_TEMPLATES,
+            calculator="template",
+            carries={"article": name, "size": size, "by": by, "measures": measures},
+        )
     yield Onward(
         "Hands-on: {time:minutes}.",
         {"time": given.count * given.minutes_each},
@@ -98,7 +107,7 @@ def ways_on(
         does="Put it in an order",
         page=_ORDER,
         calculator="whole-order",
-        carries={"lines": json.dumps([line_of(article, given, unit)])},
+        carries={"lines": json.dumps([line_of(article, given)])},
         adds=True,
     )
 

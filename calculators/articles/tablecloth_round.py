@@ -55,4 +55,5 @@ ARTICLE = Article(
         ),
     ),
     is_bent=True,
+    template=("tablecloth",),
 )  # fmt: skip

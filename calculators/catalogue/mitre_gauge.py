@@ -14,6 +14,7 @@ from calculators.values.kinds import Choice, Count, Length
 from calculators.values.measure import MILLIMETRES, Ruler
 from calculators.values.phrase import Phrase, say
 
+PAPER = Field("paper", "Paper", Choice(options=PAPER_NAMES), "The paper in the printer.", fixed="a4")
 KINDS = {"mitre": "mitre gauge", "hem": "hem gauge"}
 LARGEST = 1200  # [mm] beyond it a card is no longer a gauge
 
@@ -93,7 +94,7 @@ CALCULATOR = Calculator(
             fixed="mitre",
         ),
         *(FIELDS[name] for name in ("hem_1", "hem_2", "angle", "turn", "seam_allowance")),
-        Field("paper", "Paper", Choice(options=PAPER_NAMES), "The paper in the printer.", fixed="a4"),
+        PAPER,
     ),
     question="A {gauge} for hems of {hem_1} and {hem_2} at a corner of {angle}, on {paper}.",
     results=(

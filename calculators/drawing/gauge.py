@@ -32,16 +32,16 @@ EDGE, BARS = 5.0, 24.0  # [mm] around the gauge, and below it for the check bars
 STYLES = {"cut": lines.EDGE, "fold": lines.FOLD, "stitch": lines.STITCH, "mark": lines.MARK, "trim": lines.CUT}
 
 
-def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler) -> PictureSeries:
+def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler, name: str = "") -> PictureSeries:
     """The gauge in its true size, one picture a sheet of paper, each with check bars of 10 cm and 4 in.
 
-    paper: "a4" or "letter"; ruler: the one measures are written in.
+    paper: "a4" or "letter"; ruler: the one measures are written in. name: what is printed, where it is no gauge.
     """
     left, low, right, high = gauge.box
     width, height = PAPERS[paper]
     across, up = _sheets(right - left, width), _sheets(high - low, height)
     pictures = [
-        _sheet(gauge, (column, row), (across, up), paper, ruler) for row in range(up) for column in range(across)
+        _sheet(gauge, (column, row), (across, up), paper, ruler, name) for row in range(up) for column in range(across)
     ]
     styles = [style for style in lines.WORDS if style in {STYLES[line.kind] for line in gauge.lines}]
     return PictureSeries(tuple(pictures), key_picture(styles))
@@ -51,7 +51,14 @@ def _sheets(size: float, of_paper: float) -> int:
     return max(1, ceil((size - OVERLAP) / (of_paper - OVERLAP)))
 
 
-def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str, ruler: Ruler) -> Picture:
+def sheets_of(gauge: Gauge, paper: str) -> int:
+    """How many sheets of paper it takes."""
+    left, low, right, high = gauge.box
+    width, height = PAPERS[paper]
+    return _sheets(right - left, width) * _sheets(high - low, height)
+
+
+def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str, ruler: Ruler, name: str) -> Picture:
     (column, row), (across, up), (width, height) = place, of, PAPERS[paper]
     left, low, right, high = gauge.box
     left, low = left + column * (width - OVERLAP), low + row * (height - OVERLAP)
@@ -74,6 +81,9 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
         if EDGE <= x <= EDGE + shown_width and EDGE <= y <= EDGE + shown_height:
             beyond = x + BESIDE + text_width(words, LETTERS) / PX > paper_width
             _words(svg, words, (x - BESIDE if beyond else x + BESIDE, y - ABOVE), ends=beyond)
+    if name:
+        for words, where in _beside(place, of, (shown_width, shown_height)):
+            _words(svg, words, where)
     begins = [EDGE] * (column > 0) + [EDGE + width - OVERLAP] * (column < across - 1)
     for x in begins:
         _line(svg, JOIN, (x, EDGE), (x, EDGE + shown_height))
@@ -86,14 +96,23 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
         for end in (EDGE, EDGE + bar):
             _line(svg, "check", (end, y - 2), (end, y + 2))
         _words(svg, f"check: this bar is {words}", (EDGE + 3, y - 1.5))
-    title = f"Sheet {row * across + column + 1} of {across * up}"
+    title = f"{f'{name}, sheet' if name else 'Sheet'} {row * across + column + 1} of {across * up}"
     description = (
-        f"A gauge in true size on {PAPER_NAMES[paper]}. Print without fitting to the page, and check both "
+        f"{name or 'A gauge'} in true size on {PAPER_NAMES[paper]}. Print without fitting to the page, and check both "
         "bars with "
         "a ruler before cutting."
     )
     svg.set("aria-label", f"{title}. {description}")
     return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
+
+
+def _beside(place: tuple[int, int], of: tuple[int, int], shown: Place) -> list[tuple[str, Place]]:
+    """Which sheet is glued on at which side, and where that is written [mm]."""
+    (column, row), (across, up), (width, height) = place, of, shown
+    number = row * across + column + 1
+    beside = [(f"sheet {number + 1}", (EDGE + width - 2 * OVERLAP, EDGE + height / 3))] * (column < across - 1)
+    above = [(f"sheet {number + across}", (EDGE + width / 3, EDGE + OVERLAP / 2))] * (row < up - 1)
+    return [*beside, *above]
 
 
 def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, Place]]:

@@ -113,7 +113,7 @@ def is_tick(line):
 def test_one_gauge_is_printed_alone_and_the_whole_page_where_it_is_asked_for(page):
     page.goto("./corners/gauges/")
     page.evaluate("void (print = () => (window.printed = (window.printed ?? 0) + 1))")
-    page.get_by_role("button", name="Print the gauge alone").click()
+    page.get_by_role("button", name="Print these sheets alone").click()
     with printed(page, "A4") as pdf:
         (only,) = pdf.pages
         assert holds(level(only.lines), 100) and "How" not in only.extract_text()

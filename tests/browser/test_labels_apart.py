@@ -108,6 +108,10 @@ ODD = {
         {"finished_width": "15 3/8 in", "stitch_hem": "3/16 in", "row_in": "1/8 in"},
     ),
     "stitch-path": ({"stitch_length": "1.7 mm"}, {"stitch_length": "1 1/8 in"}),
+    "template": (
+        {"article": "mat-bordered", "size": "41 cm", "by": "11 3/8 in", "paper": "letter"},
+        {"article": "bolster", "size": "45 cm", "by": "39 cm"},
+    ),
     "thread-and-needle": ({"thread_number": "18"}, {"thread_number": "300"}),
     "usable-cloth": (
         {"layers": "2", "folded_length": "4.3 m", "full_width": "90 cm"},

@@ -52,5 +52,5 @@ def test_the_measures_of_a_line_do_not_widen_the_page(page):
 def test_cutting_list_and_work_list_come_on_paper(page):
     page.goto("./plan/order/")
     text = "".join(sheet.extract_text() for sheet in printed(page, "A4").pages)
-    for words in ("Cutting list", "Work list", "Turn right side out", "Table runner"):
+    for words in ("Cutting list", "Work list", "Turn right side out", "Cushion cover with an overlap"):
         assert words in text

@@ -136,6 +136,12 @@ LOPSIDED = {
         "row_in": lengths(0, 4),
     },
     "stitch-path": {"stitch": st.sampled_from(list(STITCHES)), "stitch_length": lengths(0.1, 4)},
+    "template": {
+        "article": st.sampled_from(["bolster", "mat-bordered", "tablecloth-round", "apron"]),
+        "size": lengths(12, 60),
+        "by": lengths(12, 60),
+        "paper": st.sampled_from(["a4", "letter"]),
+    },
     "thread-and-needle": {
         "thread_number": st.integers(9, 200).map(str),
         "system": st.sampled_from(["tex", "den", "nm", "ne", "ticket"]),

@@ -81,4 +81,4 @@ FIELDS = (
     *map(LAY_PLAN.field, _OF_THE_CLOTH),
     *map(COSTS.field, _OF_THE_WORK),
 )
-QUESTION = "The order of {order}. Zips, buttons and all else that is bought for it cost {bought_besides}."
+QUESTION = "The order of {order}."

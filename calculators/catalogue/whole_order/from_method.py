@@ -10,8 +10,8 @@ __all__ = ["CLOTHS", "LINES", "cloths", "nothing"]
 
 CLOTHS = {"cm": "Linen | 150 cm", "in": "Linen | 60 in"}
 LINES = {
-    "cm": "napkin | 12 | 45 cm | 45 cm; runner | 1 | 40 cm | 180 cm; cushion-overlap | 4 | 45 cm | 45 cm",
-    "in": "napkin | 12 | 18 in | 18 in; runner | 1 | 16 in | 72 in; cushion-overlap | 4 | 18 in | 18 in",
+    "cm": "napkin | 8 | 45 cm | 45 cm; cushion-overlap | 2 | 45 cm | 45 cm",
+    "in": "napkin | 8 | 18 in | 18 in; cushion-overlap | 2 | 18 in | 18 in",
 }
 _LONGEST_NAME = 30
 

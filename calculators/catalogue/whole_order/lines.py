@@ -1,21 +1,19 @@
 """The lines of an order, each made as its own page makes it."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 from typing import Any
 
 from calculators.articles import articles
 from calculators.articles.article import Article
-from calculators.articles.calculator import Made, made
-from calculators.articles.line import OF_THE_CLOTH, measures_in, size_fields
-from calculators.asking.answering import filled, read
-from calculators.asking.declaration import Field, InvalidInput, invalid_input
-from calculators.catalogue import calculator_named
+from calculators.articles.calculator import Made
+from calculators.articles.line import size_fields
+from calculators.articles.written import made_as_written
+from calculators.asking.declaration import Field, invalid_input
 from calculators.trade.articles.counting import rows_begun
 from calculators.trade.cloth import after_the_wash
 from calculators.values.kind import InvalidValue
-from calculators.values.kinds import Length
 
 
 @dataclass(frozen=True)
@@ -90,32 +88,13 @@ def _line(row: SimpleNamespace, order: SimpleNamespace) -> OrderLine:
             "{where:text}: there is no cloth called “{cloth:text}” below. Write its name as it stands there.",
             where=where, cloth=row.cloth,
         )  # fmt: skip
-    calculator = calculator_named(article.name)
-    sizes = size_fields(article)
-    written = {
-        field.name: field.kind.write_exactly(value, order.ruler)
-        for field, value in zip(sizes, (row.size, row.by))
-        if value is not None and isinstance(field.kind, Length)
-    }
-    try:
-        other = measures_in(article, row.measures or "", order.ruler)
-    except InvalidValue as problem:
-        raise invalid_input("lines", "{where:text}: {problem:text}", where=where, problem=str(problem)) from None
-    names = {field.name for field in article.fields}
     of_the_cloth: dict[str, Any] = {
         "cloth_width": washed_width(cloth, order), "measured": cloth.measured, "selvedge": order.selvedge
     }  # fmt: skip
-    asking = replace(
-        order.asking,
-        typed={"count": str(row.count), **written, **other},
-        taken={name: of_the_cloth[name] for name in OF_THE_CLOTH if name in names},
-    )
+    sizes = row.size, row.by
     try:
-        values = SimpleNamespace(**read(calculator, asking), ruler=order.ruler, asking=asking)
-        put_down = made(article, values)
-    except InvalidInput as problem:
-        sentence = next(iter(problem.sentences.values()))
-        message = filled(sentence, calculator, order.ruler)
-        raise invalid_input("lines", "{where:text}: {message:text}", where=where, message=message) from None
-    left = tuple(field for field, value in zip(sizes, (row.size, row.by)) if value is None)
+        values, put_down = made_as_written(article, sizes, row.measures or "", order.asking, of_the_cloth, row.count)
+    except InvalidValue as problem:
+        raise invalid_input("lines", "{where:text}: {message:text}", where=where, message=str(problem)) from None
+    left = tuple(field for field, value in zip(size_fields(article), sizes) if value is None)
     return OrderLine(row.place, article, row.count, cloth, values, put_down, left)

@@ -84,7 +84,7 @@ def figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
     if all(each.told for each in drawn.pictures):
         return step_list(drawn, _drawing(drawn.key))
     steps = (element("li", None, _step(each)) for each in drawn.pictures)
-    alone = _print_alone("Print the gauge alone") if any(map(_is_true_size, drawn.pictures)) else None
+    alone = _print_alone("Print these sheets alone") if any(map(_is_true_size, drawn.pictures)) else None
     return element(
         "div",
         {"class": "steps", **NOT_SEARCHED},

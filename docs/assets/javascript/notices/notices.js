@@ -101,8 +101,8 @@ export function clear(topic) {
 /** The place below the title of the page in view, for what must be seen at once. */
 export function belowTitle() {
   const title = document.querySelector("article h1");
-  const found = title?.parentElement?.querySelector(":scope > .told-here");
-  if (found || !title) return found ?? undefined;
+  const found = title?.nextElementSibling;
+  if (!title || found?.matches(".told-here")) return found ?? undefined;
   const made = Object.assign(document.createElement("div"), { className: "told-here" });
   made.setAttribute("role", "status");
   title.after(made);
