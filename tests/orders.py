@@ -12,7 +12,7 @@ from calculators.values.kinds import Length
 from calculators.values.measure import show_exactly
 
 #: How many are tried: few in the whole run, ``ORDERS=500`` for a long one.
-ORDERS = int(os.environ.get("ORDERS", "12"))
+ORDERS = int(os.environ.get("ORDERS", "8"))
 _CLOTHS = ("lining", "border", "wadding")
 
 

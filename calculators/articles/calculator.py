@@ -83,6 +83,8 @@ def as_calculator(article: Article) -> Calculator:
     def work(given: SimpleNamespace) -> Answer:
         return _answer(article, put_down(*(getattr(given, name) for name in names)), given)
 
+    work.__module__ = article.make.__module__  # where a reader of the reference page finds it declared
+
     timed = Timed(names, counted_in)
 
     return Calculator(

@@ -8,13 +8,13 @@ from calculators.articles.article import Article
 from calculators.asking.declaration import Field
 from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue
+from calculators.values.kinds import NamedMeasures
 from calculators.values.measure import Ruler, quote
 
 #: What the order says of the cloth itself, and a line of it therefore does not.
 OF_THE_CLOTH = ("cloth_width", "measured", "selvedge")
 _SIZES, _MOST_NAMED = 2, 8
 _MINUTES = Field("minutes_each", "Minutes for each", Minutes(), "Hands-on.")
-_BETWEEN = re.compile(r"[,;]\s+|[;\n]")  # a comma alone may stand in a number
 
 
 def size_fields(article: Article) -> tuple[Field, ...]:
@@ -56,7 +56,7 @@ def measures_in(article: Article, text: str, ruler: Ruler) -> dict[str, str]:
     is none, stands there twice, or is a length without its unit."""
     found: dict[str, str] = {}
     fields = other_fields(article)
-    for part in filter(None, (each.strip() for each in _BETWEEN.split(text))):
+    for part in NamedMeasures.parts(text):
         field = _begun_with(fields, part)
         if field is None:
             raise InvalidValue(f"“{quote(part)}” is none of its measures. They are: {_named(fields)}.")

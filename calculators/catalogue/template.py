@@ -43,8 +43,8 @@ def _work(given: SimpleNamespace) -> Answer:
     if sum(sheets) > _MOST:
         raise invalid_input(
             "size",
-            "That would be {sheets:count} sheets. Write less, or draw it on the cloth itself: a curve with chalk on a "
-            "string, a slanting edge with a ruler.",
+            "That would be {sheets:count} sheets. Write less, or draw it on the cloth itself: a curve with chalk and "
+            "a tape held at its middle, a slanting edge with a ruler.",
             sheets=sum(sheets),
         )
     first = templates[0][1].measures

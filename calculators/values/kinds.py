@@ -407,6 +407,34 @@ class Text(Kind):
 
 
 @dataclass(frozen=True)
+class NamedMeasures(Text):
+    """Measures in one text, each behind its name, such as “Overlap 12 cm, Hem depth 2 cm”: read by whoever knows the
+    names."""
+
+    longest: int = 600
+
+    def parse(self, text: str, ruler: Ruler) -> str:
+        for part in self.parts(super().parse(text, ruler)):
+            if not part[0].isalpha():
+                raise InvalidValue(
+                    f"“{quote(part)}” does not begin with the name of a measure. Write the name, then the value, such "
+                    "as “Hem depth 2 cm”."
+                )
+        return text.strip()
+
+    @staticmethod
+    def parts(text: str) -> list[str]:
+        """Each name with its value. A comma parts two of them where a space follows; alone it may stand in a number."""
+        return [part for each in re.split(r"[,;]\s+|[;\n]", text) if (part := each.strip())]
+
+    def samples(self, chance: Random, near: str = "") -> list[str]:
+        return ["Minutes for each 20 min", "minutes for each: 1 h"]
+
+    def invalid_samples(self, chance: Random) -> list[str]:
+        return [*super().invalid_samples(chance), "36 cm", "Hem depth 2 cm, 36 cm"]
+
+
+@dataclass(frozen=True)
 class Column:
     """One column of a table result. as_data: only in plain data, where another column says it in words."""
 

@@ -95,7 +95,7 @@ def test_sheets_that_overlap_reach_over_all_of_it():
 @pytest.mark.parametrize(
     "typed, field, told",
     [
-        ({"article": "tablecloth-round", "size": "3 m", "by": "3 m"}, "size", "chalk on a string"),
+        ({"article": "tablecloth-round", "size": "3 m", "by": "3 m"}, "size", "a tape held at its middle"),
         ({"article": "bolster", "size": "2 cm", "by": "18 cm"}, "article", "Bolster cover"),
         ({"article": "bolster", "measures": "Overlap 3 cm"}, "article", "none of its measures"),
     ],

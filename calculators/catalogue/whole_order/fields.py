@@ -9,7 +9,7 @@ from calculators.asking.rows import Rows
 from calculators.catalogue.lay_plan import CALCULATOR as LAY_PLAN
 from calculators.catalogue.thread_time_cost import CALCULATOR as COSTS
 from calculators.catalogue.whole_order import from_method
-from calculators.values.kinds import Choice, Count, DimensionalChange, Length, Text, YesNo
+from calculators.values.kinds import Choice, Count, DimensionalChange, Length, NamedMeasures, Text, YesNo
 from calculators.values.money import Amount, PriceOfLength
 
 MOST_LINES = 24
@@ -25,7 +25,7 @@ LINES = Rows(
             optional=True),
         Field("by", "By", _SIZE, "Its length or drop, or the pad’s or the table’s.", optional=True),
         Field("cloth", "Cloth", Text(longest=30), "As it is called below; empty for the first.", optional=True),
-        Field("measures", "Other measures", Text(longest=600), "Such as “Overlap 12 cm, Hem depth 2 cm”; the rest as "
+        Field("measures", "Other measures", NamedMeasures(), "Such as “Overlap 12 cm, Hem depth 2 cm”; the rest as "
             "the house does it.", optional=True),
     ),
     one="line",
