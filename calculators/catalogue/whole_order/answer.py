@@ -155,10 +155,9 @@ def _spoken(cloths: Sequence[PlannedCloth], results: dict[str, Any], sums: Order
     for number, each in enumerate(cloths):
         bought |= {f"length_{number}": each.to_buy, f"cloth_{number}": each.row.name}
     told = [f"**{{length_{number}:length_up}}** of {{cloth_{number}:text}}" for number in range(len(cloths))]
-    listed = " and ".join([", ".join(told[:-1]), told[-1]]) if len(told) > 1 else told[0]
     total = _total_said(sums) if sums.priced else "."
     return say(
-        f"Buy {listed} for {{articles:article|articles}}: {{time}} of work, {{thread}} of thread{total}",
+        f"Buy {listed(told)} for {{articles:article|articles}}: {{time}} of work, {{thread}} of thread{total}",
         **bought, articles=results["articles"], time=results["time"], thread=results["thread"], total=results["total"],
     )  # fmt: skip
 

@@ -8,6 +8,7 @@ from calculators.asking.edge_questions import MEASURED
 from calculators.asking.rows import Rows
 from calculators.catalogue.lay_plan import CALCULATOR as LAY_PLAN
 from calculators.catalogue.thread_time_cost import CALCULATOR as COSTS
+from calculators.catalogue.thread_time_cost.from_method import nothing
 from calculators.catalogue.whole_order import from_method
 from calculators.values.kinds import Choice, Count, DimensionalChange, Length, NamedMeasures, Text, YesNo
 from calculators.values.money import Amount, PriceOfLength
@@ -76,7 +77,7 @@ FIELDS = (
         Amount(),
         "Zips, buttons, cord, labels, all together.",
         fixed="0",
-        from_method=from_method.nothing,
+        from_method=nothing,
     ),
     *map(LAY_PLAN.field, _OF_THE_CLOTH),
     *map(COSTS.field, _OF_THE_WORK),

@@ -3,10 +3,8 @@
 import json
 
 from calculators.asking.house_method import HouseMethod
-from calculators.catalogue.thread_time_cost.from_method import nothing, price_of_cloth
+from calculators.catalogue.thread_time_cost.from_method import price_of_cloth
 from calculators.values.measure import Ruler
-
-__all__ = ["CLOTHS", "LINES", "cloths", "nothing"]
 
 CLOTHS = {"cm": "Linen | 150 cm", "in": "Linen | 60 in"}
 LINES = {
