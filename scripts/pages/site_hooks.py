@@ -26,7 +26,7 @@ from calculators.documents.house_method.sites_own import check_packaged
 from calculators.documents.job.format import schema as job_schema
 from calculators.documents.json_text import write_json
 from calculators.drawing.picture import fillings
-from calculators.faces.page.in_hand import in_hand
+from calculators.faces.page.in_hand import follows, in_hand
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.ruler_choice import ruler_choice
 from calculators.faces.page.whose import whose
@@ -126,7 +126,7 @@ def on_page_content(page_html: str, page: Page, config: MkDocsConfig, files: Fil
     markers = MARKERS[page.file.src_uri]
     if not markers.shown:
         return page_html
-    head = (whose(markers.home), in_hand(), ruler_choice(Asking({})), fillings())
+    head = (ruler_choice(Asking({})), whose(markers.home), in_hand(), follows(), fillings())
     return "".join(map(html, head)) + markers.put_back(page_html)
 
 

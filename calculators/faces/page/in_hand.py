@@ -22,6 +22,12 @@ def in_hand() -> ET.Element:
     return element("div", {"class": "in-hand", "hidden": True, **NOT_SEARCHED})
 
 
+def follows() -> ET.Element:
+    """What is said below the line where the numbers in the text are hers."""
+    words = "The numbers in the text are yours, as you wrote them on other pages."
+    return element("p", {"class": "follows", "hidden": True, **NOT_SEARCHED}, words)
+
+
 def in_hand_lines(
     measures: Mapping[str, Mapping[str, Any]], job: Mapping[str, str], asking: Asking
 ) -> list[ET.Element]:

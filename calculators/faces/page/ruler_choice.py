@@ -24,12 +24,7 @@ def ruler_choice(asking: Asking) -> ET.Element:
     return element(
         "div",
         {"class": "ruler-choice", "hidden": True, **NOT_SEARCHED},
-        element("label", None, "Ruler in hand ", element("select", {"name": "ruler"}, *options)),
-        element(
-            "p",
-            {"class": "follows", "hidden": True},
-            "The numbers in the text are yours, as you wrote them on other pages.",
-        ),
+        element("label", None, element("span", None, "Ruler in hand "), element("select", {"name": "ruler"}, *options)),
     )
 
 

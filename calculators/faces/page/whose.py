@@ -30,7 +30,7 @@ def whose_line(text: str, other: str, home: str) -> list[Content]:
         mine, error = "", f"{problem} Until then these are the handbook’s numbers. "
     if mine:
         return ["Numbers by ", _link(mine, home), ". ", _switch("Show the handbook’s numbers", SITE)]
-    parts: list[Content] = [error, "Numbers by ", _link(site_method().name, home), ", the handbook’s own. "]
+    parts: list[Content] = [error, "Numbers by ", _link(site_method().name, home), ". "]
     if other and not error:
         return [*parts, _switch(f"Show those of {_name(other)}", MINE)]
     return parts
