@@ -5,7 +5,8 @@ from types import SimpleNamespace
 
 from calculators.asking.corner_questions import FIELDS, WITHOUT, corner_steps, measures
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
-from calculators.drawing.folding import corner_step, corner_step_by_step
+from calculators.drawing.folding import Box, box_of, corner_step, corner_step_by_step
+from calculators.drawing.in_step import InStep
 from calculators.drawing.picture import Picture, PictureSeries
 from calculators.drawing.played_corner import played_corner
 from calculators.trade.corners.bulk import bulk
@@ -58,7 +59,18 @@ def _drawing(drawn_from: tuple[list[CornerStep], int | None], ruler: Ruler) -> P
     steps, number = drawn_from
     if number:
         return corner_step(steps, number, ruler)
-    return replace(corner_step_by_step(steps, ruler), played=played_corner(steps))
+    return _played(steps, ruler)
+
+
+def _played(steps: list[CornerStep], ruler: Ruler, box: Box | None = None) -> PictureSeries:
+    return replace(corner_step_by_step(steps, ruler, box), played=played_corner(steps, box))
+
+
+def _beside(
+    one: tuple[list[CornerStep], int | None], other: tuple[list[CornerStep], int | None], ruler: Ruler
+) -> InStep:
+    box = box_of([step.seen for steps, _ in (one, other) for step in steps])
+    return InStep(*(_played(steps, ruler, box) for steps, _ in (one, other)))
 
 
 CALCULATOR = Calculator(
@@ -79,6 +91,7 @@ CALCULATOR = Calculator(
     ),
     work=_work,
     drawing=_drawing,
+    beside=_beside,
     examples=(
         Example(
             {"way": "folded-corner", "hem_1": "2 cm", "hem_2": "2 cm", "turn": "1 cm"},

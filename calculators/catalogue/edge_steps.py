@@ -8,9 +8,11 @@ from calculators.asking.declaration import Answer, Calculator, Example, Field, R
 from calculators.asking.house_measures import ALLOWANCE, EDGE_STITCH, HEM, TURN
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.seams import SEAMS, allowance_of
+from calculators.drawing.in_step import InStep
 from calculators.drawing.picture import Picture, PictureSeries
 from calculators.drawing.played_section import played_edge
-from calculators.drawing.section import edge_step, edge_step_by_step
+from calculators.drawing.section import edge_step, edge_step_by_step, frame_of
+from calculators.drawing.section_layout import Frame
 from calculators.trade.sections.checks import HELD, let_go
 from calculators.trade.sections.edge import Edge, EdgeMeasures, EdgeStep
 from calculators.trade.sections.edges import EDGES
@@ -91,8 +93,17 @@ def _drawing(drawn_from: tuple[list[EdgeStep], int | None], ruler: Ruler) -> Pic
     steps, number = drawn_from
     if number:
         return edge_step(steps, number, ruler)
-    drawn = edge_step_by_step(steps, ruler)
-    return replace(drawn, played=played_edge(steps, drawn.pictures))
+    return _played(steps, ruler)
+
+
+def _played(steps: list[EdgeStep], ruler: Ruler, frame: Frame | None = None) -> PictureSeries:
+    drawn = edge_step_by_step(steps, ruler, frame)
+    return replace(drawn, played=played_edge(steps, drawn.pictures, frame))
+
+
+def _beside(one: tuple[list[EdgeStep], int | None], other: tuple[list[EdgeStep], int | None], ruler: Ruler) -> InStep:
+    frame = frame_of([step.section for steps, _ in (one, other) for step in steps])
+    return InStep(*(_played(steps, ruler, frame) for steps, _ in (one, other)))
 
 
 _EDGE = Field(
@@ -142,6 +153,7 @@ CALCULATOR = Calculator(
     work=_work,
     sources=("iso-4916",),
     drawing=_drawing,
+    beside=_beside,
     examples=(
         Example(
             {"edge": "double", "hem": "2 cm", "turn": "1 cm"},

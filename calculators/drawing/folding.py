@@ -49,12 +49,13 @@ def told(step: CornerStep, ruler: Ruler) -> Told:
     )
 
 
-def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step, all at one scale and in one column, and their key.
+def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler, box: Box | None = None) -> PictureSeries:
+    """A drawing for every step, all at one scale and in one column, and their key. box: what they cover [mm], their
+    own unless told.
 
     What is only folded is drawn as it lies before, with arrows; the next drawing shows what came of it.
     """
-    box = box_of([step.seen for step in steps])
+    box = box or box_of([step.seen for step in steps])
     earlier = [frozenset(), *(frozenset(step.stack.lines) for step in steps)]
     before = [None, *steps]
     acts = [(), *(action(last, step) for last, step in pairwise(steps))]

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from calculators.drawing.action_marks import action
-from calculators.drawing.folding import CROP, MARGINS, TALLEST, box_of, draw_cloth
+from calculators.drawing.folding import CROP, MARGINS, TALLEST, Box, box_of, draw_cloth
 from calculators.drawing.picture import WIDTH, Sheet
 from calculators.drawing.played import LIFT, PlayedStep, played, turned_over
 from calculators.trade.corners.convex import Polygon
@@ -15,9 +15,9 @@ from calculators.trade.corners.steps import CornerStep
 from calculators.trade.corners.window import seen_through
 
 
-def played_corner(steps: Sequence[CornerStep]) -> ET.Element | None:
-    """The steps of a construction in one drawing, at the scale of their own."""
-    box = box_of([step.seen for step in steps])
+def played_corner(steps: Sequence[CornerStep], box: Box | None = None) -> ET.Element | None:
+    """The steps of a construction in one drawing, at the scale of their own. box: what those cover [mm]."""
+    box = box or box_of([step.seen for step in steps])
     left, low, right, high = box
     scale = min((WIDTH - MARGINS[0] - MARGINS[2]) / (right - left), TALLEST / (high - low))
     found = [single_folds(one.stack, other.stack) for one, other in pairwise(steps)]

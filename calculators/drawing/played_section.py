@@ -88,9 +88,11 @@ def _stretches(places: Sequence[Place]) -> Iterator[tuple[float, float]]:
         yield long, way
 
 
-def played_edge(steps: Sequence[EdgeStep], pictures: Sequence[Picture]) -> ET.Element | None:
-    """The steps of an edge in one drawing, at the scale of their own. pictures: of the steps."""
-    frame = frame_of([step.section for step in steps])
+def played_edge(
+    steps: Sequence[EdgeStep], pictures: Sequence[Picture], frame: Frame | None = None
+) -> ET.Element | None:
+    """The steps of an edge in one drawing, at the scale of their own. pictures: of the steps; frame: of theirs."""
+    frame = frame or frame_of([step.section for step in steps])
     first = steps[0].section
     ways = [strip_folds(one.section, other.section) for one, other in pairwise(steps)]
     lead = strip_folds(first.before[0], first) if first.before else ()

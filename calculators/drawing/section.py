@@ -31,9 +31,10 @@ _LOOKS = {PIECE: "first", LOWER: "first", UPPER: "other", FACING: "other", BINDI
 """How each strip is drawn; all others as a third cloth."""
 
 
-def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step, all at one scale, and what their lines are."""
-    frame = frame_of([step.section for step in steps])
+def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler, frame: Frame | None = None) -> PictureSeries:
+    """A drawing for every step, all at one scale, and what their lines are. frame: where they stand, their own unless
+    told."""
+    frame = frame or frame_of([step.section for step in steps])
     pictures = tuple(
         replace(
             _picture(step.name, step.section, frame, _filled(step.do, step, ruler), _stitched_before(steps, number)),

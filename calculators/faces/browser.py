@@ -26,6 +26,7 @@ from calculators.faces.house_method.questions import METHOD_QUESTIONS
 from calculators.faces.job.questions import JOB_QUESTIONS
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.answer_html import figure, small_figure
+from calculators.faces.page.beside import beside
 from calculators.faces.page.in_hand import in_hand_lines
 from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
@@ -100,9 +101,7 @@ def _numbers(request: Request) -> Iterator[Reply]:
     yield {
         "numbers": [number(each) for each in request.get("numbers", [])],
         "values": [together(value_text(text, asking)) for text in request.get("values", [])],
-        "figures": [
-            _or_none(partial(_figure, each, _given(each, request), asking)) for each in request.get("figures", [])
-        ],
+        "figures": [_or_none(partial(_figure, each, request, asking)) for each in request.get("figures", [])],
         "hers": [bool(_in_hand(each, request)) for each in (*request.get("numbers", []), *request.get("figures", []))],
         "none": NO_NUMBER,
     }
@@ -115,10 +114,18 @@ def _or_none(made: Callable[[], Any]) -> Any:
         return None
 
 
-def _figure(wanted: Request, given: dict[str, str], asking: Asking) -> str:
+def _figure(wanted: Request, request: Request, asking: Asking) -> str:
     calculator = calculator_named(wanted["calculator"])
+    if "beside" in wanted:
+        differ = wanted["but"], wanted["beside"]
+        one, other = (
+            replace(asking, typed=_given({**wanted, "given": {**wanted["given"], **but}, "but": but}, request))
+            for but in differ
+        )
+        return html(beside(calculator, one, other, differ))
+    given = replace(asking, typed=_given(wanted, request))
     made = small_figure if wanted.get("small") else figure
-    return html(made(calculator, answer(calculator, replace(asking, typed=given)), asking.ruler))
+    return html(made(calculator, answer(calculator, given), asking.ruler))
 
 
 def _given(wanted: Request, request: Request) -> dict[str, str]:

@@ -23,6 +23,7 @@ from calculators.faces.job.format_page import job_format
 from calculators.faces.job.jobs_page import jobs_page
 from calculators.faces.job.walk import walk_on_page
 from calculators.faces.page.answer_html import figure, small_figure
+from calculators.faces.page.beside import beside
 from calculators.faces.page.markup import element, html
 from calculators.faces.page.own_words import place_for_words
 from calculators.faces.page.page_notes import PageNotes
@@ -40,6 +41,8 @@ RULE = re.compile(r"\{\{\s*rule\s+([\w-]+)(?:\s+(brief|said))?\s*\}\}")
 HEADING = re.compile(r"^(#{1,6}) ", re.MULTILINE)
 FENCE = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
 BUT = "but"
+OR = "or"
+AS = {"given": "given", BUT: "but", OR: "other"}  # by what name a marker takes the fields after each word
 SMALL = "small"  # a drawing without its words
 PRACTICE_WORDS = "common practice, no source"
 MARK = '<sup class="noted"'
@@ -90,12 +93,15 @@ class PageMarkers:
         verb, arguments = (words[0] if words else ""), words[1:]
         if verb not in MARKERS:
             raise UnknownMarker(f"There is no marker “{verb}”. There are: {', '.join(MARKERS)}.")
-        at = arguments.index(BUT) if BUT in arguments else len(arguments)
-        plain = [word for word in arguments if "=" not in word and word != BUT]
-        named = {"given": arguments[:at], BUT: arguments[at:]}
+        plain = [word for word in arguments if "=" not in word and word not in (BUT, OR)]
+        heading = "given"
+        named: dict[str, list[str]] = {heading: [], BUT: [], OR: []}
+        for word in arguments:
+            heading = word if word in (BUT, OR) else heading
+            named[heading].append(word)
         filled = {name: dict(word.split("=", 1) for word in words if "=" in word) for name, words in named.items()}
         try:
-            made = MARKERS[verb](self, *plain, **{name: fields for name, fields in filled.items() if fields})
+            made = MARKERS[verb](self, *plain, **{AS[name]: fields for name, fields in filled.items() if fields})
         except (KeyError, ValueError, TypeError, StopIteration) as problem:
             raise UnknownMarker(f"{found.group(0)}: {problem}") from problem
         self.shown.append(html(made))
@@ -202,6 +208,22 @@ def _figure(
     return made
 
 
+def _beside(
+    page: PageMarkers,
+    name: str,
+    *,
+    but: dict[str, str],
+    other: dict[str, str],
+    given: dict[str, str] | None = None,
+) -> ET.Element:
+    """The steps of two ways, which one slider takes on together: the first as `but` says, the second as `other`."""
+    wanted = {"calculator": name, "given": given or {}, "but": but, "beside": other}
+    one, second = (Asking({**(given or {}), **differs}) for differs in (but, other))
+    made = beside(calculator_named(name), one, second, (but, other))
+    made.set("data-figure", json.dumps(wanted))
+    return made
+
+
 def _signs(page: PageMarkers) -> ET.Element:
     return signs_list()
 
@@ -298,6 +320,7 @@ MARKERS: dict[str, Callable[..., ET.Element]] = {
     "house": _house,
     "value": _value,
     "figure": _figure,
+    "beside": _beside,
     "fault": _fault,
     "signs": _signs,
     "lines": _lines,

@@ -4,6 +4,7 @@ import re
 
 from playwright.sync_api import Browser, Page, expect
 
+from calculators.drawing.in_step import together
 from calculators.drawing.played import LIFT
 from calculators.drawing.played_section import BentStrip
 from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, elsewhere, one_window
@@ -101,4 +102,51 @@ def test_a_strip_is_bent_as_the_engine_says(browser: Browser, served: str, width
         shown = places(strip.locator(".layer-edge").get_attribute("points"))
         far = [max(abs(x - u), abs(y - v)) for (x, y), (u, v) in zip(shown, bent.on_its_way(0.4), strict=True)]
         assert max(far) < 0.2
+    page.context.close()
+
+
+STANDS = """(svg) => {
+    const steps = [...svg.querySelectorAll(":scope > .step")];
+    return [steps.findIndex((each) => each.matches(".on")), svg.querySelector(":scope > .on")?.getAttribute("class")];
+}"""
+
+
+def wrongly_placed(played, slider, stops):
+    """At which places of the slider a drawing does not stand where it is to stand."""
+    found = []
+    for place, wanted in enumerate(stops):
+        slider.evaluate(DRAG, place)
+        shown = tuple(svg.evaluate(STANDS)[0] for svg in played.locator(".stage > svg").all())
+        found += [(place, shown)] if shown != wanted else []
+    return found
+
+
+@one_window
+def test_one_slider_takes_two_ways_on_together(browser: Browser, served: str, width: int):
+    page = elsewhere(browser, served, viewport={"width": width, "height": 844})
+    page.add_init_script(NO_PYTHON)
+    page.goto("./fold/hems/")
+    played = page.locator(".in-step > .played")
+    slider = played.locator("input")
+    expect(page.locator(".in-step > .states")).to_be_hidden()
+    stops = together(["Laid flat", "First turn", "Second fold", "Stitched"], ["Neatened", "Folded", "Stitched"])
+    assert wrongly_placed(played, slider, stops) == []
+    slider.evaluate(DRAG, 1.5)
+    assert [svg.evaluate(STANDS)[1] for svg in played.locator(".stage > svg").all()] == ["bend on", "bend on"]
+    slider.evaluate(DRAG, 0.5)
+    expect(played.locator(".now")).to_have_text(["1. First turn", "1. Neatened: waits"])
+    slider.focus()
+    page.keyboard.press("End")
+    expect(slider).to_have_attribute(
+        "aria-valuetext", "Double hem: Stitched, step 3 of 3; Single turned hem: Stitched, step 3 of 3"
+    )
+    button = played.get_by_role("button")
+    assert min(button.bounding_box()["height"], slider.bounding_box()["height"]) >= 44
+    page.emulate_media(media="print")
+    expect(page.locator(".in-step > .states figure")).to_have_count(4)
+    expect(page.locator(".in-step > .states")).to_be_visible()
+    expect(played).to_be_hidden()
+    page.emulate_media(media="screen")
+    page.locator(".in-step svg[data-stops]").last.evaluate("(svg) => { svg.dataset.stops = '0 1 1 2'; }")
+    assert wrongly_placed(played, slider, stops) == [(1, (1, 1))]
     page.context.close()

@@ -1,5 +1,6 @@
 """No two words of a drawing lie on each other, none leaves its sheet: measures as lopsided as chance makes them."""
 
+import os
 import xml.etree.ElementTree as ET
 
 import pytest
@@ -20,6 +21,8 @@ from calculators.trade.stitches.hand import STITCHES
 from calculators.values.kinds import Length
 from tests.drawing.words import faults
 
+#: How many measures are tried for each drawing: few in the whole run, ``MEASURES=200`` for a long one.
+MEASURES = int(os.environ.get("MEASURES", "40"))
 WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
 ENLARGED, PRINTED = 12.5, 12.5  # the same where a drawing can be enlarged, and of a gauge
 
@@ -193,7 +196,7 @@ def sheets(picture: Picture | PictureSeries) -> list[tuple[ET.Element, float]]:
 
 
 @pytest.mark.parametrize("name", [each.name for each in catalogue().values() if each.drawing])
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck), phases=[Phase.generate])
+@settings(max_examples=MEASURES, deadline=None, suppress_health_check=list(HealthCheck), phases=[Phase.generate])
 @given(data=st.data())
 def test_words_of_a_drawing_stand_apart_and_on_their_sheet(name, data):
     calculator = catalogue()[name]

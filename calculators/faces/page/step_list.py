@@ -22,21 +22,33 @@ def _played(drawn: PictureSeries) -> ET.Element | None:
     """What takes the drawing from step to step, behind a line to tap; a script shows it and serves it."""
     if drawn.played is None:
         return None
-    last = str(len(drawn.played.findall("g[@class='step']")) - 1)
-    slider = {"type": "range", "min": "0", "max": last, "value": "0", "step": "1", "autocomplete": "off"}
     return element(
         "details",
         {"class": "played", "hidden": True, **NOT_SEARCHED},
         element("summary", None, "See it made"),
         element("div", {"class": "stage"}, drawn.played),
         element("p", {"class": "now"}),
-        element(
-            "div",
-            {"class": "player"},
-            element("button", {"type": "button"}, "Play"),
-            element("label", None, element("span", None, "Step"), element("input", slider)),
-        ),
+        player(len(drawn.played.findall("g[@class='step']")) - 1),
     )
+
+
+def player(last: int) -> ET.Element:
+    """The button and the slider that play. last: the number of the last place, counted from 0."""
+    slider = {"type": "range", "min": "0", "max": str(last), "value": "0", "step": "1", "autocomplete": "off"}
+    return element(
+        "div",
+        {"class": "player"},
+        element("button", {"type": "button"}, "Play"),
+        element("label", None, element("span", None, "Step"), element("input", slider)),
+    )
+
+
+def view_of(picture: Picture) -> ET.Element:
+    """A step's drawing, cropped to what is to be seen of it where it is shown small."""
+    if picture.crop:
+        picture.svg.set("data-whole", picture.svg.get("viewBox", ""))
+        picture.svg.set("viewBox", " ".join(f"{each:.1f}".removesuffix(".0") for each in picture.crop))
+    return picture.svg
 
 
 def _step(picture: Picture) -> ET.Element:
@@ -56,8 +68,5 @@ def _step(picture: Picture) -> ET.Element:
         if told.why
         else None,
     )
-    if picture.crop:
-        picture.svg.set("data-whole", picture.svg.get("viewBox", ""))
-        picture.svg.set("viewBox", " ".join(f"{each:.1f}".removesuffix(".0") for each in picture.crop))
-    figure = element("figure", {"class": "drawing", **NOT_SEARCHED}, picture.svg)
+    figure = element("figure", {"class": "drawing", **NOT_SEARCHED}, view_of(picture))
     return element("li", {"class": "small" if picture.crop else "large"}, words, figure)

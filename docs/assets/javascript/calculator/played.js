@@ -12,25 +12,31 @@ const calm = matchMedia("(prefers-reduced-motion: reduce)");
 /** @type {WeakMap<Element, number>} what is being played, and its next frame */
 const running = new WeakMap();
 
+/** What keeps the place that is shown, since it outlives the drawing. */
+const KEEPS = ".calculator, [data-figure]";
+
 /**
- * Let an answer's steps be played. The place is kept on the section, so that it outlives the answer.
- * @param {HTMLElement} answer the answer, whether it stands in the page yet or not
- * @param {HTMLElement} section the calculator it belongs to
+ * Let steps be played. The place is kept on what they belong to.
+ * @param {HTMLElement} drawn an answer or a figure, whether it stands in the page yet or not
+ * @param {HTMLElement} keeper the calculator or the figure it belongs to
  */
-export function dressPlayed(answer, section) {
-  const player = /** @type {HTMLDetailsElement | null} */ (answer.querySelector("details.played"));
+export function dressPlayed(drawn, keeper) {
+  const player = /** @type {HTMLElement | null} */ (drawn.querySelector(".played"));
   if (!player) return;
   player.hidden = false;
   const slider = sliderOf(player);
-  slider.value = String(Math.min(Math.round(Number(section.dataset.played ?? 0)), Number(slider.max)));
+  slider.value = String(Math.min(Math.round(Number(keeper.dataset.played ?? 0)), Number(slider.max)));
   slider.setAttribute("value", slider.value);
-  if (player.open) fill(player);
+  if (!(player instanceof HTMLDetailsElement) || player.open) fill(player);
 }
 
 /** @param {Element} player */
 const sliderOf = (player) => /** @type {HTMLInputElement} */ (player.querySelector("input"));
-/** @param {Element} player */
-const stageOf = (player) => /** @type {SVGSVGElement} */ (player.querySelector("svg"));
+/**
+ * The drawings that are played together: mostly one.
+ * @param {Element} player @returns {SVGSVGElement[]}
+ */
+const stagesOf = (player) => [.../** @type {NodeListOf<SVGSVGElement>} */ (player.querySelectorAll(".stage > svg"))];
 /** @param {Element} svg @returns {SVGGElement[]} */
 const stepsOf = (svg) =>
   /** @type {SVGGElement[]} */ (/** @type {unknown} */ ([...svg.querySelectorAll(":scope > .step")]));
@@ -39,22 +45,29 @@ const stepsOf = (svg) =>
 const isAhead = (step) => "ahead" in step.dataset;
 
 /**
- * The drawing of each step in the list, undefined where a place is no step.
- * @param {Element} player @returns {(SVGSVGElement | undefined)[]}
+ * At which of its steps a drawing stands at each place of the slider: where two are played together, one may wait.
+ * @param {SVGSVGElement} svg
  */
-function drawings(player) {
-  const drawn = [...(player.parentElement?.querySelectorAll(":scope > ol > li svg") ?? [])];
-  return stepsOf(stageOf(player)).map((step) =>
-    isAhead(step) ? undefined : /** @type {SVGSVGElement | undefined} */ (drawn.shift()),
-  );
+const stopsOf = (svg) => svg.dataset.stops?.split(" ").map(Number) ?? stepsOf(svg).map((_, index) => index);
+
+/**
+ * The drawing of each step in the list, undefined where a place is no step, or has its own drawing on the stage.
+ * @param {SVGSVGElement} svg @returns {(Element | undefined)[]}
+ */
+function drawings(svg) {
+  const listed = svg.closest(".played")?.parentElement?.querySelectorAll(":scope > ol > li svg");
+  const drawn = [...(listed ?? [])];
+  return stepsOf(svg).map((step) => (isAhead(step) ? undefined : drawn.shift()));
 }
 
 /** Put each step's own drawing on the stage. @param {Element} player */
 function fill(player) {
-  const drawn = drawings(player);
-  stepsOf(stageOf(player)).forEach((step, index) => {
-    if (drawn[index] && !("drawn" in step.dataset)) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
-  });
+  for (const svg of stagesOf(player)) {
+    const drawn = drawings(svg);
+    stepsOf(svg).forEach((step, index) => {
+      if (drawn[index] && !("drawn" in step.dataset)) step.replaceChildren(...drawn[index].cloneNode(true).childNodes);
+    });
+  }
   show(player, Number(sliderOf(player).value));
 }
 
@@ -67,14 +80,27 @@ function movesTo(step) {
   return calm.matches ? [] : moves;
 }
 
-/** @param {Element} player @param {number} place from 0, the first step, to the last */
+/** @param {Element} player @param {number} place from 0, the first, to the last */
 function show(player, place) {
-  const svg = stageOf(player);
+  for (const svg of stagesOf(player)) {
+    lay(svg, place);
+    tell(svg, place);
+  }
+  sliderOf(player).setAttribute(
+    "aria-valuetext",
+    stagesOf(player)
+      .map((svg) => svg.dataset.spoken)
+      .join("; "),
+  );
+}
+
+/** @param {SVGSVGElement} svg @param {number} place */
+function lay(svg, place) {
   const steps = stepsOf(svg);
+  const stops = stopsOf(svg);
+  const [before, next] = [stops[Math.floor(place)], stops[Math.ceil(place)]];
   const share = place % 1;
-  const before = Math.floor(place);
-  const next = Math.ceil(place);
-  const moves = movesTo(steps[next]);
+  const moves = before === next ? [] : movesTo(steps[next]);
   for (const each of svg.children) each.classList.remove("on");
   if (share && moves.length) {
     const part = Math.floor(share * moves.length);
@@ -83,28 +109,33 @@ function show(player, place) {
     else if (moves[part].matches(".bend")) bend(moves[part], on);
     else fold(moves[part], on, Number(svg.dataset.lift));
   } else {
-    const step = steps[Math.round(place)];
+    const step = steps[stops[Math.round(place)]];
     step.classList.add("on");
     step.setAttribute("transform", `translate(0 ${step.dataset.down})`);
   }
-  tell(player, place);
 }
 
-/** Say where the drawing is. @param {Element} player @param {number} place */
-function tell(player, place) {
-  const steps = stepsOf(stageOf(player));
+/** Say where a drawing is. @param {SVGSVGElement} svg @param {number} place */
+function tell(svg, place) {
+  const steps = stepsOf(svg);
+  const stops = stopsOf(svg);
   const next = Math.ceil(place);
-  const number = movesTo(steps[next]).length ? next : Math.round(place);
-  const { name } = steps[number].dataset;
+  const at = movesTo(steps[stops[next]]).length ? next : Math.round(place);
+  const number = stops[at];
+  const { name, told: inWords } = steps[number].dataset;
   const ahead = steps.filter(isAhead).length; // places that are no step
-  const jumps = place % 1 && "jumps" in steps[next].dataset;
+  const waits = at > 0 && number === stops[at - 1];
+  const jumps = place % 1 && !waits && "jumps" in steps[number].dataset;
   const numbered = number < ahead ? name : `${number + 1 - ahead}. ${name}`;
-  const told = `${numbered}${jumps ? ": not shown moving, one drawing follows the other" : ""}`;
-  const now = /** @type {HTMLElement} */ (player.querySelector(".now"));
-  if (now.textContent !== told) now.textContent = told;
-  const spoken = number < ahead ? name : `${name}, step ${number + 1 - ahead} of ${steps.length - ahead}`;
-  sliderOf(player).setAttribute("aria-valuetext", spoken ?? "");
-  stageOf(player).setAttribute("aria-label", drawings(player)[number]?.getAttribute("aria-label") ?? name ?? "");
+  const beside = waits ? ": waits" : jumps ? ": not shown moving, one drawing follows the other" : "";
+  const half = svg.closest(".half");
+  const now = /** @type {HTMLElement} */ ((half ?? svg.closest(".played"))?.querySelector(".now"));
+  if (now.textContent !== numbered + beside) now.textContent = numbered + beside;
+  now.classList.toggle("waits", waits);
+  const made = half ? `${half.querySelector(".made")?.textContent}: ` : "";
+  const counted = number < ahead ? name : `${name}, step ${number + 1 - ahead} of ${steps.length - ahead}`;
+  svg.dataset.spoken = `${made}${counted}${waits ? ", waits" : ""}`;
+  svg.setAttribute("aria-label", drawings(svg)[number]?.getAttribute("aria-label") ?? inWords ?? name ?? "");
 }
 
 /** @param {Element} player @param {number} place */
@@ -112,7 +143,7 @@ function moveTo(player, place) {
   const slider = sliderOf(player);
   slider.step = "any";
   slider.value = String(place);
-  /** @type {HTMLElement} */ (player.closest(".calculator")).dataset.played = String(place);
+  /** @type {HTMLElement} */ (player.closest(KEEPS)).dataset.played = String(place);
   show(player, place);
 }
 
@@ -124,12 +155,23 @@ function stop(player) {
 }
 
 /**
+ * How many folds there are on the way to a place, in the drawing that has most.
+ * @param {Element} player @param {number} place
+ */
+const mostMoves = (player, place) =>
+  Math.max(
+    ...stagesOf(player).map((svg) => {
+      const [before, stop] = stopsOf(svg).slice(place - 1, place + 1);
+      return before === stop ? 0 : movesTo(stepsOf(svg)[stop]).length;
+    }),
+  );
+
+/**
  * Move the drawing on, frame by frame.
  * @param {Element} player @param {number} from @param {number} to a step @param {number} rest [ms] at every step
  */
 function run(player, from, to, rest) {
   if (from === to) return moveTo(player, to);
-  const steps = stepsOf(stageOf(player));
   const way = Math.sign(to - from);
   let place = from;
   let pause = 0;
@@ -142,7 +184,7 @@ function run(player, from, to, rest) {
     if (pause > 0) pause -= passed;
     else {
       const ahead = way > 0 ? Math.floor(place + 1) : Math.ceil(place - 1);
-      const moves = movesTo(steps[way > 0 ? ahead : ahead + 1]).length;
+      const moves = mostMoves(player, way > 0 ? ahead : ahead + 1);
       place += moves ? (way * passed) / (FOLD * moves) : way;
       if ((ahead - place) * way <= 0) {
         place = ahead;
@@ -185,7 +227,7 @@ document.addEventListener("input", ({ target }) => {
   if (!slider || !player) return;
   stop(player);
   const wanted = Number(slider.value);
-  const from = Number(/** @type {HTMLElement} */ (player.closest(".calculator")).dataset.played ?? 0);
+  const from = Number(/** @type {HTMLElement} */ (player.closest(KEEPS)).dataset.played ?? 0);
   if (slider.step === "1" && Math.abs(wanted - from) <= 1) run(player, from, wanted, 0);
   else moveTo(player, wanted);
 });

@@ -10,6 +10,7 @@ import { Question } from "../python/messages.js";
 import { onState, startWarmUp } from "../python/python.js";
 import { arrived, offer } from "./carried.js";
 import { jobOf } from "./job-in-hand.js";
+import { dressPlayed } from "./played.js";
 import { Section } from "./section.js";
 import { tellSoon } from "./summary.js";
 import { tellSteps } from "./walk-steps.js";
@@ -171,6 +172,7 @@ function numbers(page, sections) {
   const [inText, values, figures] = ["number", "value", "figure"].map((kind) => [
     ...page.querySelectorAll(`[data-${kind}]`),
   ]);
+  figures.forEach(dress);
   const here = new Map(sections.map((section) => [section.name, section]));
   const elsewhere = new Map();
   const readAgain = () => {
@@ -213,8 +215,11 @@ function numbers(page, sections) {
     values.forEach((each, index) => (each.textContent = reply.values[index]));
     figures.forEach((each, index) => {
       if (waiting[inText.length + index]) return;
-      if (reply.figures[index]) each.replaceChildren(...drawn(reply.figures[index]));
-      else if (none) each.replaceChildren(none);
+      if (reply.figures[index]) redraw(each, reply.figures[index]);
+      else if (none) {
+        each.replaceChildren(none);
+        drawnLast.delete(each);
+      }
     });
     shownFor = methodText();
     const hers = [...inText, ...figures].filter(
@@ -259,11 +264,25 @@ function groups(shown) {
   return names.map(leader);
 }
 
-/** What stands in a figure that Python has drawn. */
-function drawn(html) {
+/** What Python drew last in a figure: what is shown since it was dressed, or played, is another text. */
+const drawnLast = new WeakMap();
+
+/** Let a figure's steps be played. @param {HTMLElement} figure */
+function dress(figure) {
+  drawnLast.set(figure, figure.innerHTML);
+  dressPlayed(figure, figure);
+}
+
+/** Show what Python has drawn, unless it is there already. @param {HTMLElement} figure @param {string} html */
+function redraw(figure, html) {
   const made = document.createElement("template");
   made.innerHTML = html;
-  return made.content.firstElementChild.childNodes;
+  const { innerHTML, childNodes } = made.content.firstElementChild;
+  if (drawnLast.get(figure) === innerHTML) return;
+  const isOpen = figure.querySelector("details.played")?.open;
+  figure.replaceChildren(...childNodes);
+  if (isOpen) figure.querySelector("details.played")?.setAttribute("open", "");
+  dress(figure);
 }
 
 let live = []; // all that the page in view shows of Python's
