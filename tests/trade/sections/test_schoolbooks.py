@@ -17,7 +17,7 @@ from calculators.trade.sections.section import CrossSection
 TOLD = yaml.safe_load((Path(__file__).parents[2] / "reference" / "layers" / "schoolbooks.yaml").read_text("utf-8"))
 CLOTH = EdgeMeasures(turn=Fraction(10), hem=Fraction(20), edge_stitch=Fraction(2), allowance=Fraction(12))
 SIDES = {True: "r", False: "w"}
-ENOUGH = 12  # edges that are held against what somebody else says
+ENOUGH = 16  # edges that are held against what somebody else says
 
 
 def orders(section: CrossSection) -> list[list[str]]:
@@ -27,12 +27,20 @@ def orders(section: CrossSection) -> list[list[str]]:
     return [[f"{run.strip} {SIDES[run.right_up]}" for run in stack] for stack in stacks if len(stack) == most]
 
 
+def among(stack: list[str], told: list[str]) -> bool:
+    """Whether what is told lies there in that order, whatever else lies between."""
+    left = iter(stack)
+    return all(layer in left for layer in told)
+
+
 def faults(edge: str, claim: dict[str, Any]) -> Iterator[str]:
     """What of a claim does not hold."""
     steps = EDGES[edge].steps(CLOTH)
     number = claim["step"]
     section = steps[number if number < 0 else number - 1].section
     if "order" in claim and claim["order"] not in orders(section):
+        yield f"{edge}, step {number}: {orders(section)}"
+    if "among" in claim and not any(among(stack, claim["among"]) for stack in orders(section)):
         yield f"{edge}, step {number}: {orders(section)}"
     for row, layers in claim.get("through", {}).items():
         if held_by(section, row) != layers:
@@ -58,6 +66,7 @@ def test_enough_edges_are_told_by_somebody_else_whose_words_were_read():
         {"step": 1, "order": ["lower piece r", "upper piece w"]},
         {"step": 2, "shut": ["lower piece"]},
         {"step": 3, "through": {"second row": 4}},
+        {"step": 2, "among": ["upper piece w", "lower piece r"]},
     ],
 )
 def test_a_claim_that_does_not_hold_is_found(claim: dict[str, Any]):
