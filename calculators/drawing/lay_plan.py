@@ -449,13 +449,16 @@ class _Label:
     @property
     def last(self) -> bool:
         """Whether it stands so far right that its text must end there."""
-        return self.at[0] > self.sheet - 24
+        return self.at[0] > self.sheet - max(24, self.wide / 2)
+
+    @property
+    def wide(self) -> float:
+        return len(self.text) * _DIGIT
 
     def ends(self, size: int) -> tuple[float, float]:
         """From where to where the text reaches on a drawing enlarged so many times."""
-        wide = len(self.text) * _DIGIT
-        right = float(self.at[0]) * size + (6 if self.last else wide / 2)
-        return right - wide, right
+        right = float(self.at[0]) * size + (6 if self.last else self.wide / 2)
+        return right - self.wide, right
 
 
 def _with_room(labels: list[_Label], size: int) -> list[_Label]:

@@ -226,3 +226,20 @@ def test_words_that_lie_on_each_other_or_leave_their_sheet_are_found():
     assert faults(drawn(("20", "30"), ("60", "30")), WORDS) == []
     assert faults(drawn(("20", "30"), ("40", "34")), WORDS) == ["“64.5” lies on “64.5”"]
     assert faults(drawn(("350", "30")), WORDS) == ["“64.5” leaves its sheet"]
+
+
+@pytest.mark.parametrize("ways", [("double", "single"), ("plain", "to-one-side"), ("felled", "french")])
+@settings(max_examples=MEASURES // 4, deadline=None, suppress_health_check=list(HealthCheck), phases=[Phase.generate])
+@given(data=st.data())
+def test_words_stand_apart_where_two_edges_are_drawn_at_one_scale(ways, data):
+    calculator = catalogue()["edge-steps"]
+    measures = {name: each for name, each in LOPSIDED["edge-steps"].items() if name != "edge"}
+    asked = data.draw(st.fixed_dictionaries(measures))
+    try:
+        one, other = (answer(calculator, Asking({**asked, "edge": edge})).drawn_from for edge in ways)
+    except InvalidInput:
+        assume(False)
+    drawn = calculator.beside(one, other, Asking({}).ruler)
+    for series in (drawn.one, drawn.other):
+        for svg, letters in sheets(series):
+            assert faults(svg, letters) == []
