@@ -10,6 +10,7 @@ from typing import Any
 from calculators.articles.article import Article, Size
 from calculators.articles.several import TIME, Timed, how_many, minutes_each, ways_on
 from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
+from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
 from calculators.trade.articles.counting import Counted, counted
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
@@ -81,6 +82,7 @@ def as_calculator(article: Article) -> Calculator:
         return counted(there.work, there.pieces)
 
     def work(given: SimpleNamespace) -> Answer:
+        refuse_half_timed(given.count, given)
         return _answer(article, put_down(*(getattr(given, name) for name in names)), given)
 
     work.__module__ = article.make.__module__  # where a reader of the reference page finds it declared
@@ -91,7 +93,7 @@ def as_calculator(article: Article) -> Calculator:
         name=article.name,
         title=article.title,
         purpose=article.purpose,
-        fields=(*article.fields, how_many(article.fields), minutes_each(article.fields, timed)),
+        fields=(*article.fields, how_many(article.fields), minutes_each(article.fields, timed), *FIRST_ONES),
         question=f"{article.question} Make {{count}}.",
         results=tuple(_results(article)),
         work=work,
@@ -128,7 +130,7 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
         lengths = [each.length * each.count for each in bought if each.length is not None]
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
-    results["time"] = given.count * given.minutes_each
+    results["time"] = minutes_for(given.count, given.minutes_each, given)
     notes = (*made.work.notes, *_notes(article, results, given.count), *ways_on(article, made.work, made.pieces, given))
     return Answer(results, _spoken(article, made), notes, tuple(_working(made)), drawn_from=made)
 

@@ -6,6 +6,7 @@ from types import SimpleNamespace
 
 from calculators.articles.article import Article
 from calculators.asking.declaration import Field
+from calculators.asking.timing import FIRST_ONES
 from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import NamedMeasures
@@ -14,7 +15,8 @@ from calculators.values.measure import Ruler, quote
 #: What the order says of the cloth itself, and a line of it therefore does not.
 OF_THE_CLOTH = ("cloth_width", "measured", "selvedge")
 _SIZES, _MOST_NAMED = 2, 8
-_MINUTES = Field("minutes_each", "Minutes for each", Minutes(), "Hands-on.")
+MINUTES_EACH = Field("minutes_each", "Minutes for each", Minutes(), "Hands-on.", known_as=())
+_OF_THE_TIME = (MINUTES_EACH, *FIRST_ONES)
 
 
 def size_fields(article: Article) -> tuple[Field, ...]:
@@ -25,9 +27,9 @@ def size_fields(article: Article) -> tuple[Field, ...]:
 
 
 def other_fields(article: Article) -> tuple[Field, ...]:
-    """The blanks whose values stand in the text of a line, the minutes for one of it last."""
+    """The blanks whose values stand in the text of a line, its minutes last."""
     beside = (*size_fields(article), *(each for each in article.fields if each.name in OF_THE_CLOTH))
-    return (*(each for each in article.fields if each not in beside), _MINUTES)
+    return (*(each for each in article.fields if each not in beside), *_OF_THE_TIME)
 
 
 def line_of(article: Article, given: SimpleNamespace) -> list[str]:
@@ -45,7 +47,7 @@ def _told(article: Article, given: SimpleNamespace) -> list[str]:
     told = []
     for field in other_fields(article):
         value = getattr(given, field.name)
-        if value is None or (field is _MINUTES and field.name not in given.asking.typed):
+        if value is None or (field in _OF_THE_TIME and field.name not in given.asking.typed):
             continue  # the house’s minutes stay the house’s
         told.append(f"{field.label} {field.kind.write_exactly(value, given.ruler)}")
     return told

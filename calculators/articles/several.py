@@ -7,9 +7,10 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.articles.article import Article
-from calculators.articles.line import line_of
+from calculators.articles.line import MINUTES_EACH, line_of
 from calculators.asking.declaration import Field, InvalidInput, Onward, Result
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
+from calculators.asking.timing import FIRST_ONES, house_waiting, minutes_for
 from calculators.trade.articles.counting import Counted, rows_begun
 from calculators.trade.articles.cutting import ArticlePiece
 from calculators.trade.articles.work import MakingUp
@@ -49,15 +50,12 @@ class Timed:
 
 def minutes_each(fields: Sequence[Field], timed: Timed) -> Field:
     """The blank for the minutes of one article, begun with the house's for each of its operations."""
-    return Field(
-        "minutes_each",
-        "Minutes for each",
-        Minutes(),
-        "Hands-on, by the house’s minutes for each operation; write your own once you have timed the first.",
+    return replace(
+        MINUTES_EACH,
+        help="Hands-on, by the house’s minutes for each operation; write your own once you have timed the first.",
         fixed="30 min",
         from_method=timed,
         beside=tuple(fields),
-        known_as=(),
     )
 
 
@@ -89,9 +87,10 @@ def ways_on(
             calculator="template",
             carries={"article": name, "size": size, "by": by, "measures": measures},
         )
+    waiting = house_waiting(given.asking.method, given.ruler)
     yield Onward(
-        "Hands-on: {time:minutes}.",
-        {"time": given.count * given.minutes_each},
+        "Hands-on: {time:minutes}" + ("; waiting, once: {waiting:minutes}." if waiting else "."),
+        {"time": minutes_for(given.count, given.minutes_each, given), "waiting": waiting},
         does="Thread and cost",
         page=_COSTS,
         calculator="thread-time-cost",
@@ -100,6 +99,7 @@ def ways_on(
             "stitching_each": show_exactly(work.stitching, unit),
             "rows_each": str(rows_begun(work)),
             "minutes_piece": Minutes().write(given.minutes_each, given.ruler),
+            **{field.name: given.asking.text(field) for field in FIRST_ONES if given.timed},
         },
     )
     yield Onward(

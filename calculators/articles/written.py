@@ -11,6 +11,7 @@ from calculators.articles.calculator import Made, as_calculator, made
 from calculators.articles.line import measures_in, size_fields
 from calculators.asking.answering import Asking, filled, read
 from calculators.asking.declaration import InvalidInput
+from calculators.asking.timing import refuse_half_timed
 from calculators.values.kind import InvalidValue
 
 
@@ -42,6 +43,7 @@ def made_as_written(
     )
     try:
         values = SimpleNamespace(**read(calculator, here), ruler=asking.ruler, asking=here)
+        refuse_half_timed(count, values)
         return values, made(article, values)
     except InvalidInput as problem:
         first = next(iter(problem.sentences.values()))

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.values.kinds import Length, LongLength
+from calculators.values.kinds import Length, LongLength, Percent
 
 HEM = Length(least=Fraction(1), most=Fraction(1_000))
 HEM_OR_NONE = replace(HEM, or_none=True)
@@ -16,4 +16,5 @@ HEM_THICKNESS = Length(least=Fraction(1, 8), most=Fraction(50))
 SPOOL = LongLength(least=Fraction(1_000), most=Fraction(50_000_000))
 BOBBIN = LongLength(least=Fraction(1_000))
 CLOTH_WIDTH = Length(least=Fraction(10), most=Fraction(6_000))
+LEARNING = Percent(least=Fraction(50), most=Fraction(100), sample="95")
 PIECE = Length(least=Fraction(20), most=Fraction(20_000))

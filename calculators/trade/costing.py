@@ -7,17 +7,6 @@ from fractions import Fraction
 CLOTH, THREAD, TIME, OTHER = "cloth", "thread", "time", "other"
 
 
-def hands_on(pieces: int, for_the_batch: Fraction, for_a_piece: Fraction) -> Fraction:
-    """The time that hands are at work.
-
-    pieces: how many are made. for_the_batch: once, however many there are [min]; for_a_piece: again for every one
-    [min].
-    Returns the time for all of them [min].
-    Source: derived, batch + pieces × piece: what is done once, and what each piece takes.
-    """
-    return for_the_batch + pieces * for_a_piece
-
-
 def cloth_of_the_rows(bought: Fraction, rows: int, of_rows: int) -> Fraction:
     """The share of a cloth that pieces take where it gives more rows than they need; the others are left whole.
 

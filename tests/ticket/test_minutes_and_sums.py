@@ -40,7 +40,7 @@ def minutes(method, kind):
     step_result = go(BATCH, {"order": {"piece": kind}} if kind else {}, Asking({}, method=method))[-1]
     return {
         name: step_result.asking.value(calculator_named("thread-time-cost").field(name))
-        for name in ("minutes_batch", "minutes_piece")
+        for name in ("minutes_batch", "minutes_piece", "waiting_batch")
     }
 
 

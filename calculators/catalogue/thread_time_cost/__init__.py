@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 from calculators.asking.declaration import Answer, Calculator, Example, Result
+from calculators.asking.timing import refuse_half_timed
 from calculators.catalogue.thread_time_cost.fields import FIELDS, QUESTION
 from calculators.catalogue.thread_time_cost.messages import notes, of_the_cloth, of_the_whole, spoken, working
 from calculators.catalogue.thread_time_cost.sums import batch_sums, cloth_for, piece_work
@@ -14,6 +15,7 @@ from calculators.values.money import Amount
 
 
 def _work(given: SimpleNamespace) -> Answer:
+    refuse_half_timed(given.pieces, given)
     piece = piece_work(given)
     made = given.pieces if given.gives is None else min(given.pieces, given.gives)
     sums = batch_sums(given, piece, made, cloth_for(given, made))
@@ -35,6 +37,7 @@ def _work(given: SimpleNamespace) -> Answer:
         "cloth_taken": sums.cloth[0],
         "time": sums.time,
         "time_piece": sums.time / made,
+        "waiting": given.waiting_batch or None,
         **{f"cost_{part}": costs.parts[part] for part in (CLOTH, THREAD, TIME, OTHER)},
         "total": costs.total if priced else None,
         "each": costs.each if priced else None,
@@ -88,6 +91,7 @@ CALCULATOR = Calculator(
         ),
         Result("time", "Hands-on time", Minutes(), "For the whole batch."),
         Result("time_piece", "Hands-on time, a piece", Minutes(), "A piece’s share of it."),
+        Result("waiting", "Waiting", Minutes(), "Once, beside the hands-on time; it is not paid by the hour."),
         Result("cost_cloth", "Cost of the cloth", Amount(), "The cloth that these pieces take."),
         Result("cost_thread", "Cost of the thread", Amount(), "Whole reels, as they are bought."),
         Result("cost_time", "Cost of the time", Amount(), "Hands-on time at the price of an hour."),
@@ -195,5 +199,5 @@ CALCULATOR = Calculator(
             "worked by hand: 250 cm × (2 + 2 × 1 ÷ 2.5) = 700 cm, + 4 × 4 × 10 cm of ends = 860 cm, × 6 = 51.6 m",
         ),
     ),
-    sources=("thread-consumption",),
+    sources=("thread-consumption", "wright-1936"),
 )

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from calculators.asking.declaration import Field
 from calculators.asking.house_measures import BOBBIN, HEM_THICKNESS, SPOOL, STITCH
+from calculators.asking.timing import FIRST_ONES
 from calculators.catalogue.thread_time_cost import from_method
 from calculators.values.duration import Minutes
 from calculators.values.kinds import Count, Length, Percent
@@ -98,6 +99,15 @@ FIELDS = (
         fixed="15 min",
         from_method=from_method.minutes_for_a_piece,
         beside=(_CORNERS, _ACROSS, _ALONG, _ENDS, _WIDTH, _LENGTH),
+    ),
+    *FIRST_ONES,
+    Field(
+        "waiting_batch",
+        "Waiting time of the batch",
+        Minutes(),
+        "No hands are at work: cloth that dries, hems that cool. It stands apart and costs nothing.",
+        fixed="0 min",
+        from_method=from_method.waiting_of_the_batch,
     ),
     Field(
         "rate",

@@ -5,9 +5,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from calculators.asking.house_method import HouseMethod, on_ruler
+from calculators.asking.timing import BATCH, house_steps, house_waiting
 from calculators.trade.cloth import LongEdges
 from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.trade.pieces import threads_of_a_piece
+from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue, Kind
 from calculators.values.kinds import Length, Number
 from calculators.values.measure import MM_IN, Ruler, show_exactly
@@ -19,7 +21,12 @@ _UNITS = {"metre": "m", "yard": "yd"}
 
 def minutes_for_the_batch(method: HouseMethod, ruler: Ruler) -> str:
     """The minutes of all steps that are done once."""
-    return _minutes(sum(_timed(method, ruler, "batch"), Fraction(0)), ruler)
+    return _minutes(sum(house_steps(method, ruler, BATCH), Fraction(0)), ruler)
+
+
+def waiting_of_the_batch(method: HouseMethod, ruler: Ruler) -> str:
+    """The minutes of all steps that are waiting."""
+    return Minutes().write(house_waiting(method, ruler), ruler)
 
 
 def minutes_for_a_piece(
@@ -43,7 +50,8 @@ def minutes_for_a_piece(
         "thread": threads_of_a_piece(across),
     }
     return _minutes(
-        sum((many * sum(_timed(method, ruler, each), Fraction(0)) for each, many in times.items()), Fraction(0)), ruler
+        sum((many * sum(house_steps(method, ruler, each), Fraction(0)) for each, many in times.items()), Fraction(0)),
+        ruler,
     )
 
 
@@ -108,13 +116,6 @@ def _hemmed(method: HouseMethod, ruler: Ruler, cut: str) -> str:
 
 def _length(method: HouseMethod, ruler: Ruler, name: str) -> Fraction:
     return _read(Length(), method.measure(name, ruler), ruler) or Fraction(0)
-
-
-def _timed(method: HouseMethod, ruler: Ruler, each: str) -> Iterator[Fraction]:
-    for step in method.steps_of_its_kind:
-        minutes = _read(_MINUTES, on_ruler(step.get("minutes", ""), ruler), ruler)
-        if minutes and on_ruler(step.get("for_each", ""), ruler) == each:
-            yield minutes
 
 
 def _minutes(minutes: Fraction, ruler: Ruler) -> str:

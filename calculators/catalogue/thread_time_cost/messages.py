@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from types import SimpleNamespace
 from typing import Any
 
+from calculators.asking.timing import told_of_time, told_of_waiting
 from calculators.catalogue.thread_time_cost.sums import PieceWork
 from calculators.trade.articles.work import listed
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs
@@ -86,6 +87,8 @@ def notes(given: SimpleNamespace, costs: Costs, results: dict[str, Any]) -> Iter
             "Counted with the stitching written for a piece, {each:long}, not with its size, rows and corners.",
             each=given.stitching_each,
         )
+    if results["waiting"]:
+        yield told_of_waiting(results["waiting"], "batch")
     if results["thread"]:
         yield say(
             "Buy {spools:reel|reels}, and wind {bobbins:bobbin|bobbins} off the same before you begin.",
@@ -155,11 +158,11 @@ def working(given: SimpleNamespace, piece: PieceWork, costs: Costs, results: dic
         waste=given.waste,
         thread=results["thread"],
     )
+    each = told_of_time(costs.pieces, given.minutes_piece, given)
     yield say(
-        "Time: {batch:minutes} once and {pieces:count} × {piece:minutes} = {time}.",
+        f"Time: {{batch:minutes}} once and {each.template}, together {{time}}.",
+        **each.values,
         batch=given.minutes_batch,
-        pieces=costs.pieces,
-        piece=given.minutes_piece,
         time=results["time"],
     )
     if costs.parts[CLOTH] is not None:

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.trade.costing import Costs, cloth_of_the_rows, costs_of, hands_on
+from calculators.asking.timing import minutes_for
+from calculators.trade.costing import Costs, cloth_of_the_rows, costs_of
 from calculators.trade.pieces import rows_of
 from calculators.trade.thread import (
     seams_of_a_row,
@@ -66,12 +67,13 @@ def cloth_for(given: SimpleNamespace, pieces: int) -> tuple[Fraction, int]:
 def batch_sums(given: SimpleNamespace, piece: PieceWork, pieces: int, cloth: tuple[Fraction, int]) -> BatchSums:
     thread = pieces * piece.thread
     spools = whole_spools(thread, given.spool)
-    time = hands_on(pieces, given.minutes_batch, given.minutes_piece)
+    made, with_one_more = (minutes_for(count, given.minutes_piece, given) for count in (pieces, pieces + 1))
+    time = given.minutes_batch + made
     costs = costs_of(
         pieces,
         (*cloth, given.price_cloth),
         (spools, piece.thread / given.spool, given.price_spool),
-        (time, given.minutes_piece, given.rate),
+        (time, with_one_more - made, given.rate),
         given.other,
     )
     return BatchSums(cloth, thread, spools, time, costs)

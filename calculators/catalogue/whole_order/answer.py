@@ -8,6 +8,8 @@ from typing import Any
 
 from calculators.articles.calculator import WHAT_IS_BOUGHT
 from calculators.asking.declaration import Answer, Onward, Result
+from calculators.asking.timing import told_of_time, told_of_waiting
+from calculators.catalogue.thread_time_cost import CALCULATOR as COSTS
 from calculators.catalogue.whole_order.cloths import PlannedCloth
 from calculators.catalogue.whole_order.lines import OrderLine
 from calculators.catalogue.whole_order.sums import OrderSums, sums_of
@@ -63,6 +65,7 @@ RESULTS = (
     Result("spools", "Reels to buy", Count(), "Whole reels that hold all the thread, if it is of one colour."),
     Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, which is half of it."),
     Result("time", "Hands-on time", Minutes(), "For the whole order."),
+    COSTS.result("waiting"),
     Result("cost_cloth", "Cost of the cloth", Amount(), "All that is bought of every cloth."),
     Result("cost_thread", "Cost of the thread", Amount(), "Whole reels, as they are bought."),
     Result("cost_time", "Cost of the time", Amount(), "Hands-on time at the price of an hour."),
@@ -94,6 +97,7 @@ def answer_of(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth], given:
         "spools": sums.spools,
         "bobbins": sums.bobbins,
         "time": sums.time,
+        "waiting": given.waiting_batch or None,
         "cost_cloth": parts[CLOTH],
         "cost_thread": parts[THREAD],
         "cost_time": parts[TIME],
@@ -182,6 +186,8 @@ def _notes(
             yield Phrase(f"{{line:text}}: {note.template}", {**note.values, "line": line.name})
     for cloth in cloths:
         yield _to_lay_plan(cloth, given)
+    if given.waiting_batch:
+        yield told_of_waiting(given.waiting_batch, "order")
     if sums.priced and sums.costs.without_price:
         yield say(
             "Write a price for {parts:text}, and it is in the sum.",
@@ -219,11 +225,13 @@ def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
 
 def _working(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth]) -> Iterator[Phrase]:
     for line in lines:
+        time = told_of_time(line.count, line.given.minutes_each, line.given)
         yield say(
-            "{article:text}: {count:count} × {minutes:minutes}; {count:count} × {stitching:long} of stitching.",
-            article=line.name, count=line.count, minutes=line.given.minutes_each,
+            f"{{article:text}}: {time.template}; {{count:count}} × {{stitching:long}} of stitching.",
+            **time.values,
+            article=line.name,
             stitching=line.made.work.stitching,
-        )  # fmt: skip
+        )
     for cloth in cloths:
         area = sum((each.area for each in cloth.pieces), Fraction(0))
         whole = cloth.to_buy * cloth.row.width

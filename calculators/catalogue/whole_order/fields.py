@@ -52,7 +52,8 @@ CLOTHS = Rows(
 #: Asked as the lay plan and the page of thread, time and cost ask them.
 _OF_THE_CLOTH = ("gap", "selvedge", "end_loss", "skew", "change_length", "change_width", "keep", "order")
 _OF_THE_WORK = (
-    "minutes_batch", "rate", "price_spool", "stitch", "thickness", "thread_end", "waste", "spool", "bobbin",
+    "minutes_batch", "waiting_batch", "rate", "price_spool", "stitch", "thickness", "thread_end", "waste", "spool",
+    "bobbin",
 )  # fmt: skip
 
 FIELDS = (

@@ -11,6 +11,7 @@ from calculators.articles.calculator import Made
 from calculators.articles.line import size_fields
 from calculators.articles.written import made_as_written
 from calculators.asking.declaration import Field, invalid_input
+from calculators.asking.timing import minutes_for
 from calculators.trade.articles.counting import rows_begun
 from calculators.trade.cloth import after_the_wash
 from calculators.values.kind import InvalidValue
@@ -53,10 +54,9 @@ class OrderLine:
     def minutes(self) -> Fraction:
         """Hands-on for all of them, what is done once for the order left out [min].
 
-        Source: derived, the minutes of one so many times.
+        Source: `minutes_for`.
         """
-        minutes: Fraction = self.count * self.given.minutes_each
-        return minutes
+        return minutes_for(self.count, self.given.minutes_each, self.given)
 
 
 def lines_of(given: SimpleNamespace) -> list[OrderLine]:

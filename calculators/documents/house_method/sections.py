@@ -11,11 +11,13 @@ from calculators.asking.house_measures import (
     EDGE_STITCH,
     HEM_OR_NONE,
     HEM_THICKNESS,
+    LEARNING,
     SPOOL,
     STITCH,
     TURN,
 )
 from calculators.asking.site_method import site_method
+from calculators.asking.timing import BATCH, WAITING
 from calculators.catalogue import catalogue
 from calculators.trade.articles.counting import OPERATIONS
 from calculators.values.kind import Kind
@@ -96,7 +98,8 @@ EACH = {
     "metre": "metre of hem",
     "yard": "yard of hem",
     "thread": "drawn thread",
-    "batch": "batch",
+    BATCH: "batch",
+    WAITING: "batch, as waiting",
 }
 STEPS = MethodTable(
     "steps",
@@ -115,7 +118,7 @@ STEPS = MethodTable(
             "For each",
             Choice(options=EACH),
             "What the minutes are counted for. A piece takes a drawn thread of its own, and its share of the one "
-            "that parts its strip.",
+            "that parts its strip. Waiting needs no hands: it stands apart and costs nothing.",
         ),
         Entry(
             "kinds",
@@ -273,7 +276,21 @@ _DECLARED = (
             Entry("tolerance_square", "Its diagonals may differ by", _SHORT, "Measure corner to corner both ways."),
         ),
     ),
-    Section("time", "Time", "How long each step takes, once it has been timed.", (), STEPS),
+    Section(
+        "time",
+        "Time",
+        "How long each step takes, once it has been timed.",
+        (
+            Entry(
+                "learning",
+                "Rate of learning",
+                LEARNING,
+                "Where the first pieces of a batch were timed: once twice as many are made, a piece takes this share "
+                "of the time on average. 100 % for work that grows no quicker.",
+            ),
+        ),
+        STEPS,
+    ),
     Section(
         "making_up",
         "Making up",

@@ -237,7 +237,7 @@ def test_a_change_kept_without_its_sign_is_asked_about_and_nothing_is_worked_out
 
 
 def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with_the_kinds_it_has():
-    path = "tables.steps.14.kinds"
+    path = "tables.steps.16.kinds"
     for typed, words in (
         ("Tea towl", "“Tea towl” is not a kind of piece of this method. It has Napkin, Placemat, Runner, Tea towel."),
         (
@@ -248,16 +248,16 @@ def test_a_step_only_for_a_kind_the_method_does_not_have_is_asked_for_again_with
         with pytest.raises(InvalidValue) as error:
             after((path, typed))
         assert str(error.value) == words
-    assert after((path, "napkin , Tea Towel"))["tables"]["steps"][14]["kinds"] == "napkin , Tea Towel"
-    assert "kinds" not in after((path, ""))["tables"]["steps"][14]
-    assert after(("tables.pieces.4.piece", "Apron"), (path, "Apron"))["tables"]["steps"][14]["kinds"] == "Apron"
+    assert after((path, "napkin , Tea Towel"))["tables"]["steps"][16]["kinds"] == "napkin , Tea Towel"
+    assert "kinds" not in after((path, ""))["tables"]["steps"][16]
+    assert after(("tables.pieces.4.piece", "Apron"), (path, "Apron"))["tables"]["steps"][16]["kinds"] == "Apron"
 
 
 def test_a_kind_that_is_renamed_later_is_told_at_the_steps_that_name_it_and_stays_there():
-    renamed = after(("tables.steps.14.kinds", "Tea towel"), ("tables.pieces.3.piece", "Glass cloth"))
+    renamed = after(("tables.steps.16.kinds", "Tea towel"), ("tables.pieces.3.piece", "Glass cloth"))
     page = "".join(map(html, form(renamed, CENTIMETRES)))
     assert page.count("is not a kind of piece of this method. It has Napkin, Placemat, Runner, Glass cloth.") == 1
-    assert written_at(renamed, "tables.steps.14.kinds") == "Tea towel"
+    assert written_at(renamed, "tables.steps.16.kinds") == "Tea towel"
     assert "is not a kind" not in "".join(
         map(html, form(after(("tables.pieces.3.piece", "Glass cloth")), CENTIMETRES))
     )  # the handbook's own line

@@ -68,7 +68,9 @@ def document(times: Fraction = Fraction(9, 10), word: str = "Studio") -> dict:
         elif isinstance(entry.kind, Count):
             measures[name] = {"layers": "3", "bundle": "5"}.get(name, "7")
         else:
-            measures[name] = {"money": "$", "cloth": f"{word} linen"}.get(name, f"{word} {name}")
+            measures[name] = {"money": "$", "cloth": f"{word} linen", "learning": f"{80 + len(word)} %"}.get(
+                name, f"{word} {name}"
+            )
     lines = {
         "pieces": [{"piece": f"{word} square", "turn": other_length("turn", entries()["turn"].kind, times),
             "hem": "1/2 in"}],
