@@ -8,10 +8,12 @@ solved by the revised simplex method (`dantzig-1951`) with an explicit inverse o
 rows here. Columns
 are brought in from outside as they are found (`gilmore-gomory-1961`). Floating point is good enough:
 bounds
-are taken from whole-number values elsewhere, never from here.
+are taken from whole-number values elsewhere, never from here. Sums are `fsum`: Pythons differ in how `sum` rounds, and
+with it they would find different plans.
 """
 
 from collections.abc import Iterable, Sequence
+from math import fsum
 from operator import itemgetter
 
 Column = tuple[int, tuple[tuple[int, int], ...]]  # height, pieces as pairs (piece, count)
@@ -56,12 +58,14 @@ class CoveringProgram:
         self.levels.append((height, dearer))
         had = [row for row, column in enumerate(self.basis) if column and column[0] >= height]
         line = (
-            [-sum(entries) for entries in zip(*(self.inverse[row] for row in had))] if had else [0.0] * len(self.values)
+            [-fsum(entries) for entries in zip(*(self.inverse[row] for row in had))]
+            if had
+            else [0.0] * len(self.values)
         )
         for other in self.inverse:
             other.append(0.0)
         self.inverse.append([*line, 1.0])
-        self.amounts.append(max(0.0, number - sum(self.amounts[row] for row in had)))
+        self.amounts.append(max(0.0, number - fsum(self.amounts[row] for row in had)))
         self.values = [value + dearer * entry for value, entry in zip(self.values, line)] + [float(dearer)]
         self.basis.append(None)
 
@@ -70,7 +74,7 @@ class CoveringProgram:
 
         Source: derived, the amounts in the basis added up.
         """
-        return sum(amount for amount, column in zip(self.amounts, self.basis) if column and column[0] >= height)
+        return fsum(amount for amount, column in zip(self.amounts, self.basis) if column and column[0] >= height)
 
     def _rows(self, column: Column) -> Sequence[tuple[int, int]]:
         if not self.levels:
@@ -86,7 +90,7 @@ class CoveringProgram:
         Source: gilmore-gomory-1961, the reduced cost of a column.
         """
         values = self.values
-        return column[0] - sum([values[row] * count for row, count in self._rows(column)])
+        return column[0] - fsum([values[row] * count for row, count in self._rows(column)])
 
     def enter_best(self, columns: Iterable[Column]) -> int:
         """Lets those of the columns enter the basis that promise most, as long as they still do; returns how many
@@ -125,7 +129,7 @@ class CoveringProgram:
             change = [line[row] * count for line in inverse]
         else:
             entries = itemgetter(*[row for row, count in content for _ in range(count)])
-            change = [sum(entries(line)) for line in inverse]
+            change = [fsum(entries(line)) for line in inverse]
         leaving, least = -1, float("inf")
         for row, amount in enumerate(change):
             if amount > TINY:

@@ -13,6 +13,7 @@ is asked for that many, and solved again with a value for each strip that is ask
 
 from collections.abc import Iterator, Sequence
 from itertools import accumulate, repeat
+from math import fsum
 
 from calculators.trade.lay_plan.solving.covering_program import Column, CoveringProgram
 from calculators.trade.lay_plan.solving.dual_values import DualValues
@@ -134,7 +135,7 @@ class LengthBound:
                 share = aim / (self.scale * height * len(best_columns))
                 for piece, count in content:
                     subgradient[piece] += count * share
-            step = step_factor * (aim - now) / (sum(s * s for s in subgradient) or 1)
+            step = step_factor * (aim - now) / (fsum(s * s for s in subgradient) or 1)
             values = [max(0, int(v / ratio - step * s)) for v, s in zip(values, subgradient)]
             if stalled >= 8:
                 step_factor *= 0.7

@@ -6,6 +6,7 @@ length of `polyak-1969`.
 """
 
 from collections.abc import Callable, Generator, Iterator, Sequence
+from math import fsum
 from typing import Protocol, TypeVar
 
 
@@ -68,7 +69,7 @@ def subgradient_steps(
             for multiplier, used, there in zip(now.multipliers, now.used, copies)
         ]
         subgradient = last = [s + momentum * d for s, d in zip(over, last)]
-        square = sum(s * s for s in subgradient)
+        square = fsum(s * s for s in subgradient)
         if square == 0:
             return
         step = step_factor * max(1, now.bound - known()) / square
