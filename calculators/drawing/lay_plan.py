@@ -271,7 +271,7 @@ def _label(sheet: Sheet, seen: list[Point], name: str, short: str, within: list[
         taken = max(beside, default=begins) - begins
         across = ends - begins - taken
         text = name if len(name) * 7 <= across - 4 else short
-        if text and below - above >= _ROW and len(text) * 8 <= across:
+        if text and below - above >= _ROW and max(len(text) * 8, text_width(short)) <= across:
             shown.setdefault((text, taken / 2 / size), []).append(size)
     for (text, shift), sizes in shown.items():
         place = ((left + right) / 2, (top + low) / 2)

@@ -22,11 +22,13 @@ from calculators.drawing.section_layout import (
     SectionLayout,
     beside,
 )
+from calculators.drawing.signs import put
 from calculators.trade.sections.edge import BINDING, FACING, LINING, LOWER, PIECE, UPPER, EdgeStep
 from calculators.trade.sections.section import CrossSection, CutEnd, Row, Run
 from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
 
+_SIGN_WIDE, _SIGN_ROW = 66.0, 30.0  # [drawing units] that the sign for turning over takes
 _LOOKS = {PIECE: "first", LOWER: "first", UPPER: "other", FACING: "other", BINDING: "other", LINING: "other"}
 """How each strip is drawn; all others as a third cloth."""
 
@@ -37,7 +39,7 @@ def edge_step_by_step(steps: Sequence[EdgeStep], ruler: Ruler, frame: Frame | No
     frame = frame or frame_of([step.section for step in steps])
     pictures = tuple(
         replace(
-            _picture(step.name, step.section, frame, _filled(step.do, step, ruler), _stitched_before(steps, number)),
+            _picture(steps, number, frame, _filled(step.do, step, ruler)),
             told=told(step, ruler),
         )
         for number, step in enumerate(steps)
@@ -49,7 +51,7 @@ def edge_step(steps: Sequence[EdgeStep], number: int, ruler: Ruler) -> Picture:
     """The drawing of one step. number: counted from 1."""
     step = steps[number - 1]
     caption = f"{step.name}. {_filled(step.do, step, ruler)}."
-    return _picture(step.name, step.section, frame_of([step.section]), caption, _stitched_before(steps, number - 1))
+    return _picture(steps, number - 1, frame_of([step.section]), caption)
 
 
 def _stitched_before(steps: Sequence[EdgeStep], number: int) -> tuple[Row, ...]:
@@ -77,8 +79,11 @@ def frame_of(sections: Sequence[CrossSection]) -> Frame:
         float(right - left) for each in ends for left, right in zip(sorted(each), sorted(each)[1:])
     ) if any(len(each) > 1 for each in ends) else high - low or 1.0  # fmt: skip
     wide = max(high - low, narrowest) or 1.0
-    scale = min(max(EDGE_WIDE / wide, SHORTEST / narrowest), (WIDTH - 4 * RAMP) / wide)
-    return low, scale, (WIDTH - wide * scale) / 2
+    ways = {run.way for section in sections for run in section.layers if run.runs_on}
+    left, right = (RAMP * (2 if way in ways else 1) for way in (-1, 1))
+    scale = min(max(EDGE_WIDE / wide, SHORTEST / narrowest), (WIDTH - left - right) / wide)
+    free = WIDTH - (high - low) * scale - left - right
+    return low, scale, left + free * (0.5 if len(ways) != 1 else 0 if ways == {1} else 1)
 
 
 def _ends(section: CrossSection) -> set[Fraction]:
@@ -89,19 +94,35 @@ def _ends(section: CrossSection) -> set[Fraction]:
     }  # fmt: skip
 
 
-def _picture(name: str, section: CrossSection, frame: Frame, caption: str, before: Collection[Row] = ()) -> Picture:
+def _picture(steps: Sequence[EdgeStep], number: int, frame: Frame, caption: str) -> Picture:
+    """The drawing of a step, counted from 0."""
+    section = steps[number].section
     drawn = SectionLayout(section, frame)
     top, foot = drawn.y(drawn.tallest) - THICK / 2, THICK / 2
     labels, rows_above, rows_below = placed_labels(drawn, top, foot)
+    is_turned = number > 0 and section.turned != steps[number - 1].section.turned
+    free = _free_side(drawn) if is_turned else None
+    over = 4 + ROW * rows_above + (_SIGN_ROW if is_turned and free is None else 0)
     box = (0.0, top - 10, float(WIDTH), foot + 10)
-    sheet = Sheet(box, margins=(0, 4 + ROW * rows_above, 0, 4 + ROW * rows_below), down=True, tallest=box[3] - box[1])
-    draw_layers(sheet, drawn, before)
+    sheet = Sheet(box, margins=(0, over, 0, 4 + ROW * rows_below), down=True, tallest=box[3] - box[1])
+    if is_turned:
+        put(sheet, "turn-over", (_SIGN_WIDE / 2, top - 10 - over + _SIGN_ROW / 2) if free is None else free)
+    draw_layers(sheet, drawn, _stitched_before(steps, number))
     sheet.svg.set("data-table", f"{sheet.at((0, 0))[1]:.1f}")
     for label in labels:
         (x, y), words_at = label.leader.at, label.at
         sheet.line("leader", (x, y), (x, words_at[1] + (4 if words_at[1] < y else -13)))
         sheet.words(label.leader.words, words_at)
-    return sheet.finish(name, in_words(section), with_key=False, caption=caption)
+    in_words_too = "The whole work is turned over. " if is_turned else ""
+    return sheet.finish(steps[number].name, f"{in_words_too}{in_words(section)}", with_key=False, caption=caption)
+
+
+def _free_side(drawn: SectionLayout) -> Place | None:
+    """The middle of the room beside the edge, on the side where no cloth runs on; None where a sign has none there."""
+    runs = drawn.section.layers
+    left, right = min(drawn.x(run.left) for run in runs), max(drawn.x(run.right) for run in runs)
+    room, middle = max((left, left / 2), (WIDTH - right, (WIDTH + right) / 2))
+    return (middle, drawn.y(drawn.tallest) / 2) if room > _SIGN_WIDE else None
 
 
 def draw_layers(sheet: Sheet, drawn: SectionLayout, before: Collection[Row] = ()) -> None:

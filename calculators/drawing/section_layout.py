@@ -13,10 +13,10 @@ from calculators.trade.sections.closings import BUTTON
 from calculators.trade.sections.levels import levels
 from calculators.trade.sections.section import CrossSection, CutEnd, Run
 
-PITCH = 13.0  # [drawing units] from layer to layer
-THICK = 8.0  # of a layer
+PITCH = 15.0  # [drawing units] from layer to layer
+THICK = 9.5  # of a layer
 SHORTEST = 2 * PITCH  # as wide as the narrowest stretch is drawn at least
-EDGE_WIDE = 190.0  # as wide as all that is folded is drawn at most
+EDGE_WIDE = 230.0  # as wide as all that is folded is drawn at most
 RAMP = 1.6 * PITCH  # in which a strip rises over an edge below it
 END = 3.0  # of the sheet left free at its sides
 _TALLEST, _BUTTON = 5.0, 1.0  # [layers] how high what is solid is drawn at most, and a button

@@ -116,13 +116,14 @@ class CrossSection:
     """Runs, the lowest first, and the rows of stitches through them.
 
     neat: strip and end, False for the one it is measured from → what that end is called, since it cannot fray. before:
-    the sections it was folded from, latest last.
+    the sections it was folded from, latest last. turned: how many times the whole work was turned over.
     """
 
     layers: tuple[Run, ...] = ()
     rows: tuple[Row, ...] = ()
     neat: Mapping[tuple[str, bool], str] = field(default_factory=dict)
     before: tuple["CrossSection", ...] = field(default=(), compare=False, repr=False)
+    turned: int = field(default=0, compare=False, repr=False)
 
     def lay(
         self, strip: str, at: Fraction, way: int, right_up: bool, length: Fraction = AMPLE, under: bool = False
@@ -143,12 +144,14 @@ class CrossSection:
 
     def over(self, lower: "CrossSection") -> "CrossSection":
         """This work laid on other work as it lies."""
-        return CrossSection(lower.layers + self.layers, lower.rows + self.rows, {**lower.neat, **self.neat})
+        return CrossSection(
+            lower.layers + self.layers, lower.rows + self.rows, {**lower.neat, **self.neat}, turned=lower.turned
+        )
 
     def turned_over(self) -> "CrossSection":
         """The whole work turned over on the table, end for end along the edge, so that its edge stays on its side."""
         layers = tuple(replace(run, right_up=not run.right_up) for run in reversed(self.layers))
-        return replace(self, layers=layers, before=())
+        return replace(self, layers=layers, before=(), turned=self.turned + 1)
 
     def neatened(self, *strips: str, words: str = "neatened edge", far: bool = False) -> "CrossSection":
         """Finish the ends of strips so that they cannot fray. far: the other end, of a strip that has one."""
