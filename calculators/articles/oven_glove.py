@@ -30,11 +30,11 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
 
     band, pockets = layers("band", long=True), (layers("pocket"), layers("other pocket", like="pocket"))
     in_pockets = [each for three in pockets for each in three]
-    _tack(work, *pockets, do="Lay the wadding of each pocket between pocket and lining, right sides out, and tack the "
+    work.tack(*pockets, do="Lay the wadding of each pocket between pocket and lining, right sides out, and tack the "
         "three together, from the middle out to all edges")  # fmt: skip
     work.bind(*(each.top for each in in_pockets), width=bound, length=2 * width,
         do="Bind one end of each pocket, all three layers at once, {width} wide: its mouth")  # fmt: skip
-    _tack(work, band, do="Lay the wadding of the band between band and lining in the same way, and tack them")
+    work.tack(band, do="Lay the wadding of the band between band and lining in the same way, and tack them")
     front, (near, *_), (far, *_) = band[0], *pockets
     work.do(
         Operation(
@@ -58,14 +58,6 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         do="Bind the glove all round, {width} wide, through every layer",
     )  # fmt: skip
     return width, length
-
-
-def _tack(work: MakingUp, *several: Layers, do: str) -> None:
-    """Tack three layers into one, by hand: no row of the machine's."""
-    glues = [
-        Glue(one, other) for outer, *under in several for each in under for one, other in zip(outer.around, each.around)
-    ]
-    work.do(Operation("close", do, glues=tuple(glues), rows=0))
 
 
 ARTICLE = Article(

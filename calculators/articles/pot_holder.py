@@ -12,11 +12,10 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     front = work.rectangle("front", given.width, given.length)
     wadding = work.rectangle("wadding", given.width, given.length, cloth="wadding")
     back = work.rectangle("back", given.width, given.length)
-    work.close(
-        (front.top, wadding.top), (front.bottom, back.bottom),
+    work.tack(
+        (front, wadding, back),
         do="Lay the wadding between front and back and tack all layers together, the middle first",
-        lengths={},
-    )  # fmt: skip
+    )
     work.strap("loop", given.loop_broad, given.loop_seen, given.binding_width)
     work.bind(
         *front.around, *wadding.around, *back.around,

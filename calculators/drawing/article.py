@@ -7,6 +7,7 @@ from math import cos, pi, sin
 
 from calculators.drawing import lines
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Point, Sheet, Told, key_picture, text_width
+from calculators.trade.articles.counting import OPERATIONS
 from calculators.trade.articles.cutting import ArticlePiece, Box, LaidPart
 from calculators.trade.articles.finishes import CASING, HEM, SEAM, TURNED_UNDER
 from calculators.trade.articles.parts import ROUND, EdgeStretch
@@ -84,7 +85,9 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
             _rows_across(sheet, each, operation, lines.AT_WORK)
         done += operation.edges
         told = told_of(operation, ruler)
-        picture = sheet.finish(operation.verb.capitalize(), f"{_plain(told.do)}", with_key=False, caption=told.do)
+        picture = sheet.finish(
+            OPERATIONS[operation.verb].capitalize(), _plain(told.do), with_key=False, caption=told.do
+        )
         pictures.append(replace(picture, told=told, crop=(0, 0, float(WIDTH), high)))
     key = key_picture([lines.AT_WORK, lines.EDGE, lines.CUT, lines.FOLD, lines.STITCH])
     return PictureSeries(tuple(pictures), key)

@@ -92,3 +92,12 @@ def test_what_is_bought_is_counted_for_all():
     one, six = (int(said["cushion-buttons", count].split()[-1].rstrip(".")) for count in ("1", "6"))
     assert six == 6 * one
     assert said["bread-cloth", "6"].startswith("To buy besides, for all: binding, ")
+
+
+def test_tacking_is_timed_by_itself_and_is_no_row_of_the_machine():
+    """A pot holder, 20 by 20 cm: two rows of 80 cm bind it, one of 10 cm closes its loop, none tacks its layers."""
+    typed = {"width": "20 cm", "length": "20 cm", "loop_seen": "10 cm", "binding_width": "1 cm"}
+    work = answer(calculator_named("pot-holder"), Asking(typed)).drawn_from.work
+    tacked = [each for each in work.operations if each.verb == "tack"]
+    assert len(tacked) == 1 and tacked[0].stitching == 0
+    assert work.stitching == 2 * 800 + 100

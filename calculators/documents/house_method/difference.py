@@ -56,7 +56,7 @@ def label(path: str, document: Document) -> str:
         return dict(_single_paths(document, document)).get(path, path)
     table, lines = tables()[rest[0]], lines_of(document, rest[0])
     number = int(rest[1])
-    name = lines[number].get(table.columns[0].name, "") if number < len(lines) else "a new line"
+    name = table.called(lines[number]) if number < len(lines) else "a new line"
     column = {each.name: each.label.lower() for each in table.columns}.get(rest[2] if len(rest) > 2 else "", "")
     return f"{table.title}: {name}{f', {column}' if column else ''}{why}"
 

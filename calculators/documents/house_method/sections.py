@@ -1,8 +1,10 @@
 """What a house method holds, section by section: declared once for the form, the sheet, the checks and the format."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from typing import Any
 
 from calculators.asking.house_measures import (
     ALLOWANCE,
@@ -49,6 +51,12 @@ class MethodTable:
     title: str
     one: str
     columns: tuple[Entry, ...]
+
+    def called(self, line: Mapping[str, Any]) -> str:
+        """What a row is called on a page; empty where it has no name yet."""
+        first = self.columns[0]
+        name = str(line.get(first.name, ""))
+        return first.kind.choices.get(name, name)
 
 
 @dataclass(frozen=True)

@@ -154,7 +154,7 @@ def _line(
     rows: MethodTable, document: Document, number: int, line: dict[str, Any], method: HouseMethod, ruler: Ruler
 ) -> ET.Element:
     path = f"tables.{rows.name}.{number}"
-    name = line.get(rows.columns[0].name, "")
+    name = rows.called(line)
     made = element(
         "details",
         {"class": "line", "data-line": path, "open": any(each.startswith(f"{path}.") for each in method.clashing)},

@@ -100,7 +100,7 @@ def _lines(rows: MethodTable, method: HouseMethod, ruler: Ruler) -> list[ET.Elem
             _cell(f"tables.{rows.name}.{number}.{column.name}", line.get(column.name, ""), column, method, ruler)
             for column in rows.columns[1:]
         )
-        made.append(row(on_ruler(line[rows.columns[0].name], ruler), *cells))
+        made.append(row(rows.called(line), *cells))
         if "why" in line:
             why = element("td", {"colspan": str(len(rows.columns))}, on_ruler(line["why"], ruler))
             made.append(element("tr", {"class": "why"}, why))

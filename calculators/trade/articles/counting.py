@@ -23,6 +23,7 @@ OPERATIONS: Mapping[str, str] = {
     "piping": "make piping",
     "rods": "tapes for rods",
     "turn out": "turn out",
+    "tack": "tack layers together",
     "close": "close an opening",
     CLOSE_GAP: "close what it was turned out by",
     PRESS: "press and check",

@@ -250,6 +250,17 @@ class MakingUp:
             )
         )
 
+    def tack(self, *several: Sequence[FlatPart], do: str) -> None:
+        """Tack layers that lie on each other into one, by hand: no row of the machine's. several: the layers of each
+        such heap."""
+        glues = (
+            Glue(one, other)
+            for first, *others in several
+            for each in others
+            for one, other in zip(first.around, each.around)
+        )
+        self.do(Operation("tack", do, glues=tuple(glues), rows=0))
+
     def bind(self, *edges: EdgeStretch, width: Fraction, do: str = "", length: Fraction | None = None) -> None:
         """Bind edges with a strip, so wide when it is on; the edge is left as it was cut. length: of the strip, where
         it holds several layers at once [mm]."""

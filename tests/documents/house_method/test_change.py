@@ -8,13 +8,14 @@ from calculators.asking.house_method import FORMAT, VERSION
 from calculators.asking.site_method import site_document
 from calculators.documents.house_method.change import changed, written_at
 from calculators.documents.house_method.check import mended
-from calculators.documents.house_method.difference import differences
+from calculators.documents.house_method.difference import differences, label
 from calculators.documents.house_method.format import LONGEST_TEXT, LONGEST_WHY, MOST_ROWS, Document, normal
 from calculators.documents.house_method.merge import merged
-from calculators.documents.house_method.reading import LONGEST, read_method, written_down
+from calculators.documents.house_method.reading import LONGEST, house_of, read_method, written_down
 from calculators.documents.house_method.sections import sections, tables
 from calculators.faces.house_method.compare import changes_replies, differences_table
 from calculators.faces.house_method.form import form
+from calculators.faces.house_method.sheet import sheet
 from calculators.faces.page.markup import html
 from calculators.values.kind import InvalidValue
 from calculators.values.measure import CENTIMETRES
@@ -280,3 +281,16 @@ def test_no_form_lets_a_method_grow_past_what_can_be_read():
     assert "no room for this" in refused and "\n" not in refused
     assert LONGEST - 2 * LONGEST_TEXT - 100 < len(written_down(document)) <= LONGEST
     assert read_method.__wrapped__(written_down(document))[0] == document
+
+
+def test_a_row_named_by_a_choice_is_called_by_its_words_wherever_it_stands():
+    """An operation as its list offers it, never the word it is kept under: on the sheet, in the form, in changes."""
+    operations = tables()["operations"].columns[0].kind.choices
+    document = normal({**OURS, "tables": {"operations": [{"operation": each, "minutes": "5"} for each in operations]}})
+    rows = [element for each in sheet(house_of(document), CENTIMETRES) for element in each.iter("th")]
+    on_sheet = {"".join(each.itertext()) for each in rows if each.get("scope") == "row"}
+    in_form = {"".join(each.itertext()) for every in form(document, CENTIMETRES) for each in every.iter("summary")}
+    in_changes = [label(f"tables.operations.{number}.minutes", document) for number in range(len(operations))]
+    for number, (kept, words) in enumerate(operations.items()):
+        assert words in on_sheet and words in in_form, kept
+        assert in_changes[number] == f"Time per operation: {words}, minutes"
