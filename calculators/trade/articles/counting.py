@@ -18,7 +18,7 @@ OPERATIONS: Mapping[str, str] = {
     "buttons": "buttonhole and button",
     "bind": "bind an edge",
     "strap": "loop or tie",
-    "border": "stitch a border",
+    "border": "row round a flange or border",
     "lay on": "stitch a border, lining or pocket on",
     "piping": "make piping",
     "rods": "tapes for rods",
