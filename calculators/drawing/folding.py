@@ -9,6 +9,7 @@ from calculators.drawing import lines
 from calculators.drawing.action_marks import action, draw_action, draw_turning
 from calculators.drawing.folding_words import Lying, in_words, lying, side_style
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
+from calculators.drawing.side_words import write_sides
 from calculators.trade.corners.cloth import ClothLine, Facet
 from calculators.trade.corners.convex import Edge, Polygon, moved, outlines
 from calculators.trade.corners.plane import Isometry, Line, Point, steady
@@ -22,6 +23,7 @@ from calculators.values.measure import Ruler, show_length
 MARGINS = (62, 26, 20, 34)
 TALLEST = 236
 LETTERS = 16.5  # [drawing units] how large letters are in the narrowest columns
+SMALL, READABLE = 128.0, 13.0  # [px] how wide a drawing is that is shown small on a phone, and letters on it
 CROP = 8  # [drawing units] left around the cloth of a drawing shown without its words; a break line stands out by 5
 AS_BEFORE = " It is drawn as it lies before, with an arrow for each fold."
 Box = tuple[float, float, float, float]
@@ -63,7 +65,12 @@ def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler, box: Box | No
         _acted(last, step, folds, box)
         if last and folds
         else state_drawn(
-            step, lines_before, box, ruler, is_turned=last is not None and last.from_below != step.from_below
+            step,
+            lines_before,
+            box,
+            ruler,
+            is_turned=last is not None and last.from_below != step.from_below,
+            is_small=True,
         )
         for last, step, folds, lines_before in zip(before, steps, acts, earlier)
     ]
@@ -77,7 +84,7 @@ def corner_step_by_step(steps: Sequence[CornerStep], ruler: Ruler, box: Box | No
                 caption=instruction(step, ruler),
             ),
             told=told(step, ruler),
-            crop=None if any(each.outside for each in step.measured) else _crop(sheet, box),
+            crop=None if _is_measured_in(step) else _crop(sheet, box),
         )
         for step, (sheet, lay), before, folds in zip(steps, drawn, last, acts)
     )
@@ -91,9 +98,10 @@ def _acted(last: CornerStep, step: CornerStep, folds: Sequence[SingleFold], box:
     _, low, _, high = box_of([last.seen, step.seen])
     scale = _scale(box)
     sheet = Sheet((left, low, right, high), margins=MARGINS, tallest=scale * (high - low), letters=LETTERS)
-    draw_cloth(sheet, last.seen, last.window, last.stack.lines)
+    before, _ = draw_cloth(sheet, last.seen, last.window, last.stack.lines)
     for fold in folds:
         draw_action(sheet, fold, step.window)
+    write_sides(sheet, before, _small(box))
     return sheet, lying(step.seen, step.window)
 
 
@@ -126,10 +134,16 @@ def _crop(sheet: Sheet, box: Box) -> tuple[float, float, float, float]:
 
 
 def state_drawn(
-    step: CornerStep, earlier: frozenset[ClothLine], box: Box, ruler: Ruler, is_turned: bool = False
+    step: CornerStep,
+    earlier: frozenset[ClothLine],
+    box: Box,
+    ruler: Ruler,
+    is_turned: bool = False,
+    is_small: bool = False,
 ) -> tuple[Sheet, Lying]:
     """The cloth as a step leaves it, and how it lies. earlier: lines that were there before; box: what all the drawings
-    of the series cover [mm]; is_turned: whether the step turns the work over."""
+    of the series cover [mm]; is_turned: whether the step turns the work over; is_small: whether it may be shown small.
+    """
     stack, window = step.seen, step.window
     if step.from_below:
         middle = (box[0] + box[2]) / 2
@@ -147,7 +161,18 @@ def state_drawn(
         draw_turning(sheet, box_of([stack]), box, CROP)
     for measured in step.measured:
         _dimension(sheet, measured, _middle(box_of([stack])), show_length(step.lengths[measured.name], ruler))
+    write_sides(sheet, lay, _small(box) if is_small and not _is_measured_in(step) else LETTERS)
     return sheet, lay
+
+
+def _is_measured_in(step: CornerStep) -> bool:
+    """Whether a step's drawing is to be measured in, and stays large."""
+    return any(each.outside for each in step.measured)
+
+
+def _small(box: Box) -> float:
+    """How large letters must be to be read on a drawing shown small [drawing units]. box: as it is shown [mm]."""
+    return READABLE * ((box[2] - box[0]) * _scale(box) + 2 * CROP) / SMALL
 
 
 def draw_cloth(sheet: Sheet, stack: Stack, window: Polygon, earlier: Collection[ClothLine]) -> tuple[Lying, list[Edge]]:

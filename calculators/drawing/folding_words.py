@@ -24,13 +24,15 @@ class Lying:
 
     groups: the facets to be seen with their borders, the lowest first, those together that lie next in order and as
     flat as one. sides: the styles of what is to be seen with their shares of it [percent], the largest first. folds:
-    how many edges are folded. creased: whether a crease lies open.
+    how many edges are folded. creased: whether a crease lies open. seen: the parts that are to be seen, each with its
+    facet.
     """
 
     groups: list[list[tuple[Facet, Borders]]]
     sides: tuple[tuple[str, int], ...]
     folds: int
     creased: bool
+    seen: tuple[tuple[Facet, Polygon], ...]
 
 
 def lying(stack: Stack, window: Polygon) -> Lying:
@@ -50,7 +52,11 @@ def lying(stack: Stack, window: Polygon) -> Lying:
             groups.append([(facet, around)])
     shares = ((style, round(100 * each / sides.total())) for style, each in sides.items())
     return Lying(
-        groups, tuple(sorted(shares, key=lambda each: (-each[1], each[0]))), kinds["fold"], kinds["crease"] > 0
+        groups,
+        tuple(sorted(shares, key=lambda each: (-each[1], each[0]))),
+        kinds["fold"],
+        kinds["crease"] > 0,
+        tuple((each.facet, part) for each in visible.values() for part in each.parts),
     )
 
 

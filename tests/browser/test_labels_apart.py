@@ -131,7 +131,7 @@ ODD = {
 }
 MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((figure) => {
   const svg = [...figure.querySelectorAll('svg')].find((each) => each.checkVisibility());
-  const [,, width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
+  const [begins, over, width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
   const there = svg.getScreenCTM().inverse();
   const words = [...svg.querySelectorAll('text')].filter((text) => text.checkVisibility()).map((text) => {
     const { x, y, width, height } = text.getBBox();
@@ -142,8 +142,8 @@ MEASURE = """() => [...document.querySelectorAll('figure[data-of]')].flatMap((fi
     return { says: text.textContent, left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys),
         low: Math.max(...ys) };
   });
-  const strays = words.filter((each) => each.left < -2 || each.right > width + 2 || each.top < -2 ||
-    each.low > height + 2).map((each) => `“${each.says}” leaves its sheet`);
+  const strays = words.filter((each) => each.left < begins - 2 || each.right > begins + width + 2 ||
+    each.top < over - 2 || each.low > over + height + 2).map((each) => `“${each.says}” leaves its sheet`);
   const meet = (a, b) => a.left < b.right && b.left < a.right && a.top < b.low && b.top < a.low;
   const clashes = words.flatMap((a, i) => words.slice(i + 1).filter((b) => meet(a, b))
     .map((b) => `“${a.says}” lies on “${b.says}”`));

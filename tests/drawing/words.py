@@ -31,10 +31,11 @@ def words(svg: ET.Element, letters: float, size: int = 1) -> Iterator[tuple[str,
         if not node.text or str(size) not in node.get("data-at", str(size)).split():
             continue
         x, y = float(node.get("x")) * size, float(node.get("y")) * size
-        wide = width(node.text) * letters
+        own = float(node.get("font-size", letters))
+        wide = width(node.text) * own
         left = x - wide * {"start": 0, "middle": 0.5, "end": 1}[node.get("text-anchor", "start")]
-        low = y + HIGH * letters / 2 if "in-middle" in node.get("class").split() else y
-        place = box(left + NEAR, low - HIGH * letters + NEAR, left + wide - NEAR, low - NEAR)
+        low = y + HIGH * own / 2 if "in-middle" in node.get("class").split() else y
+        place = box(left + NEAR, low - HIGH * own + NEAR, left + wide - NEAR, low - NEAR)
         if turned := re.match(r"rotate\(([-\d.]+) ([-\d.]+) ([-\d.]+)\)", node.get("transform", "")):
             place = affinity.rotate(place, float(turned[1]), (float(turned[2]) * size, float(turned[3]) * size))
         yield node.text, place

@@ -58,7 +58,7 @@ def _states(drawn: InStep, titles: list[str]) -> ET.Element:
 
 
 def _state(picture: Picture) -> ET.Element:
-    style = "drawing small" if picture.crop else "drawing"
+    style = "drawing cropped" if picture.crop else "drawing"
     return element("figure", {"class": style}, view_of(deepcopy(picture)), element("figcaption", None, picture.title))
 
 
