@@ -53,11 +53,11 @@ ARTICLE = Article(
     cut=("front", "back"),
     examples=(
         Example(
-            {"duvet_width": "135 cm", "duvet_length": "200 cm", "larger": "0", "opening": "75 cm", "hem": "4 cm",
+            {"duvet_width": "135 cm", "duvet_length": "200 cm", "larger": "3 cm", "opening": "75 cm", "hem": "4 cm",
                 "turn": "1 cm", "apart": "15 cm", "seam_allowance": "1 cm"},
-            {"front_width": 1370, "front_length": 2060, "buttons": 4, "stitching": 14_000},
-            "worked by hand: 135 + 2 × 1 cm; 200 + 1 + 5 cm; 75 ÷ 15 = 5 gaps, so 4 buttons between them; "
-            "stitched 2 × 135 cm, twice 2 × 200 + 135 cm, and 2 × 30 cm",
+            {"front_width": 1400, "front_length": 2090, "buttons": 4, "stitching": 14_270},
+            "worked by hand: 138 + 2 × 1 cm; 203 + 1 + 5 cm; 75 ÷ 15 = 5 gaps, so 4 buttons between them; "
+            "stitched 2 × 138 cm, twice 2 × 203 + 138 cm, and 2 × 31.5 cm",
         ),
     ),
     about="cover",

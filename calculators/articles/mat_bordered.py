@@ -66,9 +66,10 @@ ARTICLE = Article(
         Example(
             {"width": "45 cm", "length": "33 cm", "border": "4 cm", "seam_allowance": "1 cm", "turn": "1 cm"},
             {"mat_width": 470, "mat_length": 350, "top_border_width": 498.28427, "top_border_length": 60,
-                "right_border_width": 60, "right_border_length": 378.28427},
+                "stitching": 3026.27417, "right_border_width": 60, "right_border_length": 378.28427},
             "worked by hand: 45 + 2 cm, 33 + 2 cm; a border 4 + 1 + 1 = 6 cm wide; its slanting ends stand out by "
-            "1 × (1 + √2) = 2.414214 cm at its outer corners, so 45 + 4.828427 cm",
+            "1 × (1 + √2) = 2.414214 cm at its outer corners, so 45 + 4.828427 cm; "
+            "stitched 4 × 4 × √2 cm, 2 × (45 + 33) and 2 × (37 + 25) cm",
             tolerance=0.001,
         ),
     ),

@@ -15,11 +15,15 @@ import random
 import sys
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import redirect_stdout
 from fractions import Fraction
 from importlib import import_module
+from io import StringIO
 from pathlib import Path
 from types import ModuleType, SimpleNamespace
 from typing import Any
+
+import pytest
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
@@ -32,9 +36,13 @@ from calculators.asking.site_method import example_method
 from calculators.catalogue import catalogue
 from calculators.values.kinds import Length
 from scripts.tools.command_error import run_main
+from scripts.tools.places import ROOT
 from tests.reference import cases
 
 checks: Any = import_module("tests.articles.checks")  # its judge, shapely, says nothing about types
+work_checks: Any = import_module("tests.articles.work_checks")
+#: What is counted by hand, refused and told of single articles.
+ONE_BY_ONE = [str(ROOT / "tests/articles" / f"test_{name}.py") for name in ("refused_and_told", "counted_by_hand")]
 ACROSS = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
 OTHER = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult}
 
@@ -126,6 +134,7 @@ def fault(article: Article, it: Made) -> str:
         "order": list(checks.out_of_order(work)),
         "inside out": checks.left_inside_out(work),
         "turned": checks.too_narrow_to_turn(work),
+        "work": work_checks.amiss(work, article.is_bent),
     }
     if not article.is_bent:
         found |= {"meet": checks.do_not_meet(work), "size": checks.finished_size(work) != it.size}
@@ -150,6 +159,9 @@ def found_by(article: Article, given: list[SimpleNamespace]) -> str:
     try:
         if any(case.off(case.ours) > 0 for case in cases() if case.calculator == article.name):
             return "case from outside"
+        with redirect_stdout(StringIO()):
+            if pytest.main(["-q", "-x", "-p", "no:cacheprovider", *ONE_BY_ONE]):
+                return "test of its own"
     finally:
         catalogue()[article.name] = usual
     return ""

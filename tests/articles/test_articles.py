@@ -31,6 +31,7 @@ from tests.articles.checks import (
     out_of_order,
     too_narrow_to_turn,
 )
+from tests.articles.work_checks import amiss
 
 every_article = pytest.mark.parametrize("article", articles().values(), ids=lambda each: each.name)
 FLAT = [each for each in articles().values() if not each.is_bent]
@@ -97,6 +98,7 @@ def test_its_order_of_work_can_be_done(article, data):
     it = data.draw(lopsided(article.name))
     assert list(out_of_order(it.work)) == [] and left_inside_out(it.work) == []
     assert not too_narrow_to_turn(it.work)
+    assert amiss(it.work, article.is_bent) == []
 
 
 @every_article
