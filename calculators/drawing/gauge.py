@@ -76,14 +76,19 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
         part = part_within(at(line.start), at(line.end), (EDGE, EDGE, EDGE + shown_width, EDGE + shown_height))
         if part:
             _line(svg, STYLES[line.kind], *part)
+    written: list[tuple[str, Place]] = []
     for words, named in _named(gauge, ruler):
         x, y = at(named)
         if EDGE <= x <= EDGE + shown_width and EDGE <= y <= EDGE + shown_height:
-            beyond = x + BESIDE + text_width(words, LETTERS) / PX > paper_width
+            wide = text_width(words, LETTERS) / PX
+            beyond = x + BESIDE + wide > paper_width
             _words(svg, words, (x - BESIDE if beyond else x + BESIDE, y - ABOVE), ends=beyond)
+            written.append((words, (x - BESIDE - wide if beyond else x + BESIDE, y - ABOVE)))
     if name:
-        for words, where in _beside(place, of, (shown_width, shown_height)):
-            _words(svg, words, where)
+        for words, places in _beside(place, of, (shown_width, shown_height)):
+            clear = (each for each in places if not any(_run_into(words, each, *other) for other in written))
+            written.append((words, next(clear, places[0])))
+            _words(svg, *written[-1])
     begins = [EDGE] * (column > 0) + [EDGE + width - OVERLAP] * (column < across - 1)
     for x in begins:
         _line(svg, JOIN, (x, EDGE), (x, EDGE + shown_height))
@@ -106,13 +111,15 @@ def _sheet(gauge: Gauge, place: tuple[int, int], of: tuple[int, int], paper: str
     return Picture(svg, title, description, caption=GLUED if across * up > 1 else ALONE)
 
 
-def _beside(place: tuple[int, int], of: tuple[int, int], shown: Place) -> list[tuple[str, Place]]:
-    """Which sheet is glued on at which side, and where that is written [mm]."""
+def _beside(place: tuple[int, int], of: tuple[int, int], shown: Place) -> list[tuple[str, list[Place]]]:
+    """Which sheet is glued on at which side, and where that can be written [mm], the best first."""
     (column, row), (across, up), (width, height) = place, of, shown
     number = row * across + column + 1
-    beside = [(f"sheet {number + 1}", (EDGE + width - 2 * OVERLAP, EDGE + height / 3))] * (column < across - 1)
-    above = [(f"sheet {number + across}", (EDGE + width / 3, EDGE + OVERLAP / 2))] * (row < up - 1)
-    return [*beside, *above]
+    along = (1 / 3, 2 / 3, *ELSEWHERE)
+    right = [(EDGE + width - 2 * OVERLAP, EDGE + height * share) for share in along]
+    top = [(EDGE + width * share, EDGE + OVERLAP / 2) for share in along]
+    beside, above = (f"sheet {number + 1}", right), (f"sheet {number + across}", top)
+    return [beside] * (column < across - 1) + [above] * (row < up - 1)
 
 
 def _named(gauge: Gauge, ruler: Ruler) -> list[tuple[str, Place]]:
