@@ -109,7 +109,10 @@ def played_edge(
     for step, table, way, strips in zip(steps, tables, (lead, *ways), bends):
         parts = [_drawn(sheet, fold, each, frame) for fold, each in zip(way or (), strips)]
         shown.append(PlayedStep(step.name, high - table, parts, jumps=way is None))
-    return played(shown, (0, 0, WIDTH, high + max(feet)))
+    made = played(shown, (0, 0, WIDTH, high + max(feet)))
+    if made is not None:
+        made.set("data-table", f"{high:.1f}")
+    return made
 
 
 def _flat(sheet: Sheet, drawn: SectionLayout) -> ET.Element:

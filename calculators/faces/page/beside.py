@@ -66,8 +66,9 @@ def _played(drawn: InStep, titles: list[str]) -> ET.Element | None:
     """What takes both drawings from step to step; a script shows it and serves it."""
     both = (drawn.one, drawn.other)
     stages = [_stage(series, number, drawn) for number, series in enumerate(both)]
-    if None in stages:
+    if stages[0] is None or stages[1] is None:
         return None
+    _level(stages[0], stages[1])
     whole = all(picture.crop is None for series in both for picture in series.pictures)
     halves = (
         element(
@@ -85,6 +86,18 @@ def _played(drawn: InStep, titles: list[str]) -> ET.Element | None:
         element("div", {"class": "halves"}, *halves),
         player(len(drawn.stops) - 1),
     )
+
+
+def _level(one: ET.Element, other: ET.Element) -> None:
+    """Let what lies on a table lie as high in both drawings, where that is known."""
+    tables = [float(each.get("data-table", "0")) for each in (one, other)]
+    if not all(tables):
+        return
+    boxes = [[float(at) for at in each.get("viewBox", "").split()] for each in (one, other)]
+    below = max(high - table for table, (*_, high) in zip(tables, boxes))
+    for each, table, (left, _, wide, _) in zip((one, other), tables, boxes):
+        top, high = table - max(tables), max(tables) + below
+        each.set("viewBox", f"{left:g} {top:g} {wide:g} {high:g}")
 
 
 def _stage(series: PictureSeries, number: int, drawn: InStep) -> ET.Element | None:
