@@ -148,20 +148,25 @@ def every_calculator_answers(page: Page, but: set[str], within: float) -> set[st
 
 
 @contextmanager
-def nothing_amiss(context: BrowserContext, served: str) -> Iterator[None]:
-    """Closes a reader's profile at the end, and fails when something was asked for beyond the served site, when a
-    script of a page broke, or when a page went against the site's policy."""
-    asked_for: list[str] = []
-    broken: list[str] = []
-    context.on("request", lambda request: asked_for.append(request.url))
-    context.on("weberror", lambda problem: broken.append(str(problem.error)))
+def what_goes_amiss(context: BrowserContext, served: str) -> Iterator[list[str]]:
+    """Closes a reader's profile at the end. Gives a list of what was asked for beyond the served site, what broke in a
+    script of a page, and what went against the site's policy."""
+    amiss: list[str] = []
+    context.on("request", lambda request: amiss.extend(strangers([request.url], served)))
+    context.on("weberror", lambda problem: amiss.append(str(problem.error)))
     context.on(
-        "console", lambda message: broken.append(message.text) if "Content Security Policy" in message.text else None
+        "console", lambda message: amiss.append(message.text) if "Content Security Policy" in message.text else None
     )
-    yield
+    yield amiss
     context.close()
-    assert strangers(asked_for, served) == []
-    assert broken == []
+
+
+@contextmanager
+def nothing_amiss(context: BrowserContext, served: str) -> Iterator[None]:
+    """Closes a reader's profile at the end, and fails when anything went amiss."""
+    with what_goes_amiss(context, served) as amiss:
+        yield
+    assert amiss == []
 
 
 def calculator(page: Page, name: str) -> Locator:

@@ -1,14 +1,13 @@
-"""The checker of accessible pages (axe-core) finds nothing, light or dark, on any page, nor while a value is in
-trouble."""
+"""The checker of accessible pages (axe-core) finds nothing, light or dark, on a wide screen, nor while a value is in
+trouble; `test_every_page.py` runs it on every page on a phone."""
 
 from collections.abc import Callable, Iterator
-from xml.etree import ElementTree
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import NODE_MODULES
-from tests.browser.reader import NO_PYTHON, WAKING, answered, blank, calculator, forget_typed, profile, refusal
+from tests.browser.reader import WAKING, answered, blank, calculator, forget_typed, profile, refusal
 
 PHONE, SCREEN = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
 COLOUR = ["color-contrast", "link-in-text-block"]
@@ -37,29 +36,6 @@ def violations(page: Page, rules: list[str] | None = None) -> list[str]:
         for each in report["violations"]
         for node in each["nodes"]
     ]
-
-
-def test_every_page(browser, site, served):
-    """With every fold open: by every rule in a light room; in a dark one by those on colour, since nothing else is
-    otherwise there."""
-    context = profile(browser, served, viewport=PHONE, color_scheme="light", reduced_motion="reduce")
-    context.add_init_script(path=AXE)
-    context.add_init_script(NO_PYTHON)
-    still = context.new_page()
-    addresses = [name.text for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
-    faults = {}
-    for address in [*addresses, f"{served}/no-such-page/"]:
-        still.emulate_media(color_scheme="light")
-        still.goto(address)
-        light = still.evaluate(GROUND)
-        still.evaluate(EVERY_FOLD)
-        problems = violations(still)
-        still.emulate_media(color_scheme="dark")
-        still.wait_for_function(f"(light) => ({GROUND})() !== light", arg=light)
-        if problems := [*problems, *violations(still, COLOUR)]:
-            faults[address.removeprefix(served)] = problems
-    context.close()
-    assert faults == {}
 
 
 @pytest.mark.parametrize(

@@ -1,13 +1,28 @@
-"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site, all can be hit
-and seen."""
+"""Every page of the site, opened in a browser: nothing goes against the policy, nothing leaves the site, and all that
+is looked for on any page holds on each of them.
 
+A page is opened once for all looks, since that costs more than most of them.
+"""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.browser.reader import PYTHON_SENT_AWAY
+from scripts.bench.page_lengths import MEASURE
+from tests.browser.reader import PYTHON_SENT_AWAY, profile, what_goes_amiss
+from tests.browser.test_accessible import AXE, COLOUR, EVERY_FOLD, GROUND, violations
+from tests.browser.test_in_glances import HEAD_OF_A_SHEET, LONGEST, OF_THE_DAY
+from tests.browser.test_no_sideways_scroll import FAULTS
+from tests.browser.test_no_sideways_scroll import WINDOWS as WINDOWS_TO_FIT
+from tests.browser.test_words_in_drawings import OTHER_SIZES, SIZES
+from tests.browser.test_words_in_drawings import WINDOWS as WINDOWS_TO_READ_IN
+
+PHONE, SCREEN = (390, 844), (1280, 844)  # [CSS px]
 
 
 def addresses(site: Path, served: str) -> list[str]:
@@ -33,23 +48,121 @@ TOO_SMALL = """() => [
         `${each.outerHTML.slice(0, 120)}: ${Math.round(width)} by ${Math.round(height)}`)"""
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone, then screen"])
-def test_every_page_keeps_to_the_policy_and_fits_the_hand(page: Page, site: Path, served: str):
-    page.add_init_script(PYTHON_SENT_AWAY)
-    wide, small = {}, {}
-    for address in [*addresses(site, served), f"{served}/no-such-page/"]:
-        page.goto(address)
-        assert page.locator("h1").count() == 1
-        for across in (390, 1280):
-            page.set_viewport_size({"width": across, "height": 844})
-            where = f"{address.removeprefix(served)} at {across}"
-            beyond = page.evaluate("document.scrollingElement.scrollWidth - innerWidth")
-            if beyond > 0:
-                wide[where] = beyond
-            if found := page.evaluate(TOO_SMALL):
-                small[where] = found
-    assert wide == {}, "pages that scroll sideways"
-    assert small == {}
+def fits_the_hand(page: Page) -> list:
+    return page.evaluate(TOO_SMALL)
+
+
+def fits_the_window(page: Page) -> list:
+    return page.evaluate(FAULTS)
+
+
+def has_one_heading(page: Page) -> list:
+    return [] if page.locator("h1").count() == 1 else ["none, or several"]
+
+
+def is_read_in_glances(page: Page) -> list:
+    """The answer and its drawing are seen with at most one screen of scrolling."""
+    page.evaluate("document.fonts.ready.then(() => true)")
+    found = page.evaluate(MEASURE)
+    end = found["end"] if found["end"] is not None else found["answer"]
+    far = found["answer"] is not None and (end > 2 or found["answer"] > 1.5)
+    longest = next((high for path, high in LONGEST.items() if page.url.endswith(f"/{path}")), found["high"])
+    return [found] if far or found["high"] > longest else []
+
+
+def has_a_head_for_its_sheets(page: Page) -> list:
+    *heads, left_over = page.evaluate(HEAD_OF_A_SHEET)
+    said_well = len(heads) == 1 and re.match(OF_THE_DAY, heads[0])
+    return [] if said_well and not left_over else [*heads, left_over]
+
+
+def has_words_of_one_size_in_its_drawings(page: Page) -> list:
+    return page.evaluate(OTHER_SIZES, SIZES)
+
+
+def is_accessible(page: Page) -> list:
+    return violations(page)
+
+
+def has_contrast_in_the_dark(page: Page) -> list:
+    """By the rules on colour alone, since nothing else is otherwise there."""
+    return violations(page, COLOUR)
+
+
+Look = Callable[[Page], list]
+LOOKS: tuple[Look, ...] = (
+    fits_the_hand,
+    fits_the_window,
+    has_one_heading,
+    is_read_in_glances,
+    has_a_head_for_its_sheets,
+    has_words_of_one_size_in_its_drawings,
+    is_accessible,
+    has_contrast_in_the_dark,
+)
+
+
+def resize(page: Page, window: tuple[int, int]) -> None:
+    page.set_viewport_size({"width": window[0], "height": window[1]})
+
+
+def states(page: Page, address: str) -> Iterator[tuple[str, list[Look]]]:
+    """A page in each state that it is looked at in, by its name, with what is looked for."""
+    page.emulate_media(color_scheme="light")
+    page.goto(address)
+    yield "as opened", [has_one_heading, is_read_in_glances, has_a_head_for_its_sheets, fits_the_hand, fits_the_window]
+    resize(page, SCREEN)
+    yield "on a screen", [fits_the_hand, fits_the_window]
+    page.evaluate(EVERY_FOLD)
+    for window in sorted({*WINDOWS_TO_FIT, *WINDOWS_TO_READ_IN}, reverse=True):
+        resize(page, window)
+        looks: list[Look] = []
+        if window in WINDOWS_TO_FIT:
+            looks.append(fits_the_window)
+        if window in WINDOWS_TO_READ_IN:
+            looks.append(has_words_of_one_size_in_its_drawings)
+        yield "with every fold open at {} by {}".format(*window), looks
+    resize(page, PHONE)
+    yield "with every fold open in a light room", [is_accessible]
+    light = page.evaluate(GROUND)
+    page.emulate_media(color_scheme="dark")
+    page.wait_for_function(f"(light) => ({GROUND})() !== light", arg=light)
+    yield "with every fold open in a dark room", [has_contrast_in_the_dark]
+
+
+@dataclass
+class Visit:
+    """What was found on the pages by each look, by page and state; and what went amiss."""
+
+    found: dict[Look, dict[str, list]]
+    amiss: list[str]
+
+
+@pytest.fixture(scope="module")
+def visit(browser: Browser, site: Path, served: str) -> Visit:
+    width, height = PHONE
+    look = {"viewport": {"width": width, "height": height}, "color_scheme": "light", "reduced_motion": "reduce"}
+    context = profile(browser, served, **look)
+    context.add_init_script(path=AXE)
+    context.add_init_script(PYTHON_SENT_AWAY)
+    found: dict[Look, dict[str, list]] = {look: {} for look in LOOKS}
+    with what_goes_amiss(context, served) as amiss:
+        page = context.new_page()
+        for address in [*addresses(site, served), f"{served}/no-such-page/"]:
+            for state, looks in states(page, address):
+                for each in looks:
+                    found[each][f"{address.removeprefix(served)} {state}"] = each(page)
+    return Visit(found, amiss)
+
+
+@pytest.mark.parametrize("look", LOOKS, ids=lambda look: look.__name__)
+def test_every_page(visit: Visit, look: Look):
+    assert len(visit.found[look]) > 100
+    assert {where: faults for where, faults in visit.found[look].items() if faults} == {}
+
+
+def test_every_page_keeps_to_the_policy(visit: Visit):
+    assert visit.amiss == []
 
 
 #: Names what is marked as hidden and is seen all the same.
@@ -58,12 +171,11 @@ SEEN_THOUGH_HIDDEN = """() => [...document.querySelectorAll(".md-content [hidden
     .map((each) => each.outerHTML.slice(0, 120))"""
 
 
-@pytest.mark.parametrize("width", [390], ids=["phone"])
 @pytest.mark.parametrize("scripts", ["none", "late"])
 def test_nothing_can_be_pressed_before_the_script_that_works_it_has_come(
-    browser: Browser, site: Path, served: str, scripts: str, width: int
+    browser: Browser, site: Path, served: str, scripts: str
 ):
-    context = browser.new_context(viewport={"width": width, "height": 844}, java_script_enabled=scripts == "late")
+    context = browser.new_context(viewport={"width": 390, "height": 844}, java_script_enabled=scripts == "late")
     context.route("**/*.js", lambda route: route.abort())
     page = context.new_page()
     seen = {}

@@ -1,13 +1,12 @@
 """A page is read in glances: on a phone the answer and its drawing come within a screen, rows and steps are a line each
-until they are tapped, and the answer stays in sight."""
+until they are tapped, and the answer stays in sight; `test_every_page.py` looks at how far down both are."""
 
 import re
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from scripts.bench.page_lengths import MEASURE, paths
-from tests.browser.reader import NO_PYTHON, WAKING, blank, calculator, elsewhere, one_window, refusal, says
+from tests.browser.reader import WAKING, blank, calculator, elsewhere, one_window, refusal, says
 
 OF_THE_DAY = r"The handbook’s numbers \d{1,2} [A-Z][a-z]+ 20\d\d$"
 LONGEST = {"corners/mitre/": 6000, "projects/curtains/": 6500}  # [px]
@@ -21,29 +20,6 @@ HEAD_OF_A_SHEET = """() => {
     dispatchEvent(new Event("afterprint"));
     return [...said, document.querySelectorAll(".sheet-head").length];
 }"""
-
-
-def test_answer_and_drawing_are_seen_with_at_most_one_screen_of_scrolling_and_each_page_has_a_head_for_its_sheets(
-    browser, served
-):
-    page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
-    page.add_init_script(NO_PYTHON)
-    far, long, unnamed = [], [], []
-    for path in paths():
-        page.goto(f"./{path}")
-        page.evaluate("document.fonts.ready.then(() => true)")
-        found = page.evaluate(MEASURE)
-        if found["high"] > LONGEST.get(path, found["high"]):
-            long.append((path, found["high"]))
-        if not (said := page.evaluate(HEAD_OF_A_SHEET)) or not re.match(OF_THE_DAY, said[0]) or said[1:] != [0]:
-            unnamed.append((path, said))
-        if found["answer"] is None:
-            continue
-        end = found["end"] if found["end"] is not None else found["answer"]
-        if end > 2 or found["answer"] > 1.5:
-            far.append((path, found))
-    page.context.close()
-    assert (far, long, unnamed) == ([], [], [])
 
 
 @one_window

@@ -1,5 +1,5 @@
 """The words in a drawing can be read beside the work and never shout: 13 to 15 px on every page, on phone, tablet and
-desk, on a low window too."""
+desk, on a low window too; `test_every_page.py` looks at each."""
 
 from playwright.sync_api import Browser
 
@@ -15,22 +15,9 @@ OTHER_SIZES = """([smallest, largest]) => [...document.querySelectorAll("svg.to-
 WINDOWS = [(390, 844), (600, 844), (844, 390), (1280, 720), (1600, 900)]
 
 
-def test_words_in_drawings_are_of_one_size(browser: Browser, served: str, site):
+def test_words_of_another_size_are_found(browser: Browser, served: str):
     page = elsewhere(browser, served)
     page.add_init_script(NO_PYTHON)
-    others, drawn = {}, 0
-    for file in sorted(site.rglob("index.html")):
-        if 'class="to-scale" role="img"' not in file.read_text(encoding="utf-8"):
-            continue
-        name = file.parent.relative_to(site).as_posix()
-        page.goto("./" if name == "." else f"./{name}/")
-        page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })")
-        drawn += page.locator("svg.to-scale[role=img] text").count()
-        for width, height in WINDOWS:
-            page.set_viewport_size({"width": width, "height": height})
-            if found := page.evaluate(OTHER_SIZES, SIZES):
-                others[f"{name} at {width} by {height}"] = found
-    planted = page.evaluate(OTHER_SIZES, [99, 999])
+    page.goto("./corners/mitre/")
+    assert len(page.evaluate(OTHER_SIZES, [99, 999])) >= 10
     page.context.close()
-    assert drawn > 100 and planted
-    assert others == {}
