@@ -12,7 +12,7 @@ from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import catalogue
-from calculators.drawing.picture import PictureSeries
+from calculators.drawing.picture import pictures_of
 from calculators.faces.job.walk import walk_replies
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.form import form_html
@@ -86,7 +86,7 @@ def of_calculator(calculator, asking):
     yield from of_elements(*answer_html(calculator, reply, asking), form_html(calculator, asking, "here"))
     if calculator.drawing:
         drawn = calculator.drawing(reply.drawn_from, asking.ruler)
-        for picture in drawn.pictures if isinstance(drawn, PictureSeries) else (drawn,):
+        for picture in pictures_of(drawn):
             yield from (picture.caption, *of_elements(picture.svg))
 
 

@@ -17,7 +17,7 @@ from calculators.asking.site_method import site_method
 from calculators.batch.walk import BATCH, go
 from calculators.catalogue import catalogue
 from calculators.documents.house_method.sections import entries
-from calculators.drawing.picture import PictureSeries
+from calculators.drawing.picture import pictures_of
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.markup import html
 from calculators.faces.page.plain import plain_answer
@@ -132,8 +132,7 @@ def shown_by(calculator, asked):
                 found.append(f"{result.name}: {shown} for {float(value)} mm")
     said = " ".join(filled(phrase, calculator, asked.ruler) for phrase in (reply.spoken, *reply.notes, *reply.working))
     pages = "".join(html(part) for part in answer_html(calculator, reply, asked))
-    drawn = calculator.drawing(reply.drawn_from, asked.ruler) if calculator.drawing else ()
-    drawn = drawn.pictures if isinstance(drawn, PictureSeries) else [drawn] if drawn else []
+    drawn = pictures_of(calculator.drawing(reply.drawn_from, asked.ruler)) if calculator.drawing else ()
     words = " ".join(
         [
             said,

@@ -1,5 +1,6 @@
 """An apron with a bib in one piece, a loop for the neck and two ties."""
 
+from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
@@ -14,10 +15,16 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     refuse_unless(high < length, "bib_high", "The bib is as high as the apron is long, {length:length}. Write less.",
         length=length)  # fmt: skip
     refuse_unless(bib > 2 * (given.hem + given.turn), "bib", "The bib would be nothing but hem. Write more.")
+    wide = given.tie_wide
+    refuse_unless(2 * wide < bib and wide < length - high, "tie_wide", "Loop and ties so wide find no room at the bib "
+        "or at the sides. Write less.")  # fmt: skip
     slant = (width - bib) / 2, high
     apron = work.slanted("apron", width, length, {"top left": slant, "top right": slant})
-    work.strap("neck loop", given.tie_wide, given.neck, given.hem)
-    work.strap("tie", given.tie_wide, given.tie, given.hem, count=2)
+    loop = work.strap("neck loop", wide, given.neck, given.hem)
+    work.hang(loop, apron.top.between(Fraction(0), wide), apron.top.between(bib - wide, bib))
+    tie = work.strap("tie", wide, given.tie, given.hem, count=2)
+    for side in (apron.left, apron.right):
+        work.hang(tie, side.between(side.length - wide, side.length))
     work.hem(apron.side("top left"), apron.side("top right"), turn=given.turn, hem=given.hem,
         do="Hem the slanting sides: turn in {turn}, then {hem}, and stitch",
         how="They lie on the bias: press, do not pull.")  # fmt: skip

@@ -12,6 +12,7 @@ from calculators.articles.several import TIME, Timed, how_many, minutes_each, wa
 from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
+from calculators.drawing.article_made_up import article_made_up
 from calculators.trade.articles.counting import Counted, counted
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.work import MakingUp, listed
@@ -97,8 +98,11 @@ def as_calculator(article: Article) -> Calculator:
         question=f"{article.question} Make {{count}}.",
         results=tuple(_results(article)),
         work=work,
-        drawing=lambda drawn, ruler: parts_laid_flat(drawn.work, drawn.pieces, ruler),
-        steps=lambda drawn, ruler: article_steps(drawn.work, drawn.pieces, ruler),
+        drawing=lambda drawn, ruler: (
+            article_made_up(drawn.work, drawn.size, ruler),
+            parts_laid_flat(drawn.work, drawn.pieces, ruler),
+        ),
+        steps=lambda drawn, ruler: article_steps(drawn.work, drawn.size, drawn.pieces, ruler),
         alone=True,
         examples=article.examples,
         sources=article.sources,

@@ -33,7 +33,10 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         "Write less.", width=made.width)  # fmt: skip
     tabs = max(2, ceil((made.width - given.tab) / given.apart) + 1)
     facing = work.rectangle("facing", made.width, given.facing)
-    work.tube("tab", given.tab, 2 * given.tab_seen, kind.allowance, count=tabs)
+    gap = (made.width - given.tab) / (tabs - 1)
+    tab = work.tube("tab", given.tab, 2 * given.tab_seen, kind.allowance, count=tabs)
+    for number in range(tabs):
+        work.hang(tab, *[facing.top.between(number * gap, number * gap + given.tab)] * 2)
     hem_sides_and_foot(work, given, made)
     work.seam(
         *((part.top, stretch) for part, stretch in _behind(facing.top, made)), kind=kind,
@@ -51,7 +54,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         (left.between(*ends), facing.left), (right.between(*ends), facing.right), inset=Fraction(0),
         turn=kind.allowance, do="Turn the ends of the facing under by {turn} and slip-stitch them",
     )  # fmt: skip
-    work.notes.append(say("Between the middles of two tabs: {gap:length}.", gap=(made.width - given.tab) / (tabs - 1)))
+    work.notes.append(say("Between the middles of two tabs: {gap:length}.", gap=gap))
     return made.width, given.drop
 
 

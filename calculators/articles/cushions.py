@@ -123,5 +123,6 @@ def stitch_border(work: MakingUp, front: FlatPart, border: Fraction) -> None:
             stitched=2 * (inner_width + inner_length),
             rows=0,
             along=front.around,
+            inset=border,
         )
     )

@@ -18,11 +18,11 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     back = work.rectangle("back", width, length)
     work.hem(front.bottom, back.bottom, turn=given.turn, hem=given.hem)
     buttons = max(1, ceil(given.opening / given.apart) - 1)
-    work.buttons(front.bottom, buttons)
+    shut = (width - given.opening) / 2
+    work.buttons(front.bottom.between(shut, width - shut), buttons)
     work.seam(
         (front.left, back.left), (front.top, back.top), (front.right, back.right), kind=seam_kind(given),
     )  # fmt: skip
-    shut = (width - given.opening) / 2
     work.close(
         (front.bottom.between(Fraction(0), shut), back.bottom.between(Fraction(0), shut)),
         (front.bottom.between(width - shut, width), back.bottom.between(width - shut, width)),

@@ -34,7 +34,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     )  # fmt: skip
     work.seam(
         (mat.top, top.top), (mat.right, right.right), (mat.bottom, bottom.bottom), (mat.left, left.left),
-        kind=kind,
+        kind=kind, over=True,
         do="Right side of the border on the wrong side of the mat: stitch all round, {allowance}",
         how="At each corner stop at the mitre, turn and go on.",
     )  # fmt: skip

@@ -1,9 +1,10 @@
 """A pot holder: two pieces of cloth with wadding between them, bound, with a loop."""
 
+from fractions import Fraction
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.measures import hem_of, size
+from calculators.articles.measures import hem_of, refuse_unless, size
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
@@ -16,7 +17,10 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         (front, wadding, back),
         do="Lay the wadding between front and back and tack all layers together, the middle first",
     )
-    work.strap("loop", given.loop_broad, given.loop_seen, given.binding_width)
+    refuse_unless(given.loop_broad < given.width, "loop_broad", "The loop is as wide as the holder, {width:length}. "
+        "Write less.", width=given.width)  # fmt: skip
+    loop = work.strap("loop", given.loop_broad, given.loop_seen, given.binding_width)
+    work.hang(loop, *[front.top.between(Fraction(0), given.loop_broad)] * 2)
     work.bind(
         *front.around, *wadding.around, *back.around,
         width=given.binding_width, length=2 * (given.width + given.length),

@@ -3,14 +3,18 @@
 from types import SimpleNamespace
 
 from calculators.articles.article import Article, Size
-from calculators.articles.measures import hem_of, size, turn_and_hem
+from calculators.articles.measures import hem_of, refuse_unless, size, turn_and_hem
 from calculators.asking.declaration import Example
 from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     towel = work.rectangle("towel", given.width, given.length)
-    work.strap("loop", given.loop_broad, given.loop_seen, given.hem)
+    refuse_unless(given.loop_broad < given.width, "loop_broad", "The loop is as wide as the towel, {width:length}. "
+        "Write less.", width=given.width)  # fmt: skip
+    loop = work.strap("loop", given.loop_broad, given.loop_seen, given.hem)
+    middle = (given.width - given.loop_broad) / 2
+    work.hang(loop, *[towel.top.between(middle, middle + given.loop_broad)] * 2)
     work.hem(
         *towel.around, turn=given.turn, hem=given.hem,
         do="Hem all sides: turn in {turn}, then {hem}, lay both ends of the loop under the hem, and stitch",

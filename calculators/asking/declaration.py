@@ -11,7 +11,7 @@ from typing import Any
 
 from calculators.asking.house_method import Written
 from calculators.drawing.in_step import InStep
-from calculators.drawing.picture import Picture, PictureSeries
+from calculators.drawing.picture import Drawn, PictureSeries
 from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
@@ -187,7 +187,7 @@ class Calculator:
     question: str
     results: tuple[Result, ...]
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
-    drawing: Callable[[Any, Ruler], Picture | tuple[Picture, ...] | PictureSeries] | None = None
+    drawing: Callable[[Any, Ruler], Drawn] | None = None
     steps: Callable[[Any, Ruler], PictureSeries] | None = None
     beside: Callable[[Any, Any, Ruler], InStep] | None = None
     alone: bool = False

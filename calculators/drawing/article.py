@@ -2,10 +2,12 @@
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from functools import cached_property
 from math import cos, pi, sin
 
 from calculators.drawing import lines
+from calculators.drawing.article_made_up import article_made_up
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Point, Sheet, Told, key_picture, text_width
 from calculators.trade.articles.counting import OPERATIONS
 from calculators.trade.articles.cutting import ArticlePiece, Box, LaidPart
@@ -15,7 +17,7 @@ from calculators.trade.articles.work import MakingUp, Operation
 from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
 
-TALLEST = 400.0  # [drawing units] all pieces, with their words
+TALLEST, ALONE = 400.0, 230.0  # [drawing units] all pieces, with their words; one that is the only piece
 GAP, ROW = 14.0, 16.0  # [drawing units] between pieces; a row of words
 APART = 2.5  # [drawing units] between a cut edge and its finished line, else only one of them is drawn
 LEAST = 3.0  # [drawing units] a piece is drawn at least so wide and so high
@@ -64,14 +66,23 @@ def parts_laid_flat(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler
     return sheet.finish("The pieces, laid flat", _in_words(pieces, ruler))
 
 
-def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) -> PictureSeries:
-    """A drawing for every step: the pieces with what is done, and the edges that the step works at."""
+def article_steps(
+    work: MakingUp, size: tuple[Fraction, Fraction], pieces: Sequence[ArticlePiece], ruler: Ruler
+) -> PictureSeries:
+    """A drawing for every step: the pieces with what is done, and the edges that the step works at; once it is turned
+    out, the article made up."""
+    is_turned_out = False
     placed, high = _layout(pieces, ruler, with_words=False)
     done: list[EdgeStretch] = []
     pictures = []
     for operation in work.operations:
         if not is_step(operation):
             done += operation.edges
+            continue
+        told = told_of(operation, ruler)
+        if is_turned_out := is_turned_out or operation.verb == "turn out":
+            made = article_made_up(work, size, ruler, until=operation)
+            pictures.append(_as_step(made, operation, told))
             continue
         sheet = _sheet(high)
         for each in placed:
@@ -84,13 +95,23 @@ def article_steps(work: MakingUp, pieces: Sequence[ArticlePiece], ruler: Ruler) 
         for each in placed:
             _rows_across(sheet, each, operation, lines.AT_WORK)
         done += operation.edges
-        told = told_of(operation, ruler)
-        picture = sheet.finish(
-            OPERATIONS[operation.verb].capitalize(), _plain(told.do), with_key=False, caption=told.do
-        )
-        pictures.append(replace(picture, told=told, crop=(0, 0, float(WIDTH), high)))
+        pictures.append(_as_step(sheet.finish("", "", with_key=False), operation, told))
     key = key_picture([lines.AT_WORK, lines.EDGE, lines.CUT, lines.FOLD, lines.STITCH])
     return PictureSeries(tuple(pictures), key)
+
+
+def _as_step(picture: Picture, operation: Operation, told: Told) -> Picture:
+    left, top, wide, high = (float(each) for each in picture.svg.get("viewBox", "").split())
+    title, description = OPERATIONS[operation.verb].capitalize(), _plain(told.do)
+    picture.svg.set("aria-label", f"{title}. {description}")
+    return replace(
+        picture,
+        title=title,
+        description=description,
+        caption=told.do,
+        told=told,
+        crop=picture.crop or (left, top, wide, high),
+    )
 
 
 def is_step(operation: Operation) -> bool:
@@ -117,12 +138,13 @@ def _sheet(high: float) -> Sheet:
 def _layout(pieces: Sequence[ArticlePiece], ruler: Ruler, with_words: bool = True) -> tuple[list[_Placed], float]:
     """The pieces in rows, as large as the sheet lets them be, and how high all of it is [drawing units]."""
     told = [_size_in_words(each, ruler, alone=len(pieces) == 1) if with_words else () for each in pieces]
+    tallest = ALONE if len(pieces) == 1 else TALLEST
     widest = max(float(each.width) for each in pieces)
     longest = max(float(each.length) for each in pieces)
-    scale = min((WIDTH - GAP) / widest, TALLEST / longest)
+    scale = min((WIDTH - GAP) / widest, tallest / longest)
     while True:
         placed, high = _in_rows(pieces, told, scale)
-        if high <= TALLEST or scale * max(widest, longest) < LEAST:
+        if high <= tallest or scale * max(widest, longest) < LEAST:
             return placed, max(high, 64.0)
         scale *= _SMALLER
 

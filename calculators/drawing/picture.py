@@ -96,6 +96,16 @@ class PictureSeries:
     played: ET.Element | None = None
 
 
+Drawn = Picture | tuple[Picture, ...] | PictureSeries
+
+
+def pictures_of(drawn: Drawn) -> tuple[Picture, ...]:
+    """All pictures of a drawing, those that stand by themselves as those that follow one another."""
+    if isinstance(drawn, Picture):
+        return (drawn,)
+    return drawn.pictures if isinstance(drawn, PictureSeries) else drawn
+
+
 class Sheet:
     """A sheet to draw on. The drawn part spans `box` in mm; y points up as on paper unless `down` is set.
 

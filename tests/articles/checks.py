@@ -1,19 +1,17 @@
 """What must hold of any article: each finds what hands could not make, or what would not come out as asked."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from math import dist
 
 from shapely import LineString, Point, Polygon, union_all
 
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
-from calculators.trade.articles.parts import BOTTOM, LEFT, RIGHT, TOP, EdgeStretch, FlatPart
+from calculators.trade.articles.made_up import made_up, times, total
 from calculators.trade.articles.work import CLOSE_GAP, MakingUp
 
-Vector = tuple[Fraction, Fraction, Fraction]
 _FAR = 100_000.0  # [mm]
-INWARD = {TOP: (0, -1), BOTTOM: (0, 1), LEFT: (1, 0), RIGHT: (-1, 0)}
 
 
 def not_finished_once(work: MakingUp) -> list[str]:
@@ -92,72 +90,6 @@ def _this_side_of(line: LineString, middle: Point, takes: float) -> Polygon:
     return Polygon([(x1 + u * along[0] + sign * v * out[0], y1 + u * along[1] + sign * v * out[1]) for u, v in corners])
 
 
-@dataclass(frozen=True)
-class InSpace:
-    """Where a part lies in space: its lower left corner, where its width and its length go, and which way the inside of
-    the article is."""
-
-    part: FlatPart
-    corner: Vector
-    across: Vector
-    up: Vector
-    inside: Vector
-
-    def at(self, x: Fraction, y: Fraction) -> Vector:
-        return _sum(self.corner, _times(x, self.across), _times(y, self.up))
-
-    def along(self, stretch: EdgeStretch, place: Fraction) -> Vector:
-        return self.at(*self.part.place_on(stretch.side, place))
-
-    def inward(self, side: str) -> Vector:
-        x, y = INWARD[side]
-        return _sum(_times(Fraction(x), self.across), _times(Fraction(y), self.up))
-
-
-def _sum(*vectors: Vector) -> Vector:
-    x, y, z = (sum(each) for each in zip(*vectors))
-    return x, y, z
-
-
-def _times(number: Fraction, vector: Vector) -> Vector:
-    return number * vector[0], number * vector[1], number * vector[2]
-
-
-def made_up(work: MakingUp) -> dict[str, InSpace]:
-    """Every part where it lies once the article is made up, from its first part on."""
-    zero, one = Fraction(0), Fraction(1)
-    first = work.parts[0]
-    placed = {first.name: InSpace(first, (zero, zero, zero), (one, zero, zero), (zero, one, zero), (zero, zero, -one))}
-    waiting = [first.name]
-    while waiting:
-        here = placed[waiting.pop(0)]
-        for glue in work.glues:
-            for one_end, other in ((glue.one, glue.other), (glue.other, glue.one)):
-                if one_end.part.name == here.part.name and other.part.name not in placed:
-                    placed[other.part.name] = _placed(
-                        here, one_end, other, glue.angle, glue.inset if one_end == glue.one else -glue.inset
-                    )
-                    waiting.append(other.part.name)
-    return placed
-
-
-def _placed(here: InSpace, one: EdgeStretch, other: EdgeStretch, angle: int, inset: Fraction) -> InSpace:
-    cosine, sine = {0: (1, 0), 90: (0, 1), 180: (-1, 0)}[angle]
-    inward, inside = here.inward(one.side), here.inside
-    goes_in = _sum(_times(Fraction(-cosine), inward), _times(Fraction(sine), inside))
-    its_inside = _sum(_times(Fraction(sine), inward), _times(Fraction(cosine), inside))
-    start, end = (_sum(here.along(one, place), _times(inset, inward)) for place in (one.start, one.end))
-    way = _times(1 / one.length, _sum(end, _times(Fraction(-1), start)))
-    sign = Fraction(1 if other.end > other.start else -1)
-    x, y = INWARD[other.side]
-    across, up = (
-        (_times(sign, way), _times(Fraction(y), goes_in)) if y else (_times(Fraction(x), goes_in), _times(sign, way))
-    )
-    along, high = other.part.place_on(other.side, other.start)
-    corner = _sum(start, _times(-along, across), _times(-high, up))
-    return InSpace(other.part, corner, across, up, its_inside)
-
-
 def do_not_meet(work: MakingUp) -> list[str]:
     """What is joined and does not lie on each other once the article is made up, and parts that hang on nothing."""
     placed = made_up(work)
@@ -171,7 +103,7 @@ def do_not_meet(work: MakingUp) -> list[str]:
         for here, there in ((glue.one.start, glue.other.start), (glue.one.end, glue.other.end)):
             laid = one.along(glue.one, here)
             if glue.inset:
-                laid = _sum(laid, _times(glue.inset, one.inward(glue.one.side)))
+                laid = total(laid, times(glue.inset, one.inward(glue.one.side)))
             if dist(laid, other.along(glue.other, there)) > 1e-6:  # a slant is no exact number
                 found.append(f"{glue.one.part.name} {glue.one.side} and {glue.other.part.name} {glue.other.side}")
     return found
@@ -238,3 +170,17 @@ def too_narrow_to_turn(work: MakingUp) -> bool:
     ]
     zips = [each.length or Fraction(0) for each in work.to_buy if each.thing == "zip"]
     return work.opening > max((*rims, *zips, *gaps), default=Fraction(0))
+
+
+def hang_beside_an_edge(work: MakingUp) -> list[str]:
+    """Loops and ties that do not come out of the edge they hang on, or of which not all are hung."""
+    found = [
+        f"{hung.part.name} at the {end.side}"
+        for hung in work.hung
+        for end in hung.ends
+        if min(end.start, end.end) < 0 or max(end.start, end.end) > end.part.length_of(end.side)
+    ]
+    for strap in work.straps:
+        if not strap.is_bias and sum(each.part == strap for each in work.hung) != strap.count:
+            found.append(f"{strap.name}, {strap.count}")
+    return found

@@ -26,6 +26,7 @@ from tests.articles.checks import (
     do_not_meet,
     do_not_walk,
     finished_size,
+    hang_beside_an_edge,
     left_inside_out,
     not_finished_once,
     out_of_order,
@@ -99,6 +100,7 @@ def test_its_order_of_work_can_be_done(article, data):
     assert list(out_of_order(it.work)) == [] and left_inside_out(it.work) == []
     assert not too_narrow_to_turn(it.work)
     assert amiss(it.work, article.is_bent) == []
+    assert hang_beside_an_edge(it.work) == []
 
 
 @every_article

@@ -108,8 +108,8 @@ def test_a_blind_drawn_up_on_its_rods_ends_level(drop, rail, fold):
     below_the_rail = 10 * (Fraction(drop.split()[0]) - Fraction(rail.split()[0]))
     loops = [(high - low) / 2 for low, high in zip(heights, [*heights[1:], below_the_rail])]
     assert {heights[0], *loops} == {heights[0]} and heights[0] <= 10 * Fraction(fold.split()[0])
-    drawn = calculator.drawing(answered.drawn_from, Asking({}).ruler).svg
-    assert sum("stitch" in (line.get("class") or "") for line in drawn.iter()) == len(heights)
+    _, flat = calculator.drawing(answered.drawn_from, Asking({}).ruler)
+    assert sum("stitch" in (line.get("class") or "") for line in flat.svg.iter()) == len(heights)
 
 
 def band(gap=Fraction(100), opening=Fraction(100)):

@@ -14,7 +14,7 @@ from calculators.asking.declaration import InvalidInput
 from calculators.asking.house_method import RULER_STEPS
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named, catalogue
-from calculators.drawing.picture import PictureSeries
+from calculators.drawing.picture import pictures_of
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.form import form_html
 from calculators.faces.page.markup import html
@@ -153,7 +153,7 @@ def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, 
     else:
         if calculator.drawing:
             drawn = calculator.drawing(reply.drawn_from, asking.ruler)
-            for picture in drawn.pictures if isinstance(drawn, PictureSeries) else (drawn,):
+            for picture in pictures_of(drawn):
                 assert_is_drawn_on_its_sheet(picture.svg)
 
 

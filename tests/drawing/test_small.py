@@ -6,7 +6,7 @@ import pytest
 
 from calculators.asking.answering import Asking, answer
 from calculators.catalogue import catalogue
-from calculators.drawing.picture import Picture, Sheet
+from calculators.drawing.picture import Picture, Sheet, pictures_of
 from calculators.drawing.small import made_small, places_of
 
 ALONE = {"corner-steps": {"step": "5"}}
@@ -17,8 +17,7 @@ def drawn(name: str) -> Picture:
     calculator = catalogue()[name]
     asking = Asking(ALONE.get(name, {}))
     assert calculator.drawing
-    made = calculator.drawing(answer(calculator, asking).drawn_from, asking.ruler)
-    return made if isinstance(made, Picture) else made.pictures[0]
+    return pictures_of(calculator.drawing(answer(calculator, asking).drawn_from, asking.ruler))[0]
 
 
 @pytest.mark.parametrize("name", [name for name, each in catalogue().items() if each.drawing and name not in TRUE_SIZE])

@@ -5,7 +5,7 @@ import pytest
 from calculators.asking.answering import Asking, answer
 from calculators.asking.house_method import RULER_STEPS
 from calculators.catalogue import catalogue
-from calculators.drawing.picture import Picture
+from calculators.drawing.picture import pictures_of
 from calculators.faces.page.all_measures import both, measures
 from calculators.faces.page.answer_html import answer_html
 from calculators.faces.page.form import form_html
@@ -13,7 +13,7 @@ from calculators.faces.page.form import form_html
 RULERS = [f"{unit} {steps[0]}" for unit, steps in RULER_STEPS.items()]
 every_calculator = pytest.mark.parametrize("calculator", catalogue().values(), ids=lambda each: each.name)
 every_ruler = pytest.mark.parametrize("ruler", RULERS)
-SEEN = ["headed", "spoken", "drawing", "steps", "notes", "files"]
+SEEN = ["headed", "spoken", "drawing", "drawings", "steps", "notes", "files"]
 
 
 def answered(calculator, ruler):
@@ -105,8 +105,7 @@ def test_curtains_ask_four_things_in_their_sentence():
 )
 def test_a_key_stands_apart_from_its_drawing(calculator):
     asking = Asking({})
-    picture = calculator.drawing(answer(calculator, asking).drawn_from, asking.ruler)
-    pictures = [picture] if isinstance(picture, Picture) else picture.pictures
+    pictures = pictures_of(calculator.drawing(answer(calculator, asking).drawn_from, asking.ruler))
     assert not any("keyed" in (node.get("class") or "") for each in pictures for node in each.svg.iter())
 
 

@@ -11,7 +11,7 @@ from calculators.asking.answering import Asking, filled
 from calculators.asking.bibliography import source_named
 from calculators.asking.declaration import Answer, Calculator, FieldText, Offer, Onward
 from calculators.asking.rows import rows_of
-from calculators.drawing.picture import SIZES, Picture
+from calculators.drawing.picture import SIZES, Picture, PictureSeries, pictures_of
 from calculators.drawing.small import made_small
 from calculators.faces.page.all_measures import all_measures, both, results_in_columns
 from calculators.faces.page.markup import NOT_SEARCHED, Content, element, fold
@@ -106,11 +106,11 @@ def _steps(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
 
 
 def small_figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:
-    """The drawing alone, without words, for where there is no room for them."""
+    """The drawing alone, or the first of several, without words, for where there is no room for them."""
     drawn = calculator.drawing(answer.drawn_from, ruler) if calculator.drawing else None
-    if not isinstance(drawn, Picture):
+    if drawn is None or isinstance(drawn, PictureSeries):
         raise ValueError(f"{calculator.name} has no single drawing")
-    return element("figure", {"class": "drawing small", **NOT_SEARCHED}, made_small(drawn))
+    return element("figure", {"class": "drawing small", **NOT_SEARCHED}, made_small(pictures_of(drawn)[0]))
 
 
 def _print_alone(words: str) -> ET.Element:

@@ -29,6 +29,7 @@ class Glue:
 
     angle: how far the second part is turned over the line, from 0, beside the first in one plane, to 180, lying on it.
     fold: whether the two parts are cut in one piece. inset: how far inside the edge of the first the second lies [mm].
+    over: whether the second then lies on the right side of the first, as a border does that is turned to it.
     """
 
     one: EdgeStretch
@@ -36,3 +37,4 @@ class Glue:
     angle: int = 180
     fold: bool = False
     inset: Fraction = Fraction(0)
+    over: bool = False

@@ -29,7 +29,8 @@ class Operation:
 
     verb: the kind of operation. do: one command without its full stop, with ``{name}`` where one of its lengths
     belongs. lengths: those told [mm]. how: what belongs to doing it. rules: keys of the trade's rules it needs.
-    finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides. across: parts that
+    finishes: what it does to which edges. glues: what it joins. along: where it is stitched besides. inset: how far
+    inside those edges its row is seen, where it is no hem's [mm]. across: parts that
     it is stitched across, each with how far above their foot [mm]. rows: rows of stitches along all the others.
     stitched: what a stitching elsewhere comes to [mm]. section: which hem or seam of `trade/sections` it is, "" for
     none.
@@ -43,6 +44,7 @@ class Operation:
     finishes: tuple[Finish, ...] = ()
     glues: tuple[Glue, ...] = ()
     along: tuple[EdgeStretch, ...] = ()
+    inset: Fraction = Fraction(0)
     across: tuple[tuple[FlatPart, Fraction], ...] = ()
     rows: int = 1
     stitched: Fraction = Fraction(0)
@@ -81,6 +83,14 @@ class Purchase:
 
 
 @dataclass(frozen=True)
+class Strap:
+    """A loop or a tie, and the stretches of edges that its ends come out of."""
+
+    part: FlatPart
+    ends: tuple[EdgeStretch, ...]
+
+
+@dataclass(frozen=True)
 class SeamKind:
     """A kind of seam: its name on a page, what it takes up at each edge [mm], its rows of stitches, which it is of
     `trade/sections`, how its pieces lie for the first row, where that is stitched, and what belongs to doing it.
@@ -105,6 +115,7 @@ class MakingUp:
         self.folds: list[Glue] = []
         self.to_buy: list[Purchase] = []
         self.straps: list[FlatPart] = []
+        self.hung: list[Strap] = []
         self.notes: list[Phrase] = []
         self.opening: Fraction | None = None  # [mm] what the article is turned out through
 
@@ -186,9 +197,10 @@ class MakingUp:
         angle: int = 180,
         how: str = "",
         lengths: Mapping[str, Fraction] | None = None,
+        over: bool = False,
     ) -> None:
         """Join stretches two by two. Where two parts overlap along one side, that side is named with each of them.
-        lengths: told besides the allowance [mm]."""
+        lengths: told besides the allowance [mm]. over: whether the second parts are then turned to the right side."""
         ones, others = [one for one, _ in joined], [other for _, other in joined]
         self.do(
             Operation(
@@ -198,7 +210,7 @@ class MakingUp:
                 " ".join(part for part in (kind.how, how) if part),
                 rules=("pins-placed", "start-seam", "fasten"),
                 finishes=_each((*_merged(ones), *_merged(others)), SEAM, kind.allowance),
-                glues=tuple(Glue(one, other, angle) for one, other in joined),
+                glues=tuple(Glue(one, other, angle, over=over) for one, other in joined),
                 rows=kind.rows,
                 section=kind.section,
             )
@@ -271,28 +283,29 @@ class MakingUp:
                 do or f"Bind {_named(edges)}, {{width}} wide",
                 {"width": width},
                 finishes=_each(edges, BOUND, Fraction(0)),
+                inset=width,
                 stitched=2 * length,
                 rows=0,
             )
         )
         self.buy("binding", length=length)
 
-    def strap(self, name: str, width: Fraction, length: Fraction, caught: Fraction, count: int = 1) -> None:
+    def strap(self, name: str, width: Fraction, length: Fraction, caught: Fraction, count: int = 1) -> FlatPart:
         """Loops or ties, folded in four and stitched: so wide and so long where they are seen, their ends caught [mm]
         under a hem or in a seam."""
-        self._strap(name, (width, length), width * 3 / 2, caught, count,
+        return self._strap(name, (width, length), width * 3 / 2, caught, count,
             f"Fold the long edges of the {name} to its middle, fold it in two, and stitch along the open side",
         )  # fmt: skip
 
-    def tube(self, name: str, width: Fraction, length: Fraction, allowance: Fraction, count: int = 1) -> None:
+    def tube(self, name: str, width: Fraction, length: Fraction, allowance: Fraction, count: int = 1) -> FlatPart:
         """Loops or ties, stitched to a tube and turned out: so wide and so long where they are seen [mm]; their ends
         are caught by as much as their seam takes up."""
-        self._strap(name, (width, length), width / 2 + allowance, allowance, count,
+        return self._strap(name, (width, length), width / 2 + allowance, allowance, count,
             f"Fold the {name} lengthwise, right sides together, stitch it, turn it out, and press its seam to the "
             "middle of the back",
         )  # fmt: skip
 
-    def _strap(self, name: str, size: Place, beside: Fraction, caught: Fraction, count: int, do: str) -> None:
+    def _strap(self, name: str, size: Place, beside: Fraction, caught: Fraction, count: int, do: str) -> FlatPart:
         strap = self._part(FlatPart(name, *size, count=count))
         self.straps.append(strap)
         self.do(
@@ -307,6 +320,12 @@ class MakingUp:
                 rows=0,
             )
         )  # fmt: skip
+        return strap
+
+    def hang(self, strap: FlatPart, *ends: EdgeStretch) -> None:
+        """Where one of these loops or ties comes out of the edges: at one stretch for each end that is caught, twice at
+        the same where both ends lie on each other."""
+        self.hung.append(Strap(strap, ends))
 
     def close_gap(self, one: EdgeStretch, other: EdgeStretch, allowance: Fraction) -> None:
         """Shut what was left open to turn an article out by, once it is turned: so much is folded in [mm]."""
