@@ -41,7 +41,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     work.lay_on(
         *((outer.between(border, outer.length - border), inner) for outer, inner in
             ((mat.top, top.bottom), (mat.right, right.left), (mat.bottom, bottom.top), (mat.left, left.right))),
-        inset=border, turn=given.turn,
+        inset=border, turn=given.turn, over=True,
         do="Turn the border to the right side, turn its inner edge under by {turn}, and stitch it down",
     )  # fmt: skip
     return width, length

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from calculators.trade.articles.finishes import CASING, HEM
+from calculators.trade.articles.made_up import made_up
+from calculators.trade.articles.parts import EdgeStretch
 from calculators.trade.articles.work import CLOSE_GAP, MakingUp
-from tests.articles.checks import made_up
 
 _COSINES = {0: 1, 90: 0, 180: -1}
 
@@ -23,8 +24,14 @@ def buttoned_where_no_hem_is(work: MakingUp) -> list[str]:
     for each in work.operations:
         hemmed += [finish.stretch for finish in each.finishes if finish.how in (HEM, CASING)]
         if each.verb == "buttons":
-            found += [f"{edge.part.name} {edge.side}" for edge in each.along if edge not in hemmed]
+            found += [
+                f"{edge.part.name} {edge.side}" for edge in each.along if not any(_within(edge, h) for h in hemmed)
+            ]
     return found
+
+
+def _within(edge: EdgeStretch, hem: EdgeStretch) -> bool:
+    return (edge.part, edge.side) == (hem.part, hem.side) and hem.start <= edge.start <= edge.end <= hem.end
 
 
 def idle(work: MakingUp) -> list[str]:
@@ -55,7 +62,8 @@ def joined_at_no_angle(work: MakingUp, is_bent: bool = False) -> list[str]:
         if glue.angle not in _COSINES:
             found.append(" and ".join(names))
         elif one and other:
-            cosine = sum(here * there for here, there in zip(one.inside, other.inside))
+            facing = -1 if glue.over else 1
+            cosine = facing * sum(here * there for here, there in zip(one.inside, other.inside))
             if abs(cosine - _COSINES[glue.angle]) > 1e-6:
                 found.append(" and ".join(names))
     return found

@@ -347,8 +347,10 @@ class MakingUp:
         do: str,
         how: str = "",
         lengths: Mapping[str, Fraction] | None = None,
+        over: bool = False,
     ) -> None:
-        """Turn edges under and stitch them down, each so far inside an edge of another part that it lies on [mm]."""
+        """Turn edges under and stitch them down, each so far inside an edge of another part that it lies on [mm]. over:
+        whether on its right side."""
         self.do(
             Operation(
                 "lay on",
@@ -357,7 +359,7 @@ class MakingUp:
                 how,
                 rules=("fasten",),
                 finishes=_each((other for _, other in laid), TURNED_UNDER, turn),
-                glues=tuple(Glue(one, other, inset=inset) for one, other in laid),
+                glues=tuple(Glue(one, other, inset=inset, over=over) for one, other in laid),
             )
         )  # fmt: skip
 
