@@ -17,25 +17,27 @@ from calculators.values.phrase import say
 
 _MOST = 20  # widths in a curtain
 _BESIDE = Length(most=Fraction(1_000))
+FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 
 ROD_FIELDS = (
     Field("rod", "Rod or track", Length(least=Fraction(200), most=Fraction(20_000)), "From end to end, without the "
         "returns.", fixed={"cm": "180 cm", "in": "72 in"}, known_as=()),
     Field("drop", "Finished drop", Length(least=Fraction(100), most=Fraction(20_000)), "From the top edge of the "
         "curtain to its foot.", fixed={"cm": "220 cm", "in": "86 in"}, known_as=()),
-    Field("fullness", "Fullness", Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2),
-        "Flat width of the curtain ÷ width it covers.", fixed="2", known_as=()),
+    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2", known_as=()),
 )  # fmt: skip
 PAIR_FIELDS = (
     Field("curtains", "Curtains", Count(least=1, most=12), "How many hang side by side on it.", fixed="2",
         known_as=()),
     Field("side_return", "Return at each end", _BESIDE, "Round the end of the rod to the wall; 0 if there is none.",
         fixed={"cm": "10 cm", "in": "4 in"}, known_as=()),
-    Field("overlap", "Overlap where two meet", _BESIDE, "How far one curtain crosses the next.",
+    Field("overlap", "Overlap where two meet", _BESIDE, "How far one curtain crosses the next, wherever two "
+        "meet.",
         fixed={"cm": "8 cm", "in": "3 in"}, known_as=()),
     Field("gathered", "Returns and overlap",
         Choice(options={"flat": "are added flat", "gathered": "are gathered too"}),
-        "Both ways of counting are in use: ask which one an order means.", fixed="flat", known_as=()),
+        "Both ways of counting are in use: ask which one an order means. Flat: rod × fullness, then returns and "
+        "overlap. Gathered: all of it × fullness.", fixed="flat", known_as=()),
 )  # fmt: skip
 WIDTHS_FIELD = Field("widths_in", "Widths in a curtain",
     Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be parted "

@@ -2,15 +2,18 @@
 
 from dataclasses import replace
 from fractions import Fraction as F
+from math import ceil
+from random import Random
 
 import pytest
 
 from calculators.asking.answering import Asking, answer, filled
-from calculators.asking.declaration import InvalidInput
+from calculators.asking.declaration import InvalidInput, Onward
 from calculators.asking.site_method import site_method
 from calculators.catalogue import calculator_named
 from calculators.drawing.curtain import curtain_laid_flat
 from calculators.faces.page.plain import refusals
+from tests.any_numbers import any_numbers
 from tests.catalogue.test_every_calculator import assert_is_drawn_on_its_sheet
 
 CALCULATOR = calculator_named("curtains")
@@ -359,3 +362,37 @@ def test_a_side_hem_wider_than_what_is_drawn_of_a_wide_short_curtain_stays_on_it
     asking = Asking(typed)
     picture = curtain_laid_flat(answer(CALCULATOR, asking).drawn_from, asking.ruler)
     assert_is_drawn_on_its_sheet(picture.svg)
+
+
+def on_to_one_of_them(typed, ruler="cm"):
+    """The answer of the curtains, and what they take along to one of them as an article; None where it is none."""
+    reply = answer(CALCULATOR, Asking(typed, wanted_ruler=ruler))
+    return reply, next((note.carries for note in reply.notes if isinstance(note, Onward)), None)
+
+
+@pytest.mark.parametrize("ruler", ["cm", "in"])
+def test_one_of_them_piece_by_piece_is_as_wide_and_cut_as_long(ruler):
+    """The same numbers, told by the window and by the pieces: widths joined, finished width, cut drop."""
+    chance, compared = Random(5), 0
+    for _ in range(60):
+        typed = {**any_numbers(CALCULATOR, chance), "pattern_repeat": "0"}
+        try:
+            reply, carried = on_to_one_of_them(typed, ruler)
+            article = calculator_named("curtain")
+            piece_by_piece = answer(article, Asking(carried or {}, wanted_ruler=ruler))
+        except InvalidInput:
+            carried = None
+        if carried is not None:
+            compared += 1
+            width, cut = reply.results["finished_width"], reply.results["cut_drop"]
+            assert piece_by_piece.results["finished_width"] == width
+            pieces = piece_by_piece.drawn_from.pieces
+            assert sum(piece.count for piece in pieces) == ceil(reply.results["widths_each"])
+            assert {piece.length for piece in pieces} == {cut}
+    assert compared >= 8
+
+
+def test_what_is_no_such_article_does_not_lead_there():
+    assert on_to_one_of_them({})[1]
+    for typed in ({"side_hem": "0"}, {"heading": "0"}, {"seam": "selvedges"}, {"lower_turn": "0"}):
+        assert on_to_one_of_them(typed)[1] is None, typed

@@ -7,18 +7,18 @@ from math import ceil
 from types import SimpleNamespace
 from typing import Any
 
+from calculators.articles.hangings import FULLNESS
 from calculators.asking.declaration import Answer, Calculator, Example, Result, invalid_input
 from calculators.asking.edge_questions import edges_that_leave_cloth
 from calculators.catalogue.curtains.fields import (
     FIELDS,
-    FULLNESS,
     QUESTION,
     Bought,
     hem,
     off_the_ends,
     refuse_what_cannot_be_sewn,
 )
-from calculators.catalogue.curtains.messages import notes, working
+from calculators.catalogue.curtains.messages import notes, piece_by_piece, working
 from calculators.drawing.curtain import curtain_laid_flat
 from calculators.trade.cloth import after_the_wash
 from calculators.trade.curtains import (
@@ -82,7 +82,7 @@ def _work(given: SimpleNamespace) -> Answer:
             "fullness {reached}.",
             **results,
         ),
-        notes=tuple(notes(given, window, widths, a_width, results, other_way)),
+        notes=(*notes(given, window, widths, a_width, results, other_way), *piece_by_piece(given, washed)),
         working=tuple(working(given, window, widths, a_width, results)),
         drawn_from=(widths, a_width),
     )

@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.articles.hangings import PAIR_FIELDS, ROD_FIELDS, WIDTHS_FIELD
 from calculators.asking.declaration import Field, InvalidInput
 from calculators.asking.edge_questions import MEASURED, SELVEDGE
 from calculators.asking.house_measures import CLOTH_WIDTH, HEM_OR_NONE
 from calculators.asking.seams import JOINS, seam_fields
 from calculators.asking.usual_cloth import change_found
 from calculators.trade.curtains import Hem
-from calculators.values.kinds import Choice, Count, DimensionalChange, Length, Number
+from calculators.values.kinds import Count, DimensionalChange, Length
 from calculators.values.measure import Ruler, show_divisions
 from calculators.values.phrase import Phrase, say
 
@@ -26,35 +27,18 @@ class Bought(Length):
         )
 
 
-FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 _CHANGE = DimensionalChange(least=Fraction(-40), most=Fraction(20), sample="−4.8")
-_BESIDE = Length(most=Fraction(1_000))
 
 
 FIELDS = (
-    Field("rod", "Rod or track", Length(least=Fraction(200), most=Fraction(20_000)), "From end to end, without the "
-        "returns.", fixed={"cm": "180 cm", "in": "72 in"}),
-    Field("curtains", "Curtains", Count(least=1, most=12), "How many hang side by side on it.", fixed="2"),
-    Field("drop", "Finished drop", Length(least=Fraction(100), most=Fraction(20_000)), "From the top edge of the "
-        "curtain to its foot.", fixed={"cm": "220 cm", "in": "86 in"}),
-    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2"),
-    Field("side_return", "Return at each end", _BESIDE, "Round the end of the rod to the wall; 0 if there is none.",
-        fixed={"cm": "10 cm", "in": "4 in"}),
-    Field("overlap", "Overlap where two meet", _BESIDE, "How far one curtain crosses the next, wherever two meet.",
-        fixed={"cm": "8 cm", "in": "3 in"}),
-    Field(
-        "gathered", "Returns and overlap", Choice(options={"flat": "are added flat", "gathered": "are gathered too"}),
-        "Both ways of counting are in use: ask which one an order means. Flat: rod × fullness, then returns and "
-            "overlap. Gathered: all of it × fullness.", fixed="flat",
-    ),
+    *ROD_FIELDS,
+    *PAIR_FIELDS,
     Field("cloth_width", "Cloth width", replace(CLOTH_WIDTH, toward="down"), "Across the cloth, lying without "
         "tension, at its narrowest.", "cloth_width"),
     MEASURED,
     Field("pattern_repeat", "Pattern repeat", Length(most=Fraction(3_000)), "Along the cloth, from one motif to the "
         "next, as you buy it; 0 for plain cloth.", fixed="0"),
-    Field("widths_in", "Widths in a curtain",
-        Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be "
-        "parted down its middle.", fixed="half"),
+    WIDTHS_FIELD,
     Field("side_hem", "Side hem", HEM_OR_NONE, "Depth of the hem at each side; 0 for a selvedge left as it is.", "hem",
         known_as=()),
     Field("side_turn", "First turn of the side hem", HEM_OR_NONE, "Only if it differs: empty for two equal folds, 0 "

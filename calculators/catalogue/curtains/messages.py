@@ -5,12 +5,16 @@ from fractions import Fraction
 from types import SimpleNamespace
 from typing import Any
 
-from calculators.catalogue.curtains.fields import off_the_ends
+from calculators.articles import articles
+from calculators.asking.declaration import Onward
+from calculators.catalogue.curtains.fields import hem, off_the_ends
 from calculators.trade.curtains import Drop, JoinedWidths, Window
+from calculators.values.kind import InvalidValue
 from calculators.values.phrase import Phrase, say
 
 _LEAST_OVERLAP = Fraction(762, 10)  # 3 in, UFGS 12 22 00
 _LITTLE = Fraction(5, 100)
+_ARTICLE = "curtain"
 _WAYS = {False: "added flat", True: "gathered too"}
 
 
@@ -52,6 +56,28 @@ def notes(
         )
     if max(given.change_length, given.change_width) > 0:
         yield say("Growing is not counted on: the cloth is taken as it is now.")
+
+
+def piece_by_piece(given: SimpleNamespace, cloth_width: Fraction) -> Iterator[Onward]:
+    """On to one of them as an article, where it can be sewn as that is: with a hem on every side, and a seam between
+    widths. cloth_width: of the whole cloth, washed [mm]."""
+    sides = {name: hem(getattr(given, f"{name}_hem"), getattr(given, f"{name}_turn")) for name in ("side", "lower")}
+    turns = {f"{name}_turn": each.turn for name, each in sides.items()}
+    values = {**vars(given), **turns, "cloth_width": cloth_width}
+    fields = articles()[_ARTICLE].fields
+    texts = {each.name: each.kind.write_exactly(values[each.name], given.ruler) for each in fields}
+    try:
+        for each in fields:
+            each.kind.parse(texts[each.name], given.ruler)
+    except InvalidValue:
+        return
+    yield Onward(
+        "One of them, with each piece, each step and its time.",
+        does="One curtain, piece by piece",
+        page="projects/curtains-piece-by-piece/",
+        calculator=_ARTICLE,
+        carries=texts,
+    )
 
 
 def _in_hand(given: SimpleNamespace, results: dict[str, Any]) -> Phrase:
