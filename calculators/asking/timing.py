@@ -39,6 +39,7 @@ RATE_OF_LEARNING = Field(
     "Once twice as many are made, a piece takes this share of the time on average; 100 % for work that grows no "
     "quicker. Only for pieces timed.",
     "learning",
+    known_as=(),
 )
 FIRST_ONES = (TIMED, TIMED_MINUTES, RATE_OF_LEARNING)
 

@@ -49,7 +49,7 @@ def test_each_sheet_and_each_step_alone_on_a_screen_says_whose_work_it_is(page):
 
 def test_it_tells_thread_time_and_cost(page):
     """18 pieces of the house: 60 + 18 × 30.73 = 613.14 min; 3.2 m at 18.50, two reels at 3.20 and 613.14 min at 32 an
-    hour: 59.20 + 6.40 + 327.01."""
+    hour: 59.20 + 6.40 + 327.01. Waited is 720 + 20 min."""
     told = {
         name: page.select_one(f"[data-setting=sum-{name}] dd").text.replace("\N{NO-BREAK SPACE}", " ")
         for name in ("thread", "time", "cost")
