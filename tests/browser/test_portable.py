@@ -15,7 +15,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from scripts.after_pages import portable_copy
 from scripts.tools.places import BUILD
-from tests.browser.reader import every_calculator_answers
+from tests.browser.reader import NO_WARM_UP, every_calculator_answers
 from tests.documents.exchange.test_handing import JOB
 
 LONG = 90_000  # [ms]
@@ -34,6 +34,7 @@ def opened(browser: Browser, copy: Path) -> Iterator[Page]:
     breaks."""
     context = browser.new_context(viewport={"width": 390, "height": 844})
     context.set_default_timeout(LONG)
+    context.add_init_script(NO_WARM_UP)
     broken: list[str] = []
     context.on("console", lambda message: broken.append(message.text) if message.type == "error" else None)
     context.on("weberror", lambda problem: broken.append(str(problem.error)))

@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 from scripts.after_pages.policy import headers_for
 from scripts.tools.places import ADDRESS_FILE
 from scripts.tools.server import open_server
-from tests.browser.reader import every_calculator_answers
+from tests.browser.reader import NO_PYTHON, NO_WARM_UP, every_calculator_answers
 
 LONG = 90_000  # [ms]
 
@@ -23,6 +23,7 @@ def cut_off(browser: Browser, site: Path) -> Iterator[Page]:
     """A page of a profile that has the handbook, on a machine that has lost its network; it starts at another address
     than the site was built for, below the same path."""
     context = browser.new_context()
+    context.add_init_script(NO_WARM_UP)
     page = context.new_page()
     with open_server(site, 0, headers_for(site), urlsplit(ADDRESS_FILE.read_text()).path) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
@@ -51,13 +52,17 @@ def move(page: Page, path: str) -> None:
 
 
 def test_every_page_opens(cut_off: Page, site: Path):
+    still = cut_off.context.new_page()
+    still.add_init_script(NO_PYTHON)
     for path in paths(site):
-        assert cut_off.goto(urlsplit(cut_off.url)._replace(path=path).geturl()).ok
-        expect(cut_off.locator("h1")).to_have_count(1)
+        assert still.goto(urlsplit(cut_off.url)._replace(path=path).geturl()).ok
+        expect(still.locator("h1")).to_have_count(1)
+    still.close()
 
 
 def test_every_calculator_answers_and_one_python_serves_them_all(cut_off: Page, site: Path):
     answered: set[str] = set()
+    cut_off.reload()  # the first visit went by the network
     cut_off.evaluate("window.sameVisit = true")
     for path in [path for path in paths(site) if path != urlsplit(cut_off.url).path]:
         move(cut_off, path)
