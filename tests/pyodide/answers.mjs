@@ -23,7 +23,20 @@ from calculators.faces.browser import replies
 def answer(question):
     if question == "version":
         return json.dumps([sys.version, sys.platform])
+    if question == "traceback":
+        return json.dumps(traceback_of_an_error())
     return json.dumps(list(replies(question)))
+
+def traceback_of_an_error():
+    """Of every function on the way to an error: its name, the line told, and its first line."""
+    try:
+        list(replies("no question"))
+    except ValueError as error:
+        found, at = [], error.__traceback__.tb_next
+        while at:
+            found.append([at.tb_frame.f_code.co_name, at.tb_lineno, at.tb_frame.f_code.co_firstlineno])
+            at = at.tb_next
+        return found
 
 answer
 `);

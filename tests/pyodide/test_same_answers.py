@@ -40,6 +40,13 @@ def test_it_is_another_python(line_to_pyodide):
     assert sys.platform != platform
 
 
+def test_a_traceback_names_every_function_by_its_first_line(line_to_pyodide):
+    """No other line travels with it (scripts/runtime/compile.py)."""
+    told = line_to_pyodide("traceback")
+    assert [name for name, *_ in told][:1] == ["replies"] and len(told) > 2
+    assert all(line == first for _, line, first in told)
+
+
 @pytest.mark.parametrize("case", cases(), ids=lambda case: case.name)
 def test_published_values_come_out_as_printed(case, in_pyodide):
     (answer,) = in_pyodide(case.question)
