@@ -47,7 +47,15 @@ class _View:
         return (x, y) if self.lies else (x + SLANT * y, z + SLANT * y)
 
     def on(self, laid: InSpace, places: Iterable[OnPart]) -> list[Flat]:
-        return [self.seen(laid.at(Fraction(x), Fraction(y))) for x, y in places]
+        (x0, y0), (across, rises), (leans, up) = self._frames[laid.part.name]
+        return [(x0 + x * across + y * leans, y0 + x * rises + y * up) for x, y in places]
+
+    @cached_property
+    def _frames(self) -> dict[str, tuple[Flat, Flat, Flat]]:
+        """Of each part, where its corner is seen, and a millimetre of its width and of its length."""
+        return {
+            each.part.name: (self.seen(each.corner), self.seen(each.across), self.seen(each.up)) for each in self.placed
+        }
 
     def along(self, edge: EdgeStretch) -> list[Flat]:
         laid = next(each for each in self.placed if each.part.name == edge.part.name)
@@ -73,7 +81,11 @@ class _View:
         ]
 
     def outline(self, laid: InSpace) -> list[Flat]:
-        return self.on(laid, corners_of(laid.part))
+        return self._outlines[laid.part.name]
+
+    @cached_property
+    def _outlines(self) -> dict[str, list[Flat]]:
+        return {each.part.name: self.on(each, corners_of(each.part)) for each in self.placed}
 
     @cached_property
     def straps(self) -> list[list[Flat]]:
@@ -139,7 +151,7 @@ def article_made_up(
 def _views(work: MakingUp, done: Sequence[Operation]) -> list[_View]:
     placed = made_up(work)
     lies = not any(each.inside[0] or each.inside[1] for each in placed.values())
-    names = [name for layer in layers_from_the_back(work) for name in layer] if lies else placed
+    names = [name for layer in layers_from_the_back(work, placed) for name in layer] if lies else placed
     order = [placed[name] for name in names]
     front, back = (_View(work, done, lies, turned, order) for turned in (False, True))
     is_single = lies and all(glue.angle == 0 or glue.over for glue in work.glues)

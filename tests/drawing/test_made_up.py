@@ -10,13 +10,18 @@ from calculators.catalogue import calculator_named
 from calculators.drawing import article_made_up as drawing
 from calculators.drawing.article_rows import corners_of, rows_on
 from calculators.drawing.article_straps import strap_hanging
-from calculators.trade.articles.made_up import layers_from_the_back
+from calculators.trade.articles.made_up import layers_from_the_back, made_up
 from calculators.trade.articles.parts import FlatPart
 from calculators.trade.articles.work import MakingUp
 
 
 def made(name, **typed):
     return answer(calculator_named(name), Asking(typed)).drawn_from
+
+
+def layers_of(name):
+    work = made(name).work
+    return layers_from_the_back(work, made_up(work))
 
 
 @pytest.mark.parametrize(
@@ -35,7 +40,7 @@ def made(name, **typed):
     ],
 )  # fmt: skip
 def test_its_layers_lie_as_its_order_of_work_lays_them(name, layers):
-    assert layers_from_the_back(made(name).work) == layers
+    assert layers_of(name) == layers
 
 
 @pytest.mark.parametrize(
@@ -47,7 +52,7 @@ def test_its_layers_lie_as_its_order_of_work_lays_them(name, layers):
     ],
 )
 def test_what_is_turned_to_one_side_lies_there_over_all_other_parts(name, front):
-    names = [each for layer in layers_from_the_back(made(name).work) for each in layer]
+    names = [each for layer in layers_of(name) for each in layer]
     lies_in_front = [front in each for each in names]
     assert lies_in_front == sorted(lies_in_front) and 0 < sum(lies_in_front) < len(names)
 

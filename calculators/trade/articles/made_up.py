@@ -1,6 +1,6 @@
 """Where the parts of an article lie once it is made up: in space, and which of them lies over which."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -74,13 +74,14 @@ def made_up(work: MakingUp) -> dict[str, InSpace]:
     return placed
 
 
-def layers_from_the_back(work: MakingUp) -> list[list[str]]:
+def layers_from_the_back(work: MakingUp, placed: Mapping[str, InSpace]) -> list[list[str]]:
     """The parts of an article that lies flat, by name, layer by layer, the hindmost first.
 
+    placed: where each part lies once it is made up [mm].
+    Returns their names, layer by layer.
     Source: derived. Of parts that are sewn to one right sides together the last lies innermost; of those that are laid
     on, tacked or turned to its right side the last lies outermost; what is joined edge to edge lies beside.
     """
-    placed = made_up(work)
     layers = [[work.parts[0].name]]
     laid_on: dict[str, int] = {}
     for each in _arrivals(work):
