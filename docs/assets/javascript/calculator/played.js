@@ -16,7 +16,8 @@ const running = new WeakMap();
 const KEEPS = ".calculator, [data-figure]";
 
 /**
- * Let steps be played. The place is kept on what they belong to.
+ * Let steps be played. The place is kept on what they belong to. What stands open on the page begins finished, as it is
+ * looked at; what is opened to see it made, at its first step.
  * @param {HTMLElement} drawn an answer or a figure, whether it stands in the page yet or not
  * @param {HTMLElement} keeper the calculator or the figure it belongs to
  */
@@ -25,7 +26,8 @@ export function dressPlayed(drawn, keeper) {
   if (!player) return;
   player.hidden = false;
   const slider = sliderOf(player);
-  slider.value = String(Math.min(Math.round(Number(keeper.dataset.played ?? 0)), Number(slider.max)));
+  keeper.dataset.played ??= player instanceof HTMLDetailsElement ? "0" : slider.max;
+  slider.value = String(Math.min(Math.round(Number(keeper.dataset.played)), Number(slider.max)));
   slider.setAttribute("value", slider.value);
   if (!(player instanceof HTMLDetailsElement) || player.open) fill(player);
 }
