@@ -2,7 +2,7 @@
 paper, each stands there as it is before and after."""
 
 import xml.etree.ElementTree as ET
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from copy import deepcopy
 
 from calculators.asking.answering import Asking, answer
@@ -65,8 +65,8 @@ def _state(picture: Picture) -> ET.Element:
 def _played(drawn: InStep, titles: list[str]) -> ET.Element | None:
     """What takes both drawings from step to step; a script shows it and serves it."""
     both = (drawn.one, drawn.other)
-    stages = [_stage(series, number, drawn) for number, series in enumerate(both)]
-    if stages[0] is None or stages[1] is None:
+    stages = [stage for number, series in enumerate(both) if (stage := _stage(series, number, drawn)) is not None]
+    if len(stages) < len(both):
         return None
     _level(stages[0], stages[1])
     whole = all(picture.crop is None for series in both for picture in series.pictures)
@@ -82,10 +82,21 @@ def _played(drawn: InStep, titles: list[str]) -> ET.Element | None:
     )
     return element(
         "div",
-        {"class": "played read-whole" if whole else "played", "hidden": True},
+        {"class": "played read-whole" if whole else "played", "data-begins": f"{_last_unlike(stages)}", "hidden": True},
         element("div", {"class": "halves"}, *halves),
         player(len(drawn.stops) - 1),
     )
+
+
+def _last_unlike(stages: Sequence[ET.Element]) -> int:
+    """The last place at which the two can be told apart: there they are looked at first."""
+    drawn = [
+        [[ET.tostring(each) for each in steps[int(stop)]] for stop in stage.get("data-stops", "").split()]
+        for stage in stages
+        for steps in [stage.findall("g[@class='step']")]
+    ]
+    unlike = [number for number, (one, other) in enumerate(zip(*drawn)) if one != other]
+    return max(unlike, default=len(drawn[0]) - 1)
 
 
 def _level(one: ET.Element, other: ET.Element) -> None:

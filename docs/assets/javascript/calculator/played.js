@@ -16,8 +16,8 @@ const running = new WeakMap();
 const KEEPS = ".calculator, [data-figure]";
 
 /**
- * Let steps be played. The place is kept on what they belong to. What stands open on the page begins finished, as it is
- * looked at; what is opened to see it made, at its first step.
+ * Let steps be played. The place is kept on what they belong to. Two beside each other begin where they
+ * can last be told apart; what is opened to see it made, at its first step.
  * @param {HTMLElement} drawn an answer or a figure, whether it stands in the page yet or not
  * @param {HTMLElement} keeper the calculator or the figure it belongs to
  */
@@ -26,7 +26,7 @@ export function dressPlayed(drawn, keeper) {
   if (!player) return;
   player.hidden = false;
   const slider = sliderOf(player);
-  keeper.dataset.played ??= player instanceof HTMLDetailsElement ? "0" : slider.max;
+  keeper.dataset.played ??= player.dataset.begins ?? "0";
   slider.value = String(Math.min(Math.round(Number(keeper.dataset.played)), Number(slider.max)));
   slider.setAttribute("value", slider.value);
   if (!(player instanceof HTMLDetailsElement) || player.open) fill(player);
@@ -205,7 +205,8 @@ document.addEventListener("click", ({ target }) => {
   if (!player || !target.closest(".player button")) return;
   if (running.has(player)) return stop(player);
   const slider = sliderOf(player);
-  const from = Number(slider.value) < Number(slider.max) ? Number(slider.value) : 0;
+  const isFromTheFirst = [slider.max, player.dataset.begins].includes(slider.value);
+  const from = isFromTheFirst ? 0 : Number(slider.value);
   run(player, from, Number(slider.max), REST);
   target.textContent = "Pause";
 });
