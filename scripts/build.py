@@ -8,6 +8,7 @@ colour of its thread. SITE_HOUSE is a folder whose files stand in place
 of those of the same name in `calculators/asking`: the house method, and a studio's own over it.
 """
 
+import argparse
 import os
 import shutil
 import subprocess
@@ -108,6 +109,7 @@ STEPS = [
 
 
 def main() -> int:
+    argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter).parse_args()
     run_steps(STEPS, ROOT, BUILD / "stamps")
     return 0
 

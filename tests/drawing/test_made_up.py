@@ -130,7 +130,7 @@ def test_buttons_and_zips_are_seen_on_their_side_only():
 def test_a_row_through_all_layers_is_seen_from_both_sides():
     it = made("cushion-flanged")
     picture = drawing.article_made_up(it.work, it.size, Asking({}).ruler)
-    # four of the border on each side, and one of the hem at the opening, which lies over that of the other back
+    # four of the border on each side, and the hems of both backs at the opening, of which one is covered
     assert [each.get("class") for each in picture.svg.iter()].count("stitch fine") == 2 * 4 + 2
 
 
