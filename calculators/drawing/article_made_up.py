@@ -12,7 +12,7 @@ from calculators.drawing.article_tube import is_tube, tube
 from calculators.drawing.article_view import Flat, View, box_of, views_of, works_at
 from calculators.drawing.picture import WIDTH, Picture, Sheet, text_width
 from calculators.trade.articles.made_up import InSpace, times, total
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp, Operation, listed
 from calculators.values.measure import Ruler, show_length
 
 TALLEST = 150.0  # [drawing units] what is seen of the article
@@ -20,6 +20,7 @@ GAP, ROW, OVER = 24.0, 16.0, 28.0  # [drawing units] between two views; a row of
 AROUND = 4.0  # [drawing units] left free around what is seen where it is shown small
 APART = 2.0  # [drawing units] between an edge and a row inside it, else only the edge is drawn
 _BUTTON, _BESIDE = 2.4, 2.5  # [drawing units] half a button; a cord or a zip's row beside its seam
+_NAMED = 5  # parts that are named to those who do not see them
 _TURNS = [pi * number / 6 for number in range(12)]
 
 
@@ -168,5 +169,13 @@ class _Drawn:
 
 
 def _in_words(views: Sequence[View], told: Sequence[str]) -> str:
-    sides = " and ".join("the back" if each.turned else "the front" for each in views)
-    return f"{told[0]} by {told[1]}, from {sides}."
+    sides = (f"From the {'back' if each.turned else 'front'}: {listed(_seen_on(each))}." for each in views)
+    return f"{told[0]} by {told[1]}. {' '.join(sides)}"
+
+
+def _seen_on(view: View) -> list[str]:
+    """The parts whose right side is seen, the furthest first and a few of many, then what closes it, what hangs from it."""
+    parts = [each.part.name for each in view.parts if view.shows_right(each)] or ["the wrong side"]
+    named = parts if len(parts) <= _NAMED else [*parts[: _NAMED - 1], "others like them"]
+    hung = dict.fromkeys(each.part.name for each in view.work.hung)
+    return [*named, *(each.verb for each in view.closings), *hung]

@@ -88,17 +88,21 @@ class View:
         return box_of([*map(self.outline, self.parts), *self.straps])
 
     @property
-    def looks(self) -> list[object]:
-        """What tells it from another view."""
+    def closings(self) -> list[Operation]:
+        """The zips and rows of buttons on this side."""
         names = {each.part.name for each in self.parts if self.shows_right(each)}
-        closings = [
-            each.verb
+        return [
+            each
             for each in self.done
             if each.verb in {"zip", "buttons"} and any(edge.part.name in names for edge in works_at(each))
         ]
+
+    @property
+    def looks(self) -> list[object]:
+        """What tells it from another view."""
         return [
             *((each.part.cloth, self.shows_right(each), len([*rows_on(self.done, each.part)])) for each in self.parts),
-            *closings,
+            *(each.verb for each in self.closings),
         ]
 
 

@@ -60,11 +60,13 @@ def test_what_is_turned_to_one_side_lies_there_over_all_other_parts(name, front)
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("napkin", "from the front."),
-        ("cushion-zip", "from the front and the back."),
-        ("tie-back", "from the front."),  # both sides are alike
-        ("cushion-boxed", "from the front and the back."),  # the zip is at the back
-        ("fitted-sheet", "from the front."),
+        ("napkin", "From the front: napkin."),
+        ("cushion-zip", "From the front: front. From the back: lower back, upper back and zip."),
+        ("tie-back", "From the front: front."),  # both sides are alike
+        ("cushion-boxed", "From the back: top, left strip, upper zip strip, lower zip strip and zip."),
+        ("fitted-sheet", "From the front: top, foot drop and right drop."),
+        ("apron", "From the front: apron, neck loop and tie."),
+        ("curtain-tab-top", "From the back: facing and tab."),  # around it the wrong side is seen
     ],
 )
 def test_the_back_is_shown_where_it_looks_otherwise(name, said):
