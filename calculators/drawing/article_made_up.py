@@ -174,7 +174,7 @@ def _in_words(views: Sequence[View], told: Sequence[str]) -> str:
 
 
 def _seen_on(view: View) -> list[str]:
-    """The parts whose right side is seen, the furthest first and a few of many, then what closes it, what hangs from it."""
+    """The parts whose right side is seen, the furthest first and a few of many, then its closings and its straps."""
     parts = [each.part.name for each in view.parts if view.shows_right(each)] or ["the wrong side"]
     named = parts if len(parts) <= _NAMED else [*parts[: _NAMED - 1], "others like them"]
     hung = dict.fromkeys(each.part.name for each in view.work.hung)
