@@ -15,7 +15,7 @@ from calculators.trade.articles.made_up import InSpace, times, total
 from calculators.trade.articles.work import MakingUp, Operation, listed
 from calculators.values.measure import Ruler, show_length
 
-TALLEST = 150.0  # [drawing units] what is seen of the article
+TALLEST, LOWEST = 150.0, 64.0  # [drawing units] what is seen of the article at most; the sheet at least
 GAP, ROW, OVER = 24.0, 16.0, 28.0  # [drawing units] between two views; a row of words; over it, for its width
 AROUND = 4.0  # [drawing units] left free around what is seen where it is shown small
 APART = 2.0  # [drawing units] between an edge and a row inside it, else only the edge is drawn
@@ -42,7 +42,8 @@ def article_made_up(
     wide, high = (max(view.box[way + 2] - view.box[way] for view in views) for way in (0, 1))
     scale = min(room / wide, TALLEST / high)
     foot = OVER + high * scale
-    sheet = Sheet((0, 0, WIDTH, foot + 6 + ROW * (len(views) > 1)), margins=(0, 0, 0, 0), down=True, tallest=1e6)
+    below = max(foot + 6 + ROW * (len(views) > 1), LOWEST)
+    sheet = Sheet((0, 0, WIDTH, below), margins=(0, 0, 0, 0), down=True, tallest=1e6)
     start = (WIDTH + left - 4 - len(views) * wide * scale - GAP * (len(views) - 1)) / 2
     for number, view in enumerate(views):
         beside = start + number * (wide * scale + GAP) + (wide - view.box[2] + view.box[0]) * scale / 2

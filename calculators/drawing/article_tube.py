@@ -10,7 +10,7 @@ from calculators.trade.articles.parts import ROUND, FlatPart
 from calculators.trade.articles.work import MakingUp
 from calculators.values.measure import Ruler, show_length
 
-_TALLEST, _OVER = 110.0, 28.0  # [drawing units] the tube; over it, for its length
+_TALLEST, _OVER, _LOWEST = 110.0, 28.0, 64.0  # [drawing units] the tube; over it, for its length; the sheet at least
 _SLANT = Fraction(35, 100)  # how wide a round end is seen, as a share of its height
 _BESIDE = 2.5  # [drawing units] a zip's row beside its seam
 
@@ -30,7 +30,7 @@ def tube(work: MakingUp, size: tuple[Fraction, Fraction], ruler: Ruler) -> Pictu
     left, end = text_width(told[1]) + 34, float(_SLANT) * across
     scale = min((WIDTH - left - 8) / (length + end), _TALLEST / across)
     left = left + (WIDTH - left - 8 - (length + end) * scale) / 2
-    sheet = Sheet((0, 0, WIDTH, _OVER + across * scale + 6), margins=(0, 0, 0, 0), down=True, tallest=1e6)
+    sheet = Sheet((0, 0, WIDTH, max(_OVER + across * scale + 6, _LOWEST)), margins=(0, 0, 0, 0), down=True, tallest=1e6)
     near, far = left + end * scale / 2, left + (end / 2 + length) * scale
     top, foot = _OVER, _OVER + across * scale
     whole = FlatPart("end", _SLANT * size[1], size[1], is_round=True)

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, cos, degrees, fsum, hypot, radians, sin
 
 from calculators.drawing import lines
 
@@ -419,7 +419,7 @@ def fillings() -> ET.Element:
 @lru_cache(maxsize=4096)
 def text_width(text: str, letters: float = LETTERS) -> float:
     """How wide words are drawn in letters of a size, rather too much than too little [drawing units]."""
-    return sum(_WIDTHS.get(letter, 0.63) for letter in text) * letters
+    return fsum(_WIDTHS.get(letter, 0.63) for letter in text) * letters  # rounded once, so alike in every Python
 
 
 def stands_out(text: str, length: float) -> float:

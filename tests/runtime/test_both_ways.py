@@ -17,12 +17,16 @@ BUNDLE = BUILD / "runtime"
 
 
 def questions() -> list[dict]:
-    """The reference cases first, then every calculator with each ruler, the walks, and values that are refused."""
+    """The reference cases first, then every calculator with each ruler, the walks, figures of a page, and values that
+    are refused."""
     asked = [case.question for case in cases()]
     for name in catalogue():
         for ruler in ("cm", "in"):
             asked.append({"ask": "calculator", "calculator": name, "given": {}, "typed": {}, "ruler": ruler})
     asked += [{"ask": "walk", "walk": name, "typed": {}, "ruler": ""} for name in WALKS]
+    beside = {"calculator": "edge-steps", "given": {}, "but": {"edge": "double"}, "beside": {"edge": "single"}}
+    small = {"calculator": "cushion-zip", "given": {}, "small": True}
+    asked.append({"ask": "numbers", "figures": [beside, small], "ruler": ""})
     wrong = [
         *bad_values.BEYOND_LIMITS,
         *(("pieces-from-cloth", "piece_width", text) for text in bad_values.REFUSED_EVERYWHERE),

@@ -91,7 +91,10 @@ def _played(drawn: InStep, titles: list[str]) -> ET.Element | None:
 def _last_unlike(stages: Sequence[ET.Element]) -> int:
     """The last place at which the two can be told apart: there they are looked at first."""
     drawn = [
-        [[ET.tostring(each) for each in steps[int(stop)]] for stop in stage.get("data-stops", "").split()]
+        [
+            [ET.tostring(each, encoding="unicode") for each in steps[int(stop)]]
+            for stop in stage.get("data-stops", "").split()
+        ]
         for stage in stages
         for steps in [stage.findall("g[@class='step']")]
     ]
