@@ -40,7 +40,8 @@ def rows_on(operations: Iterable[Operation], part: FlatPart) -> Iterator[SeenRow
         insets = _insets(operation, part)
         for stretch, inset in insets.items():
             if stretch.side == ROUND:
-                yield SeenRow(corners_of(part, inset), inset)
+                if 2 * inset < min(part.width, part.length):
+                    yield SeenRow(corners_of(part, inset), inset)
             elif row := _inside(part, stretch, inset, {each.side: deep for each, deep in insets.items()}):
                 yield SeenRow(row, inset)
         for across, high in operation.across:
@@ -76,6 +77,8 @@ def _inside(part: FlatPart, stretch: EdgeStretch, inset: float, insets: Mapping[
         begins = (at[0] - ox) * into[0] + (at[1] - oy) * into[1] - insets.get(side, 0)
         gains = way[0] * into[0] + way[1] * into[1]
         if abs(gains) < 1e-9:
+            if begins + insets.get(side, 0) < 0:  # beyond the opposite side
+                return None
             continue
         if gains > 0:
             start = max(start, -begins / gains)

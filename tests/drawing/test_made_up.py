@@ -103,6 +103,16 @@ def test_a_row_of_one_side_alone_goes_from_edge_to_edge():
     assert row.places == [(0, 100), (1000, 100)] and row.inset == 100
 
 
+def test_a_row_deeper_than_its_part_is_not_drawn_beside_it():
+    """A binding far wider than what it binds, a hem far deeper than half of a round cloth."""
+    for name, typed in (
+        ("pot-holder", {"length": "2 cm", "width": "30 cm", "binding_width": "1 m"}),
+        ("tablecloth-round", {"table_length": "4 cm", "table_width": "30 cm", "drop": "0", "hem": "1 m", "turn": "0"}),
+    ):
+        it = made(name, **typed)
+        assert [*rows_on(it.work.operations, it.work.parts[0])] == []
+
+
 def test_corners_come_all_round_in_order():
     part = FlatPart("apron", Fraction(70), Fraction(85), slants={"top left": (Fraction(20), Fraction(30))})
     assert corners_of(part) == [(0, 0), (70, 0), (70, 85), (20, 85), (0, 55), (0, 0)]
