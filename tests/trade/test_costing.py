@@ -5,12 +5,12 @@ from fractions import Fraction as F
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, costs_of, hands_on
+from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, costs_of
 
 
 def batch(pieces=12, cloth=F(20), thread=F(4), hour=F(30), other=F(1, 2)):
     """12 pieces of 3 m of cloth, 2 spools (a quarter of a spool for one more), 20 min once and 10 min a piece."""
-    time = hands_on(pieces, F(20), F(10))
+    time = F(20) + pieces * F(10)
     return costs_of(pieces, (F(3000), pieces, cloth), (2, F(1, 4), thread), (time, F(10), hour), other)
 
 
