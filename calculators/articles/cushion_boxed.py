@@ -7,7 +7,8 @@ from calculators.articles.article import Article, Size
 from calculators.articles.measures import part_of_size, refuse_unless, seam_kind, seam_of, size
 from calculators.asking.declaration import Example, Field
 from calculators.asking.house_measures import ALLOWANCE
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.operation import SeamKind
+from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:

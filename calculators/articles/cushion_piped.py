@@ -16,7 +16,8 @@ from calculators.articles.cushions import (
 from calculators.articles.measures import part_of_size, refuse_unless, seam_kind, seam_of
 from calculators.asking.declaration import Example, Field
 from calculators.trade.articles.finishes import SEAM, STRAP, Finish
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.operation import Operation
+from calculators.trade.articles.work import MakingUp
 from calculators.values.kinds import Length
 
 

@@ -6,8 +6,9 @@ from types import SimpleNamespace
 from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
 from calculators.asking.declaration import Field
 from calculators.asking.house_measures import ALLOWANCE
+from calculators.trade.articles.operation import Operation, SeamKind
 from calculators.trade.articles.parts import FlatPart
-from calculators.trade.articles.work import MakingUp, Operation, SeamKind
+from calculators.trade.articles.work import MakingUp
 
 COVER_FIELDS = (
     size("pad_width", "Width of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),

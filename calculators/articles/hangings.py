@@ -9,8 +9,9 @@ from types import SimpleNamespace
 from calculators.articles.measures import hem_of, refuse_unless
 from calculators.articles.widths import usable_width
 from calculators.asking.declaration import Field
+from calculators.trade.articles.operation import SeamKind
 from calculators.trade.articles.parts import EdgeStretch, FlatPart
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.work import MakingUp
 from calculators.trade.curtains import Hem, JoinedWidths, Window, widths_for
 from calculators.values.kinds import Choice, Count, Length, Number
 from calculators.values.phrase import say

@@ -6,7 +6,8 @@ from calculators.articles.article import Article, Size
 from calculators.articles.measures import refuse_unless, size, turn_and_hem
 from calculators.asking.declaration import Example, Field
 from calculators.asking.house_measures import ALLOWANCE
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.operation import SeamKind
+from calculators.trade.articles.work import MakingUp
 
 
 def _make(work: MakingUp, given: SimpleNamespace) -> Size:

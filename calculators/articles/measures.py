@@ -8,7 +8,7 @@ from calculators.asking.declaration import Field, invalid_input
 from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
 from calculators.asking.house_method import HouseMethod, Written
 from calculators.asking.seams import SEAMS, allowance_of
-from calculators.trade.articles.work import SeamKind
+from calculators.trade.articles.operation import SeamKind
 from calculators.trade.sections.edge import EdgeMeasures
 from calculators.trade.sections.edges import EDGES
 from calculators.values.kinds import Choice, Length

@@ -7,8 +7,9 @@ from calculators.articles.article import Article, Size
 from calculators.articles.measures import hem_of, refuse_unless, size
 from calculators.asking.declaration import Example
 from calculators.trade.articles.finishes import Glue
+from calculators.trade.articles.operation import Operation
 from calculators.trade.articles.parts import FlatPart
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp
 
 Layers = tuple[FlatPart, FlatPart, FlatPart]
 

@@ -7,7 +7,8 @@ from types import SimpleNamespace
 from calculators.articles.article import Article, Size
 from calculators.articles.measures import hem_of, part_of_size, refuse_unless, size
 from calculators.asking.declaration import Example
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.operation import Operation
+from calculators.trade.articles.work import MakingUp
 from calculators.values.phrase import say
 
 _MOST_FOLDS = 99

@@ -12,8 +12,9 @@ from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Point, Sh
 from calculators.trade.articles.counting import OPERATIONS
 from calculators.trade.articles.cutting import ArticlePiece, Box, LaidPart
 from calculators.trade.articles.finishes import CASING, HEM, SEAM, TURNED_UNDER
+from calculators.trade.articles.operation import Operation
 from calculators.trade.articles.parts import ROUND, EdgeStretch
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp
 from calculators.trade.trade_rules import brief
 from calculators.values.measure import Ruler, show_length
 

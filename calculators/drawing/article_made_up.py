@@ -12,7 +12,8 @@ from calculators.drawing.article_tube import is_tube, tube
 from calculators.drawing.article_view import Flat, View, box_of, views_of, works_at
 from calculators.drawing.picture import WIDTH, Picture, Sheet, text_width
 from calculators.trade.articles.made_up import InSpace, times, total
-from calculators.trade.articles.work import MakingUp, Operation, listed
+from calculators.trade.articles.operation import Operation
+from calculators.trade.articles.work import MakingUp, listed
 from calculators.values.measure import Ruler, show_length
 
 TALLEST, LOWEST = 150.0, 64.0  # [drawing units] what is seen of the article at most; the sheet at least

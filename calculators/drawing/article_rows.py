@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 
 from calculators.trade.articles.finishes import CASING, HEM
+from calculators.trade.articles.operation import Operation
 from calculators.trade.articles.parts import ROUND, EdgeStretch, FlatPart
-from calculators.trade.articles.work import Operation
 
 OnPart = tuple[float, float]  # [mm] from its lower left corner
 _ROUND = 48  # corners that a curve is drawn with

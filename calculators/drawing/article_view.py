@@ -7,8 +7,9 @@ from functools import cached_property
 from calculators.drawing.article_rows import OnPart, corners_of, rows_on
 from calculators.drawing.article_straps import strap_hanging
 from calculators.trade.articles.made_up import InSpace, Vector, layers_from_the_back, made_up
+from calculators.trade.articles.operation import Operation
 from calculators.trade.articles.parts import EdgeStretch
-from calculators.trade.articles.work import MakingUp, Operation
+from calculators.trade.articles.work import MakingUp
 
 Flat = tuple[float, float]  # [mm] as it is seen; up is up
 Box = tuple[float, float, float, float]

@@ -16,7 +16,8 @@ from calculators.asking.declaration import InvalidInput
 from calculators.catalogue import calculator_named
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.finishes import HEM
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.operation import SeamKind
+from calculators.trade.articles.work import MakingUp
 from calculators.trade.sections.edge import EdgeMeasures
 from calculators.trade.sections.edges import EDGES
 from calculators.values.kinds import Length

@@ -8,7 +8,8 @@ from calculators.articles import articles
 from calculators.asking.answering import Asking, answer
 from calculators.asking.declaration import InvalidInput, Onward
 from calculators.catalogue import calculator_named
-from calculators.trade.articles.work import MakingUp, SeamKind
+from calculators.trade.articles.operation import SeamKind
+from calculators.trade.articles.work import MakingUp
 from tests.articles.checks import finished_size, not_finished_once, out_of_order, too_narrow_to_turn
 from tests.sentences import is_one_message
 

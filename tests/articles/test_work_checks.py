@@ -3,7 +3,8 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from calculators.trade.articles.work import MakingUp, Operation, SeamKind
+from calculators.trade.articles.operation import Operation, SeamKind
+from calculators.trade.articles.work import MakingUp
 from tests.articles.work_checks import amiss
 
 PLAIN = SeamKind("plain seam", Fraction(15), 1, "plain")
