@@ -70,6 +70,15 @@ def test_every_page_and_python_work_once_the_server_is_gone(context: BrowserCont
     assert answer["sum"] == "1/2"
 
 
+def test_a_page_that_was_loaded_past_a_copy_in_force_is_taken_over(context: BrowserContext, server: FaultyServer):
+    page = kept(context, server.address)
+    with page.expect_event("load"):
+        context.new_cdp_session(page).send("Page.reload", {"ignoreCache": True})  # as Shift and the reload key do
+    assert not page.evaluate("navigator.serviceWorker.controller")
+    expect(notice(page, "ready")).to_be_visible(timeout=LONG)
+    assert page.evaluate("navigator.serviceWorker.controller.state") == "activated"
+
+
 def test_a_page_says_when_there_is_no_network(context: BrowserContext, server: FaultyServer):
     page = kept(context, server.address)
     context.set_offline(True)

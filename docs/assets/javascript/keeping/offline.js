@@ -27,20 +27,25 @@ async function keep() {
     const kept = await keeper.register(SCRIPT, { scope: SITE.href, updateViaCache: "none" });
     registration = kept;
     kept.addEventListener("updatefound", () => follow(kept.installing));
-    follow(kept.installing);
-    if (kept.waiting) offer();
+    for (const worker of [kept.installing, kept.waiting, kept.active]) follow(worker);
   } catch (problem) {
     stopped("network", problem);
   }
 }
 
-/** @param {ServiceWorker | null} incoming */
-function follow(incoming) {
-  incoming?.addEventListener("statechange", () => {
-    if (incoming.state === "installed" && registration?.active) offer();
-    if (incoming.state === "activated" && !keeper.controller)
-      incoming.postMessage({ say: "take over", edition: EDITION });
-  });
+/**
+ * A worker is looked at once now as well: one that was kept by a visit that ended, or that is quicker than this page, has
+ * changed its state before anybody hears of it.
+ * @param {ServiceWorker | null} worker
+ */
+function follow(worker) {
+  if (!worker) return;
+  const look = () => {
+    if (worker.state === "installed" && registration?.active) offer();
+    if (worker.state === "activated" && !keeper.controller) worker.postMessage({ say: "take over", edition: EDITION });
+  };
+  worker.addEventListener("statechange", look);
+  look();
 }
 
 function offer() {
