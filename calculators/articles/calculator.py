@@ -13,9 +13,10 @@ from calculators.asking.declaration import Answer, Calculator, Result, invalid_i
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
 from calculators.drawing.article_made_up import article_made_up
-from calculators.trade.articles.counting import Counted, counted
+from calculators.trade.articles.counting import Counted, counted, thread_by_hand
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.work import MakingUp, listed
+from calculators.trade.stitches.hand import STITCHES
 from calculators.values.kind import Kind
 from calculators.values.kinds import Count, Length, LongLength
 from calculators.values.phrase import Phrase, say
@@ -119,7 +120,7 @@ def _results(article: Article) -> Iterator[Result]:
         yield Result(f"{name}_length", f"{part.capitalize()}, cut length", Length(), "With what its edges take up.")
     for thing in article.buys:
         yield Result(thing, *WHAT_IS_BOUGHT[thing])
-    yield Result("stitching", "Stitching", LongLength(), "All rows of one, seams and hems together.")
+    yield Result("stitching", "Stitching", LongLength(), "All rows of the machine on one, seams and hems together.")
     yield TIME
 
 
@@ -135,7 +136,10 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
     results["time"] = minutes_for(given.count, given.minutes_each, given)
-    notes = (*made.work.notes, *_notes(article, results, given.count), *ways_on(article, made.work, made.pieces, given))
+    notes = (
+        *made.work.notes, *_notes(article, results, given.count), *_by_hand(made.work, given.count),
+        *ways_on(article, made.work, made.pieces, given),
+    )  # fmt: skip
     return Answer(results, _spoken(article, made), notes, tuple(_working(made)), drawn_from=made)
 
 
@@ -168,6 +172,16 @@ def _notes(article: Article, results: Mapping[str, Any], count: int) -> Iterator
             yield say(f"To buy besides: {{count:count}} × {label}, {{{thing}}} each.", count=count, **{thing: each})
         else:
             yield say(f"To buy besides, for all: {label}, {{{thing}}}.", **{thing: count * each})
+
+
+def _by_hand(work: MakingUp, count: int) -> Iterator[Phrase]:
+    if rows := work.sewn_by_hand:
+        yield say(
+            f"By hand{', for all' if count > 1 else ''}: {{rows:long}} of {{stitches:text}}; thread, {{thread:long}}.",
+            rows=count * sum(rows.values()),
+            stitches=listed([STITCHES[each].title.lower() for each in rows]),
+            thread=count * thread_by_hand(work),
+        )
 
 
 def _working(made: Made) -> Iterator[Phrase]:

@@ -40,11 +40,11 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
             do=f"Join the widths of the lining, {kind.lie}, {kind.where}",
         )  # fmt: skip
     work.hem(*made.edges("bottom"), turn=given.lower_hem, hem=given.lower_hem,
-        do="Hem the curtain’s foot: turn in {turn}, then {hem}, and slip-stitch")  # fmt: skip
+        do="Hem the curtain’s foot: turn in {turn}, then {hem}, and slip-stitch", by_hand="slip")  # fmt: skip
     work.hem(*lining.edges("bottom"), turn=given.lining_hem, hem=given.lining_hem,
         do="Hem the lining’s foot by itself: turn in {turn}, then {hem}, and stitch")  # fmt: skip
     work.hem(*made.sides, turn=Fraction(0), hem=given.side_hem,
-        do="Fold both sides of the curtain in by {hem} and herringbone them down")  # fmt: skip
+        do="Fold both sides of the curtain in by {hem} and catch-stitch them down", by_hand="catch")  # fmt: skip
     reach = given.up, given.drop
     work.lay_on(
         *((side.between(*reach), edge) for side, edge in zip(made.sides, lining.sides)),
@@ -52,6 +52,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
         do="Lay the lining on, wrong sides together, {up} above the lower edge; turn its sides under by {turn} and "
         "slip-stitch them to the side hems",
         how="Smooth it, do not stretch it.",
+        by_hand="slip",
     )  # fmt: skip
     head_with_tape(work, (*made.edges("top"), *lining.edges("top")), given.heading, made.width)
     return made.width, given.drop

@@ -53,6 +53,7 @@ def _make(work: MakingUp, given: SimpleNamespace) -> Size:
     work.lay_on(
         (left.between(*ends), facing.left), (right.between(*ends), facing.right), inset=Fraction(0),
         turn=kind.allowance, do="Turn the ends of the facing under by {turn} and slip-stitch them",
+        by_hand="slip",
     )  # fmt: skip
     work.notes.append(say("Between the middles of two tabs: {gap:length}.", gap=gap))
     return made.width, given.drop

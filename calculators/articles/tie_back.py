@@ -47,8 +47,8 @@ ARTICLE = Article(
     examples=(
         Example(
             {"around": "60 cm", "wide": "8 cm", "gap": "10 cm", "seam_allowance": "1.5 cm"},
-            {"front_width": 630, "front_length": 190, "rings": 2, "stitching": 760},
-            "worked by hand: 60 + 2 × 1.5 cm; 2 × (8 + 1.5) cm; stitched 2 × 8 + 60 cm",
+            {"front_width": 630, "front_length": 190, "rings": 2, "stitching": 660},
+            "worked by hand: 60 + 2 × 1.5 cm; 2 × (8 + 1.5) cm; stitched 2 × 8 + 60 − 10 cm",
         ),
     ),
     buys=("rings",),

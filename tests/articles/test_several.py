@@ -10,7 +10,7 @@ from calculators.asking.answering import Asking, answer, filled, read
 from calculators.asking.declaration import Onward
 from calculators.asking.site_method import example_method
 from calculators.catalogue import calculator_named
-from calculators.trade.articles.counting import OPERATIONS, counted
+from calculators.trade.articles.counting import OPERATIONS, counted, thread_by_hand
 from calculators.values.phrase import figure_parts
 
 every_article = pytest.mark.parametrize("name", articles())
@@ -101,3 +101,23 @@ def test_tacking_is_timed_by_itself_and_is_no_row_of_the_machine():
     tacked = [each for each in work.operations if each.verb == "tack"]
     assert len(tacked) == 1 and tacked[0].stitching == 0
     assert work.stitching == 2 * 800 + 100
+
+
+def test_what_is_sewn_by_hand_is_no_row_of_the_machine_and_has_its_own_minutes_and_thread():
+    """One width of 140 cm, hung 200 cm: slip stitch along the foot and up both sides of the lining, catch stitch up both
+    sides; its lining's hem, 128 cm, and the tape by machine."""
+    reply = answer(calculator_named("curtain-lined"), Asking(dict(articles()["curtain-lined"].examples[0].given)))
+    work = reply.drawn_from.work
+    assert work.sewn_by_hand == {"slip": 1_320 + 2 * (2_000 - 20), "catch": 2 * 2_000}
+    assert work.stitching == reply.results["stitching"] == 1_280 + 1_320 + 1_280
+    found = counted(work, reply.drawn_from.pieces)
+    assert found["by hand"].times == 3 and found["by hand"].stitching == sum(work.sewn_by_hand.values())
+    slip, catch = 0.27 + 0.15 + 0.27 + 0.85, (2 * (1.3**2 + 1) ** 0.5 + 2 * 0.3) / 2
+    assert float(thread_by_hand(work)) == pytest.approx(5_280 * slip + 4_000 * catch, rel=0.001)
+
+
+@every_article
+def test_what_its_steps_say_is_sewn_by_hand_is_counted_so(name):
+    operations = answer(calculator_named(name), Asking({})).drawn_from.work.operations
+    said = {each.do for each in operations if "slip-stitch" in each.do or "catch-stitch" in each.do}
+    assert said == {each.do for each in operations if each.by_hand}

@@ -60,10 +60,10 @@ _WORK = Table(
 RESULTS = (
     Result("articles", "Articles", Count(), "All lines together."),
     Result("pieces_to_cut", "Pieces to cut", Count(), "From all cloths."),
-    Result("stitching", "Stitching", LongLength(), "All rows of all articles."),
-    Result("thread", "Thread", LongLength(toward="up"), "Upper and lower thread together, with ends and waste."),
+    Result("stitching", "Stitching", LongLength(), "All rows of the machine, on all articles."),
+    Result("thread", "Thread", LongLength(toward="up"), "For the machine and by hand, with waste."),
     Result("spools", "Reels to buy", Count(), "Whole reels that hold all the thread, if it is of one colour."),
-    Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, which is half of it."),
+    Result("bobbins", "Bobbins to wind", Count(), "Full bobbins that hold the lower thread, half of the machine’s."),
     Result("time", "Hands-on time", Minutes(), "For the whole order."),
     COSTS.result("waiting"),
     Result("cost_cloth", "Cost of the cloth", Amount(), "All that is bought of every cloth."),

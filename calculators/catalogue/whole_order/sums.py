@@ -7,6 +7,7 @@ from types import SimpleNamespace
 
 from calculators.catalogue.whole_order.cloths import PlannedCloth
 from calculators.catalogue.whole_order.lines import OrderLine
+from calculators.trade.articles.counting import thread_by_hand
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME, Costs
 from calculators.trade.thread import thread_ends, thread_for_each_length, whole_spools
 
@@ -45,7 +46,8 @@ def sums_of(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth], given: S
         },
         {},
     )
-    found = OrderSums(stitching, thread, spools, whole_spools(thread / 2, given.bobbin), time, costs, {})
+    lower = sum((_of_the_machine(each, given) for each in lines), Fraction(0)) / 2
+    found = OrderSums(stitching, thread, spools, whole_spools(lower, given.bobbin), time, costs, {})
     shares = {each.place: _share(each, lines, cloths, given, found) for each in lines}
     return OrderSums(
         stitching, thread, spools, found.bobbins, time, costs,
@@ -54,7 +56,16 @@ def sums_of(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth], given: S
 
 
 def _thread(line: OrderLine, given: SimpleNamespace) -> Fraction:
-    """The thread of a line, with its ends and what is wasted [mm].
+    """The thread of a line, by machine and by hand, with what is wasted [mm].
+
+    Source: derived: the machine's, and what is sewn by hand with the same share for waste.
+    """
+    by_hand: Fraction = line.count * thread_by_hand(line.made.work) * (1 + given.waste / 100)
+    return _of_the_machine(line, given) + by_hand
+
+
+def _of_the_machine(line: OrderLine, given: SimpleNamespace) -> Fraction:
+    """Upper and lower thread of a line, with its ends and what is wasted [mm].
 
     Source: derived, as for a batch: length for each length of stitching, ends at each row, and a share for waste.
     """

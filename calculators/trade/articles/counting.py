@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from calculators.trade.articles.cutting import ArticlePiece
 from calculators.trade.articles.work import CLOSE_GAP, MakingUp
+from calculators.trade.stitches.hand import STITCHES
 
-CUT, PRESS = "cut", "press"
+CUT, PRESS, BY_HAND = "cut", "press", "by hand"
 #: Every kind of operation that takes time: as it is called on a page. The edges that are kept take none.
 OPERATIONS: Mapping[str, str] = {
     CUT: "cut a piece",
@@ -26,6 +27,7 @@ OPERATIONS: Mapping[str, str] = {
     "tack": "tack layers together",
     "close": "close an opening",
     CLOSE_GAP: "close what it was turned out by",
+    BY_HAND: "sew by hand",
     PRESS: "press and check",
 }
 _KEPT = "keep"
@@ -33,7 +35,8 @@ _KEPT = "keep"
 
 @dataclass(frozen=True)
 class Counted:
-    """How often an operation is done to one article, and how long its rows of stitches are together [mm]."""
+    """How often an operation is done to one article, and how long its rows of stitches are together, by machine or by
+    hand [mm]."""
 
     times: int = 0
     stitching: Fraction = Fraction(0)
@@ -42,22 +45,32 @@ class Counted:
 def counted(work: MakingUp, pieces: Sequence[ArticlePiece]) -> dict[str, Counted]:
     """What is done to one article, by the kind of operation.
 
-    Source: derived, the operations of the making up counted; buttons are counted one by one, and what is cut piece by
-    piece.
+    Source: derived, the operations of the making up counted; buttons are counted one by one, what is cut piece by
+    piece, and what is sewn by hand apart from what is stitched, but for the gap that it is turned out by.
     """
     found = {CUT: Counted(sum(each.count for each in pieces))}
     for each in work.operations:
         if each.verb == _KEPT:
             continue
-        before = found.get(each.verb, Counted())
-        found[each.verb] = Counted(before.times + 1, before.stitching + each.stitching)
+        kind = BY_HAND if each.by_hand and each.verb != CLOSE_GAP else each.verb
+        before = found.get(kind, Counted())
+        found[kind] = Counted(before.times + 1, before.stitching + each.rows_sewn)
     if buttons := sum(each.count for each in work.to_buy if each.thing == "buttons"):
         found["buttons"] = Counted(buttons, found["buttons"].stitching if "buttons" in found else Fraction(0))
     return {**found, PRESS: Counted(1)}
 
 
+def thread_by_hand(work: MakingUp) -> Fraction:
+    """The thread of what is sewn by hand on one article, without its ends [mm].
+
+    Source: derived, each row as often as the path of its stitch is longer than the row.
+    """
+    rows = work.sewn_by_hand.items()
+    return sum((length * STITCHES[stitch].thread_for_each_length() for stitch, length in rows), Fraction(0))
+
+
 def rows_begun(work: MakingUp) -> int:
-    """How often stitching starts and stops on one article, each operation's rows counted once.
+    """How often the machine starts and stops on one article, each operation's rows counted once.
 
     Source: derived.
     """

@@ -18,7 +18,7 @@ class Operation:
     inside those edges its row is seen, where it is no hem's [mm]. across: parts that
     it is stitched across, each with how far above their foot [mm]. rows: rows of stitches along all the others.
     stitched: what a stitching elsewhere comes to [mm]. section: which hem or seam of `trade/sections` it is, "" for
-    none.
+    none. by_hand: which stitch of `trade/stitches` its rows are sewn with by hand, "" for the machine.
     """
 
     verb: str
@@ -34,6 +34,7 @@ class Operation:
     rows: int = 1
     stitched: Fraction = Fraction(0)
     section: str = ""
+    by_hand: str = ""
 
     @property
     def edges(self) -> tuple[EdgeStretch, ...]:
@@ -42,7 +43,15 @@ class Operation:
 
     @property
     def stitching(self) -> Fraction:
-        """The length of its rows of stitches on one article [mm].
+        """The length of its rows of the machine on one article [mm].
+
+        Source: derived, its rows, unless they are sewn by hand.
+        """
+        return Fraction(0) if self.by_hand else self.rows_sewn
+
+    @property
+    def rows_sewn(self) -> Fraction:
+        """The length of its rows of stitches on one article, by machine or by hand [mm].
 
         Source: derived, each row as long as its finished edge, a seam once for both its edges. A row further in is
         shorter, so it is a little more than is stitched.

@@ -83,8 +83,10 @@ class MakingUp:
         casing: bool = False,
         rows: int = 1,
         lengths: Mapping[str, Fraction] | None = None,
+        by_hand: str = "",
     ) -> None:
-        """Turn edges in and hem them; a hem of 0 leaves them as they are. lengths: told besides [mm]."""
+        """Turn edges in and hem them; a hem of 0 leaves them as they are. lengths: told besides [mm]. by_hand: the
+        stitch they are sewn down with, "" for the machine."""
         if not hem:
             self.keep(*edges)
             return
@@ -99,6 +101,7 @@ class MakingUp:
                 finishes=tuple(Finish(edge, kind, turn + hem, hem) for edge in edges),
                 rows=rows,
                 section="double" if turn else "single",
+                by_hand=by_hand,
             )
         )
 
@@ -253,6 +256,7 @@ class MakingUp:
                 {"allowance": allowance},
                 finishes=_each((one, other), TURNED_UNDER, allowance),
                 glues=(Glue(one, other),),
+                by_hand="slip",
             )
         )
 
@@ -265,9 +269,10 @@ class MakingUp:
         how: str = "",
         lengths: Mapping[str, Fraction] | None = None,
         over: bool = False,
+        by_hand: str = "",
     ) -> None:
         """Turn edges under and stitch them down, each so far inside an edge of another part that it lies on [mm]. over:
-        whether on its right side."""
+        whether on its right side. by_hand: the stitch they are sewn down with, "" for the machine."""
         self.do(
             Operation(
                 "lay on",
@@ -277,6 +282,7 @@ class MakingUp:
                 rules=("fasten",),
                 finishes=_each((other for _, other in laid), TURNED_UNDER, turn),
                 glues=tuple(Glue(one, other, inset=inset, over=over) for one, other in laid),
+                by_hand=by_hand,
             )
         )  # fmt: skip
 
@@ -299,11 +305,23 @@ class MakingUp:
 
     @property
     def stitching(self) -> Fraction:
-        """All rows of stitches of one article [mm].
+        """All rows of the machine on one article [mm].
 
         Source: derived, the rows of its operations added up.
         """
         return sum((each.stitching for each in self.operations), Fraction(0))
+
+    @property
+    def sewn_by_hand(self) -> Mapping[str, Fraction]:
+        """How long its rows by hand are together, by the stitch [mm].
+
+        Source: derived, the rows of its operations added up.
+        """
+        found: dict[str, Fraction] = {}
+        for each in self.operations:
+            if each.by_hand:
+                found[each.by_hand] = found.get(each.by_hand, Fraction(0)) + each.rows_sewn
+        return found
 
 
 def _each(edges: Iterable[EdgeStretch], how: str, takes: Fraction) -> tuple[Finish, ...]:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import pairwise
+from math import fsum, hypot
 from typing import Literal
 
 Look = Literal["right", "wrong", "nothing", "threads"]
@@ -87,6 +88,16 @@ class Stitch:
             ThreadPart(number % 2 == 0, tuple(places[first : last + 1]))
             for number, (first, last) in enumerate(pairwise(through))
         ]
+
+    def thread_for_each_length(self) -> Fraction:
+        """Thread of the stitch for each length of its row, laid flat [mm/mm].
+
+        Source: derived, from place to place of one stitch and on to the next; what it takes through the thickness of
+        the cloth, its beginning and its end are left out.
+        """
+        around = pairwise([*self.once, self.once[0].moved(self.advance)])
+        once = fsum(hypot(to.along - at.along, to.across - at.across) for at, to in around)
+        return Fraction(once / float(self.advance)).limit_denominator(1_000)
 
     def band_at(self, across: Fraction) -> Band:
         """The band at a place across [stitches]; on a line between two of them, the farther one."""
