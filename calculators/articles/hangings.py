@@ -22,27 +22,27 @@ FULLNESS = Number(least=Fraction(1), most=Fraction(5), sample="2.5", places=2)
 
 ROD_FIELDS = (
     Field("rod", "Rod or track", Length(least=Fraction(200), most=Fraction(20_000)), "From end to end, without the "
-        "returns.", fixed={"cm": "180 cm", "in": "72 in"}, known_as=()),
+        "returns.", fixed={"cm": "180 cm", "in": "72 in"}, known_as=("rod",)),
     Field("drop", "Finished drop", Length(least=Fraction(100), most=Fraction(20_000)), "From the top edge of the "
-        "curtain to its foot.", fixed={"cm": "220 cm", "in": "86 in"}, known_as=()),
-    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2", known_as=()),
+        "curtain to its foot.", fixed={"cm": "220 cm", "in": "86 in"}, known_as=("curtain_drop",)),
+    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2", known_as=("fullness",)),
 )  # fmt: skip
 PAIR_FIELDS = (
     Field("curtains", "Curtains", Count(least=1, most=12), "How many hang side by side on it.", fixed="2",
-        known_as=()),
+        known_as=("curtains",)),
     Field("side_return", "Return at each end", _BESIDE, "Round the end of the rod to the wall; 0 if there is none.",
-        fixed={"cm": "10 cm", "in": "4 in"}, known_as=()),
+        fixed={"cm": "10 cm", "in": "4 in"}, known_as=("side_return",)),
     Field("overlap", "Overlap where two meet", _BESIDE, "How far one curtain crosses the next, wherever two "
         "meet.",
-        fixed={"cm": "8 cm", "in": "3 in"}, known_as=()),
+        fixed={"cm": "8 cm", "in": "3 in"}, known_as=("curtain_overlap",)),
     Field("gathered", "Returns and overlap",
         Choice(options={"flat": "are added flat", "gathered": "are gathered too"}),
         "Both ways of counting are in use: ask which one an order means. Flat: rod × fullness, then returns and "
-        "overlap. Gathered: all of it × fullness.", fixed="flat", known_as=()),
+        "overlap. Gathered: all of it × fullness.", fixed="flat", known_as=("gathered",)),
 )  # fmt: skip
 WIDTHS_FIELD = Field("widths_in", "Widths in a curtain",
     Choice(options={"half": "whole or half widths", "whole": "whole widths only"}), "Whether a width may be parted "
-    "down its middle.", fixed="half", known_as=())  # fmt: skip
+    "down its middle.", fixed="half", known_as=("widths_in",))  # fmt: skip
 HEM_FIELDS = (
     hem_of("side_hem", "Side hem", "Of each side.", "2.5 cm", "1 in"),
     hem_of("side_turn", "First turn of the side hem", "As deep as the hem for two equal folds.", "2.5 cm", "1 in"),

@@ -104,8 +104,8 @@ def test_tacking_is_timed_by_itself_and_is_no_row_of_the_machine():
 
 
 def test_what_is_sewn_by_hand_is_no_row_of_the_machine_and_has_its_own_minutes_and_thread():
-    """One width of 140 cm, hung 200 cm: slip stitch along the foot and up both sides of the lining, catch stitch up both
-    sides; its lining's hem, 128 cm, and the tape by machine."""
+    """One width of 140 cm, hung 200 cm: slip stitch along the foot and up both sides of the lining, catch stitch up
+    both sides; its lining's hem, 128 cm, and the tape by machine."""
     reply = answer(calculator_named("curtain-lined"), Asking(dict(articles()["curtain-lined"].examples[0].given)))
     work = reply.drawn_from.work
     assert work.sewn_by_hand == {"slip": 1_320 + 2 * (2_000 - 20), "catch": 2 * 2_000}

@@ -61,8 +61,10 @@ def counted(work: MakingUp, pieces: Sequence[ArticlePiece]) -> dict[str, Counted
 
 
 def thread_by_hand(work: MakingUp) -> Fraction:
-    """The thread of what is sewn by hand on one article, without its ends [mm].
+    """The thread of what is sewn by hand on one article, without its ends.
 
+    work: the making up of the article.
+    Returns its length [mm].
     Source: derived, each row as often as the path of its stitch is longer than the row.
     """
     rows = work.sewn_by_hand.items()

@@ -90,8 +90,9 @@ class Stitch:
         ]
 
     def thread_for_each_length(self) -> Fraction:
-        """Thread of the stitch for each length of its row, laid flat [mm/mm].
+        """Thread of the stitch for each length of its row, laid flat.
 
+        Returns how many times the row's length goes into it [mm/mm].
         Source: derived, from place to place of one stitch and on to the next; what it takes through the thickness of
         the cloth, its beginning and its end are left out.
         """

@@ -34,8 +34,8 @@ async function keep() {
 }
 
 /**
- * A worker is looked at once now as well: one that was kept by a visit that ended, or that is quicker than this page, has
- * changed its state before anybody hears of it.
+ * A worker is looked at now as well: one that an earlier visit left, or that is quicker than this page, has changed its
+ * state before anybody hears of it.
  * @param {ServiceWorker | null} worker
  */
 function follow(worker) {
