@@ -25,7 +25,8 @@ ROD_FIELDS = (
         "returns.", fixed={"cm": "180 cm", "in": "72 in"}, known_as=("rod",)),
     Field("drop", "Finished drop", Length(least=Fraction(100), most=Fraction(20_000)), "From the top edge of the "
         "curtain to its foot.", fixed={"cm": "220 cm", "in": "86 in"}, known_as=("curtain_drop",)),
-    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2", known_as=("fullness",)),
+    Field("fullness", "Fullness", FULLNESS, "Flat width of the curtain ÷ width it covers.", fixed="2",
+        known_as=("fullness",)),
 )  # fmt: skip
 PAIR_FIELDS = (
     Field("curtains", "Curtains", Count(least=1, most=12), "How many hang side by side on it.", fixed="2",
