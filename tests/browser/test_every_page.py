@@ -176,11 +176,14 @@ def test_nothing_can_be_pressed_before_the_script_that_works_it_has_come(
     browser: Browser, site: Path, served: str, scripts: str
 ):
     context = browser.new_context(viewport={"width": 390, "height": 844}, java_script_enabled=scripts == "late")
-    context.route("**/*.js", lambda route: route.abort())
     page = context.new_page()
+    wire = context.new_cdp_session(page)
+    wire.send("Network.enable")
+    wire.send("Network.setBlockedURLs", {"urls": ["*.js"]})
     seen = {}
     for address in addresses(site, served):
         page.goto(address, wait_until="domcontentloaded")
+        assert page.evaluate("typeof document$ === 'undefined'"), "a script has come"
         if found := page.evaluate(SEEN_THOUGH_HIDDEN):
             seen[address.removeprefix(served)] = found
     context.close()

@@ -13,6 +13,7 @@ from calculators.trade.binding import square_for
 Ends = tuple[Place, Place]
 Line = tuple[Fraction, Fraction, Fraction]
 Box = tuple[Fraction, Fraction, Fraction, Fraction]
+_NOTHING, _ONE = Fraction(0), Fraction(1)
 OPPOSITE = {TOP: BOTTOM, BOTTOM: TOP, LEFT: RIGHT, RIGHT: LEFT}
 
 
@@ -25,7 +26,7 @@ class LaidPart:
     low: Place
     over: tuple[bool, bool] = (False, False)
 
-    @property
+    @cached_property
     def finished(self) -> Box:
         """Left, lower, right and upper edge, finished [mm].
 
@@ -206,6 +207,10 @@ def _beside(laid: LaidPart, one: EdgeStretch, other: EdgeStretch) -> LaidPart:
 def _moved(ends: Ends, middle: Place, by: Fraction) -> Line:
     """The line through both ends, moved away from the middle: a, b and c of a·x + b·y = c."""
     (x1, y1), (x2, y2) = ends
+    if x1 == x2:
+        return _ONE, _NOTHING, x1 + (by if middle[0] < x1 else -by)
+    if y1 == y2:
+        return _NOTHING, _ONE, y1 + (by if middle[1] < y1 else -by)
     a, b = y2 - y1, x1 - x2
     c = a * x1 + b * y1
     outward = 1 if a * middle[0] + b * middle[1] < c else -1
@@ -214,5 +219,9 @@ def _moved(ends: Ends, middle: Place, by: Fraction) -> Line:
 
 def _crossing(one: Line, other: Line) -> Place:
     (a, b, c), (d, e, f) = one, other
+    if a is e is _ONE:  # one upright, the other level: the usual case needs no arithmetic
+        return c, f
+    if b is d is _ONE:
+        return f, c
     across = a * e - b * d
     return (c * e - b * f) / across, (a * f - c * d) / across
