@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from types import SimpleNamespace
 from typing import Any
 
@@ -13,6 +13,7 @@ from calculators.asking.declaration import Answer, Calculator, Result, invalid_i
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
 from calculators.drawing.article_made_up import article_made_up
+from calculators.trade.articles.bulk import Bulk, bulk
 from calculators.trade.articles.counting import Counted, counted, thread_by_hand
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.work import MakingUp, listed
@@ -42,6 +43,11 @@ class Made:
     work: MakingUp
     size: Size
     pieces: Sequence[ArticlePiece]
+
+    @cached_property
+    def bulk(self) -> Bulk | None:
+        """Its layers; None where they are not counted."""
+        return bulk(self.work)
 
 
 def made(article: Article, given: SimpleNamespace) -> Made:
@@ -121,6 +127,9 @@ def _results(article: Article) -> Iterator[Result]:
     for thing in article.buys:
         yield Result(thing, *WHAT_IS_BOUGHT[thing])
     yield Result("stitching", "Stitching", LongLength(), "All rows of the machine on one, seams and hems together.")
+    yield Result("layers", "Layers along an edge", Count(), "Of cloth, where an edge is thickest.")
+    yield Result("layers_crossing", "Layers where edges cross", Count(), "Each folded as if the other were not there, "
+        "nothing trimmed; a mitre has fewer.")  # fmt: skip
     yield TIME
 
 
@@ -135,6 +144,8 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
         lengths = [each.length * each.count for each in bought if each.length is not None]
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
+    layers = made.bulk
+    results |= {"layers": layers and layers.along, "layers_crossing": layers and layers.crossing}
     results["time"] = minutes_for(given.count, given.minutes_each, given)
     notes = (
         *made.work.notes, *_notes(article, results, given.count), *_by_hand(made.work, given.count),

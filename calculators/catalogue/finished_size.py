@@ -5,11 +5,12 @@ from dataclasses import replace
 from fractions import Fraction
 from types import SimpleNamespace
 
+from calculators.articles.hemmed import hemmed_from_cut, hemmed_from_finished
 from calculators.asking.corner_questions import check_turn
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result, invalid_input
 from calculators.asking.house_measures import EDGE_STITCH, HEM_OR_NONE, TURN
 from calculators.drawing.piece import hemmed_piece
-from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
+from calculators.trade.hems import Hems, HemsMeet
 from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Count, Length, Percent
 from calculators.values.phrase import Phrase, say

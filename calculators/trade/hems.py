@@ -65,7 +65,7 @@ class Hems:
 @dataclass(frozen=True)
 class HemmedPiece:
     """A piece with its hems: cut and finished size, and how far from a hem's inner folded edge its stitches run
-    [mm]."""
+    [mm]. Raises HemsMeet when the hems leave no piece between them."""
 
     hems: Hems
     cut_width: Fraction
@@ -73,6 +73,12 @@ class HemmedPiece:
     finished_width: Fraction
     finished_length: Fraction
     edge_stitch: Fraction = Fraction(2)
+
+    def __post_init__(self) -> None:
+        if self.finished_width <= self.hems.left + self.hems.right:
+            raise HemsMeet("left", "right")
+        if self.finished_length <= self.hems.top + self.hems.bottom:
+            raise HemsMeet("top", "bottom")
 
     @property
     def border_share(self) -> Fraction:
@@ -92,33 +98,3 @@ class HemsMeet(ValueError):
     def __init__(self, *sides: str):
         self.sides = sides
         super().__init__(f"the hems at {' and '.join(sides)} meet")
-
-
-def hemmed_from_cut(width: Fraction, length: Fraction, hems: Hems) -> HemmedPiece:
-    """The finished piece that a cut piece gives.
-
-    width, length: cut size [mm]; hems: depth and turn of each side [mm].
-    Returns both sizes [mm].
-    Source: derived, finished = cut − 2·(hem + turn); 19 in cut with 1/4 in + 1/4 in gives 18 in.
-    Raises HemsMeet when the hems leave no piece between them.
-    """
-    return _whole(HemmedPiece(hems, width, length, width - hems.across, length - hems.along))
-
-
-def hemmed_from_finished(width: Fraction, length: Fraction, hems: Hems) -> HemmedPiece:
-    """The cut piece that a finished piece needs.
-
-    width, length: finished size [mm]; hems: depth and turn of each side [mm].
-    Returns both sizes [mm].
-    Source: derived, cut = finished + 2·(hem + turn).
-    Raises HemsMeet when the hems would cover the piece.
-    """
-    return _whole(HemmedPiece(hems, width + hems.across, length + hems.along, width, length))
-
-
-def _whole(piece: HemmedPiece) -> HemmedPiece:
-    if piece.finished_width <= piece.hems.left + piece.hems.right:
-        raise HemsMeet("left", "right")
-    if piece.finished_length <= piece.hems.top + piece.hems.bottom:
-        raise HemsMeet("top", "bottom")
-    return piece

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from calculators.articles.hemmed import hemmed_from_cut
 from calculators.drawing import lines
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.drawing.corner import mitre_corner
@@ -21,7 +22,7 @@ from calculators.trade.cloth import usable_cloth
 from calculators.trade.corners.mitre_lines import CreasesMiss
 from calculators.trade.corners.mitre_marks import mitre_marks
 from calculators.trade.curtains import Drop, Hem, JoinedWidths
-from calculators.trade.hems import Hems, hemmed_from_cut
+from calculators.trade.hems import Hems
 from calculators.trade.pieces import pieces_from_cloth
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 

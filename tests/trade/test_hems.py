@@ -7,7 +7,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import box
 
-from calculators.trade.hems import Hems, HemsMeet, hemmed_from_cut, hemmed_from_finished
+from calculators.articles.hemmed import hemmed_from_cut, hemmed_from_finished
+from calculators.trade.hems import Hems, HemsMeet
 
 INCH = F(254, 10)
 DEPTHS = st.fractions(min_value=0, max_value=80, max_denominator=32)

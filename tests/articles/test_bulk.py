@@ -1,0 +1,61 @@
+"""Layers of an article, held against the corner engine, which folds the cloth itself, and counted by hand."""
+
+import pytest
+
+from calculators.articles import articles
+from calculators.asking.answering import Asking, answer
+from calculators.catalogue import calculator_named
+
+
+def layers(name, **typed):
+    results = answer(calculator_named(name), Asking(typed)).results
+    return results["layers"], results["layers_crossing"]
+
+
+def in_a_corner(way):
+    """What the corner engine counts in a corner made in a certain way."""
+    made = answer(calculator_named("corner-bulk"), Asking({})).results["ways"]
+    return next(each["layers"] for each in made if each["way"] == way)
+
+
+def of_an_edge(name):
+    """What the section engine counts in a finished edge."""
+    return answer(calculator_named("edge-steps"), Asking({"edge": name})).results["layers"]
+
+
+@pytest.mark.parametrize(
+    ("article", "edge", "corner"),
+    [
+        ("napkin", "double", "Folded, no mitre"),
+        ("cushion-zip", "faced", "Faced, point left whole"),
+        ("bread-cloth", "bound", "Binding, mitres laid opposite ways"),
+    ],
+)
+def test_edge_and_corner_are_as_thick_as_where_they_are_folded_one_by_one(article, edge, corner):
+    assert layers(article) == (of_an_edge(edge), in_a_corner(corner))
+
+
+@pytest.mark.parametrize(
+    ("article", "typed", "along", "crossing"),
+    [
+        # a loop folded in four, both its ends under a double hem
+        ("tea-towel", {}, 3 + 2 * 4, 3 + 2 * 4),
+        # front and both backs with an allowance each; where the hem of one back runs into the seam, 2 + 3 × 2 + 2
+        ("cushion-overlap", {}, 6, 10),
+        # without a turn a hem is two layers
+        ("napkin", {"turn": "0"}, 2, 4),
+        # a French seam of five layers, across a hem folded twice
+        ("curtain", {"seam": "french"}, 5, 15),
+        # the same felled: three
+        ("curtain", {"seam": "felled"}, 3, 9),
+        # three layers bound together; at the corner with the loop 3 + 2 × 4 + 2 × 4
+        ("pot-holder", {}, 3 + 4, 19),
+    ],
+)
+def test_counted_by_hand(article, typed, along, crossing):
+    assert layers(article, **typed) == (along, crossing)
+
+
+def test_what_is_round_or_slanted_has_no_count_and_all_else_has():
+    without = {name for name in articles() if layers(name) == (None, None)}
+    assert without == {"apron", "bolster", "mat-bordered", "runner-pointed", "tablecloth-round"}
