@@ -13,7 +13,7 @@ from calculators.asking.declaration import Answer, Calculator, Result, invalid_i
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
 from calculators.drawing.article_made_up import article_made_up
-from calculators.trade.articles.bulk import Bulk, bulk
+from calculators.trade.articles.bulk import ArticleBulk, bulk
 from calculators.trade.articles.counting import Counted, counted, thread_by_hand
 from calculators.trade.articles.cutting import ArticlePiece, cut_pieces
 from calculators.trade.articles.work import MakingUp, listed
@@ -45,7 +45,7 @@ class Made:
     pieces: Sequence[ArticlePiece]
 
     @cached_property
-    def bulk(self) -> Bulk | None:
+    def bulk(self) -> ArticleBulk | None:
         """Its layers; None where they are not counted."""
         return bulk(self.work)
 

@@ -20,7 +20,7 @@ Interval = tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True)
-class Bulk:
+class ArticleBulk:
     """Layers of cloth over one another where most of them lie. along: an edge; crossing: two edges that cross, each
     folded as if the other were not there."""
 
@@ -41,7 +41,7 @@ class _Cover:
     edge: bool = False
 
 
-def bulk(work: MakingUp) -> Bulk | None:
+def bulk(work: MakingUp) -> ArticleBulk | None:
     """The most layers that lie over one another.
 
     work: the making up of the article.
@@ -62,7 +62,7 @@ def bulk(work: MakingUp) -> Bulk | None:
         planes[_plane(laid)].append(cover)
     counts = [count for covers in planes.values() for count in _counts(covers)]
     along = max((layers for layers, crosses in counts if not crosses), default=1)
-    return Bulk(along, max((layers for layers, _ in counts), default=1))
+    return ArticleBulk(along, max((layers for layers, _ in counts), default=1))
 
 
 def _plane(laid: InSpace) -> tuple[int, Fraction]:
