@@ -35,8 +35,10 @@ def corners_of(part: FlatPart, inset: float = 0) -> list[OnPart]:
 
 def rows_on(operations: Iterable[Operation], part: FlatPart) -> Iterator[SeenRow]:
     """Every row of stitches that operations leave to be seen on a part: of hems and casings along their inner fold, of
-    bindings, of borders and of what is stitched across it."""
+    bindings, of borders and of what is stitched across it. What is sewn by hand is sewn so as not to be seen."""
     for operation in operations:
+        if operation.by_hand:
+            continue
         insets = _insets(operation, part)
         for stretch, inset in insets.items():
             if stretch.side == ROUND:

@@ -10,6 +10,7 @@ from calculators.asking.answering import Asking, answer, filled, read
 from calculators.asking.declaration import Onward
 from calculators.asking.site_method import example_method
 from calculators.catalogue import calculator_named
+from calculators.drawing.article_rows import rows_on
 from calculators.trade.articles.counting import OPERATIONS, counted, thread_by_hand
 from calculators.values.phrase import figure_parts
 
@@ -121,3 +122,12 @@ def test_what_its_steps_say_is_sewn_by_hand_is_counted_so(name):
     operations = answer(calculator_named(name), Asking({})).drawn_from.work.operations
     said = {each.do for each in operations if "slip-stitch" in each.do or "catch-stitch" in each.do}
     assert said == {each.do for each in operations if each.by_hand}
+
+
+def test_what_is_sewn_by_hand_leaves_no_row_on_the_article_made_up():
+    work = answer(calculator_named("curtain-lined"), Asking({})).drawn_from.work
+    hems = [each for each in work.operations if each.verb == "hem" and each.lengths.get("hem") and not each.by_hand]
+    curtain = next(part for part in work.parts if not part.cloth)
+    assert [*rows_on(work.operations, curtain)] == [*rows_on(hems, curtain)]
+    by_machine = [replace(each, by_hand="") for each in work.operations]
+    assert len([*rows_on(by_machine, curtain)]) > len([*rows_on(work.operations, curtain)])
