@@ -270,7 +270,7 @@ def _label(sheet: Sheet, seen: list[Point], name: str, short: str, within: list[
         beside = [mark.ends for mark in within if mark.size == size and mark.lies_by(begins, ends, (above + below) / 2)]
         taken = max(beside, default=begins) - begins
         across = ends - begins - taken
-        text = name if len(name) * 7 <= across - 4 else short
+        text = name if max(len(name) * 7 + 4, len(name) * 8) <= across else short
         if text and below - above >= _ROW and max(len(text) * 8, text_width(short)) <= across:
             shown.setdefault((text, taken / 2 / size), []).append(size)
     for (text, shift), sizes in shown.items():

@@ -8,7 +8,7 @@ from tests.browser.reader import elsewhere
 LOOK = """() => {
   const of = (what, name) => getComputedStyle(document.querySelector(what))[name];
   return { lines: [".edge", ".cut", ".mark"].map((each) => of(`svg.to-scale ${each}`, "stroke")),
-    text: of("svg.to-scale text", "fill"),
+    text: of("svg.to-scale text", "fill"), flaw: of("svg.to-scale .flaw-ground", "fill"),
     seams: [".calculator > .answer", ".next-page"].map((each) => of(each, "borderTopStyle")),
     arrows: [...document.querySelectorAll("article summary")].map((each) => getComputedStyle(each, "::before"))
         .filter(({ content }) => content !== "none").map(({ backgroundColor }) => backgroundColor),
@@ -25,6 +25,7 @@ def test_lines_and_pressed_buttons_are_seen(browser: Browser, served: str):
         look = page.evaluate(LOOK)
         page.context.close()
         assert set(look["lines"]) == {look["text"]} and look["text"] != look["page"]
+        assert look["flaw"] == look["page"]
         assert look["pressed"] != look["other"]
         assert set(look["arrows"]) == {look["text"]}
         assert set(look["seams"]) == {"dashed"}

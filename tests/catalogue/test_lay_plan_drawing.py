@@ -38,6 +38,17 @@ def test_a_drawing_of_a_long_cloth_is_split_into_stretches_that_a_phone_can_show
         assert shown.count("A Napkin") + shown.count("A") == 180
 
 
+@pytest.mark.parametrize("length", [236, 240, 244, 248, 252])
+def test_every_piece_says_which_it_is_where_its_name_only_just_has_room_or_only_just_has_none(length):
+    pieces = "Napkin | 46 cm | 46 cm | 6; Runner | 45 cm | 140 cm | 2"
+    reply = answer(LAY, of_washed_cloth({"cloths": f"Linen | 150 cm | {length} cm", "pieces": pieces}))
+    svg = lay_plan(reply.drawn_from, CENTIMETRES).svg
+    for size in "124":
+        shown = [node.text for node in svg.iter("text") if size in node.get("data-at", "1 2 4")]
+        on_cloth = [word for word in shown if word in ("A", "A Napkin")]
+        assert len(on_cloth) >= 6, (size, shown)
+
+
 @pytest.mark.parametrize("name", ["Linen", "White two-layer cotton, row 2"])
 def test_the_name_of_a_cloth_takes_one_line_over_its_marks(name):
     """A second line would lie on the marks. The first stretch tells the grain and the unit, the others where they
