@@ -12,6 +12,7 @@ from calculators.articles.several import TIME, Timed, how_many, minutes_each, wa
 from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
+from calculators.drawing.article_edges import edges_cut_through
 from calculators.drawing.article_made_up import article_made_up
 from calculators.trade.articles.bulk import ArticleBulk, bulk
 from calculators.trade.articles.counting import Counted, counted, thread_by_hand
@@ -110,6 +111,7 @@ def as_calculator(article: Article) -> Calculator:
             parts_laid_flat(drawn.work, drawn.pieces, ruler),
         ),
         steps=lambda drawn, ruler: article_steps(drawn.work, drawn.size, drawn.pieces, ruler),
+        edges=lambda drawn, ruler: edges_cut_through(drawn.work, ruler),
         alone=True,
         examples=article.examples,
         sources=article.sources,

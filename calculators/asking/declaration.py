@@ -11,7 +11,7 @@ from typing import Any
 
 from calculators.asking.house_method import Written
 from calculators.drawing.in_step import InStep
-from calculators.drawing.picture import Drawn, PictureSeries
+from calculators.drawing.picture import Drawn, Picture, PictureSeries
 from calculators.values.kind import Kind
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
@@ -173,6 +173,7 @@ class Calculator:
     drawing: from Answer.drawn_from and the ruler in hand to a Picture, several that stand by themselves, or a
     PictureSeries for steps that follow one another.
     steps: likewise, how it is made, step by step, where that stands beside the drawing.
+    edges: likewise, its hems and seams, each cut through.
     beside: likewise from two answers, the steps of both at one scale, taken together.
     alone: whether its blanks that hold no measure in hand are its own, even where another of the page has one of that
     name.
@@ -189,6 +190,7 @@ class Calculator:
     work: Callable[[SimpleNamespace], Answer | Iterator[Answer | None]]
     drawing: Callable[[Any, Ruler], Drawn] | None = None
     steps: Callable[[Any, Ruler], PictureSeries] | None = None
+    edges: Callable[[Any, Ruler], tuple[Picture, ...]] | None = None
     beside: Callable[[Any, Any, Ruler], InStep] | None = None
     alone: bool = False
     files: tuple[File, ...] = ()

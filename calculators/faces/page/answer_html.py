@@ -40,6 +40,7 @@ def answer_html(calculator: Calculator, answer: Answer, asking: Asking) -> list[
         element("p", {"class": "spoken"}, *spoken_parts(calculator, answer, ruler)),
         drawn,
         _steps(calculator, answer, ruler),
+        _edges(calculator, answer, ruler),
         *notes(calculator, answer, ruler),
         _marks(calculator, answer, ruler),
         all_measures(calculator, answer, ruler),
@@ -103,6 +104,12 @@ def _steps(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
     for key in made.iterfind("details[@class='key']"):
         key.set("class", "key of-steps")  # the drawing has one of its own
     return made
+
+
+def _edges(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
+    """Its hems and seams, each cut through, behind a line to tap."""
+    drawn = calculator.edges(answer.drawn_from, ruler) if calculator.edges else ()
+    return fold("edges", "Hems and seams, cut through", *map(_drawing, drawn)) if drawn else None
 
 
 def small_figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:

@@ -196,6 +196,7 @@ class MakingUp:
     def bind(self, *edges: EdgeStretch, width: Fraction, do: str = "", length: Fraction | None = None) -> None:
         """Bind edges with a strip, so wide when it is on; the edge is left as it was cut. length: of the strip, where
         it holds several layers at once [mm]."""
+        section = "" if length else "bound"
         length = length or sum((edge.length * edge.part.count for edge in edges), Fraction(0))
         self.do(
             Operation(
@@ -206,6 +207,7 @@ class MakingUp:
                 inset=width,
                 stitched=2 * length,
                 rows=0,
+                section=section,
             )
         )
         self.buy("binding", length=length)
