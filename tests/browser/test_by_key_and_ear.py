@@ -4,7 +4,20 @@ and a change is told in one summary of what differs."""
 from playwright.sync_api import Browser, Page, expect
 
 from scripts.tools.places import SITE
-from tests.browser.reader import NO_PYTHON, WAKING, answered, blank, calculator, one_window, profile, refusal, says
+from tests.browser.reader import (
+    ANSWERS_HELD_BACK,
+    NO_PYTHON,
+    WAKING,
+    answered,
+    blank,
+    calculator,
+    hold_back,
+    let_through,
+    one_window,
+    profile,
+    refusal,
+    says,
+)
 
 STOPS = 10
 AT_A_BLANK = "document.activeElement.matches('form.asked :is(input, select)')"
@@ -80,3 +93,21 @@ def test_a_change_is_told_once_and_only_what_differs(page: Page):
     blank(section, "piece_width").fill("360 mm")
     expect(said).to_have_text("The answer stays the same.", timeout=WAKING)
     assert told == section.locator(".spoken").text_content()
+
+
+@one_window
+def test_nothing_is_told_while_an_answer_is_on_its_way(page: Page):
+    page.add_init_script(ANSWERS_HELD_BACK)
+    page.goto("./batch/")
+    order = calculator(page, "order")
+    answered(page)
+    page.evaluate(SAID_ALOUD)
+    blank(order, "ordered").fill("30")
+    says(order, "30")
+    hold_back(page)
+    blank(order, "ordered").fill("31")
+    page.wait_for_timeout(1500)  # more than twice as long as an answer rests before it is told
+    assert page.evaluate("aloud.filter(Boolean)") == []
+    let_through(page)
+    expect(page.locator(".summary")).to_contain_text("31", timeout=WAKING)
+    assert page.evaluate("aloud.filter(Boolean)") == [page.locator(".summary").text_content()]

@@ -38,6 +38,7 @@ export function tellSoon(sections) {
 
 function tell() {
   const all = [...told.keys()].filter(({ element }) => element.isConnected);
+  if (all.some(({ answer }) => answer.ariaBusy === "true")) return; // it is told with the answer that is on its way
   const others = all.filter((each) => each.says.text !== told.get(each));
   for (const each of others) told.set(each, each.says.text);
   if (!isAsked) return;
