@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.documents.house_method.reading import read_method
-from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through, until
+from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through, one_window, until
 
 
 def begin(page: Page, name: str = "Summer linen") -> None:
@@ -36,6 +36,7 @@ def kept(page: Page) -> str:
     )
 
 
+@one_window
 def test_every_page_follows_the_method_and_goes_back(page):
     begin(page)
     fill(page, "measures.hem", "3")

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import expect
 
-from tests.browser.reader import reached
+from tests.browser.reader import one_window, reached
 
 AWAKE = 60_000
 
@@ -14,6 +14,7 @@ def test_sentences_follow_the_blanks_above_them(page):
     expect(step).to_contain_text("1.2 cm", timeout=AWAKE)
 
 
+@one_window
 def test_sentences_on_another_page_follow_and_say_so(page):
     page.goto("./cut/marking/")
     step = page.locator("article ol li", has_text="Mark across the straightened end")

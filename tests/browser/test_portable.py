@@ -93,16 +93,19 @@ def test_made_again_it_replaces_itself_and_nothing_else(site: Path, tmp_path: Pa
 
 
 def test_every_page_opens_and_every_calculator_answers(opened: Page, copy: Path):
-    """Python is woken on as few pages as hold every calculator."""
+    """Python is woken on as few pages as hold every calculator; of the calculators' own pages, which are all alike,
+    some are opened."""
     still = opened.context.new_page()
     still.add_init_script(PYTHON_SENT_AWAY)
     calculators: dict[Path, set[str]] = {}
     for path in pages(copy):
+        calculators[path] = set(
+            re.findall(r'<section class="calculator"[^>]* data-calculator="([^"]+)"', path.read_text())
+        )
+    alike = [path for path in pages(copy) if path.parent.parent.name == "reference"]
+    for path in sorted({*pages(copy)} - {*alike[1:-1]}):
         still.goto(path.as_uri())
         expect(still.locator("h1")).to_have_count(1)
-        calculators[path] = set(
-            still.locator(".calculator").evaluate_all("(all) => all.map((it) => it.dataset.calculator)")
-        )
     answered: set[str] = set()
     while left := set(catalogue()) - answered:
         most = max(calculators, key=lambda path: len(calculators[path] & left))

@@ -88,7 +88,7 @@ def test_every_kind_of_change_goes_back_whole(page: Page):
     """By chance, on calculators of blanks, of choices and of rows: before, after, before, after."""
     chance = Random(7)
     tried = 0
-    for address, name in (("./fold/hems/", "finished-size"), ("./plan/lay-plan/", "lay-plan")):
+    for address, name in (("./fold/hems/", "finished-size"), ("./finish/care/", "label-text")):
         page.goto(address)
         section = calculator(page, name)
         for change in list(changes(section, chance)):

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, nothing_amiss, profile, says
+from tests.browser.reader import WAKING, blank, calculator, nothing_amiss, one_window, profile, says
 
 PAGE = "./plan/pieces/"
 #: Said to a page before it is opened: what passes between it and Python is written down; the journal has no types.
@@ -40,6 +40,7 @@ def await_passing(page: Page, kind: str) -> None:
     page.wait_for_function("type => passed.some((each) => each.type === type)", arg=kind, timeout=WAKING)
 
 
+@one_window
 def test_python_warms_up_once_a_visit_and_the_page_stays_as_it_was(noted: Page):
     noted.goto(PAGE)
     expect(noted.locator(".ruler-choice")).to_be_visible()  # the page is live
@@ -58,6 +59,7 @@ def test_python_warms_up_once_a_visit_and_the_page_stays_as_it_was(noted: Page):
     assert len(passed(noted, "warm up")) == 1
 
 
+@one_window
 def test_a_question_goes_before_the_warm_up(noted: Page):
     noted.add_init_script("""window.typing = setInterval(() => {
         if (!passed.some(({ type }) => type === "warm up")) return;

@@ -13,6 +13,7 @@ from tests.browser.reader import (
     calculator,
     choose_ruler,
     elsewhere,
+    one_window,
     reached,
     refusal,
     says,
@@ -182,6 +183,7 @@ def test_tap_type_done(browser, served):
     page.context.close()
 
 
+@one_window
 @pytest.mark.parametrize("bad", ["147112 cm", "46 bananas", "1½0 cm"])
 def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page, bad):
     """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a
@@ -202,6 +204,7 @@ def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page
     expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
 
 
+@one_window
 def test_a_refused_value_is_followed_nowhere_and_mended_in_place(page: Page):
     page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")

@@ -3,7 +3,7 @@ live."""
 
 import threading
 from collections.abc import Iterator
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from urllib.parse import urlsplit
 from xml.etree import ElementTree
 
@@ -53,9 +53,11 @@ def move(page: Page, path: str) -> None:
 
 
 def test_every_page_opens(cut_off: Page, site: Path):
+    """The calculators' own pages, which are all alike, are moved to in the next test; here two of them are opened."""
     still = cut_off.context.new_page()
     still.add_init_script(NO_PYTHON)
-    for path in paths(site):
+    alike = [path for path in paths(site) if PurePosixPath(path).parent.name == "reference"]
+    for path in sorted({*paths(site)} - {*alike[1:-1]}):
         assert still.goto(urlsplit(cut_off.url)._replace(path=path).geturl()).ok
         expect(still.locator("h1")).to_have_count(1)
     still.close()

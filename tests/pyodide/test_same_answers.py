@@ -3,6 +3,7 @@
 import json
 import random
 import sys
+from itertools import cycle
 
 import pytest
 
@@ -56,8 +57,9 @@ def test_published_values_come_out_as_printed(case, in_pyodide):
 @each_calculator
 def test_house_numbers_and_worked_examples(name, in_pyodide):
     for ruler in RULERS:
-        for typed in ({}, *(dict(example.given) for example in catalogue()[name].examples)):
-            same(in_pyodide, questions(name, typed, ruler))
+        same(in_pyodide, questions(name, {}, ruler))
+    for example, ruler in zip(catalogue()[name].examples, cycle(RULERS)):
+        same(in_pyodide, questions(name, dict(example.given), ruler))
 
 
 @each_calculator
@@ -65,7 +67,7 @@ def test_many_numbers(name, in_pyodide):
     chance = random.Random(f"many numbers for {name}")
     answered = 0
     for tried in range(300):
-        if tried >= 60 and answered >= 10:
+        if tried >= 30 and answered >= 10:
             break
         numbers = any_numbers(catalogue()[name], chance)
         plain = same(in_pyodide, questions(name, numbers, chance.choice(RULERS)))
