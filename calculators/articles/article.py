@@ -21,7 +21,8 @@ class Article:
     without. about: what the finished size is of, such
     as “cover”. buys: what is bought besides the cloth, by name in WHAT_IS_BOUGHT. is_bent: whether a part of
     it lies round and in no plane, as that of a bolster. template: the parts that are printed in true size, since they
-    are no rectangles.
+    are no rectangles. is_let_down: whether its foot may have to be let down one day, so that the corners there are
+    folded and not trimmed.
     """
 
     name: str
@@ -37,4 +38,5 @@ class Article:
     buys: tuple[str, ...] = ()
     is_bent: bool = False
     template: tuple[str, ...] = ()
+    is_let_down: bool = False
     sources: tuple[str, ...] = ()

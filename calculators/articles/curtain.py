@@ -57,6 +57,7 @@ ARTICLE = Article(
         ),
     ),
     about="curtain",
+    is_let_down=True,
     buys=("tape",),
     sources=("ufgs-12-22-00",),
 )  # fmt: skip

@@ -108,5 +108,6 @@ ARTICLE = Article(
         ),
     ),
     about="curtain",
+    is_let_down=True,
     buys=("tape",),
 )  # fmt: skip

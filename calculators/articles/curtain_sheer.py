@@ -53,5 +53,6 @@ ARTICLE = Article(
         ),
     ),
     about="curtain",
+    is_let_down=True,
     buys=("tape",),
 )  # fmt: skip

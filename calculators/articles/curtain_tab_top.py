@@ -102,4 +102,5 @@ ARTICLE = Article(
         ),
     ),
     about="curtain",
+    is_let_down=True,
 )  # fmt: skip

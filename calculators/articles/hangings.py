@@ -83,7 +83,7 @@ def hem_sides_and_foot(work: MakingUp, given: SimpleNamespace, made: "Hanging") 
     work.hem(
         *made.edges("bottom"), turn=given.lower_turn, hem=given.lower_hem,
         do="Hem the foot: turn in {turn}, then {hem}, and tack",
-        how="Stitch it when the curtain has hung for some days.",
+        how="When the curtain has hung for some days, level it, fold its corners untrimmed and sew it down.",
     )  # fmt: skip
 
 

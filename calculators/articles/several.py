@@ -22,6 +22,7 @@ from calculators.values.measure import MM_IN, Ruler, show_exactly
 _COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
 TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
 _LAY_PLAN, _COSTS, _ORDER, _TEMPLATES = "plan/lay-plan/", "plan/cost/", "plan/order/", "cut/templates/"
+_CURTAINS = "projects/curtains/"
 _UNITS = {"metre": "m", "yard": "yd"}
 
 
@@ -87,6 +88,8 @@ def ways_on(
             calculator="template",
             carries={"article": name, "size": size, "by": by, "measures": measures},
         )
+    if article.is_let_down and (corner := _corner_at_the_foot(work, unit)):
+        yield corner
     waiting = house_waiting(given.asking.method, given.ruler)
     yield Onward(
         "Hands-on: {time:minutes}" + ("; waiting, once: {waiting:minutes}." if waiting else "."),
@@ -109,6 +112,24 @@ def ways_on(
         calculator="whole-order",
         carries={"lines": json.dumps([line_of(article, given)])},
         adds=True,
+    )
+
+
+def _corner_at_the_foot(work: MakingUp, unit: str) -> Onward | None:
+    """On to the corner where the foot's hem meets that of the left side; None where either has none."""
+    foot, side = (
+        next((each for each in work.finishes if each.hem and each.stretch.side == name), None)
+        for name in ("bottom", "left")
+    )
+    if foot is None or side is None:
+        return None
+    carries = {"hem_1": foot.hem, "turn": foot.takes - foot.hem, "hem_2": side.hem, "turn_2": side.takes - side.hem}
+    return Onward(
+        "The corners at the foot are folded, not trimmed, so that it can be let down.",
+        does="See such a corner folded",
+        page=_CURTAINS,
+        calculator="corner-steps",
+        carries={name: show_exactly(length, unit) for name, length in carries.items()},
     )
 
 

@@ -20,8 +20,12 @@ _FINEST = Fraction(1, 10_000)  # [mm] a thousand times what the folding rooms ta
 MITRED = {"mitre", "mitre-opened-flat", "folded-mitre", "self-bound"}
 SEAMED = {"faced", "applied-border"}
 
-#: Measures of the asked sentence that a way has no use for.
-WITHOUT = {"faced": ("hem_2", "turn"), "applied-border": ("hem_2",), "binding": ("hem_2", "turn")}
+#: Measures that a way has no use for.
+WITHOUT = {
+    "faced": ("hem_2", "turn", "turn_2"),
+    "applied-border": ("hem_2", "turn_2"),
+    "binding": ("hem_2", "turn", "turn_2"),
+}
 
 TRIMMINGS: Mapping[str, Trimming] = {"whole": "left whole", "trimmed": "trimmed", "snipped": "trimmed, point snipped"}
 PRESSINGS: Mapping[str, Pressing] = {"open": "open", "side": "to one side"}
@@ -63,6 +67,14 @@ FIELDS = {
             known_as=("angle",),
         ),
         Field("turn", "First turn", TURN, "Hidden first fold; 0 for a single turned hem.", "turn"),
+        Field(
+            "turn_2",
+            "First turn on edge 2",
+            TURN,
+            "Where it is another, as in equal folds; left empty, as deep as on edge 1.",
+            optional=True,
+            known_as=("turn/2",),
+        ),
         Field(
             "seam_allowance",
             "Left at a mitre when trimmed",
@@ -126,12 +138,14 @@ def measures(given: SimpleNamespace) -> Measures:
         float(round(each / _FINEST) * _FINEST)
         for each in (given.hem_1, given.hem_2, given.turn, given.seam_allowance, given.edge_stitch, given.facing_seam)
     )
+    turn_2 = None if given.turn_2 is None else float(round(given.turn_2 / _FINEST) * _FINEST)
     return Measures(
         hem_1, hem_2, float(given.angle), turn, seam_allowance, edge_stitch,
         TRIMMINGS[given.trimming],
         PRESSINGS[given.pressed],
         PLEATS[given.pleats],
         facing_seam=facing_seam,
+        turn_2=turn_2,
     )  # fmt: skip
 
 
@@ -162,17 +176,27 @@ def creases_that_meet() -> Iterator[None]:
         ) from None
 
 
-def check_turn(turn: Number, hem: Number) -> None:
+def check_turn(turn: Number, hem: Number, asked: str = "turn") -> None:
     """Refuse a turn deeper than the hem it lies in; one as deep makes a hem of three even layers.
 
-    turn, hem: first turn and the narrower hem [mm].
+    turn, hem: first turn and the narrower hem [mm]. asked: the field of the turn.
     """
     if turn > hem:
         raise invalid_input(
-            "turn",
+            asked,
             "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.",
             hem=hem,
         )
+
+
+def check_turns(hem_1: Number, hem_2: Number, turn: Number, turn_2: Number | None) -> None:
+    """Refuse turns deeper than their hems.
+
+    hem_1, hem_2: both hems [mm]. turn: first turn on edge 1, and on edge 2 where that has none of its own [mm].
+    """
+    check_turn(turn, min(hem_1, hem_2) if turn_2 is None else hem_1)
+    if turn_2 is not None:
+        check_turn(turn_2, hem_2, "turn_2")
 
 
 def room_to_trim(to_line: Number, half_line: Number) -> Number:
@@ -222,7 +246,7 @@ def check_before_folding(way: str, given: Measures) -> None:
     """Refuse what can be seen to be too much before anything is folded; raises InvalidInput as `corner_steps` does."""
     narrower = min(given.hem_1, given.hem_2) if way not in SEAMED | {"binding"} else given.hem_1
     if way not in {"binding", *SEAMED}:
-        check_turn(given.turn, narrower)
+        check_turns(given.hem_1, given.hem_2, given.turn, given.turn_2)
     if way == "applied-border" and not 0 < given.turn < narrower:
         raise invalid_input(
             "turn",

@@ -46,6 +46,7 @@ MEASURES: Mapping[str, str] = {
     "gathered": "Returns and overlap",
     "widths_in": "Widths in a curtain",
     "turn": "First turn",
+    "turn/2": "First turn on edge 2",
     "hem": "Hem",
     "hem/2": "Hem on edge 2",
     "hem/top": "Hem at the top",

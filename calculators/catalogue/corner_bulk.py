@@ -13,7 +13,17 @@ from calculators.trade.corners.comparison import VARIANTS, ComparedCorner, compa
 from calculators.values.kinds import Choice, Column, Count, Length, Table, Text
 from calculators.values.phrase import say
 
-_ASKED = ("hem_1", "hem_2", "angle", "turn", "seam_allowance", "facing_seam", "edge_stitch", "cloth_thickness")
+_ASKED = (
+    "hem_1",
+    "hem_2",
+    "angle",
+    "turn",
+    "turn_2",
+    "seam_allowance",
+    "facing_seam",
+    "edge_stitch",
+    "cloth_thickness",
+)
 _SHOWN = Field(
     "shown",
     "Corner drawn",

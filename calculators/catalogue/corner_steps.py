@@ -9,6 +9,7 @@ from calculators.drawing.folding import Box, box_of, corner_step, corner_step_by
 from calculators.drawing.in_step import InStep
 from calculators.drawing.picture import Picture, PictureSeries
 from calculators.drawing.played_corner import played_corner
+from calculators.trade.articles.work import listed
 from calculators.trade.corners.bulk import bulk
 from calculators.trade.corners.constructions import CONSTRUCTIONS
 from calculators.trade.corners.steps import CornerStep
@@ -36,7 +37,8 @@ def _work(given: SimpleNamespace) -> Answer:
         steps=len(steps),
         layers=found.thickest,
     )
-    unused = " and ".join(f"“{FIELDS[name].label}”" for name in WITHOUT.get(given.way, ()))
+    idle = [name for name in WITHOUT.get(given.way, ()) if getattr(given, name) is not None]
+    unused = listed([f"“{FIELDS[name].label}”" for name in idle]) if idle else ""
     notes = (
         *([say(f"What stands under {unused} changes nothing here.")] if unused else []),
         say(

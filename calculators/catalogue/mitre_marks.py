@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from types import SimpleNamespace
 
-from calculators.asking.corner_questions import check_trim, check_turn, creases_that_meet, room_to_trim
+from calculators.asking.corner_questions import FIELDS, check_trim, check_turns, creases_that_meet, room_to_trim
 from calculators.asking.declaration import Answer, Calculator, Example, Field, Result
 from calculators.asking.house_measures import ALLOWANCE, HEM, TURN
 from calculators.drawing.corner import mitre_corner
@@ -17,8 +17,8 @@ _INCH = 25.4
 
 def _work(given: SimpleNamespace) -> Answer:
     with creases_that_meet():
-        marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance)
-    check_turn(given.turn, min(given.hem_1, given.hem_2))
+        marks = mitre_marks(given.hem_1, given.hem_2, given.angle, given.turn, given.seam_allowance, given.turn_2)
+    check_turns(given.hem_1, given.hem_2, given.turn, given.turn_2)
     check_trim(given.seam_allowance, room_to_trim(min(marks.to_line_1, marks.to_line_2), marks.half_line))
     results = {
         name: getattr(marks, name)
@@ -95,6 +95,7 @@ CALCULATOR = Calculator(
         Field(
             "turn", "First turn", TURN, "Hidden first fold; it moves only the marks taken from the raw edge.", "turn"
         ),
+        FIELDS["turn_2"],
         Field(
             "seam_allowance",
             "Left when trimmed",

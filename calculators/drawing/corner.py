@@ -20,9 +20,9 @@ def mitre_corner(marks: MitreMarks, ruler: Ruler) -> Picture:
     sheet, reach_1, end_2 = _corner_sheet(marks, margins=(76, 44 if marks.angle <= 90 else 80, right, 52))
     corner, end_1 = (0.0, 0.0), (reach_1, 0.0)
     mark_1, mark_2, crossing = _places(marks)
-    if marks.turn:
+    if any(marks.turns):
         sheet.area(lines.CLOTH_RIGHT, _turned_in(marks, end_1, end_2))
-        _parallels(sheet, marks, lines.RAW_EDGE, (marks.turn, marks.turn), end_1, end_2)
+        _parallels(sheet, marks, lines.RAW_EDGE, marks.turns, end_1, end_2)
     _parallels(sheet, marks, lines.FOLD, (marks.hem_1, marks.hem_2), end_1, end_2)
     sheet.line(lines.STITCH, mark_1, crossing, mark_2)
     sheet.line(lines.CUT, *map(_in_floats, marks.trim_line))
@@ -134,13 +134,14 @@ def _parallels(
 
 def _turned_in(marks: MitreMarks, end_1: Point, end_2: Point) -> list[Point]:
     """The turn as it lies folded in along both edges, its right side up."""
-    (cosine, sine), turn = _along_2(marks), float(marks.turn)
-    inner_1, inner_2 = (end_1[0], turn), (end_2[0] + turn * sine, end_2[1] - turn * cosine)
-    return [(0.0, 0.0), end_1, inner_1, ((turn + turn * cosine) / sine, turn), inner_2, end_2]
+    cosine, sine = _along_2(marks)
+    turn_1, turn_2 = (float(each) for each in marks.turns)
+    inner_1, inner_2 = (end_1[0], turn_1), (end_2[0] + turn_2 * sine, end_2[1] - turn_2 * cosine)
+    return [(0.0, 0.0), end_1, inner_1, ((turn_2 + turn_1 * cosine) / sine, turn_1), inner_2, end_2]
 
 
 def _in_words(marks: MitreMarks, ruler: Ruler) -> str:
-    turned = " Along both edges the turn lies folded in, right side up." if marks.turn else ""
+    turned = " Along both edges the turn lies folded in, right side up." if any(marks.turns) else ""
     return (
         f"From the folded corner the mark on edge 1 is at {show_length(marks.mark_1, ruler)} and on edge 2 at "
         f"{show_length(marks.mark_2, ruler)}. The stitched line runs from mark to mark through the crossing of the "

@@ -44,6 +44,7 @@ BUT = "but"
 OR = "or"
 AS = {"given": "given", BUT: "but", OR: "other"}  # by what name a marker takes the fields after each word
 SMALL = "small"  # a drawing without its words
+SETTLED = "settled"  # choices that a page makes and does not ask for
 PRACTICE_WORDS = "common practice, no source"
 MARK = '<sup class="noted"'
 
@@ -146,9 +147,12 @@ def _calculator(page: PageMarkers, name: str, *, given: dict[str, str] | None = 
     return widget(calculator_named(name), Asking(given), _place(page, name), given, page.level)
 
 
-def _steps(page: PageMarkers, name: str = "corner-steps", *, given: dict[str, str]) -> ET.Element:
-    """The steps of a corner, a hem or a seam."""
-    return steps_widget(name, Asking(given), _place(page, name), given, page.level)
+def _steps(page: PageMarkers, name: str = "corner-steps", asked: str = "", *, given: dict[str, str]) -> ET.Element:
+    """The steps of a corner, a hem or a seam. asked: “settled” where the choices given are the page's, not the
+    reader's."""
+    if asked not in ("", SETTLED):
+        raise ValueError(f"“{asked}” is not “{SETTLED}”")
+    return steps_widget(name, Asking(given), _place(page, name), given, page.level, settled=asked == SETTLED)
 
 
 def _walk(page: PageMarkers, name: str) -> ET.Element:

@@ -131,3 +131,25 @@ def test_what_is_sewn_by_hand_leaves_no_row_on_the_article_made_up():
     assert [*rows_on(work.operations, curtain)] == [*rows_on(hems, curtain)]
     by_machine = [replace(each, by_hand="") for each in work.operations]
     assert len([*rows_on(by_machine, curtain)]) > len([*rows_on(work.operations, curtain)])
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "corner"),
+    [
+        ("curtain", {"lower_hem": "12 cm", "lower_turn": "11 cm"}, ("12", "11", "2.5", "2.5")),
+        ("curtain-lined", {"lower_hem": "9 cm"}, ("9", "9", "4", "0")),
+        ("curtain-sheer", {"side_hem": "1.5 cm"}, ("5", "5", "1.5", "1.5")),
+        ("curtain-tab-top", {"side_turn": "1 cm"}, ("10", "10", "2.5", "1")),
+    ],
+)
+def test_the_corner_of_a_foot_that_may_be_let_down_is_folded_with_a_turn_for_each_edge(name, typed, corner):
+    carried = onward(name, **typed)["corner-steps"].carries
+    assert carried == dict(zip(("hem_1", "turn", "hem_2", "turn_2"), (f"{each} cm" for each in corner)))
+    given = {**carried, "way": "folded-mitre", "trimming": "whole"}
+    steps, _ = answer(calculator_named("corner-steps"), Asking(given)).drawn_from
+    assert "Trim" not in {each.name for each in steps} and not any("cut" in each.name.lower() for each in steps[1:])
+
+
+def test_no_other_article_and_no_foot_without_a_hem_leads_to_such_a_corner():
+    for name in articles():
+        assert ("corner-steps" in onward(name)) == ("curtain" in name), name

@@ -5,7 +5,7 @@ import re
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, printed, reached, says, until
+from tests.browser.reader import WAKING, blank, calculator, one_window, printed, reached, says, until
 
 PHONE = {"width": 390, "height": 844}
 #: Whether the link into the order carries what was typed last.
@@ -61,3 +61,20 @@ def test_cutting_list_and_work_list_come_on_paper(page):
     text = "".join(sheet.extract_text() for sheet in printed(page, "A4").pages)
     for words in ("Cutting list", "Work list", "Turn right side out", "Cushion cover with an overlap"):
         assert words in text
+
+
+@one_window
+def test_the_corner_of_a_curtain_takes_its_hems_along_into_a_fold(page):
+    page.goto("./projects/curtains-piece-by-piece/")
+    section = calculator(page, "curtain")
+    reached(blank(section, "lower_hem")).fill("12 cm")
+    until(page, """() => [...document.querySelectorAll("[data-calculator=curtain] a.onward")].some((each) =>
+        decodeURIComponent(each.href).includes("12 cm"))""")  # fmt: skip
+    reached(section.locator("a.onward", has_text="See such a corner folded")).click()
+    page.get_by_role("button", name="Use these numbers").click()
+    corner = calculator(page, "corner-steps")
+    expect(corner.locator(".answer .steps")).to_contain_text(
+        "12 cm deep on edge 1 and 2.5 cm on edge 2", timeout=WAKING
+    )
+    expect(corner.locator(".answer")).not_to_have_class(re.compile("is-old"))
+    expect(corner.locator("select[name=way], select[name=trimming]")).to_have_count(0)

@@ -91,3 +91,15 @@ def test_below_another_calculator_the_form_waits_behind_a_line_and_the_list_does
     assert fold is not None and fold.get("open") is None and fold.find("form") is not None
     assert fold.find(".//ol") is None and made.find("div[@class='answer']//ol") is not None
     assert made.get("data-calculator") == "corner-steps" and "calculator" in made.get("class").split()
+
+
+def test_a_choice_that_the_page_makes_is_told_and_not_asked():
+    given = {"way": "folded-mitre", "trimming": "whole", "hem_1": "10 cm"}
+    made = steps_widget("corner-steps", Asking(given), "here", given, settled=True)
+    form = made.find(".//form")
+    asked = {
+        each.get("name") for each in form.iter() if each.tag in ("input", "select") and each.get("type") != "hidden"
+    }
+    unasked = {each.get("name"): each.get("value") for each in form.iter("input") if each.get("type") == "hidden"}
+    assert unasked == {"way": "folded-mitre", "trimming": "whole"} and not asked & {"way", "trimming"}
+    assert "hem_1" in asked and "Folded mitre, no seam: hems of" in "".join(form.find("p").itertext())

@@ -4,6 +4,7 @@
 import json
 import re
 import xml.etree.ElementTree as ET
+from collections.abc import Collection
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
@@ -15,24 +16,30 @@ from calculators.values.kind import Kind
 _BLANK = re.compile(r"\{(\w+)\}")
 
 
-def form_html(calculator: Calculator, asking: Asking, place: str) -> ET.Element:
+def form_html(calculator: Calculator, asking: Asking, place: str, settled: Collection[str] = ()) -> ET.Element:
     """The form of a calculator.
 
-    place: a word that keeps the ids of this form apart from others on the page.
+    place: a word that keeps the ids of this form apart from others on the page. settled: choices that its page makes,
+    so that they are told and not asked.
     """
     sentence = element("p", {"class": "sentence"})
     for index, part in enumerate(_BLANK.split(calculator.question)):
-        add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
+        if index % 2 and part in settled:
+            words = _chosen(calculator.field(part), asking)
+            add(sentence, words if sentence.text else f"{words[:1].upper()}{words[1:]}")
+        else:
+            add(sentence, _blank(calculator.field(part), asking, place) if index % 2 else part)
     form = element(
         "form", {"class": "asked", "autocomplete": "off", "novalidate": True, "aria-label": calculator.title}, sentence
     )
-    add(form, *(_refusal(name, place) for name in calculator.in_question))
-    rare = [calculator.field(name) for name in calculator.beside_question]
+    add(form, *(_refusal(name, place) for name in calculator.in_question if name not in settled))
+    rare = [calculator.field(name) for name in calculator.beside_question if name not in settled]
     tables = [field for field in rare if _is_shown(field)]
     add(form, *(_row(field, asking, place) for field in tables))
     if behind := [field for field in rare if field not in tables]:
         rows = (_row(field, asking, place) for field in behind)
         add(form, element("details", {"class": "more"}, element("summary", None, f"More: {_named(behind)}"), *rows))
+    add(form, *(_unasked(calculator.field(name), asking) for name in settled))
     add(
         form,
         _undo(),
@@ -56,6 +63,14 @@ def _blank(field: Field, asking: Asking, place: str) -> ET.Element:
         element("span", {"class": "blank-name"}, field.label),
         _control(field, asking, place),
     )
+
+
+def _unasked(field: Field, asking: Asking) -> ET.Element:
+    return element("input", {"type": "hidden", "name": field.name, "value": asking.text(field)})
+
+
+def _chosen(field: Field, asking: Asking) -> str:
+    return field.kind.choices[asking.text(field)]
 
 
 def _row(field: Field, asking: Asking, place: str) -> ET.Element:

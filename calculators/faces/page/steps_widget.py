@@ -24,10 +24,14 @@ def _title(name: str, asking: Asking) -> str:
     return f"{made[:1].upper()}{made[1:]}, step by step"
 
 
-def steps_widget(name: str, asking: Asking, place: str, given: dict[str, str], level: int = 3) -> ET.Element:
-    """The list with its form folded away; place, given, level: as for `widget`. The search reads its steps, as it
-    would the text of a page."""
-    made = widget(calculator_named(name), asking, place, given, level)
+def steps_widget(
+    name: str, asking: Asking, place: str, given: dict[str, str], level: int = 3, settled: bool = False
+) -> ET.Element:
+    """The list with its form folded away; place, given, level: as for `widget`. settled: whether choices that the page
+    fills in are its own, and not the reader's. The search reads its steps, as it would the text of a page."""
+    calculator = calculator_named(name)
+    chosen = [each for each in given if settled and calculator.field(each).kind.choices]
+    made = widget(calculator, asking, place, given, level, chosen)
     heading, form, old, in_answer = made
     title = _title(name, asking)
     heading.text = title
@@ -39,6 +43,6 @@ def steps_widget(name: str, asking: Asking, place: str, given: dict[str, str], l
     for each in NOT_SEARCHED:
         made.attrib.pop(each)
     made.remove(form)
-    summary = element("summary", NOT_SEARCHED, _BESIDES[name])
+    summary = element("summary", NOT_SEARCHED, "Other measures" if chosen else _BESIDES[name])
     made.insert(1, element("details", {"class": "asked-besides"}, summary, form))
     return made

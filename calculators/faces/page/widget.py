@@ -16,18 +16,25 @@ from calculators.faces.page.plain import refusals
 OLD_ANSWER = "This answer is from your last complete entry. Correct the marked box and it will update."
 
 
-def widget(calculator: Calculator, asking: Asking, place: str, given: dict[str, str], level: int = 2) -> ET.Element:
+def widget(
+    calculator: Calculator,
+    asking: Asking,
+    place: str,
+    given: dict[str, str],
+    level: int = 2,
+    settled: Collection[str] = (),
+) -> ET.Element:
     """A calculator with its answer.
 
     place: a word that keeps this widget's ids apart from others on the page.
     given: what the page itself fills in; kept on the element so that the browser can go back to it.
-    level: of its heading.
+    level: of its heading. settled: choices among those given that the page makes and does not ask for.
     """
     try:
         in_answer = answer_html(calculator, answer(calculator, asking), asking)
     except InvalidInput as error:
         in_answer = unanswered(calculator, error, asking)
-    made = section(calculator, asking, place, given, in_answer)
+    made = section(calculator, asking, place, given, in_answer, settled=settled)
     made.insert(0, element(f"h{level}", {"class": "unseen", **NOT_SEARCHED}, calculator.title))
     return made
 
@@ -49,10 +56,11 @@ def section(
     given: dict[str, str],
     in_answer: list[ET.Element],
     own: Collection[str] = (),
+    settled: Collection[str] = (),
 ) -> ET.Element:
     """The frame of a calculator: its form, a place to say that an answer is an old one, and the answer.
 
-    own: fields, beside those given, that hold no measure of the work in hand here.
+    own: fields, beside those given, that hold no measure of the work in hand here. settled: choices that are not asked.
     """
     return element(
         "section",
@@ -67,7 +75,7 @@ def section(
             **({"data-alone": ""} if calculator.alone else {}),
             **NOT_SEARCHED,
         },
-        form_html(calculator, asking, place),
+        form_html(calculator, asking, place, settled),
         element("p", {"class": "old-answer", "hidden": True}, OLD_ANSWER),
         element("div", {"class": "answer"}, *in_answer),
     )

@@ -21,7 +21,7 @@ class Measures:
 
     hem_1, hem_2: hem depth on each edge; width of a facing, border or binding [mm].
     angle: inside angle of the corner [degrees].
-    turn: first turn, also of a border's inner edge [mm].
+    turn: first turn, also of a border's inner edge [mm]. turn_2: that on edge 2, where it is another [mm].
     seam_allowance: what trimming a mitre leaves outside its seam [mm].
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
     facing_seam: outside the seam that joins a facing or a border to its piece [mm].
@@ -37,10 +37,11 @@ class Measures:
     pressed: Pressing = "open"
     pleats: Pleats = "opposite ways"
     facing_seam: Number = Fraction(6)
+    turn_2: Number | None = None
 
     @property
     def corner(self) -> Corner:
-        return Corner(self.hem_1, self.hem_2, self.angle, self.turn)
+        return Corner(self.hem_1, self.hem_2, self.angle, self.turn, self.turn_2)
 
     @property
     def seamed_corner(self) -> Corner:

@@ -21,12 +21,27 @@ class Corner:
     hem_1, hem_2: hem depth on each edge [mm], more than 0.
     angle: inside angle of the corner [degrees], between 0 and 180.
     turn: first turn on both edges [mm]; 0 for a single turned hem.
+    turn_2: that on edge 2 where it is another [mm].
     """
 
     hem_1: Number
     hem_2: Number
     angle: Number = Fraction(90)
     turn: Number = Fraction(0)
+    turn_2: Number | None = None
+
+    @property
+    def turns(self) -> tuple[Number, Number]:
+        """The first turn on edge 1 and on edge 2 [mm].
+
+        Source: derived, edge 2 has that of edge 1 unless it has its own.
+        """
+        return self.turn, self.turn if self.turn_2 is None else self.turn_2
+
+    @property
+    def has_even_edges(self) -> bool:
+        """Whether both edges have the same hem and the same turn."""
+        return self.hem_1 == self.hem_2 and self.turns[0] == self.turns[1]
 
     @cached_property
     def direction_1(self) -> Point:
@@ -60,12 +75,20 @@ class Corner:
         return self.at(self.hem_1, self.hem_2)
 
     @property
+    def raw(self) -> Point:
+        """The raw corner, the turns opened flat [mm]."""
+        return self.at(-self.turns[0], -self.turns[1])
+
+    @property
     def lean(self) -> Number:
         """How much farther from a sharp corner the folded hems reach along its edges than at a square one [mm]."""
-        return 2 * (max(self.hem_1, self.hem_2) + self.turn) * max(self.direction_2[0], 0) / self.direction_2[1]
+        return 2 * (max(self.hem_1, self.hem_2) + max(self.turns)) * max(self.direction_2[0], 0) / self.direction_2[1]
 
     def crease(self, edge: int) -> Line:
         return self.parallel(edge, self.hem_1 if edge == 1 else self.hem_2)
+
+    def raw_edge(self, edge: int) -> Line:
+        return self.parallel(edge, -self.turns[edge - 1])
 
     def cloth(
         self,
@@ -78,11 +101,10 @@ class Corner:
 
         inside: how far its own edges lie inside the folded edges; as far outside as the turn is deep, if not given.
         """
-        from_1, from_2 = inside or (-self.turn, -self.turn)
-        raw = self.at(-self.turn, -self.turn)
+        from_1, from_2 = inside or (-self.turns[0], -self.turns[1])
         return FlatCloth(
             name,
-            (polygon(self.shown(raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),),
+            (polygon(self.shown(self.raw, (reach, reach), self.parallel(1, from_1), self.parallel(2, from_2))),),
             right_side_up,
         )
 
@@ -116,9 +138,9 @@ class Corner:
 
     def frame(self, reach: Number, name: str) -> FlatCloth:
         """A cloth that lies along both edges, from the raw edges to the hem depths, in one piece."""
-        raw, inner = self.at(-self.turn, -self.turn), self.crossing
+        raw, inner = self.raw, self.crossing
         side_1, side_2 = self.sides(raw, (reach, reach))
-        end_1, end_2 = self.parallel(1, -self.turn).meets(side_1), self.parallel(2, -self.turn).meets(side_2)
+        end_1, end_2 = self.raw_edge(1).meets(side_1), self.raw_edge(2).meets(side_2)
         inner_1, inner_2 = self.crease(1).meets(side_1), self.crease(2).meets(side_2)
         arms = (polygon((raw, end_1, inner_1, inner)), polygon((raw, inner, inner_2, end_2)))
         return FlatCloth(name, arms)

@@ -170,13 +170,13 @@ def _turned(stack: Stack, corner: Corner, lowest: tuple[str, ...]) -> Stack:
 def _strips(corner: Corner, reach: Number, mitre: Line, inner_turn: Number) -> list[FlatCloth]:
     """Two strips, wrong side up, each with a seam allowance beyond the mitre line."""
     inside = corner.hem_1 + inner_turn
-    side_1, side_2 = corner.sides(corner.at(-corner.turn, -corner.turn), (reach, reach))
+    side_1, side_2 = corner.sides(corner.raw, (reach, reach))
     strips = []
     for edge, far, cut in (
         (1, side_1, mitre.shifted(corner.turn)),
         (2, side_2, mitre.shifted(-corner.turn)),
     ):
-        raw, inner = corner.parallel(edge, -corner.turn), corner.parallel(edge, inside)
+        raw, inner = corner.raw_edge(edge), corner.parallel(edge, inside)
         ring = polygon((raw.meets(cut), raw.meets(far), inner.meets(far), inner.meets(cut)))
         strips.append(FlatCloth(STRIPS[edge - 1], (ring,)))
     return strips

@@ -15,16 +15,16 @@ def folded_corner(corner: Corner, edge_stitch: Number) -> list[CornerStep]:
 
     edge_stitch: from a hem's inner edge to its row of stitches [mm].
     """
-    depth = max(corner.hem_1, corner.hem_2) + corner.turn
+    depth = max(corner.hem_1, corner.hem_2) + max(corner.turns)
     reach = depth * Fraction(9, 2) + corner.lean
     stack = Stack.flat(corner.cloth(AMPLE * reach))
     steps = [CornerStep("Cut", "Lay the corner flat, wrong side up", stack)]
-    for edge, name in ((1, "first"), (2, "second")):
+    for edge, name, turn in zip((1, 2), ("first", "second"), corner.turns):
         hem = corner.hem_1 if edge == 1 else corner.hem_2
-        if corner.turn:
+        if turn:
             stack = stack.fold(corner.parallel(edge, 0))
             do = f"Turn {{turn}} to the wrong side along the {name} edge and press"
-            steps.append(CornerStep(f"Turn the {name} edge", do, stack, {"turn": corner.turn}))
+            steps.append(CornerStep(f"Turn the {name} edge", do, stack, {"turn": turn}))
         stack = stack.fold(corner.crease(edge))
         do = f"Fold the hem, {{hem_{edge}}} deep, along the {name} edge and press"
         how = "It lies over the end of the first." if edge == 2 else ""

@@ -28,7 +28,7 @@ def mitre_with_turn_folded(corner: Corner, sewing: Sewing) -> list[CornerStep]:
             "Open the hem",
             "Open the hem again",
             creased,
-            how="The turn stays folded." if corner.turn else "",
+            how="The turn stays folded." if any(corner.turns) else "",
             check="Where the two creases cross will be the finished corner.",
         )
     )
@@ -49,11 +49,9 @@ def mitre_opened_flat(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     lines = mitre_lines(corner)
     steps = _turned_and_creased(corner, lines)
     opened = mitre_line_drawn(steps[-1].stack.lie_as(steps[0].stack), lines, to_raw_edge=True)
-    raw = corner.at(-corner.turn, -corner.turn)
+    raw = corner.raw
     places = (
-        "{raw_mark_1} on both edges"
-        if corner.hem_1 == corner.hem_2
-        else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+        "{raw_mark_1} on both edges" if corner.has_even_edges else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
     )
     lengths = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     steps.append(
@@ -106,7 +104,7 @@ def folded_in(stack: Stack, corner: Corner, lines: MitreLines, sewing: Sewing) -
     cornered = stack.fold(Line.through(lines.mark_1, lines.mark_2).towards(lines.inner), pressed=False)
     steps = [CornerStep("Fold the corner in", "Fold the corner in along the mitre line", cornered)]
     turned = _turn(cornered, corner)
-    if corner.turn:
+    if any(corner.turns):
         steps.append(CornerStep("Fold the turn again", "Fold the turn again along both edges", turned))
     folded = turned.fold(corner.crease(1)).fold(corner.crease(2))
     steps.append(CornerStep("Fold the hem again", "Fold the hem again", folded, how=together))
@@ -117,30 +115,28 @@ def corner_reach(corner: Corner, lines: MitreLines) -> Number:
     """How much cloth to show along each edge [mm]: half as far again as the farther mark, and past the hems."""
     marks = max(distance(corner.at(0, 0), mark) for mark in (lines.mark_1, lines.mark_2))
     across = 2 * max(corner.hem_1, corner.hem_2) / corner.direction_2[1]
-    return (
-        max(marks, across) * Fraction(3, 2)
-        + distance(corner.at(0, 0), corner.at(-corner.turn, -corner.turn))
-        + corner.lean
-    )
+    return max(marks, across) * Fraction(3, 2) + distance(corner.at(0, 0), corner.raw) + corner.lean
 
 
 def _turn(stack: Stack, corner: Corner) -> Stack:
-    if not corner.turn:
-        return stack
-    return stack.fold(corner.parallel(1, 0)).fold(corner.parallel(2, 0))
+    for edge, turn in zip((1, 2), corner.turns):
+        if turn:
+            stack = stack.fold(corner.parallel(edge, 0))
+    return stack
 
 
 def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
     flat = Stack.flat(corner.cloth(AMPLE * corner_reach(corner, lines)))
     steps = [CornerStep("Cut", "Lay the corner flat, wrong side up", flat)]
     turned = _turn(flat, corner)
-    if corner.turn:
+    if any(corner.turns):
+        lengths = {"turn": corner.turns[0], "turn_2": corner.turns[1]}
         steps.append(
             CornerStep(
                 "First turn",
-                "Turn {turn} under on every side and press",
+                f"Turn {_turned_under(corner)} and press",
                 turned,
-                {"turn": corner.turn},
+                {name: turn for name, turn in lengths.items() if f"{{{name}}}" in _turned_under(corner)},
                 why="A first turn that is off moves the finished edge and leaves the mitre right.",
             )
         )
@@ -148,7 +144,7 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
     depth = "{hem_1} deep" if corner.hem_1 == corner.hem_2 else "{hem_1} deep on edge 1 and {hem_2} on edge 2"
     steps.append(
         CornerStep(
-            "Second fold" if corner.turn else "Fold the hem",
+            "Second fold" if any(corner.turns) else "Fold the hem",
             f"Fold the hem, {depth}",
             hemmed,
             {"hem_1": corner.hem_1, "hem_2": corner.hem_2},
@@ -157,6 +153,15 @@ def _turned_and_creased(corner: Corner, lines: MitreLines) -> list[CornerStep]:
         )
     )
     return steps
+
+
+def _turned_under(corner: Corner) -> str:
+    turn_1, turn_2 = corner.turns
+    if turn_1 == turn_2:
+        return "{turn} under on every side"
+    if turn_1 and turn_2:
+        return "{turn} under on edge 1 and {turn_2} on edge 2,"
+    return "{turn} under on edge 1" if turn_1 else "{turn_2} under on edge 2"
 
 
 def mitre_line_drawn(stack: Stack, lines: MitreLines, to_raw_edge: bool = False) -> Stack:

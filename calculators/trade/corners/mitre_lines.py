@@ -66,10 +66,7 @@ def mitre_lines(corner: Corner) -> MitreLines:
     origin, ways = corner.at(0, 0), (corner.direction_1, corner.direction_2)
     if min(dot(minus(mark, origin), way) for mark, way in zip(marks, ways)) <= _HAIR * max(corner.hem_1, corner.hem_2):
         raise CreasesMiss("the creases cross outside the corner")
-    raw = [
-        Line.through(corner.crossing, mark).meets(corner.parallel(edge, -corner.turn))
-        for edge, mark in zip((1, 2), marks)
-    ]
+    raw = [Line.through(corner.crossing, mark).meets(corner.raw_edge(edge)) for edge, mark in zip((1, 2), marks)]
     return MitreLines(corner.crossing, inner, *marks, *raw)
 
 

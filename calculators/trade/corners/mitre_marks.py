@@ -34,8 +34,9 @@ class MitreMarks:
         return self.corner.angle
 
     @property
-    def turn(self) -> Number:
-        return self.corner.turn
+    def turns(self) -> tuple[Number, Number]:
+        """The first turn on each edge [mm]."""
+        return self.corner.turns
 
     @cached_property
     def foot_1(self) -> Number:
@@ -72,11 +73,11 @@ class MitreMarks:
     @cached_property
     def raw_mark_1(self) -> Number:
         """From the raw corner along raw edge 1 to the mitre line, the turn opened flat."""
-        return self._along(1, self.lines.raw_mark_1, self._raw_corner)
+        return self._along(1, self.lines.raw_mark_1, self.corner.raw)
 
     @cached_property
     def raw_mark_2(self) -> Number:
-        return self._along(2, self.lines.raw_mark_2, self._raw_corner)
+        return self._along(2, self.lines.raw_mark_2, self.corner.raw)
 
     @cached_property
     def trim_line(self) -> tuple[Point, ...]:
@@ -96,10 +97,6 @@ class MitreMarks:
     def _origin(self) -> Point:
         return self.corner.at(0, 0)
 
-    @cached_property
-    def _raw_corner(self) -> Point:
-        return self.corner.at(-self.corner.turn, -self.corner.turn)
-
     def _along(self, edge: int, place: Point, start: Point | None = None) -> Number:
         return dot(
             minus(place, start or self._origin), self.corner.direction_1 if edge == 1 else self.corner.direction_2
@@ -107,17 +104,22 @@ class MitreMarks:
 
 
 def mitre_marks(
-    hem_1: Fraction, hem_2: Fraction, angle: Fraction, turn: Fraction, seam_allowance: Fraction
+    hem_1: Fraction,
+    hem_2: Fraction,
+    angle: Fraction,
+    turn: Fraction,
+    seam_allowance: Fraction,
+    turn_2: Fraction | None = None,
 ) -> MitreMarks:
     """Fold a corner's hems over and take the measures of its mitre.
 
     hem_1, hem_2: hem depth on each edge [mm], more than 0.
     angle: inside angle of the corner [degrees], between 0 and 180.
-    turn: first turn [mm]; it moves only the marks taken from the raw edge.
+    turn: first turn [mm]; it moves only the marks taken from the raw edge. turn_2: that on edge 2, if it is another.
     seam_allowance: cloth left beyond the stitched line when trimming [mm].
     Returns the measures [mm]; marks are exact where the corner is square.
     Source: derived, measured on `mitre_lines`, which finds the places by reflection.
     Raises CreasesMiss when the deeper hem's crease passes outside the other.
     """
-    corner = Corner(hem_1, hem_2, angle, turn)
+    corner = Corner(hem_1, hem_2, angle, turn, turn_2)
     return MitreMarks(corner, mitre_lines(corner), seam_allowance)

@@ -23,21 +23,20 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     reach = corner_reach(corner, lines)
     top = corner.cloth(AMPLE * reach, TOP, inside=(corner.hem_1, corner.hem_2), right_side_up=True)
     laid = Stack.flat(corner.cloth(AMPLE * reach, BACKING), top)
-    margins = {"margin_1": corner.hem_1 + corner.turn, "margin_2": corner.hem_2 + corner.turn}
+    turn_1, turn_2 = corner.turns
+    margins = {"margin_1": corner.hem_1 + turn_1, "margin_2": corner.hem_2 + turn_2}
     beyond = (
         "{margin_1} beyond the top cloth"
-        if corner.hem_1 == corner.hem_2
+        if corner.has_even_edges
         else "{margin_1} beyond the top cloth on edge 1 and {margin_2} on edge 2"
     )
     do = f"Trim the backing to {beyond}"
     steps = [CornerStep("Lay together", do, laid, margins, how="The two lie wrong sides together.")]
     ready = mitre_line_drawn(laid, lines, to_raw_edge=True)
-    raw = corner.at(-corner.turn, -corner.turn)
+    raw = corner.raw
     marks = {"raw_mark_1": distance(raw, lines.raw_mark_1), "raw_mark_2": distance(raw, lines.raw_mark_2)}
     places = (
-        "{raw_mark_1} on both edges"
-        if corner.hem_1 == corner.hem_2
-        else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
+        "{raw_mark_1} on both edges" if corner.has_even_edges else "{raw_mark_1} on edge 1 and {raw_mark_2} on edge 2"
     )
     how = "From its raw corner; rule from mark to mark through the corner of the top cloth."
     measured = (Measured("raw_mark_1", raw, lines.raw_mark_1), Measured("raw_mark_2", raw, lines.raw_mark_2))

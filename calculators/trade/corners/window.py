@@ -21,12 +21,11 @@ def window(corner: Corner, reach: Number) -> Polygon:
 
     reach: how far along each edge, from the raw corner [mm]. Each edge is cut off square there.
     """
-    raw = corner.at(-corner.turn, -corner.turn)
-    beside = [corner.parallel(edge, -corner.turn - reach * _BESIDE) for edge in (1, 2)]
+    beside = [corner.parallel(edge, -turn - reach * _BESIDE) for edge, turn in zip((1, 2), corner.turns)]
     far = 100 * reach
     everything: Polygon = ((-far, -far), (far, -far), (far, far), (-far, far))
     ring = reduce(
-        lambda shape, line: cut(shape, line)[0], (*beside, *corner.far_sides(raw, (reach, reach))), everything
+        lambda shape, line: cut(shape, line)[0], (*beside, *corner.far_sides(corner.raw, (reach, reach))), everything
     )
     return tuple((float(x), float(y)) for x, y in ring)
 

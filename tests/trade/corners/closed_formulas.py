@@ -4,7 +4,7 @@ from math import cos, hypot, radians, sin
 from types import SimpleNamespace
 
 
-def closed_marks(hem_1, hem_2, angle, turn, seam_allowance) -> SimpleNamespace:
+def closed_marks(hem_1, hem_2, angle, turn, seam_allowance, turn_2) -> SimpleNamespace:
     """The measures of a mitre [mm], under the names of MitreMarks; all in floats.
 
     Source: derived by hand (design/corners.md). The creases run parallel to the edges, hem 1 and hem 2 inside, so the
@@ -15,10 +15,10 @@ def closed_marks(hem_1, hem_2, angle, turn, seam_allowance) -> SimpleNamespace:
     gives
     the raw marks, the corner's distance from the line, and where a parallel to it meets the edge.
     """
-    hem_1, hem_2, turn, seam_allowance = map(float, (hem_1, hem_2, turn, seam_allowance))
+    hem_1, hem_2, turn, seam_allowance, turn_2 = map(float, (hem_1, hem_2, turn, seam_allowance, turn_2))
     sine, cosine = (1.0, 0.0) if angle == 90 else (sin(radians(angle)), cos(radians(angle)))
     foot_1, foot_2 = (hem_2 + hem_1 * cosine) / sine, (hem_1 + hem_2 * cosine) / sine
-    half, raw_corner = hypot(foot_1, hem_1), turn * (1 + cosine) / sine
+    half = hypot(foot_1, hem_1)
     return SimpleNamespace(
         foot_1=foot_1,
         foot_2=foot_2,
@@ -27,8 +27,8 @@ def closed_marks(hem_1, hem_2, angle, turn, seam_allowance) -> SimpleNamespace:
         half_line=half,
         to_line_1=2 * foot_1 * hem_1 / half,
         to_line_2=2 * foot_2 * hem_2 / half,
-        raw_mark_1=2 * foot_1 + foot_1 * turn / hem_1 + raw_corner,
-        raw_mark_2=2 * foot_2 + foot_2 * turn / hem_2 + raw_corner,
+        raw_mark_1=2 * foot_1 + foot_1 * turn / hem_1 + (turn_2 + turn * cosine) / sine,
+        raw_mark_2=2 * foot_2 + foot_2 * turn_2 / hem_2 + (turn + turn_2 * cosine) / sine,
         trim_1=2 * foot_1 - seam_allowance * half / hem_1,
         trim_2=2 * foot_2 - seam_allowance * half / hem_2,
     )

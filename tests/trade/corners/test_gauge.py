@@ -16,7 +16,7 @@ from tests.trade.corners.closed_formulas import closed_marks
 )
 def test_marks_and_trim_agree_with_the_closed_formulas(hem_1, hem_2, angle):
     gauge = mitre_gauge(Corner(hem_1, hem_2, angle), 5.0)
-    closed = closed_marks(hem_1, hem_2, angle, 0, 5)
+    closed = closed_marks(hem_1, hem_2, angle, 0, 5, 0)
     assert (gauge.measures["mark_1"], gauge.measures["mark_2"]) == pytest.approx((closed.mark_1, closed.mark_2))
     trims = [line for line in gauge.lines if line.kind == "trim"]
     assert (trims[0].start[0] ** 2 + trims[0].start[1] ** 2) ** 0.5 == pytest.approx(closed.trim_1)

@@ -23,8 +23,8 @@ SEWING = Sewing(Fraction(6), Fraction(2))
 
 
 def corners(least=30, most=150):
-    hems = st.integers(4, 60).map(Fraction)
-    return st.builds(Corner, hems, hems, st.integers(least, most).map(Fraction), st.integers(0, 12).map(Fraction))
+    hems, turns = st.integers(4, 60).map(Fraction), st.integers(0, 12).map(Fraction)
+    return st.builds(Corner, hems, hems, st.integers(least, most).map(Fraction), turns, st.none() | turns)
 
 
 @given(corners())
@@ -35,9 +35,13 @@ def test_the_mitre_line_runs_straight_on_to_both_raw_edges(corner):
         lines = mitre_lines(corner)
     except CreasesMiss:
         reject()
-    for edge, half, raw in ((1, lines.line_1, lines.raw_mark_1), (2, lines.line_2, lines.raw_mark_2)):
+    turn_2 = corner.turn if corner.turn_2 is None else corner.turn_2
+    for edge, half, raw, turn in (
+        (1, lines.line_1, lines.raw_mark_1, corner.turn),
+        (2, lines.line_2, lines.raw_mark_2, turn_2),
+    ):
         assert half.side(raw) == 0
-        assert distance(corner.parallel(edge, 0).foot(raw), raw) == pytest.approx(float(corner.turn), abs=1e-6)
+        assert distance(corner.parallel(edge, 0).foot(raw), raw) == pytest.approx(float(turn), abs=1e-6)
 
 
 @given(corners())
@@ -87,7 +91,7 @@ def test_hemstitching_thread():
 @given(corner=corners())
 def test_cloth_can_do_it(making, pressed, trimming, corner):
     """No step tears cloth or passes a layer through a fold; the mitre seam lies closed in the finished corner."""
-    assume(corner.turn < min(corner.hem_1, corner.hem_2))
+    assume(all(turn < hem for turn, hem in zip(corner.turns, (corner.hem_1, corner.hem_2))))
     try:
         steps = making(corner, Sewing(Fraction(2), Fraction(1), trimming, pressed))
     except CreasesMiss:
@@ -100,6 +104,24 @@ def test_cloth_can_do_it(making, pressed, trimming, corner):
         assert passings(step.stack.in_floats()) == [], step.name
     finished = steps[-1].stack
     assert [gap for seam in finished.seams if (gap := widest_gap(finished, seam)) > 1e-4] == []
+
+
+@pytest.mark.parametrize(("turn", "turn_2", "said"), [
+    (100, 25, "Turn {turn} under on edge 1 and {turn_2} on edge 2, and press"),
+    (0, 25, "Turn {turn_2} under on edge 2 and press"),
+    (100, 0, "Turn {turn} under on edge 1 and press"),
+    (25, 25, "Turn {turn} under on every side and press"),
+])  # fmt: skip
+def test_equal_folds_at_the_foot_of_a_curtain(turn, turn_2, said):
+    """Each edge is turned in by its own first turn, as the step says, and the cloth reaches so far beyond its hem."""
+    corner = Corner(Fraction(100), Fraction(25), Fraction(90), Fraction(turn), Fraction(turn_2))
+    steps = {step.name: step for step in folded_mitre(corner, Sewing(Fraction(6), Fraction(2), "left whole"))}
+    first = steps["First turn"]
+    assert first.do == said and set(first.lengths) == {name for name in ("turn", "turn_2") if f"{{{name}}}" in said}
+    (flat,) = (facet.on_table for facet in steps["Cut"].stack.layers)
+    assert (min(x for x, _ in flat), min(y for _, y in flat)) == (-turn_2, -turn)
+    assert min(x for facet in first.stack.layers for x, _ in facet.on_table) == pytest.approx(0, abs=1e-9)
+    assert tears(steps["Right side"].stack) == []
 
 
 @pytest.mark.parametrize("making", MAKINGS)

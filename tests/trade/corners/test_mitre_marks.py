@@ -78,22 +78,23 @@ NAMES = (
     st.just(F(90)) | ANGLES,
     st.fractions(min_value=0, max_value=15, max_denominator=8),
     st.fractions(min_value=0, max_value=10, max_denominator=8),
+    st.none() | st.fractions(min_value=0, max_value=15, max_denominator=8),
 )
-def test_every_measure_agrees_with_its_closed_formula(hem_1, hem_2, angle, turn, allowance):
-    closed = closed_marks(hem_1, hem_2, angle, turn, allowance)
+def test_every_measure_agrees_with_its_closed_formula(hem_1, hem_2, angle, turn, allowance, turn_2):
+    closed = closed_marks(hem_1, hem_2, angle, turn, allowance, turn if turn_2 is None else turn_2)
     if min(closed.foot_1, closed.foot_2) <= 0:
         with pytest.raises(CreasesMiss):
-            mitre_marks(hem_1, hem_2, angle, turn, allowance)
+            mitre_marks(hem_1, hem_2, angle, turn, allowance, turn_2)
         reject()  # and is no case of a mitre that is measured: some must be left that are
     assume(min(closed.foot_1, closed.foot_2) > 1e-6)
-    measured = mitre_marks(hem_1, hem_2, angle, turn, allowance)
+    measured = mitre_marks(hem_1, hem_2, angle, turn, allowance, turn_2)
     for name in NAMES:
         assert float(getattr(measured, name)) == pytest.approx(getattr(closed, name), rel=1e-9, abs=1e-9), name
 
 
 def test_closed_formulas_that_are_wrong_are_noticed():
     """The comparison can fail: marks swapped between the edges, as a reader might, do not agree."""
-    closed, measured = closed_marks(20, 30, 90, 10, 6), mitre_marks(F(20), F(30), F(90), F(10), F(6))
+    closed, measured = closed_marks(20, 30, 90, 10, 6, 10), mitre_marks(F(20), F(30), F(90), F(10), F(6))
     assert (measured.mark_1, measured.mark_2) == (closed.mark_1, closed.mark_2) == (60, 40)
     assert measured.mark_1 != closed.mark_2
 

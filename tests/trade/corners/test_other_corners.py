@@ -39,9 +39,9 @@ def layers(steps):
 
 
 @FEW
-@given(DEPTH, DEPTH, angles(30), SMALL)
-def test_folded_corners(hem_1, hem_2, angle, turn):
-    cloth_can_do_it(folded_corner(Corner(hem_1, hem_2, angle, turn), Fraction(1)))
+@given(DEPTH, DEPTH, angles(30), SMALL, st.none() | SMALL)
+def test_folded_corners(hem_1, hem_2, angle, turn, turn_2):
+    cloth_can_do_it(folded_corner(Corner(hem_1, hem_2, angle, turn, turn_2), Fraction(1)))
 
 
 @FEW
@@ -70,11 +70,11 @@ def test_bindings(width, angle, pleats):
 
 
 @FEW
-@given(DEPTH, DEPTH, angles(35), SMALL)
-def test_self_bound_edges(hem_1, hem_2, angle, turn):
+@given(DEPTH, DEPTH, angles(35), SMALL, st.none() | SMALL)
+def test_self_bound_edges(hem_1, hem_2, angle, turn, turn_2):
     sewing = Sewing(Fraction(2), Fraction(1), "trimmed, point snipped")
     try:
-        steps = self_bound_edge(Corner(hem_1, hem_2, angle, turn), sewing)
+        steps = self_bound_edge(Corner(hem_1, hem_2, angle, turn, turn_2), sewing)
     except (CreasesMiss, PokesOut):
         reject()
     cloth_can_do_it(steps)

@@ -54,10 +54,10 @@ def _apart(line: Line, place) -> float:
 
 @pytest.mark.parametrize("way", CONSTRUCTIONS)
 def test_a_blank_that_changes_nothing_says_so(way):
-    """Of the measures in the asked sentence, those that leave every step, drawing and result as it was are just the
-    ones that are named."""
-    asked = {"way": way, "hem_1": "3 cm", "hem_2": "3 cm", "turn": "1 cm"}
-    other = {"hem_1": "3.5 cm", "hem_2": "3.5 cm", "turn": "0.8 cm", "angle": "100"}
+    """Of the measures of edges and corner, those that leave every step, drawing and result as it was are just the ones
+    that are named; a blank that is left empty is not named."""
+    asked = {"way": way, "hem_1": "3 cm", "hem_2": "3 cm", "turn": "1 cm", "turn_2": "0.9 cm"}
+    other = {"hem_1": "3.5 cm", "hem_2": "3.5 cm", "turn": "0.8 cm", "turn_2": "1.1 cm", "angle": "100"}
     plain = _made(asked)
     idle = tuple(name for name, text in other.items() if _made(asked | {name: text}) == plain)
     assert idle == WITHOUT.get(way, ())

@@ -1,5 +1,6 @@
 /** Numbers carried by a link: they stand after the # of an address, so that no server ever sees them. */
 import { asMeantThen } from "../keeping/kept-before.js";
+import { unfold } from "./unfold.js";
 
 const MARK = "#carries=";
 const MOST = 40_000; // letters; a longer one was not made here
@@ -69,6 +70,8 @@ export function offer(section, { adds }, take, decline) {
   words.textContent = told;
   asked.append(words, button(yes, take), button(no, decline));
   section.element.before(asked);
+  unfold(asked);
+  asked.scrollIntoView({ block: "nearest" });
 
   /** @param {string} label @param {() => void} act */
   function button(label, act) {

@@ -9,7 +9,7 @@ import { offerToBegin } from "./job-links.js";
 import { LastChange } from "./last-change.js";
 import { dressPlayed } from "./played.js";
 import { builtText, inWords, named, RowsTable } from "./rows.js";
-import { unfold } from "./walk-steps.js";
+import { unfold } from "./unfold.js";
 
 /**
  * @import { Texts } from "../keeping/kept.js"

@@ -28,11 +28,3 @@ function tellStep(line, section) {
     ...[...said.childNodes].filter((each) => each.nodeName !== "BUTTON").map((each) => each.cloneNode(true)),
   );
 }
-
-/**
- * Open every fold that something lies in.
- * @param {HTMLElement} place
- */
-export function unfold(place) {
-  for (let at = place.parentElement; at; at = at.parentElement) if (at instanceof HTMLDetailsElement) at.open = true;
-}

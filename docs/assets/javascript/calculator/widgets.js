@@ -335,7 +335,8 @@ async function upgrade(page) {
     if (waiting?.pathname !== location.pathname) return;
     const { brought } = waiting;
     const { name, texts, adds } = brought;
-    const meant = lone.find(({ section }) => section.name === name);
+    const meant =
+      lone.find(({ section }) => section.name === name) ?? lone.find(({ section }) => section.calculator === name);
     const answered = (act) => () => {
       waiting = null;
       act();

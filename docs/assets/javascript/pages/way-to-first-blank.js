@@ -1,4 +1,5 @@
 /** The way past the head of a page leads into its first blank, out of a fold if it lies in one. */
+import { unfold } from "../calculator/unfold.js";
 
 document.addEventListener(
   "click",
@@ -8,13 +9,8 @@ document.addEventListener(
     if (!blank?.matches("input, select, textarea")) return;
     event.preventDefault();
     event.stopPropagation(); // else the theme goes there, and leaves the keyboard where it was
-    openTo(blank);
+    unfold(blank);
     blank.focus();
   },
   { capture: true },
 );
-
-/** @param {HTMLElement} blank */
-function openTo(blank) {
-  for (let up = blank.parentElement; up; up = up.parentElement) if (up instanceof HTMLDetailsElement) up.open = true;
-}
