@@ -25,7 +25,7 @@ def edges_cut_through(work: MakingUp, ruler: Ruler) -> tuple[Picture, ...]:
         if each.section:
             lengths = {"hem": each.lengths.get("width", _ANY), **each.lengths}
             turn, hem, allowance = (lengths.get(name, _ANY) for name in ("turn", "hem", "allowance"))
-            measures = EdgeMeasures(turn, hem, min(_ROW, hem / 2), allowance)
+            measures = EdgeMeasures(turn, hem, min(_ROW, hem / 2), allowance, bool(each.by_hand))
             found.setdefault((each.section, measures), []).extend(finish.stretch for finish in each.finishes)
     kinds = [name for name, _ in found]
     return tuple(

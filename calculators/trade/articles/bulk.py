@@ -8,7 +8,7 @@ from fractions import Fraction
 from calculators.trade.articles.finishes import BOUND, CASING, HEM, SEAM, TURNED_UNDER, Finish
 from calculators.trade.articles.made_up import InSpace, made_up
 from calculators.trade.articles.operation import Operation
-from calculators.trade.articles.parts import BOTTOM, LEFT, TOP, EdgeStretch
+from calculators.trade.articles.parts import BOTTOM, LEFT, TOP, EdgeStretch, FlatPart, Place
 from calculators.trade.articles.work import MakingUp
 from calculators.trade.sections.edges import EDGES
 
@@ -45,14 +45,17 @@ def bulk(work: MakingUp) -> ArticleBulk | None:
     """The most layers that lie over one another.
 
     work: the making up of the article.
-    Returns them [layers]; None where a part is round or slanted, whose edges do not lie level and upright.
+    Returns them [layers]; None where one of several parts is round or slanted, so that edges do not lie level and
+    upright.
     Source: derived: each part lies where its seams hold it, and an edge makes of its layers as many as its section
     shows. Two edges that cross multiply. Heading tape, zip tape, cord and elastic are no layers.
     """
     if any(each.is_round or each.slants for each in work.parts):
-        return None
-    planes: dict[tuple[int, Fraction], list[_Cover]] = defaultdict(list)
+        hung = [strap.part for strap in work.hung]
+        parts = [each for each in work.parts if each not in hung]
+        return _of_one_part(work, parts[0]) if len(parts) == 1 else None
     placed = made_up(work)
+    planes: dict[tuple[int, Fraction], list[_Cover]] = defaultdict(list)
     for each in placed.values():
         planes[_plane(each)].append(_cover(each, part=each.part.name))
     for operation in work.operations:
@@ -63,6 +66,36 @@ def bulk(work: MakingUp) -> ArticleBulk | None:
     counts = [count for covers in planes.values() for count in _counts(covers)]
     along = max((layers for layers, crosses in counts if not crosses), default=1)
     return ArticleBulk(along, max((layers for layers, _ in counts), default=1))
+
+
+def _of_one_part(work: MakingUp, part: FlatPart) -> ArticleBulk:
+    """Round one part, which is hemmed: side by side, and where two sides meet."""
+    layers = dict.fromkeys(part.sides, 1)
+    for operation in work.operations:
+        for finish in operation.finishes:
+            if finish.stretch.part == part:
+                layers[finish.stretch.side] *= _times(operation, finish, None) or 1
+    caught = [edge for strap in work.hung for edge in strap.ends]
+    sides = {edge.side for edge in caught}
+    along = max(layers[side] + _OF_A_STRAP * (side in sides) for side in part.sides)
+    if part.is_round:
+        return ArticleBulk(along, along)
+    turned = [*part.sides[1:], part.sides[0]]
+    crossing = max(
+        layers[one] * layers[other]
+        + _OF_A_STRAP * sum(_reaches(edge, shared) for edge in caught for shared in _shared(part, one, other))
+        for one, other in zip(part.sides, turned)
+    )
+    return ArticleBulk(along, max(along, crossing))
+
+
+def _shared(part: FlatPart, one: str, other: str) -> set[Place]:
+    """The corner where two sides of a part meet."""
+    return {*part.ends_of(one)} & {*part.ends_of(other)}
+
+
+def _reaches(edge: EdgeStretch, place: Place) -> bool:
+    return place in (edge.part.place_on(edge.side, edge.start), edge.part.place_on(edge.side, edge.end))
 
 
 def _plane(laid: InSpace) -> tuple[int, Fraction]:

@@ -17,13 +17,18 @@ class EdgeMeasures:
     """What an edge is made with [mm].
 
     turn: first turn. hem: depth of a hem, a facing, a casing or a heading, width of a binding. edge_stitch: from the
-    inner fold to its row. allowance: what a seam takes up at each edge.
+    inner fold to its row. allowance: what a seam takes up at each edge. by_hand: whether a hem is sewn down by hand.
     """
 
     turn: Fraction
     hem: Fraction
     edge_stitch: Fraction
     allowance: Fraction
+    by_hand: bool = False
+
+    @property
+    def hem_row(self) -> str:
+        return HAND_ROW if self.by_hand else HEM_ROW
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ def folded_twice(with_: EdgeMeasures) -> tuple[CrossSection, CrossSection]:
 def _single(with_: EdgeMeasures) -> list[EdgeStep]:
     flat = _FLAT.neatened(PIECE)
     folded = flat.fold(with_.hem, "left")
-    stitched = folded.stitch(2 * with_.hem - with_.edge_stitch, HEM_ROW)
+    stitched = folded.stitch(2 * with_.hem - with_.edge_stitch, with_.hem_row)
     lengths = {"hem": with_.hem, "edge_stitch": with_.edge_stitch}
     return [
         EdgeStep("Neatened", "Neaten the raw edge, wrong side up", flat,
@@ -30,7 +30,7 @@ def _single(with_: EdgeMeasures) -> list[EdgeStep]:
 
 def _double(with_: EdgeMeasures) -> list[EdgeStep]:
     turned, folded = folded_twice(with_)
-    stitched = folded.stitch(with_.turn + 2 * with_.hem - with_.edge_stitch, HEM_ROW)
+    stitched = folded.stitch(with_.turn + 2 * with_.hem - with_.edge_stitch, with_.hem_row)
     lengths = {"turn": with_.turn, "hem": with_.hem, "edge_stitch": with_.edge_stitch}
     return [
         EdgeStep("First turn", "Fold the raw edge in by {turn}, wrong side up, and press", turned, lengths,

@@ -17,6 +17,7 @@ import { tellSteps } from "./walk-steps.js";
 
 const BREATH = 50; // [ms] without a new answer before the numbers in the text follow it
 const PATIENCE = 300; // [ms] before an answer that is still awaited is said to be
+const AT_ONCE = 12; // [ms] of making a page live before the browser may do something else
 const CALM = 500; // [ms] of an awake Python before it warms up
 const WAITING = "Your numbers are being worked out. Until then an earlier answer stands here.";
 
@@ -295,32 +296,56 @@ function noteArrival({ hash, pathname }) {
   if (brought) waiting = { pathname, brought };
 }
 
+/** Lets the browser draw and hear the reader, wherever it has waited long enough for it. */
+function restNow() {
+  let began = document.readyState === "complete" ? performance.now() : Number.NEGATIVE_INFINITY;
+  return async () => {
+    if (performance.now() - began < AT_ONCE) return;
+    await new Promise((resolve) => setTimeout(resolve));
+    began = performance.now();
+  };
+}
+
 async function upgrade(page) {
   live = [];
   noteArrival(location); // at once: the theme writes into the address as the page is scrolled
   offerWaiting = () => {};
   const choice = page.querySelector(".ruler-choice");
   if (!choice) return;
-  const walks = [...page.querySelectorAll(".walk")].map(walk);
+  const mine = []; // what `live` is until another page is in view
+  live = mine;
+  const rest = restNow();
+  if (document.readyState !== "complete") await rest(); // first the theme, then the page is drawn
+  for (const each of page.querySelectorAll(".walk")) {
+    mine.push(walk(each));
+    await rest();
+    if (live !== mine) return;
+  }
   const elements = [...page.querySelectorAll(".calculator")].filter((each) => !each.closest(".walk"));
-  const lone = elements.map((each) =>
-    alone(
+  const lone = [];
+  let inText = null;
+  for (const each of elements) {
+    const one = alone(
       each,
-      () => inText.follow(),
+      () => inText?.follow(),
       (from, names) => spread(lone, from, names),
-    ),
-  );
+    );
+    lone.push(one);
+    mine.push(one);
+    await rest();
+    if (live !== mine) return;
+  }
   for (const { section } of lone)
     for (const { section: other } of lone)
       other.takeFrom(
         section,
         Object.keys(section.typed).filter((name) => !Object.hasOwn(other.typed, name)),
       );
-  const inText = numbers(
+  inText = numbers(
     page,
     lone.map(({ section }) => section),
   );
-  live = [...walks, ...lone, inText];
+  mine.push(inText);
   warmUpSoon();
   const select = choice.querySelector("select");
   if ([...select.options].some(({ value }) => value === ruler())) select.value = ruler();

@@ -7,6 +7,7 @@
 const shown = new Map(); // by topic
 /** @type {Map<string, number>} */
 const passing = new Map(); // timers, by topic
+const SEEN = 0.02; // of a bar: what is less is not drawn, since every change of one is dear
 const READING = 12; // [s] a notice that passes stays at least this long
 
 // There from the start, since what is put into it later is then read aloud.
@@ -47,8 +48,8 @@ export function notice(topic, sentence, { share, action, passes, place = quiet }
   const [text, ...rest] = row.children;
   const bar = rest.find((each) => each instanceof HTMLProgressElement);
   if (bar && share !== undefined && !action) {
-    bar.value = share; // the sentence is not said again for every step of the bar
-    return;
+    if (share === 1 || Math.abs(share - bar.value) >= SEEN) bar.value = share;
+    return; // the sentence is not said again for every step of the bar
   }
   rest.forEach((each) => each.remove());
   text.textContent = sentence;
