@@ -1,11 +1,13 @@
 """What is done to a corner, on the drawing of how it lies before: the line of each fold, and an arrow across it."""
 
+from collections.abc import Sequence
 from math import atan2, hypot
 
 from calculators.drawing import lines
 from calculators.drawing.picture import Sheet
 from calculators.drawing.signs import put_large
 from calculators.trade.corners.convex import Polygon
+from calculators.trade.corners.plane import TOUCHING, Line, unit
 from calculators.trade.corners.single_folds import SingleFold, single_folds
 from calculators.trade.corners.steps import CornerStep
 from calculators.trade.corners.window import seen_through
@@ -26,6 +28,20 @@ def action(last: CornerStep, step: CornerStep) -> tuple[SingleFold, ...]:
     if {facet.cloth.name for facet in step.stack.layers} != {facet.cloth.name for facet in last.stack.layers}:
         return ()
     return single_folds(last.stack, step.stack) or ()
+
+
+def to_point_out(folds: Sequence[SingleFold]) -> list[SingleFold]:
+    """The folds that get an arrow: of several opened along one edge the first, since the rest lie under it."""
+    told: list[SingleFold] = []
+    for fold in folds:
+        if not (fold.opens and any(each.opens and _is_along(each.line, fold.line) for each in told)):
+            told.append(fold)
+    return told
+
+
+def _is_along(one: Line, other: Line) -> bool:
+    (x, y), (u, v) = unit(one.direction), unit(other.direction)
+    return abs(float(x * v - y * u)) < TOUCHING and float(x * u + y * v) > 0
 
 
 def draw_turning(sheet: Sheet, cloth: Box, shown: Box, around: float) -> None:

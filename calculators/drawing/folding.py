@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import dist
 
 from calculators.drawing import lines
-from calculators.drawing.action_marks import action, draw_action, draw_turning
+from calculators.drawing.action_marks import action, draw_action, draw_turning, to_point_out
 from calculators.drawing.folding_words import Lying, in_words, lying, side_style
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.drawing.side_words import write_sides
@@ -99,7 +99,7 @@ def _acted(last: CornerStep, step: CornerStep, folds: Sequence[SingleFold], box:
     scale = _scale(box)
     sheet = Sheet((left, low, right, high), margins=MARGINS, tallest=scale * (high - low), letters=LETTERS)
     before, _ = draw_cloth(sheet, last.seen, last.window, last.stack.lines)
-    for fold in folds:
+    for fold in to_point_out(folds):
         draw_action(sheet, fold, step.window)
     write_sides(sheet, before, _small(box))
     return sheet, lying(step.seen, step.window)

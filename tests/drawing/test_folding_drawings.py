@@ -19,6 +19,7 @@ from calculators.trade.corners.comparison import VARIANTS, compared
 from calculators.trade.corners.constructions import CONSTRUCTIONS, Measures
 from calculators.trade.corners.convex import area
 from calculators.trade.corners.layers import seen_from_above
+from calculators.trade.corners.plane import unit
 from calculators.values.measure import CENTIMETRES, SIXTEENTHS
 
 SQUARE = Measures(20.0, 20.0, 90.0, 8.0)
@@ -238,14 +239,16 @@ def test_a_self_bound_edge_is_marked_and_cut_before_anything_is_folded():
 @each_way
 @each_job
 def test_every_fold_has_its_arrow_before_it_and_its_result_after_it(way, job):
-    """One sign for each fold: across its line, over, under or opening; none where something else is done."""
+    """One sign for each fold: across its line, over, under or opening, and one for all that is opened along an edge;
+    none where something else is done."""
     steps = CONSTRUCTIONS[way].steps(job)
     pictures = corner_step_by_step(steps, CENTIMETRES).pictures
     for last, step, picture in zip(steps, steps[1:], pictures[1:]):
         folds = action(last, step)
         signs = [node.get("class") for node in picture.svg.iter() if node.get("class", "").startswith("sign")]
         heads = {"sign-filled": sum(fold.over and not fold.opens for fold in folds)}
-        heads["sign-hollow"] = sum(fold.opens for fold in folds)
+        opened = [unit(fold.line.direction) for fold in folds if fold.opens]
+        heads["sign-hollow"] = len({(round(float(x), 6) + 0.0, round(float(y), 6) + 0.0) for x, y in opened})
         turned = last.from_below != step.from_below
         assert signs.count("sign-filled") == heads["sign-filled"] + turned, step.name
         assert signs.count("sign-hollow") == heads["sign-hollow"], step.name
@@ -267,3 +270,12 @@ def test_an_arrow_crosses_its_fold_the_way_the_flap_goes():
               for _, y in (map(float, pair.split(",")) for pair in node.get("points").split()))  # fmt: skip
     (upright,) = [arc for arc in arcs if abs(arc[0][1] - arc[-1][1]) > 40]
     assert raw - 8 * scale < upright[0][1] < raw and upright[-1][1] < raw - 8 * scale
+
+
+def test_what_is_opened_along_one_edge_has_one_arrow():
+    """Turn and hem of both edges are opened flat: four folds, two arrows."""
+    steps = CONSTRUCTIONS["folded-mitre"].steps(SQUARE)
+    number = next(number for number, step in enumerate(steps) if step.name == "Open flat")
+    assert len(action(steps[number - 1], steps[number])) == 4
+    picture = corner_step_by_step(steps, CENTIMETRES).pictures[number]
+    assert [node.get("class") for node in picture.svg.iter()].count("sign-hollow") == 2
