@@ -176,14 +176,14 @@ def creases_that_meet() -> Iterator[None]:
         ) from None
 
 
-def check_turn(turn: Number, hem: Number, asked: str = "turn") -> None:
+def check_turn(turn: Number, hem: Number, field: str = "turn") -> None:
     """Refuse a turn deeper than the hem it lies in; one as deep makes a hem of three even layers.
 
-    turn, hem: first turn and the narrower hem [mm]. asked: the field of the turn.
+    turn, hem: first turn and the narrower hem [mm]. field: that of the turn.
     """
     if turn > hem:
         raise invalid_input(
-            asked,
+            field,
             "The turn is deeper than the hem it hides in. Turn at most {hem:length_down}, or make the hem deeper.",
             hem=hem,
         )

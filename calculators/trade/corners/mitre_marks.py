@@ -115,7 +115,8 @@ def mitre_marks(
 
     hem_1, hem_2: hem depth on each edge [mm], more than 0.
     angle: inside angle of the corner [degrees], between 0 and 180.
-    turn: first turn [mm]; it moves only the marks taken from the raw edge. turn_2: that on edge 2, if it is another.
+    turn: first turn [mm]; it moves only the marks taken from the raw edge. turn_2: that on edge 2, if it is another
+    [mm].
     seam_allowance: cloth left beyond the stitched line when trimming [mm].
     Returns the measures [mm]; marks are exact where the corner is square.
     Source: derived, measured on `mitre_lines`, which finds the places by reflection.
