@@ -5,6 +5,7 @@ import random
 import re
 import time
 from collections.abc import Callable
+from itertools import pairwise
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -18,6 +19,7 @@ from tests.browser.reader import (
     choose_ruler,
     hold_back,
     let_through,
+    move,
     one_window,
     refusal,
     says,
@@ -35,13 +37,13 @@ def test_a_hem_written_on_one_page_is_the_hem_of_the_others(page: Page):
     page.goto("./plan/sizes/")
     blank(calculator(page, "finished-size"), "hem").fill("2.5")
     expect(in_hand(page)).to_contain_text("Hem 2.5 cm", timeout=WAKING)
-    page.goto("./corners/mitre/")
+    move(page, "./corners/mitre/")
     marks = calculator(page, "mitre-marks")
     for hem in ("hem_1", "hem_2"):
         expect(blank(marks, hem)).to_have_value("2.5 cm")
     says(marks, "5 cm")
     expect(in_hand(page)).to_contain_text("Hem 2.5 cm")
-    page.goto("./corners/gauges/")
+    move(page, "./corners/gauges/")
     expect(blank(calculator(page, "mitre-gauge"), "hem_2")).to_have_value("2.5 cm")
     expect(blank(calculator(page, "gauge-finder"), "hem_1")).to_have_value("2.5 cm")
     page.goto("./batch/")
@@ -57,11 +59,11 @@ def test_hems_written_apart_are_apart_everywhere(page: Page):
     blank(marks, "hem_2").fill("2 cm")
     says(marks, "4 cm")
     expect(blank(marks, "hem_1")).to_have_value("3 cm")
-    page.goto("./plan/sizes/")
+    move(page, "./plan/sizes/")
     size = calculator(page, "finished-size")
     expect(blank(size, "hem")).to_have_value("3 cm")
     expect(blank(size, "hem_top")).to_have_value("2 cm")
-    page.goto("./corners/gauges/")
+    move(page, "./corners/gauges/")
     expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("3 cm")
     expect(blank(calculator(page, "mitre-gauge"), "hem_2")).to_have_value("2 cm")
 
@@ -72,7 +74,7 @@ def test_a_page_with_an_example_of_its_own_keeps_that_and_shares_the_rest(page: 
     blank(marks, "hem_1").fill("3 cm")
     blank(marks, "turn").fill("0.6 cm")
     expect(in_hand(page)).to_contain_text("First turn 0.6 cm", timeout=WAKING)
-    page.goto("./corners/unequal/")
+    move(page, "./corners/unequal/")
     unequal = calculator(page, "mitre-marks")
     expect(blank(unequal, "hem_1")).to_have_value("5 cm")
     expect(blank(unequal, "turn")).to_have_value("0.6 cm")
@@ -105,10 +107,10 @@ def test_what_was_put_down_comes_back_with_one_tap(page: Page):
     says(marks, "4 cm")
     page.get_by_role("button", name="Undo").and_(page.locator(".notice-action")).click()
     expect(blank(marks, "hem_1")).to_have_value("3 cm", timeout=WAKING)
-    page.goto("./batch/")
+    move(page, "./batch/")
     page.locator("[data-do=keep]").click()
     expect(page.locator(".job-in-hand [name=name]")).not_to_have_value("", timeout=WAKING)
-    page.goto("./corners/mitre/")
+    move(page, "./corners/mitre/")
     in_hand(page).locator("summary").click(timeout=WAKING)
     in_hand(page).get_by_role("button", name="Put the job down").click()
     back = page.locator(".told-here .notice", has_text="Put down: Job of")
@@ -126,12 +128,12 @@ def test_a_size_chosen_on_one_page_is_cut_on_the_next_from_the_cloth_that_was_wa
     for side in ("width", "length"):
         blank(size, side).fill("36")
     says(size, "43 cm")
-    page.goto("./prepare/wash-test/")
+    move(page, "./prepare/wash-test/")
     wash = calculator(page, "wash-test")
     blank(wash, "cloth_width").fill("138")
     blank(wash, "after_width").fill("48.9")
     says(wash, "2.2")
-    page.goto("./plan/pieces/")
+    move(page, "./plan/pieces/")
     pieces = calculator(page, "pieces-from-cloth")
     expect(blank(pieces, "piece_width")).to_have_value("43 cm", timeout=WAKING)
     expect(blank(pieces, "piece_length")).to_have_value("43 cm")
@@ -139,7 +141,7 @@ def test_a_size_chosen_on_one_page_is_cut_on_the_next_from_the_cloth_that_was_wa
     expect(in_hand(page)).to_contain_text("Finished width 36 cm · Finished length 36 cm · Hem 2.5 cm")
     blank(pieces, "piece_width").fill("50")
     says(pieces, "pieces")
-    page.goto("./plan/sizes/")
+    move(page, "./plan/sizes/")
     expect(blank(size, "width")).to_have_value("43 cm", timeout=WAKING)
     expect(blank(size, "length")).to_have_value("36 cm")
 
@@ -161,7 +163,7 @@ def test_a_bare_number_means_the_same_on_another_page_and_ruler(page: Page):
     page.goto("./corners/mitre/")
     blank(calculator(page, "mitre-marks"), "hem_1").fill("3")
     choose_ruler(page, "in 1/16")
-    page.goto("./corners/gauges/")
+    move(page, "./corners/gauges/")
     expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("3 cm", timeout=WAKING)
 
 
@@ -177,7 +179,7 @@ def test_numbers_in_sentences_follow_what_is_in_hand(page: Page):
     page.goto("./plan/sizes/")
     blank(calculator(page, "finished-size"), "hem").fill("3 cm")
     expect(in_hand(page)).to_contain_text("Hem 3 cm", timeout=WAKING)
-    page.goto("./stitch/by-hand/")
+    move(page, "./stitch/by-hand/")
     hem = page.locator("""[data-number='{"calculator": "finished-size", "result": "hem", "given": {}}']""").first
     expect(hem).to_have_text(re.compile("^3\\scm$"), timeout=WAKING)
     expect(page.locator(".follows")).to_be_visible()
@@ -199,7 +201,7 @@ def test_what_an_earlier_edition_kept_for_one_page_comes_in_hand(page: Page):
     page.goto("./corners/mitre/")
     expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value("2.8 cm", timeout=WAKING)
     expect(blank(calculator(page, "mitre-marks"), "angle")).to_have_value(re.compile("^100"))
-    page.goto("./corners/gauges/")
+    move(page, "./corners/gauges/")
     expect(blank(calculator(page, "mitre-gauge"), "hem_1")).to_have_value("2.8 cm", timeout=WAKING)
 
 
@@ -207,14 +209,14 @@ def test_the_job_in_hand_is_known_on_every_page_and_takes_what_is_typed_there(pa
     page.goto("./corners/mitre/")
     blank(calculator(page, "mitre-marks"), "hem_1").fill("1.5 cm")
     says(calculator(page, "mitre-marks"), "3 cm")
-    page.goto("./batch/")
+    move(page, "./batch/")
     size = calculator(page, "finished-size")
     blank(size, "hem").fill("2.5 cm")
     says(calculator(page, "mitre-marks"), "5 cm")
     page.locator("[data-do=keep]").click()
     expect(page.locator(".job-in-hand .with-job")).to_be_visible(timeout=WAKING)
     expect(page.locator(".job-in-hand [name=name]")).not_to_have_value("", timeout=WAKING)
-    page.goto("./corners/mitre/")
+    move(page, "./corners/mitre/")
     marks = calculator(page, "mitre-marks")
     expect(blank(marks, "hem_1")).to_have_value("2.5 cm", timeout=WAKING)
     blank(marks, "hem_1").fill("3")
@@ -226,7 +228,7 @@ def test_the_job_in_hand_is_known_on_every_page_and_takes_what_is_typed_there(pa
             '"hem": "3 cm"' in page.evaluate(in_job)[0]["text"] or '"hem":"3 cm"' in page.evaluate(in_job)[0]["text"]
         )
     )
-    page.goto("./batch/")
+    move(page, "./batch/")
     expect(blank(calculator(page, "finished-size"), "hem")).to_have_value("3 cm", timeout=WAKING)
     page.goto("./corners/mitre/")
     line = in_hand(page)
@@ -234,7 +236,7 @@ def test_the_job_in_hand_is_known_on_every_page_and_takes_what_is_typed_there(pa
     line.locator("summary").click()
     line.get_by_role("button", name="Put down: Hem").click()
     until(lambda: "hem" not in json.loads(page.evaluate(in_job)[0]["text"]).get("typed", {}).get("finished-size", {}))
-    page.goto("./batch/")
+    move(page, "./batch/")
     expect(blank(calculator(page, "finished-size"), "hem")).to_have_value("2 cm", timeout=WAKING)
 
 
@@ -268,11 +270,14 @@ SEEN = """() => {
 IN_HAND = """() => Object.keys(localStorage).flatMap((name) => name.split("typed/in-hand//")[1] ?? [])"""
 
 
-@pytest.mark.parametrize("seed", range(2))
-def test_whatever_is_typed_on_whatever_page_the_same_measure_reads_the_same_on_all(page: Page, seed: int):
-    chance = random.Random(seed)
-    for _ in range(8):
-        page.goto(f"./{chance.choice(PAGES)}")
+@pytest.mark.parametrize(("start", "comes_to"), [(0, Page.goto), (1, move)], ids=["opened", "moved to"])
+def test_whatever_is_typed_on_whatever_page_the_same_measure_reads_the_same_on_all(page: Page, start: int, comes_to):
+    """Pages are opened and moved to by chance while she types, and in one of the two ways when they are read."""
+    chance = random.Random(start)
+    page.goto("./")
+    for before, place in pairwise(["", *chance.choices(PAGES, k=8)]):
+        if place != before:
+            chance.choice((Page.goto, move))(page, f"./{place}")
         section = chance.choice(page.locator(".calculator[data-in-hand]").all())
         fields = [
             name
@@ -284,12 +289,12 @@ def test_whatever_is_typed_on_whatever_page_the_same_measure_reads_the_same_on_a
             choose_ruler(page, chance.choice(["in 1/16", "cm 1/10"]))
         if chance.random() < 0.5:
             answered(page)
-    page.goto("./plan/pieces/")
+    page.goto("./")
     typed = page.evaluate(IN_HAND)
     assert len(typed) > 3
     seen: dict[str, set[str]] = {name: set() for name in typed}
     for place in PAGES:
-        page.goto(f"./{place}")
+        comes_to(page, f"./{place}")
         expect(in_hand(page)).to_be_visible(timeout=WAKING)  # Python has read what is typed
         answered(page)
         for name, texts in page.evaluate(SEEN).items():
@@ -324,11 +329,11 @@ def test_a_hem_in_hand_is_no_hem_of_an_article_and_no_article_writes_into_anothe
     blank(hems, "hem").fill("2.5 cm")
     says(hems, "39 cm")
     for path, names in (("cushion-covers", ("cushion-overlap", "cushion-buttons")), ("bed-linen", ("duvet-cover",))):
-        page.goto(f"./projects/{path}/")
+        move(page, f"./projects/{path}/")
         for name in names:
             begins = blank(calculator(page, name), "hem")
             expect(begins).to_have_value({"cushion-covers": "2 cm", "bed-linen": "4 cm"}[path])
-    page.goto("./projects/cushion-covers/")
+    move(page, "./projects/cushion-covers/")
     overlap = calculator(page, "cushion-overlap")
     blank(overlap, "overlap").fill("15 cm")
     says(overlap, "31 cm")

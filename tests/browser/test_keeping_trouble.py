@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from calculators.documents.json_text import write_json
-from tests.browser.reader import elsewhere, one_window, reached
+from tests.browser.reader import LESS_PATIENT, elsewhere, move, one_window, reached
 from tests.documents.exchange.test_handing import JOB, WRITTEN
 from tests.documents.exchange.whole_file import read_file
 
@@ -135,22 +135,18 @@ NEVER_READS = f"{NO_ANSWER} for (const name of ['get', 'getAll', 'getAllKeys']) 
     "IDBObjectStore.prototype[name] = never(IDBRequest);"
 )
 NO_PRIVATE_FILES = "delete StorageManager.prototype.getDirectory;"
-#: And whoever waits for long waits a tenth of it.
-LESS_PATIENT = """{
-    const wait = setTimeout;
-    window.setTimeout = (act, ms = 0, ...rest) => wait(act, ms < 5000 ? ms : ms / 10, ...rest);
-}"""
 
 
 @one_window
-@pytest.mark.parametrize("path", ["./house/", "./house/jobs/", "./house/ticket/", "./house/hand-over/"])
 @pytest.mark.parametrize("fault", [NEVER_OPENS, NEVER_READS], ids=["never opens", "never reads"])
-def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(page: Page, path: str, fault: str):
+def test_a_database_that_never_answers_is_said_on_every_page_that_shows_what_is_kept(page: Page, fault: str):
     page.add_init_script(fault + NO_PRIVATE_FILES + LESS_PATIENT)
-    page.goto(path)
-    expect(page.locator(".said").first).to_contain_text("does not answer", timeout=60_000)
-    page.wait_for_timeout(300)
-    expect(page.locator(".said").first).to_contain_text("Nothing is deleted")
+    page.goto("./")
+    for path in ("./house/", "./house/jobs/", "./house/ticket/", "./house/hand-over/"):
+        move(page, path)
+        expect(page.locator(".said").first).to_contain_text("does not answer", timeout=60_000)
+        page.wait_for_timeout(300)
+        expect(page.locator(".said").first).to_contain_text("Nothing is deleted")
 
 
 @one_window

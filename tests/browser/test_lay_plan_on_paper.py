@@ -1,12 +1,25 @@
 """A lay plan on paper: a cutting list on two sheets, however it is printed, each with the order, the house and the
 day."""
 
+from collections.abc import Iterator
 from datetime import date
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, choose_ruler, one_window, printed, reached, refusal, says
+from tests.browser.reader import (
+    WAKING,
+    blank,
+    calculator,
+    choose_ruler,
+    elsewhere,
+    move,
+    one_window,
+    printed,
+    reached,
+    refusal,
+    says,
+)
 
 PAPERS = ("A4", "Letter")
 SMALLEST = 7.5  # [pt]
@@ -38,13 +51,20 @@ def opened(page: Page):
     return calculator(page, "lay-plan")
 
 
-@one_window
-@pytest.mark.parametrize(("paper", "ruler"), [("A4", "cm 1/10"), ("Letter", "in 1/16")])
-def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page, paper: str, ruler: str):
+@pytest.fixture(scope="module")
+def untouched(browser: Browser, served: str) -> Iterator[Page]:
+    """The plan that the page came with, for all that is asked of it."""
+    page = elsewhere(browser, served, viewport={"width": 390, "height": 844})
     opened(page)
-    choose_ruler(page, ruler)
-    says(calculator(page, "lay-plan"), "22 pieces")
-    first, second = sheets(page, paper)
+    yield page
+    page.context.close()
+
+
+@pytest.mark.parametrize(("paper", "ruler"), [("A4", "cm 1/10"), ("Letter", "in 1/16")])
+def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(untouched: Page, paper: str, ruler: str):
+    choose_ruler(untouched, ruler)
+    says(calculator(untouched, "lay-plan"), "22 pieces")
+    first, second = sheets(untouched, paper)
     assert (
         "The order" in first
         and "22 pieces" in first
@@ -53,17 +73,15 @@ def test_the_browsers_own_print_gives_the_cutting_list_on_two_sheets(page: Page,
     )
     assert "How to read the plan" not in first + second
     assert (
-        page.evaluate("document.documentElement.className.includes('only-sheets')") is False
+        untouched.evaluate("document.documentElement.className.includes('only-sheets')") is False
     )  # the screen is as it was
 
 
-@one_window
-def test_the_button_prints_the_same_sheets(page: Page):
-    plan = opened(page)
-    menu = sheets(page)
-    page.evaluate("print = () => (window.printed = true)")
-    plan.get_by_role("button", name="Print the cutting list").click()
-    assert page.evaluate("window.printed") and sheets(page) == menu
+def test_the_button_prints_the_same_sheets(untouched: Page):
+    menu = sheets(untouched)
+    untouched.evaluate("print = () => (window.printed = true)")
+    untouched.get_by_role("button", name="Print the cutting list").click()
+    assert untouched.evaluate("window.printed") and sheets(untouched) == menu
 
 
 @one_window
@@ -74,7 +92,7 @@ def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
     name.fill("Blue door workroom")
     name.blur()
     expect(page.get_by_role("combobox", name="Method followed")).to_contain_text("Blue door workroom")
-    page.goto("./batch/")
+    move(page, "./batch/")
     page.get_by_role("button", name="Keep this as a job").click()
     job = page.locator(".job-in-hand [name=name]")
     expect(job).to_be_visible(timeout=WAKING)
@@ -98,10 +116,8 @@ def test_each_sheet_bears_the_open_jobs_name_the_house_and_the_day(page: Page):
     assert [sheet.splitlines()[0] for sheet in sheets(page)] == [heading, heading]
 
 
-@one_window
-def test_without_a_job_or_a_house_of_her_own_the_day_and_whose_numbers_stand_are_written(page: Page):
-    opened(page)
-    assert [sheet.splitlines()[0] for sheet in sheets(page)] == [f"Order {NO_HOUSE} {today()}"] * 2
+def test_without_a_job_or_a_house_of_her_own_the_day_and_whose_numbers_stand_are_written(untouched: Page):
+    assert [sheet.splitlines()[0] for sheet in sheets(untouched)] == [f"Order {NO_HOUSE} {today()}"] * 2
 
 
 @one_window
@@ -129,20 +145,20 @@ def test_the_sheets_name_each_cloth_as_bought_and_what_the_wash_takes(page: Page
 
 
 @one_window
-@pytest.mark.parametrize("paper", PAPERS)
-def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_one(page: Page, paper: str):
+def test_every_sheet_of_a_long_list_bears_its_order_and_no_head_of_a_table_ends_one(page: Page):
     plan = opened(page)
     blank(plan, "order").fill("Long hall")
     row, cloth = (plan.locator(f"table.rows[data-field={each}] tbody tr").nth(0) for each in ("pieces", "cloths"))
-    reached(row.locator("input").nth(3)).fill("490")
-    reached(cloth.locator("input").nth(2)).fill("90 m")
-    says(plan, "500 pieces")
-    listed = sheets(page, paper)
-    assert len(listed) > 4
-    assert [sheet.splitlines()[0] for sheet in listed] == [f"Order Long hall {OWN_BESIDE} {today()}"] * len(listed)
+    reached(row.locator("input").nth(3)).fill("290")
+    reached(cloth.locator("input").nth(2)).fill("54 m")
+    says(plan, "300 pieces")
     heads = ("Strip From To", "Step Cut At", "Cloth Width", "Piece Cut", "cut is")
-    assert [sheet.splitlines()[-1] for sheet in listed if sheet.splitlines()[-1].startswith(heads)] == []
-    with printed(page, paper) as pdf:
-        drawn = [each for each in pdf.pages[0].curves + pdf.pages[0].rects + pdf.pages[0].lines if each["top"] > 90]
-        high = max(each["bottom"] for each in drawn) - min(each["top"] for each in drawn)
-    assert high > pdf.pages[0].height * 0.6, "a drawing of many stretches fills its sheet"
+    for paper in PAPERS:
+        listed = sheets(page, paper)
+        assert len(listed) > 4
+        assert [sheet.splitlines()[0] for sheet in listed] == [f"Order Long hall {OWN_BESIDE} {today()}"] * len(listed)
+        assert [sheet.splitlines()[-1] for sheet in listed if sheet.splitlines()[-1].startswith(heads)] == []
+        with printed(page, paper) as pdf:
+            drawn = [each for each in pdf.pages[0].curves + pdf.pages[0].rects + pdf.pages[0].lines if each["top"] > 90]
+            high = max(each["bottom"] for each in drawn) - min(each["top"] for each in drawn)
+        assert high > pdf.pages[0].height * 0.6, "a drawing of many stretches fills its sheet"

@@ -35,6 +35,7 @@ def focused(page: Page) -> str:
 @one_window
 @pytest.mark.parametrize("where", PLACES)
 def test_enter_goes_through_all_blanks_that_are_seen(page: Page, where: str):
+    page.goto("./")
     found = opened(page, where)
     page.evaluate(PRESSES_NOTED)
     seen = found.evaluate(SEEN, PLACES[where])

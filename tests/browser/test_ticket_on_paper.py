@@ -1,14 +1,16 @@
 """The work ticket on paper: two pages whatever the order and the maker’s own words, with boxes to tick by hand."""
 
 import re
+from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.reader import WAKING, elsewhere, printed, reached
+from tests.browser.reader import WAKING, elsewhere, move, printed, reached
 from tests.browser.work_ticket import TICKET
 
 SMALLEST = 9.4  # [pt] of words; the numbers beside boxes are smaller
+OF_A4 = {"width": 722, "height": 1000}  # [CSS px]
 
 
 def test_on_paper_what_is_said_of_a_size_has_the_line_below_its_blanks(phone: Page):
@@ -66,19 +68,25 @@ BOXES = """() => [...document.querySelectorAll(".ticket-step")].flatMap((step) =
 })"""
 
 
+@pytest.fixture(scope="module")
+def sheet(browser: Browser, served: str) -> Iterator[Page]:
+    """A page as wide as the text of an A4 page, for all orders."""
+    page = elsewhere(browser, served, viewport=OF_A4)
+    page.goto("./")
+    yield page
+    page.context.close()
+
+
 @pytest.mark.parametrize(("pieces", "cloth"), [(1, ""), (24, "6 m"), (54, "16 m"), (90, "16 m"), (519, "84 m")])
-def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
-    browser: Browser, served: str, pieces: int, cloth: str
-):
-    page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})  # as wide as the text of an A4 page
-    page.goto("./batch/")
-    reached(page.locator("[data-calculator=order] [name=ordered]")).fill(str(pieces))
+def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(sheet: Page, pieces: int, cloth: str):
+    move(sheet, "./batch/")
+    reached(sheet.locator("[data-calculator=order] [name=ordered]")).fill(str(pieces))
     if cloth:
-        reached(page.locator("[data-calculator=wash-test] [name=cloth_length]")).fill(cloth)
-    page.goto(TICKET)
-    expect(page.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
+        reached(sheet.locator("[data-calculator=wash-test] [name=cloth_length]")).fill(cloth)
+    move(sheet, TICKET)
+    expect(sheet.locator(".ticket.is-live .order")).to_contain_text(re.compile(f"^{pieces} piece"), timeout=WAKING)
     for paper in ("A4", "Letter"):
-        with printed(page, paper) as pdf:
+        with printed(sheet, paper) as pdf:
             words = [each.extract_text() for each in pdf.pages]
             outside = [
                 word["text"]
@@ -89,13 +97,23 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
         assert len(words) == 2, paper
         assert outside == []
         assert "The maker’s manual of each tool" in words[0] and "Measured sizes" in words[1]
-    page.emulate_media(media="print")
-    found = page.evaluate(BOXES)
-    page.context.close()
+    sheet.emulate_media(media="print")
+    found = sheet.evaluate(BOXES)
+    sheet.emulate_media(media="null")
     assert min(side for side, _ in found) >= 4 - 0.05
     assert not any(on for _, on in found), "no box lies on a title"
 
 
+@pytest.fixture(scope="module")
+def job(sheet: Page) -> None:
+    """The batch on that page is kept as a job."""
+    move(sheet, "./batch/")
+    sheet.get_by_role("button", name="Keep this as a job").click()
+    expect(sheet.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
+    move(sheet, "./")
+
+
+@pytest.mark.usefixtures("job")
 @pytest.mark.parametrize(
     ("figure", "name"),
     [
@@ -104,16 +122,12 @@ def test_any_order_prints_on_two_pages_with_boxes_to_tick_by_hand(
         ("M" * 400, "N" * 80),
     ],
 )
-def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
-    browser: Browser, served: str, figure: str, name: str
-):
+def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(sheet: Page, figure: str, name: str):
     """However long her own words are; on the screen they stand whole, and the page is no wider than a phone."""
-    page = elsewhere(browser, served, viewport={"width": 722, "height": 1000})
-    page.goto("./batch/")
-    page.get_by_role("button", name="Keep this as a job").click()
-    expect(page.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
-    reached(page.locator("[data-calculator=order] [name=ordered]")).fill("54")
-    reached(page.locator("[data-calculator=wash-test] [name=cloth_length]")).fill("16 m")
+    move(sheet, "./batch/")
+    expect(sheet.locator(".job-in-hand [name=name]")).to_be_visible(timeout=WAKING)
+    reached(sheet.locator("[data-calculator=order] [name=ordered]")).fill("54")
+    reached(sheet.locator("[data-calculator=wash-test] [name=cloth_length]")).fill("16 m")
     for blank, text in {
         "input[name=name]": name,
         "input[name=cloth]": name,
@@ -121,13 +135,12 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
         "textarea[name=time]": f"two days {figure}",
         "textarea[name=cost]": f"seven hundred {figure}",
     }.items():
-        reached(page.locator(f".jobs {blank}")).fill(text)
-        page.locator(f".jobs {blank}").blur()
-    page.wait_for_timeout(1000)
-    page.goto(TICKET)
-    expect(page.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
+        reached(sheet.locator(f".jobs {blank}")).fill(text)
+        sheet.locator(f".jobs {blank}").blur()
+    move(sheet, TICKET)
+    expect(sheet.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
     for paper in ("A4", "Letter"):
-        with printed(page, paper) as pdf:
+        with printed(sheet, paper) as pdf:
             words = [each.extract_text() for each in pdf.pages]
         assert len(words) == 2, paper
         assert (
@@ -135,9 +148,9 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(
             and "two days" in words[0]
             and (figure[:20] in words[0] or " " not in figure)
         )
-    page.set_viewport_size({"width": 390, "height": 844})
-    assert page.evaluate("document.documentElement.scrollWidth") == 390
-    assert page.evaluate(
+    sheet.set_viewport_size({"width": 390, "height": 844})
+    assert sheet.evaluate("document.documentElement.scrollWidth") == 390
+    assert sheet.evaluate(
         "[...document.querySelectorAll('.settings dd')].every((each) => each.scrollHeight <= each.clientHeight + 1)"
     ), "nothing is cut off on the screen"
-    page.context.close()
+    sheet.set_viewport_size(OF_A4)

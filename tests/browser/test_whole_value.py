@@ -2,17 +2,20 @@
 were a value."""
 
 import re
+from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, expect
 
 from tests.browser.reader import (
     ANSWERS_HELD_BACK,
     WAKING,
+    answered,
     blank,
     calculator,
     choose_ruler,
     elsewhere,
+    move,
     one_window,
     reached,
     refusal,
@@ -24,8 +27,23 @@ PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobil
 SELECTED = "it => it.value.slice(it.selectionStart, it.selectionEnd)"
 
 
+@pytest.fixture(scope="module", params=["touch", "mouse", "keyboard"])
+def by(request: pytest.FixtureRequest) -> str:
+    """What she comes to a blank by."""
+    return request.param
+
+
+@pytest.fixture(scope="module")
+def visitor(browser: Browser, served: str, by: str) -> Iterator[Page]:
+    """A page for all that is done by touch, by mouse or by keyboard; it stands at home."""
+    page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))
+    page.goto("./")
+    yield page
+    page.context.close()
+
+
 def opened(page: Page, where: str) -> Locator:
-    """A blank with a value in it, one for every place where blanks stand."""
+    """A blank with a value in it, one for every place where blanks stand, on a page that is of the site already."""
     if where == "house method":
         begin(page)
         found = page.locator('.house-body [name="measures.hem"]')
@@ -41,7 +59,8 @@ def opened(page: Page, where: str) -> Locator:
         "ticket": ("./house/ticket/", ".ticket-body .size input"),
         "bundles": ("./house/ticket/", ".ticket .settle [name=bundle]"),
     }[where]
-    page.goto(address)
+    if not page.url.endswith(address.removeprefix(".")):
+        move(page, address)
     found = page.locator(selector).first
     found.wait_for(state="attached")
     reached(found)
@@ -74,20 +93,19 @@ def comes_to(page: Page, found: Locator, by: str) -> None:
         page.keyboard.press("Shift+Tab")
 
 
-@pytest.mark.parametrize("by", ["touch", "mouse", "keyboard"])
-@pytest.mark.parametrize("where", ["calculator", "behind more", "order", "batch", "ticket", "bundles", "house method"])
-def test_coming_to_a_blank_selects_its_whole_value(browser, served, where, by):
-    page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))
-    found = opened(page, where)
-    page.evaluate("document.activeElement.blur()")
+@pytest.mark.parametrize("where", ["ticket", "bundles", "calculator", "behind more", "order", "batch", "house method"])
+def test_coming_to_a_blank_selects_its_whole_value(visitor: Page, where: str, by: str):
+    found = opened(visitor, where)
+    visitor.evaluate("document.activeElement.blur()")
     before = found.input_value()
-    comes_to(page, found, by)
+    comes_to(visitor, found, by)
     expect(found).to_be_focused()
-    page.wait_for_timeout(150)
+    visitor.wait_for_timeout(150)
     assert found.evaluate(SELECTED) == before != ""
-    page.keyboard.type("112")
+    visitor.keyboard.type("112")
     assert found.input_value() == "112"
-    page.context.close()
+    found.fill(before)
+    found.blur()
 
 
 def test_a_blank_that_moves_from_under_the_finger_is_written_over_too(browser, served):
@@ -107,16 +125,15 @@ def test_a_blank_that_moves_from_under_the_finger_is_written_over_too(browser, s
     page.context.close()
 
 
-@pytest.mark.parametrize("by", ["touch", "mouse"])
-def test_a_second_tap_places_the_cursor(browser, served, by):
-    page = elsewhere(browser, served, **(PHONE if by == "touch" else {}))
-    found = opened(page, "calculator")
-    comes_to(page, found, by)
-    page.wait_for_timeout(600)  # else it is a double tap
-    comes_to(page, found, by)
-    page.wait_for_timeout(150)
+@pytest.mark.parametrize("by", ["touch", "mouse"], indirect=True)
+def test_a_second_tap_places_the_cursor(visitor: Page, by: str):
+    found = opened(visitor, "calculator")
+    visitor.evaluate("document.activeElement.blur()")
+    comes_to(visitor, found, by)
+    visitor.wait_for_timeout(600)  # else it is a double tap
+    comes_to(visitor, found, by)
+    visitor.wait_for_timeout(150)
     assert found.evaluate(SELECTED) == ""
-    page.context.close()
 
 
 def brought_to(page: Page, where: str) -> Locator:
@@ -156,7 +173,9 @@ def test_the_first_tap_on_a_blank_that_a_button_led_to_selects_it(browser, serve
     page.context.close()
 
 
+@one_window
 def test_part_of_a_value_can_be_drawn_over_at_once(page: Page):
+    page.goto("./")
     found = opened(page, "calculator")
     x, y = centre(found)
     page.mouse.move(x, y)
@@ -184,22 +203,25 @@ def test_tap_type_done(browser, served):
 
 
 @one_window
-@pytest.mark.parametrize("bad", ["147112 cm", "46 bananas", "1½0 cm"])
-def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page, bad):
+def test_what_was_refused_is_shown_as_refused_when_the_page_is_opened_again(page: Page):
     """Before Python has woken, with its sentence; the text typed is still there, and no other page takes it for a
     value."""
+    bad = {"cloth_width": "147112 cm", "cloth_length": "46 bananas", "piece_width": "1½0 cm"}
     page.goto("./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
-    blank(section, "cloth_width").fill(bad)
-    expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
-    sentence = refusal(section, "cloth_width").inner_text()
-    blank(section, "cloth_width").blur()
+    sentences = {}
+    for name, text in bad.items():
+        blank(section, name).fill(text)
+        expect(refusal(section, name)).to_be_visible(timeout=WAKING)
+        sentences[name] = refusal(section, name).inner_text()
+        blank(section, name).blur()
     page.add_init_script(ANSWERS_HELD_BACK + "window.heldBack = [];")  # Python never answers
     page.reload()
     section = calculator(page, "pieces-from-cloth")
-    expect(blank(section, "cloth_width")).to_have_value(bad)
-    expect(refusal(section, "cloth_width")).to_have_text(sentence)
-    expect(blank(section, "cloth_width")).to_have_attribute("aria-invalid", "true")
+    for name, text in bad.items():
+        expect(blank(section, name)).to_have_value(text)
+        expect(refusal(section, name)).to_have_text(sentences[name])
+        expect(blank(section, name)).to_have_attribute("aria-invalid", "true")
     expect(section.locator(".old-answer")).to_be_visible()
     expect(section.locator(".answer")).to_have_class(re.compile("is-old"))
 
@@ -210,12 +232,12 @@ def test_a_refused_value_is_followed_nowhere_and_mended_in_place(page: Page):
     section = calculator(page, "pieces-from-cloth")
     blank(section, "cloth_width").fill("46 bananas")
     expect(refusal(section, "cloth_width")).to_be_visible(timeout=WAKING)
-    page.goto("./cut/marking/")
+    move(page, "./cut/marking/")
     choose_ruler(page, "mm 1")  # so that an answer comes
-    expect(page.locator(".whose-method")).to_be_attached()
-    page.wait_for_timeout(1500)
+    expect(page.locator("article [data-number]").first).to_contain_text("mm", timeout=WAKING)
+    answered(page)
     expect(page.locator(".follows")).to_be_hidden()
-    page.goto("./plan/pieces/")
+    move(page, "./plan/pieces/")
     section = calculator(page, "pieces-from-cloth")
     expect(refusal(section, "cloth_width")).to_be_visible()
     blank(section, "cloth_width").fill("112 cm")

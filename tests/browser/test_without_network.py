@@ -14,7 +14,7 @@ from calculators.catalogue import catalogue
 from scripts.after_pages.policy import headers_for
 from scripts.tools.places import ADDRESS_FILE
 from scripts.tools.server import open_server
-from tests.browser.reader import NO_PYTHON, NO_WARM_UP, every_calculator_answers
+from tests.browser.reader import NO_PYTHON, NO_WARM_UP, every_calculator_answers, move
 
 LONG = 90_000  # [ms]
 
@@ -38,18 +38,6 @@ def cut_off(browser: Browser, site: Path) -> Iterator[Page]:
 
 def paths(site: Path) -> list[str]:
     return [urlsplit(name.text).path for name in ElementTree.parse(site / "sitemap.xml").iterfind(".//{*}loc")]
-
-
-def move(page: Page, path: str) -> None:
-    """Follow a link to another page of the site, as a reader does: without a page load, so Python stays awake."""
-    address = urlsplit(page.url)._replace(path=path, query="", fragment="").geturl()
-    page.evaluate("document.querySelector('h1').id = 'before'")
-    page.evaluate(
-        "(address) => document.body.appendChild(Object.assign(document.createElement('a'), { href: address })).click()",
-        address,
-    )
-    page.wait_for_url(address)
-    expect(page.locator("h1#before")).to_have_count(0)
 
 
 def test_every_page_opens(cut_off: Page, site: Path):
