@@ -1,19 +1,20 @@
 """Pieces from cloth: how many pieces of one size fit, where to mark, and what a small change would gain."""
 
+import json
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 from types import SimpleNamespace
 from typing import Any
 
-from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Result
+from calculators.asking.declaration import Answer, Calculator, Example, Field, InvalidInput, Onward, Result
 from calculators.asking.edge_questions import MEASURED, SELVEDGE, edges_that_leave_cloth
 from calculators.asking.house_measures import CLOTH_WIDTH, PIECE
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.trade.pieces import Grid, OtherCount, other_counts, pieces_from_cloth
 from calculators.trade.trade_rules import brief
 from calculators.values.kinds import Choice, Column, Count, Length, Lengths, Table, Text, YesNo
-from calculators.values.measure import Ruler
+from calculators.values.measure import Ruler, show_exactly
 from calculators.values.phrase import Phrase, say
 
 _SMALL_CHANGE = Fraction(5, 100)
@@ -49,7 +50,7 @@ def _work(given: SimpleNamespace) -> Answer:
     return Answer(
         results,
         say(f"**{{count:piece|pieces}}**: {{across}} across, {{along}} along{turned}.", **results),
-        notes=tuple(_notes(grid, rows, given.ruler)),
+        notes=(*_notes(grid, rows, given.ruler), _to_the_lay_plan(given)),
         working=(
             *(
                 (
@@ -160,6 +161,26 @@ def _notes(grid: Grid, rows: list[dict[str, Any]], ruler: Ruler) -> Iterator[Phr
         brief("one-end")
         + " The last mark along must read {last:length}: if it does not, measure again before cutting.",
         last=grid.marks_along[-1],
+    )
+
+
+def _to_the_lay_plan(given: SimpleNamespace) -> Onward:
+    """On to a plan of the same cloth, which is washed and has straight ends, for as many of the piece as fit."""
+    unit = "in" if given.ruler.unit == "in" else "cm"
+    cloth = [show_exactly(length, unit) for length in (given.cloth_width, given.cloth_length)]
+    piece = [show_exactly(length, unit) for length in (given.piece_width, given.piece_length)]
+    return Onward(
+        "With flaws, or with pieces of other sizes, the lay plan finds the room.",
+        does="Lay them out with flaws and other sizes",
+        page="plan/lay-plan/",
+        calculator="lay-plan",
+        carries={
+            "cloths": json.dumps([["Cloth", *cloth, "1", "no", given.measured]]),
+            "pieces": json.dumps([["Piece", *piece, "", "yes" if given.may_turn else "no"]]),
+            "sizes": "cut",
+            "selvedge": show_exactly(given.selvedge, unit),
+            **dict.fromkeys(("end_loss", "skew", "change_length", "change_width"), "0"),
+        },
     )
 
 

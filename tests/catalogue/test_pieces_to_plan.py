@@ -1,0 +1,55 @@
+"""What goes along from one size of pieces to the lay plan gives the same pieces there."""
+
+import random
+
+import pytest
+
+from calculators.asking.answering import Asking, answer
+from calculators.asking.declaration import InvalidInput, Onward
+from calculators.catalogue import calculator_named
+from tests.any_numbers import any_numbers
+
+PIECES, PLAN = calculator_named("pieces-from-cloth"), calculator_named("lay-plan")
+RULERS = {"cm": (60, 30, 100), "in": (24, 12, 40)}
+
+
+def _counts(typed, ruler):
+    found = answer(PIECES, Asking(typed, wanted_ruler=ruler))
+    (onward,) = (note for note in found.notes if isinstance(note, Onward))
+    return found.results["count"], answer(PLAN, Asking(onward.carries, wanted_ruler=ruler)).results["count"]
+
+
+@pytest.mark.parametrize("number", range(24))
+def test_as_many_pieces_lie_on_the_plan(number):
+    """At random, with and without selvedges: just as many where pieces keep their way, at least as many where they may
+    turn."""
+    chance = random.Random(f"to the plan {number}")
+    unit = chance.choice(list(RULERS))
+    wide, least, most = RULERS[unit]
+    typed = {
+        "cloth_width": f"{chance.randint(wide, 3 * wide)}.5 {unit}",
+        "cloth_length": f"{chance.randint(most, 6 * most)} {unit}",
+        "piece_width": f"{chance.randint(least, wide // 2)}.25 {unit}",
+        "piece_length": f"{chance.randint(least, most)} {unit}",
+        "measured": chance.choice(["selvedges", "trimmed"]),
+        "may_turn": chance.choice(["yes", "no"]),
+    }
+    try:
+        count, on_plan = _counts(typed, unit)
+    except InvalidInput:
+        pytest.skip("such a piece does not fit")
+    assert on_plan >= count > 0 and (on_plan == count or typed["may_turn"] == "yes"), typed
+
+
+def test_whatever_its_blanks_let_through_is_read_by_the_plan():
+    chance, read = random.Random("to the plan"), 0
+    for _ in range(40):
+        try:
+            found = answer(PIECES, Asking(any_numbers(PIECES, chance)))
+        except InvalidInput:
+            continue
+        (onward,) = (note for note in found.notes if isinstance(note, Onward))
+        for field in ("cloths", "pieces", "selvedge"):
+            PLAN.field(field).kind.parse(onward.carries[field], Asking({}).ruler)
+        read += 1
+    assert read > 10
