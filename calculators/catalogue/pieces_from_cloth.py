@@ -170,8 +170,8 @@ def _to_the_lay_plan(given: SimpleNamespace) -> Onward:
     cloth = [show_exactly(length, unit) for length in (given.cloth_width, given.cloth_length)]
     piece = [show_exactly(length, unit) for length in (given.piece_width, given.piece_length)]
     return Onward(
-        "With flaws, or with pieces of other sizes, the lay plan finds the room.",
-        does="Lay them out with flaws and other sizes",
+        "The lay plan goes round flaws, and mixes sizes.",
+        does="Plan this cloth",
         page="plan/lay-plan/",
         calculator="lay-plan",
         carries={
