@@ -8,7 +8,7 @@ from types import SimpleNamespace
 from typing import Any
 
 from calculators.articles.article import Article, Size
-from calculators.articles.several import TIME, Timed, how_many, minutes_each, ways_on
+from calculators.articles.several import TIME, Timed, how_many, minutes_each, untimed, ways_on
 from calculators.asking.declaration import Answer, Calculator, Result, invalid_input
 from calculators.asking.timing import FIRST_ONES, minutes_for, refuse_half_timed
 from calculators.drawing.article import article_steps, parts_laid_flat
@@ -151,7 +151,7 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
     results["time"] = minutes_for(given.count, given.minutes_each, given)
     notes = (
         *made.work.notes, *_notes(article, results, given.count), *_by_hand(made.work, given.count),
-        *ways_on(article, made.work, made.pieces, given),
+        *untimed(given, counted(made.work, made.pieces)), *ways_on(article, made.work, made.pieces, given),
     )  # fmt: skip
     return Answer(results, _spoken(article, made), notes, tuple(_working(made)), drawn_from=made)
 

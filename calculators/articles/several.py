@@ -11,13 +11,14 @@ from calculators.articles.line import MINUTES_EACH, line_of
 from calculators.asking.declaration import Field, InvalidInput, Onward, Result
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.asking.timing import FIRST_ONES, house_waiting, minutes_for
-from calculators.trade.articles.counting import Counted, rows_begun
+from calculators.trade.articles.counting import OPERATIONS, Counted, rows_begun
 from calculators.trade.articles.cutting import ArticlePiece
-from calculators.trade.articles.work import MakingUp
+from calculators.trade.articles.work import MakingUp, listed
 from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue
 from calculators.values.kinds import Count
 from calculators.values.measure import MM_IN, Ruler, show_exactly
+from calculators.values.phrase import Phrase, say
 
 _COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
 TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
@@ -69,6 +70,18 @@ def _minutes(line: Mapping[str, Written], counted: Mapping[str, Counted], ruler:
         return Minutes().parse(minutes, ruler) * many
     except InvalidValue:
         return Fraction(0)  # which the page of the method says
+
+
+def untimed(given: SimpleNamespace, counted: Mapping[str, Counted]) -> Iterator[Phrase]:
+    """What the house’s list has no minutes for, so that they are missing from those it begins with; nothing where the
+    minutes are her own."""
+    if MINUTES_EACH.name in given.asking.typed:
+        return
+    lines = given.asking.method.tables.get("operations", ())
+    timed = {on_ruler(line.get("operation", ""), given.ruler) for line in lines}
+    if missing := [OPERATIONS[kind] for kind in counted if kind not in timed]:
+        yield say("The house’s list has no minutes for this, so the time is without it: {missing:text}.",
+            missing=listed(missing))  # fmt: skip
 
 
 def ways_on(

@@ -153,3 +153,24 @@ def test_the_corner_of_a_foot_that_may_be_let_down_is_folded_with_a_turn_for_eac
 def test_no_other_article_and_no_foot_without_a_hem_leads_to_such_a_corner():
     for name in articles():
         assert ("corner-steps" in onward(name)) == ("curtain" in name), name
+
+
+def test_what_a_house_has_no_minutes_for_is_said_unless_the_minutes_are_her_own():
+    """A house kept from before has no line for sewing by hand."""
+    method = example_method()
+    lines = [each for each in method.tables["operations"] if each["operation"] != "by hand"]
+    before = replace(method, tables={**method.tables, "operations": lines})
+
+    def told(name, **typed):
+        asking = Asking(typed, method=before)
+        notes = answer(calculator_named(name), asking).notes
+        return [text for note in notes if "no minutes" in (text := filled(note, calculator_named(name), asking.ruler))]
+
+    (said,) = told("curtain-lined")
+    assert said.endswith("the time is without it: sew by hand.")
+    assert told("napkin") == [] and told("curtain-lined", minutes_each="90 min") == []
+    assert not any(
+        "no minutes" in note.template
+        for name in articles()
+        for note in answer(calculator_named(name), Asking({})).notes
+    )
