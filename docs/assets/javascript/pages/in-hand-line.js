@@ -107,8 +107,9 @@ function tellPutDown(sentence, undo) {
   notice(PUT_DOWN, `${sentence}.`, { action: ["Undo", undo], passes: true, place: told });
 }
 
-/** The job that was put down as this page came in anew. */
+/** The job that was put down as this page came in anew. Once it is drawn: what the window keeps is read slowly. */
 async function tellJobPutDown() {
+  await new Promise((resolve) => setTimeout(resolve));
   const id = sessionStorage.getItem(JOB_PUT_DOWN) ?? "";
   sessionStorage.removeItem(JOB_PUT_DOWN);
   const record = id && !jobInHand() ? await last("job", id).catch(() => undefined) : undefined;
