@@ -2,6 +2,7 @@
 
 # ruff: noqa: E402 - the house is chosen before whatever asks for its method is imported
 
+import gc
 import os
 import threading
 from collections.abc import Iterator
@@ -31,6 +32,10 @@ BY_CHANCE = [HealthCheck.filter_too_much, HealthCheck.too_slow]
 settings.register_profile("steady", derandomize=True, deadline=None, suppress_health_check=BY_CHANCE)
 settings.register_profile("search", derandomize=False, deadline=None, max_examples=2000)
 settings.load_profile("steady")
+
+# What the tests hold, the pages of the built site above all, was gone through for garbage so often that reading those
+# pages took half as long again.
+gc.set_threshold(100_000, 50, 100)
 
 expect.set_options(timeout=30_000)  # [ms] Python may still be waking on a busy machine
 

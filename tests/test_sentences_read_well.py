@@ -23,6 +23,7 @@ from calculators.values.phrase import without_marks
 from scripts.tools.places import ROOT
 
 RULERS = [f"{unit} {step}" for unit, steps in RULER_STEPS.items() for step in steps]
+ONE_OF_EACH_UNIT = {f"{unit} {steps[-1]}" for unit, steps in RULER_STEPS.items()}
 SENTENCES = ("p", "li", "dd", "dt", "td", "th", "h2", "h3", "h4", "label", "figcaption", "caption", "text")
 TWICE = re.compile(r"\b([^\W\d_]+) \1\b", re.IGNORECASE)
 A_SHARE = re.compile(r"(?<![\w.,€$£])([^ ,;:(]+(?: min)?), \1 (?:a piece|each)\b")
@@ -100,8 +101,9 @@ def questions(calculator):
 @pytest.mark.parametrize("calculator", catalogue().values(), ids=lambda each: each.name)
 @pytest.mark.parametrize("ruler", RULERS)
 def test_every_calculator_reads_well(calculator, ruler):
+    """Other numbers than those it stands with are asked on one ruler of each unit: its steps have the same words."""
     found = set()
-    for typed in questions(calculator):
+    for typed in questions(calculator) if ruler in ONE_OF_EACH_UNIT else [{}]:
         try:
             found |= {
                 fault for each in of_calculator(calculator, Asking(typed, wanted_ruler=ruler)) for fault in faults(each)

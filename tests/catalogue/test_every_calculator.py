@@ -140,7 +140,7 @@ def typed(calculator, chance):
 
 
 @every_calculator
-@settings(max_examples=60, suppress_health_check=[HealthCheck.data_too_large, HealthCheck.too_slow])
+@settings(max_examples=30, suppress_health_check=[HealthCheck.data_too_large, HealthCheck.too_slow])
 @given(chance=st.randoms(use_true_random=False), ruler=st.sampled_from(["cm", "in"]))
 def test_whatever_its_blanks_let_through_is_answered_or_asked_again(calculator, chance, ruler):
     asking = Asking(typed(calculator, chance), wanted_ruler=ruler)
@@ -166,7 +166,7 @@ CORNER_WAYS = [{"way": way} for way in CONSTRUCTIONS]
     [each for each in catalogue().values() if any(isinstance(field.kind, Length) for field in each.fields)],
     ids=lambda each: each.name,
 )
-@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=12, suppress_health_check=[HealthCheck.too_slow])
 @given(data=st.data(), hair=st.sampled_from(HAIRS), longer=st.booleans())
 def test_a_length_a_hair_off_nothing_or_off_another_length_is_answered_or_asked_again(calculator, data, hair, longer):
     """A turn of 0.0000001 mm is no turn, and one that much short of the hem is as deep as the hem."""

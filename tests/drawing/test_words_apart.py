@@ -22,7 +22,7 @@ from calculators.values.kinds import Length
 from tests.drawing.words import faults
 
 #: How many measures are tried for each drawing: few in the whole run, ``MEASURES=200`` for a long one.
-MEASURES = int(os.environ.get("MEASURES", "40"))
+MEASURES = int(os.environ.get("MEASURES", "20"))
 WORDS, OF_A_STEP = 13.3, 16.5  # [drawing units] letters at their largest, on a narrow phone and in a narrow column
 ENLARGED, PRINTED = 12.5, 12.5  # the same where a drawing can be enlarged, and of a gauge
 

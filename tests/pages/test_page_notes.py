@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from copy import copy
 from pathlib import Path
 
 import pytest
@@ -18,10 +19,11 @@ def shown(markdown: str) -> BeautifulSoup:
     return BeautifulSoup(page.put_back(page.take_out(markdown)), "html.parser")
 
 
-def built(site: Path, page: Path) -> BeautifulSoup:
+def address(page: Path) -> str:
+    """The path in the site of a page of the text."""
     name = page.relative_to(DOCS).with_suffix("")
-    folder = site / (name.parent if name.name == "index" else name)
-    return BeautifulSoup((folder / "index.html").read_text("utf-8"), "html.parser")
+    folder = (name.parent if name.name == "index" else name).as_posix()
+    return "/" if folder == "." else f"/{folder}/"
 
 
 def faults(page: BeautifulSoup) -> list[str]:
@@ -39,8 +41,7 @@ def faults(page: BeautifulSoup) -> list[str]:
     found += [f"no way back to {mark['id']}" for mark in marks if back[f"#{mark['id']}"] != 1]
     notes = [each.get_text() for each in page.select(".page-notes > details > ol > li")]
     found += [f"“{note}” is noted twice" for note, times in Counter(map(plain, notes)).items() if times > 1]
-    page = BeautifulSoup(str(page), "html.parser")
-    text = page.select_one("article") or page
+    text = copy(page.select_one("article") or page)
     for outside in text.select(".page-notes, .ticket-sheet, .reference, .calculator, em"):  # em: where it is explained
         outside.decompose()
     if PRACTICE_WORDS in text.get_text():
@@ -91,12 +92,12 @@ def test_a_planted_fault_is_found(spoil):
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: str(page.relative_to(DOCS)))
-def test_every_mark_of_a_built_page_leads_to_its_note_and_back(site, page):
-    made = built(site, page)
+def test_every_mark_of_a_built_page_leads_to_its_note_and_back(built, page):
+    made = built[address(page)]
     asked_for = len(re.findall(r"\{\{ *(?:practice|cite|value)\b", with_rules(page.read_text("utf-8"))))
     assert len(made.select("sup.noted")) == asked_for
     assert faults(made) == []
 
 
-def test_pages_have_notes(site):
-    assert sum(bool(built(site, page).select(".page-notes")) for page in PAGES) > 20
+def test_pages_have_notes(built):
+    assert sum(bool(built[address(page)].select(".page-notes")) for page in PAGES) > 20
