@@ -1,7 +1,9 @@
 """Pages that are left leave nothing behind: neither their elements nor what listens in them."""
 
 import pytest
-from playwright.sync_api import CDPSession, Page
+from playwright.sync_api import CDPSession, Page, expect
+
+from tests.browser.reader import NO_PYTHON, one_window
 
 PAGES = ["plan/pieces/", "house/jobs/", "corners/mitre/", "house/ticket/", "house/", "plan/lay-plan/"]
 ROUNDS = 4
@@ -39,3 +41,13 @@ def test_moving_from_page_to_page_holds_on_to_none_of_them(page: Page):
         "JSEventListeners": False,
         "Nodes": False,
     }, (first, last)
+
+
+@one_window
+def test_pages_left_scrolled_to_their_end_break_nothing_as_they_are_taken_apart(page: Page):
+    page.add_init_script(NO_PYTHON)
+    page.goto("./plan/pieces/")
+    page.evaluate("scrollTo(0, document.body.scrollHeight)")
+    expect(page.locator(".answer-strip")).to_be_visible()
+    for to in ["batch/", *PAGES[1:]]:
+        page.evaluate(MOVE, to)

@@ -5,11 +5,11 @@
 
 const PHONE = matchMedia("(max-width: 30em)");
 
-/** @type {IntersectionObserver | null} */
-let seen = null;
+/** @type {(IntersectionObserver | MutationObserver)[]} */
+const watching = []; // of the page in view
 
 document$.subscribe(({ body }) => {
-  seen?.disconnect();
+  watching.splice(0).forEach((each) => each.disconnect());
   const answer = foremost(body);
   const page = body.querySelector(".md-content__inner");
   if (!answer || !page || !PHONE.matches) return;
@@ -24,12 +24,14 @@ document$.subscribe(({ body }) => {
     words.textContent = inShort(answer);
     strip.classList.toggle("is-old", section.querySelector(".answer").classList.contains("is-old"));
   };
-  new MutationObserver(tell).observe(section, { childList: true, subtree: true, attributeFilter: ["hidden"] });
-  seen = new IntersectionObserver(([entry]) => {
+  const changes = new MutationObserver(tell);
+  changes.observe(section, { childList: true, subtree: true, attributeFilter: ["hidden"] });
+  const seen = new IntersectionObserver(([entry]) => {
     isPast = !entry.isIntersecting && entry.boundingClientRect.bottom < 0;
     tell();
   });
   seen.observe(answer);
+  watching.push(changes, seen);
 });
 
 /**

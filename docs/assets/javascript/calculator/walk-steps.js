@@ -8,7 +8,8 @@ export function tellSteps(walk) {
   for (const step of walk.querySelectorAll(".walk-step")) {
     const section = step.querySelector(".calculator");
     if (!section) continue;
-    const tell = () => tellStep(/** @type {HTMLElement} */ (step.querySelector(".step-answer")), section);
+    const line = /** @type {HTMLElement} */ (step.querySelector(".step-answer"));
+    const tell = () => section.isConnected && tellStep(line, section); // a page that was left is taken apart
     new MutationObserver(tell).observe(section, { childList: true, subtree: true, attributeFilter: ["hidden"] });
     tell();
   }
