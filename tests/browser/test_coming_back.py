@@ -4,7 +4,7 @@ import json
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.reader import WAKING, blank, calculator, one_window, reached
+from tests.browser.reader import WAKING, blank, calculator, move, one_window, reached
 from tests.browser.test_jobs import put
 from tests.documents.exchange.test_handing import JOB
 
@@ -21,7 +21,7 @@ def test_a_new_window_begins_with_the_job_that_was_in_hand_last_until_it_is_put_
     page.close()
     new.goto("./house/ticket/")
     expect(new.locator(".ticket-body")).to_contain_text(NAME, timeout=WAKING)
-    new.goto("./corners/mitre/")
+    move(new, "./corners/mitre/")
     line = new.locator(".in-hand")
     expect(line.locator("summary")).to_contain_text(f"Your measures: {NAME}", timeout=WAKING)
     line.locator("summary").click()
@@ -41,7 +41,7 @@ def test_a_finished_job_is_in_no_hand(page: Page):
     put(page, "job", "sage-napkins", JOB)
     page.goto("./batch/#job=sage-napkins")
     expect(page.locator(".job-in-hand [name=name]")).to_have_value(NAME, timeout=WAKING)
-    page.goto("./house/jobs/")
+    move(page, "./house/jobs/")
     page.get_by_role("button", name="Move to finished jobs").click()
     expect(page.locator(".jobs-page .said")).to_contain_text("finished jobs", timeout=WAKING)
     new = page.context.new_page()

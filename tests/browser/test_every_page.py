@@ -2,8 +2,7 @@
 is looked for on any page holds on each of them.
 
 A page is opened once for all looks, since that costs more than most of them. The calculators' own pages are made alike,
-and every calculator stands on a page of the text too (`tests/pages/test_built_pages.py`): of ten of them one has the
-looks that cost most.
+three tables without a form or a drawing: of ten of them one has the looks that cost most.
 """
 
 import re

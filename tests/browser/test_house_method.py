@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators.documents.house_method.reading import read_method
-from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through, one_window, until
+from tests.browser.reader import ANSWERS_HELD_BACK, QUESTIONS_NOTED, hold_back, let_through, move, one_window, until
 
 
 def begin(page: Page, name: str = "Summer linen") -> None:
@@ -42,7 +42,7 @@ def test_every_page_follows_the_method_and_goes_back(page):
     fill(page, "measures.hem", "3")
     expect(blank(page, "measures.hem")).to_have_value("3 cm")
     expect(page.locator(".said")).to_contain_text("Kept at")
-    page.goto("./corners/mitre/")
+    move(page, "./corners/mitre/")
     expect(page.locator(".whose-method")).to_contain_text("Summer linen")
     expect(page.locator(".answer .figure").first).to_have_text("Mark 6 cm")
     number = page.locator("[data-number*='raw_mark_1']").first  # from the raw corner: two turns of 1 cm more
@@ -218,6 +218,7 @@ def test_a_window_hears_what_another_has_kept(page):
     other.close()
 
 
+@one_window
 def test_the_form_begins_with_a_list_of_its_sections_that_leads_to_each(page: Page):
     page.goto("./house/")
     page.get_by_role("button", name="Set down your own").click()
@@ -231,6 +232,7 @@ def test_the_form_begins_with_a_list_of_its_sections_that_leads_to_each(page: Pa
     expect(links.first).to_be_hidden()
 
 
+@one_window
 def test_on_paper_a_rare_blank_left_empty_is_left_out(page: Page):
     page.goto("./fold/hems/")
     rare = page.locator("section.calculator .more .field:has([name=hem_top])").first
@@ -300,16 +302,16 @@ def test_the_last_cloth_taken_out_brings_none_of_the_handbooks_back_and_nothing_
 @pytest.mark.parametrize("width", [390], ids=["phone"])
 def test_an_amount_typed_under_the_old_money_stands_there_and_is_kept_under_the_new_in_one_press(page):
     begin(page)
-    page.goto("./plan/cost/")
+    move(page, "./plan/cost/")
     rate = page.locator("section.calculator [name=rate]")
     rate.fill("20")
     rate.blur()
     expect(rate).to_have_value("€20")
-    page.goto("./house/")
+    move(page, "./house/")
     page.get_by_role("button", name="Change it").click()
     fill(page, "measures.money", "£")
     expect(page.locator(".said")).to_contain_text("Kept at")
-    page.goto("./plan/cost/")
+    move(page, "./plan/cost/")
     refusal = page.locator(".refusal[data-field=rate]")
     expect(refusal).to_contain_text("“€20” is in €, but the house’s money is £.")
     expect(rate).to_have_value("€20")

@@ -12,6 +12,7 @@ from tests.browser.reader import (
     calculator,
     hold_back,
     let_through,
+    move,
     one_window,
     open_file,
     reached,
@@ -100,7 +101,7 @@ def test_a_job_is_kept_from_the_batch_left_and_opened_again(page: Page):
     expect(blank(pieces, "piece_length")).not_to_have_value("18 in")
     expect(blank(pieces, "piece_width")).to_have_value(re.compile("40"))
     blank(pieces, "piece_width").fill("50 cm")
-    page.goto("./house/jobs/")
+    move(page, "./house/jobs/")
     expect(page.locator(".job-list li")).to_contain_text("Each is cut 40 cm by 18 in.")
     page.get_by_role("button", name="Duplicate: Towels").click()
     page.get_by_role("button", name="Move to finished jobs: Towels, a copy").click()
@@ -192,7 +193,7 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     open_file(page, {"name": NASTY, "mimeType": "application/json", "buffer": everything.encode()})
     page.get_by_role("button", name="Keep all that is new here (2)").click()
     says(page, "All that was new")
-    page.goto("./house/jobs/")
+    move(page, "./house/jobs/")
     expect(page.locator(".job-list li")).to_have_count(2)
     expect(page.locator(".job-list")).to_contain_text("cannot be read here")
     page.get_by_role("link", name="Open").click()
@@ -201,13 +202,13 @@ def test_no_script_runs_from_a_job_or_a_method(page: Page):
     write(page, "notes", NASTY + "!")
     page.locator(".job-changes summary").click()
     expect(page.locator(".changes li")).to_contain_text("<script>window.ran=1</script>")
-    page.goto("./house/")
+    move(page, "./house/")
     page.locator("[name=followed]").select_option(index=1)
     expect(page.locator(".whose-method")).to_contain_text("<img src=x")
     page.get_by_role("button", name="Change it").click()
     expect(page.locator("[name='texts.opening']")).to_have_value(NASTY)
     assert page.locator("article img, article script").count() == 0
-    page.goto("./house/hand-over/")
+    move(page, "./house/hand-over/")
     for broken, words in (
         ("{", "damaged"),
         ("[" * 5000, "nested"),
@@ -236,7 +237,7 @@ def test_a_job_says_of_the_other_pages_what_is_so_whenever_another_method_is_fol
     choose = "async (id) => (await import(__md_scope + 'assets/javascript/store.js')).choose('method', id)"
     page.evaluate(choose, method["id"])
     expect(about).not_to_contain_text("Take over the measures")
-    page.goto("./house/jobs/")
+    move(page, "./house/jobs/")
     page.get_by_role("button", name="New job").click()
     expect(page.locator(".job-in-hand [name=name]")).to_have_value(re.compile("Job of"))
     expect(page.locator(".walk")).not_to_have_attribute("inert", "")
@@ -252,7 +253,7 @@ def test_the_cloth_that_a_job_names_brings_its_wash_and_its_price(page: Page):
     expect(wash.locator(".answer .spoken")).to_contain_text("−5.5 %")
     expect(wash.locator(".answer")).to_contain_text("The square after the wash is that of “Half linen, light”")
     expect(calculator(page, "thread-time-cost").locator("[name=price_cloth]")).to_have_value("")
-    page.goto("./house/ticket/")
+    move(page, "./house/ticket/")
     expect(page.locator(".ticket-step[data-step=wash]")).to_contain_text("−5.5 % along")
 
 
@@ -263,7 +264,7 @@ def test_her_own_words_stand_on_the_page_they_are_about_and_leave_with_her_metho
     page.evaluate(
         "async (id) => (await import(__md_scope + 'assets/javascript/store.js')).choose('method', id)", method["id"]
     )
-    page.goto("./fold/hems/")
+    move(page, "./fold/hems/")
     words = page.locator("[data-own-words=hems]")
     expect(words).to_contain_text("Press <b>twice</b>.")
     page.get_by_role("button", name="Show the handbook’s numbers").click()

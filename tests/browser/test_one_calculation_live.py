@@ -37,7 +37,10 @@ def mixed_pages(site: Path) -> Iterator[tuple[str, str, str]]:
     """(page, calculator, what the page fills in) of every page whose text has live numbers of a calculator that stands
     in it."""
     for page in sorted(site.rglob("*.html")):
-        parts = BeautifulSoup(page.read_text(encoding="utf-8"), "html.parser")
+        text = page.read_text(encoding="utf-8")
+        if "data-number=" not in text or "data-calculator=" not in text:
+            continue
+        parts = BeautifulSoup(text, "html.parser")
         for section in parts.select("section.calculator"):
             own = (section["data-calculator"], json.loads(section["data-given"]))
             numbers = [json.loads(each["data-number"]) for each in parts.select("[data-number]")]

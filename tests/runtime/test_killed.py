@@ -1,4 +1,4 @@
-"""The browser is killed at ten moments of a first keeping and of an update, at more with `KILLED_AT=20`: afterwards the
+"""The browser is killed at six moments of a first keeping and of an update, at more with `KILLED_AT=20`: afterwards the
 copy is whole, in one version."""
 
 import os
@@ -17,7 +17,7 @@ from scripts.after_pages import join_scripts, offline
 from scripts.setup import browser as chromium
 from tests.runtime.faulty_server import FaultyServer, serving
 
-MOMENTS = int(os.environ.get("KILLED_AT", 10))
+MOMENTS = int(os.environ.get("KILLED_AT", 6))
 FILES = 36
 LONG = 60_000  # [ms]
 PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Kept</title></head>
