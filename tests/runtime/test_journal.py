@@ -4,7 +4,6 @@ come between one another."""
 import threading
 import zlib
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -49,18 +48,25 @@ IS_FREE = """async (file) => {
 }"""
 
 
-@pytest.fixture
-def page(browser: Browser, tmp_path: Path) -> Iterator[Page]:
-    join_scripts.join(tmp_path / "assets/javascript", also=("journal.js", "journal-format.js"))
-    (tmp_path / "index.html").write_text(PAGE)
-    with open_server(tmp_path, 0) as server:
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """An empty page beside the journal's scripts."""
+    site = tmp_path_factory.mktemp("site")
+    join_scripts.join(site / "assets/javascript", also=("journal.js", "journal-format.js"))
+    (site / "index.html").write_text(PAGE)
+    with open_server(site, 0) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        context = browser.new_context(base_url=server.address)
-        page = context.new_page()
-        page.goto("/")
-        yield page
-        context.close()
+        yield server.address
         server.shutdown()
+
+
+@pytest.fixture
+def page(browser: Browser, address: str) -> Iterator[Page]:
+    context = browser.new_context(base_url=address)
+    page = context.new_page()
+    page.goto("/")
+    yield page
+    context.close()
 
 
 def run(page: Page, script: str, given=None):

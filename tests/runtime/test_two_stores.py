@@ -87,15 +87,21 @@ def run(page: Page, script: str):
     return page.evaluate(f"async () => {{ {IMPORTS} {script} }}")
 
 
-@pytest.fixture
-def reader(playwright: Playwright, tmp_path: Path) -> Iterator[Reader]:
-    site = tmp_path / "site"
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """An empty page beside the scripts of what is kept."""
+    site = tmp_path_factory.mktemp("site")
     join_scripts.join(site / "assets/javascript", also=("journal.js",))
     (site / "index.html").write_text(PAGE)
     with open_server(site, 0) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield Reader(playwright, server.address, tmp_path / "profile")
+        yield server.address
         server.shutdown()
+
+
+@pytest.fixture
+def reader(playwright: Playwright, address: str, tmp_path: Path) -> Reader:
+    return Reader(playwright, address, tmp_path / "profile")
 
 
 #: Which of the two files of the journal is in use.
