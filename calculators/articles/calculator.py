@@ -180,11 +180,11 @@ def _notes(article: Article, results: Mapping[str, Any], count: int) -> Iterator
     for thing in article.buys:
         label, each = WHAT_IS_BOUGHT[thing][0].lower(), results[thing]
         if count == 1:
-            yield say(f"To buy besides: {label}, {{{thing}}}.", **{thing: each})
+            yield say(f"Also to buy: {label}, {{{thing}}}.", **{thing: each})
         elif thing == "zip":
-            yield say(f"To buy besides: {{count:count}} × {label}, {{{thing}}} each.", count=count, **{thing: each})
+            yield say(f"Also to buy: {{count:count}} × {label}, {{{thing}}} each.", count=count, **{thing: each})
         else:
-            yield say(f"To buy besides, for all: {label}, {{{thing}}}.", **{thing: count * each})
+            yield say(f"Also to buy, for all: {label}, {{{thing}}}.", **{thing: count * each})
 
 
 def _by_hand(work: MakingUp, count: int) -> Iterator[Phrase]:

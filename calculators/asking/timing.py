@@ -92,7 +92,7 @@ def told_of_time(pieces: int, minutes_each: Fraction, given: SimpleNamespace) ->
 
 def told_of_waiting(waiting: Fraction, of: str) -> Phrase:
     """What is waited beside the work. of: what waits, such as “batch”."""
-    return say(f"Besides, {{waiting:minutes}} of waiting, once for the {of}; it costs nothing.", waiting=waiting)
+    return say(f"Plus {{waiting:minutes}} of waiting, once for the {of}; it costs nothing.", waiting=waiting)
 
 
 def house_steps(method: HouseMethod, ruler: Ruler, each: str) -> Iterator[Fraction]:

@@ -56,7 +56,7 @@ def _work(given: SimpleNamespace) -> Answer:
         say("**{composition}**. {wash:text}.", composition=composition, wash=told[0]),
         (
             say(
-                "This is no legal advice. What a label must say, and in which language, is settled where you sell: in "
+                "This is not legal advice. What a label must say, and in which language, is settled where you sell: in "
                 "the European Union by Regulation 1007/2011 for the fibres, elsewhere by its own law."
             ),
         ),

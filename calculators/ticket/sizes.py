@@ -98,7 +98,7 @@ def together(sizes: Sequence[Fraction], side: str, batch: Batch) -> Phrase:
         "all are the same" if is_slight(spread, batch.ruler) else "from the smallest to the largest it is {spread:text}"
     )
     return say(
-        f"{side.capitalize()} of {{count:piece|pieces}}: {{mean:length}} in the mean, {against}; {apart}.",
+        f"{side.capitalize()} of {{count:piece|pieces}}: {{mean:length}} on average, {against}; {apart}.",
         count=len(sizes), mean=mean, off=show_small(abs(off), batch.ruler), spread=show_small(spread, batch.ruler),
     )  # fmt: skip
 

@@ -133,10 +133,8 @@ def _sizes_by_hand(batch: Batch) -> set[str]:
 def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
     wash, line = batch.values["wash-test"], batch.cloth_line
     yield say(
-        "Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it changes by "
-        "{along:percent} along and {across:percent} across.",
-        along=wash["change_length"],
-        across=wash["change_width"],
+        f"Wash, dry and press the whole cloth as the pieces will be washed. By its wash test it {_told_change(wash)}.",
+        **{way: abs(wash[f"change_{way}"]) for way, _ in _WAYS},
     )
     if _differs(line.get("change_length"), wash["change_length"]) or _differs(
         line.get("change_width"), wash["change_width"]
@@ -154,6 +152,18 @@ def _washed(batch: Batch, by_hand: set[str]) -> Iterator[Phrase]:
             length=wash["washed_length"],
             width=wash["washed_width"],
         )
+
+
+def _told_change(wash: Mapping[str, Fraction]) -> str:
+    """What the cloth does along and across, with a blank for how much of it; the verb once where it does the same."""
+    told, before = [], ""
+    for way, side in _WAYS:
+        change = wash[f"change_{way}"]
+        does = ("shrinks" if change < 0 else "grows") if change else "keeps its size"
+        blank = f" {{{way}:percent}}" if change else ""
+        told.append(f"{'' if does == before else does}{blank} {side}".strip())
+        before = does
+    return " and ".join(told)
 
 
 def _differs(listed: Written | None, change: Fraction) -> bool:

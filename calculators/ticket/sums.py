@@ -59,7 +59,7 @@ def _worked_out(batch: Batch) -> dict[str, tuple[str, str]]:
 def _told(batch: Batch) -> dict[str, _Sum]:
     values = batch.values[SUMS]
     known = values["time_whole"] is not None
-    waiting = "; besides, {waiting} of waiting" if values["waiting"] else ""
+    waiting = "; plus {waiting} of waiting" if values["waiting"] else ""
     told = {
         "thread": _Sum(
             say("{thread}, {spools:reel|reels}", **values), say("{thread_whole}", **values) if known else None

@@ -89,10 +89,10 @@ def test_what_is_bought_is_counted_for_all():
         for count in ("1", "6"):
             reply = answer(calculator, Asking({"count": count}))
             said[name, count] = figure_parts(filled(reply.notes[0], calculator, Asking({}).ruler))[0][0]
-    assert said["cushion-zip", "6"].replace("\N{NO-BREAK SPACE}", " ") == "To buy besides: 6 × zip, 32 cm each."
+    assert said["cushion-zip", "6"].replace("\N{NO-BREAK SPACE}", " ") == "Also to buy: 6 × zip, 32 cm each."
     one, six = (int(said["cushion-buttons", count].split()[-1].rstrip(".")) for count in ("1", "6"))
     assert six == 6 * one
-    assert said["bread-cloth", "6"].startswith("To buy besides, for all: binding, ")
+    assert said["bread-cloth", "6"].startswith("Also to buy, for all: binding, ")
 
 
 def test_tacking_is_timed_by_itself_and_is_no_row_of_the_machine():

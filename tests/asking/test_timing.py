@@ -116,4 +116,4 @@ def test_the_house_says_what_a_batch_waits_and_for_which_kind():
 def test_the_ticket_tells_it_apart():
     method = waiting_a_day()
     ticket = sums(batch_of(go(BATCH, {}, Asking({}, method=method)), method), {})
-    assert next(each.text for each in ticket if each.name == "sum-time").endswith("; besides, 24 h of waiting")
+    assert next(each.text for each in ticket if each.name == "sum-time").endswith("; plus 24 h of waiting")

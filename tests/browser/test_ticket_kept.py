@@ -31,7 +31,7 @@ def test_several_pieces_are_measured_with_their_diagonals(phone: Page):
         "The diagonals differ by 6 mm, more than the 5 mm allowed: not square, put it aside.", timeout=WAKING
     )
     expect(phone.locator(".all-sizes")).to_have_text(
-        "Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm."
+        "Width of 2 pieces: 40 cm on average, as the ticket says; from the smallest to the largest it is 4 mm."
     )
     assert phone.evaluate("document.documentElement.scrollWidth") == 390
 

@@ -55,7 +55,7 @@ def test_it_tells_thread_time_and_cost(page):
         for name in ("thread", "time", "cost")
     }
     assert told["thread"].startswith("about 132.") and told["thread"].endswith("m, 2 reels")
-    assert told["time"] == "10 h 13 min, 34.1 min a piece; besides, 12 h 20 min of waiting"
+    assert told["time"] == "10 h 13 min, 34.1 min a piece; plus 12 h 20 min of waiting"
     assert told["cost"] == "€392.61, €21.81 a piece"
 
 

@@ -76,7 +76,7 @@ def test_mean_and_spread_are_of_what_was_typed_and_of_nothing_else():
     two = BeautifulSoup(measure(one["loose"], _7_width="39.8")["all"], "html.parser")
     (said,) = (each.text.replace("\N{NO-BREAK SPACE}", " ") for each in two.select("p"))
     assert (
-        said == "Width of 2 pieces: 40 cm in the mean, as the ticket says; from the smallest to the largest it is 4 mm."
+        said == "Width of 2 pieces: 40 cm on average, as the ticket says; from the smallest to the largest it is 4 mm."
     )
 
 

@@ -97,18 +97,18 @@ def test_a_diagonal_far_from_the_one_that_the_sizes_give_is_asked_about(text):
         (
             ["29.1", "29.3"],
             "width",
-            "Width of 2 pieces: 29.2 cm in the mean, 2 mm wider than the ticket says; from the smallest to the "
+            "Width of 2 pieces: 29.2 cm on average, 2 mm wider than the ticket says; from the smallest to the "
             "largest it is 2 mm.",
         ),
         (
             ["28.8", "29.1", "29.1"],
             "length",
-            "Length of 3 pieces: 29 cm in the mean, as the ticket says; from the smallest to the largest it is 3 mm.",
+            "Length of 3 pieces: 29 cm on average, as the ticket says; from the smallest to the largest it is 3 mm.",
         ),
         (
             ["28.8", "288 mm"],
             "length",
-            "Length of 2 pieces: 28.8 cm in the mean, 2 mm shorter than the ticket says; all are the same.",
+            "Length of 2 pieces: 28.8 cm on average, 2 mm shorter than the ticket says; all are the same.",
         ),
     ],
 )
@@ -123,7 +123,7 @@ def test_several_pieces_together_in_inches():
     said = together([read_size(text, "width", made) for text in ("15 3/4", "15 7/8")], "width", made).filled(made.ruler)
     assert (
         said
-        == "Width of 2 pieces: 15 13/16 in in the mean, 1/16 in wider than the ticket says; from the smallest to the "
+        == "Width of 2 pieces: 15 13/16 in on average, 1/16 in wider than the ticket says; from the smallest to the "
         "largest it is 1/8 in."
     )
 

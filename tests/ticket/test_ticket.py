@@ -69,6 +69,22 @@ def test_every_number_is_the_calculators_own(ruler):
             assert shown(name, result) in words[key], (key, result)
 
 
+@pytest.mark.parametrize(
+    ("after_length", "after_width", "said"),
+    [
+        ("47 cm", "48 cm", "it shrinks 6 % along and 4 % across."),
+        ("48 cm", "50.5 cm", "it shrinks 4 % along and grows 1 % across."),
+        ("50 cm", "49 cm", "it keeps its size along and shrinks 2 % across."),
+        ("50 cm", "50 cm", "it keeps its size along and across."),
+    ],
+)
+def test_what_the_wash_does_to_the_cloth_is_told_in_words(after_length, after_width, said):
+    """Arithmetic on a square of 50 cm."""
+    square = {"before_length": "50 cm", "before_width": "50 cm"}
+    made = batch({"wash-test": {**square, "after_length": after_length, "after_width": after_width}})
+    assert said in told(made)["wash"].replace("\N{NO-BREAK SPACE}", " ")
+
+
 def test_marks_are_cumulative_from_one_end_with_a_check_at_the_far_end():
     along, across = markings(batch())
     assert along.readings == ("36", "72", "108", "144", "180", "216", "252") and across.readings == ("36", "72", "108")

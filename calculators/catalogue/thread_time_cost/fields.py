@@ -219,5 +219,5 @@ QUESTION = (
     "{pieces} pieces, {finished_width} by {finished_length} finished. Rows of stitching: {rows}; corners of each: "
     "{corners}. "
     "Work: {minutes_batch} once for the batch and {minutes_piece} for each piece, at {rate} an hour. "
-    "Cloth: {cloth_bought} at {price_cloth}. Thread: {price_spool} a reel. Besides, {other} for each piece."
+    "Cloth: {cloth_bought} at {price_cloth}. Thread: {price_spool} a reel. Plus {other} for each piece."
 )

@@ -80,7 +80,7 @@ RESULTS = (
         to_table=True,
     ),
     Result("cutting_list", "Cutting list", _PIECES, "With what their edges take up.", to_table=True),
-    Result("to_buy", "To buy besides", _BOUGHT, "For all of a line.", to_table=True),
+    Result("to_buy", "Also to buy", _BOUGHT, "For all of a line.", to_table=True),
     Result("work_list", "Work list", _WORK, "Line by line, in the order of the work.", sheet=True),
 )
 

@@ -22,8 +22,8 @@ from calculators.values.measure import Ruler
 
 WRITING_HELP = (
     "Leave a line empty to begin a new paragraph; begin a line with a dash for a list. Two stars before and after a "
-    "word make it thick, one "
-    "makes it lean. For a link write its words in square brackets, and its address in round ones straight after."
+    "word make it bold, one makes it italic. For a link write its words in square brackets, and its address in round "
+    "ones straight after."
 )
 
 

@@ -170,7 +170,7 @@ def _of_the_cloth(step_result: StepResult, cloth: str) -> Iterator[Phrase]:
         )  # fmt: skip
     else:
         yield say(
-            "“{method:text}” knows no whole wash test of “{cloth:text}”, so the square stands as for another cloth: "
+            "“{method:text}” has no complete wash test for “{cloth:text}”, so the square stands as for another cloth: "
             "test this one before you cut.",
             cloth=cloth,
             method=method.name,

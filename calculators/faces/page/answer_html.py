@@ -109,7 +109,7 @@ def _steps(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element |
 def _edges(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element | None:
     """Its hems and seams, each cut through, behind a line to tap."""
     drawn = calculator.edges(answer.drawn_from, ruler) if calculator.edges else ()
-    return fold("edges", "Hems and seams, cut through", *map(_drawing, drawn)) if drawn else None
+    return fold("edges", "Hems and seams in section", *map(_drawing, drawn)) if drawn else None
 
 
 def small_figure(calculator: Calculator, answer: Answer, ruler: Ruler) -> ET.Element:

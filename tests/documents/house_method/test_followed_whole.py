@@ -326,8 +326,8 @@ def test_a_cloth_that_a_job_names_brings_its_own_price_and_wash():
             "cloth": cloth or "Studio linen",
         }
         ticket = text("ticket", kind="job", kept=json.dumps(job), method=method, ruler="", home="../")
-        assert f"it changes by −{-wash[0]} % along and −{-wash[1]} % across" in ticket
-        assert ("knows no whole wash test" in steps["wash-test"]["answer"]) is (cloth == "Sailcloth")
+        assert f"it shrinks {-wash[0]} % along and {-wash[1]} % across" in ticket
+        assert ("has no complete wash test" in steps["wash-test"]["answer"]) is (cloth == "Sailcloth")
     without = ask(
         ask="walk",
         walk="batch",
