@@ -86,7 +86,8 @@ def test_the_search_finds_after_a_way_to_another_folder_and_is_written_over_when
     page.locator(".md-search__input").fill("")
     page.keyboard.type("how much strip")
     found = page.locator(".md-search-result__item", has_text="Where to stop, and how much").first
-    expect(found.locator(".md-tags:visible").first).to_have_css("display", "flex")  # not glued to the last word of the text before
+    tags = found.locator(".md-tags:visible").first
+    expect(tags).to_have_css("display", "flex")  # not glued to the last word of the text before
 
 
 @one_window
