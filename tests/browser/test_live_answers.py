@@ -2,19 +2,24 @@
 
 import json
 import re
+from collections.abc import Iterator
 from urllib.parse import quote
 
-from playwright.sync_api import Page, expect
+import pytest
+from playwright.sync_api import Browser, Locator, Page, expect
 
 from tests.browser.reader import (
     ANSWERS_HELD_BACK,
     WAKING,
+    answered,
     blank,
     calculator,
     choose_ruler,
     hold_back,
     let_through,
+    nothing_amiss,
     one_window,
+    profile,
     reached,
     refusal,
     says,
@@ -30,6 +35,30 @@ PIECES = "plan/pieces/"
 def open_pieces(page: Page, path: str = PIECES):
     page.goto(f"./{path}")
     return calculator(page, "pieces-from-cloth")
+
+
+@pytest.fixture(scope="module")
+def one_visit(browser: Browser, served: str) -> Iterator[Page]:
+    """A phone's page for whatever needs no profile of its own."""
+    context = profile(browser, served, viewport={"width": 390, "height": 844}, reduced_motion="reduce")
+    with nothing_amiss(context, served):
+        page = context.new_page()
+        page.goto(f"./{PIECES}")
+        yield page
+
+
+@pytest.fixture
+def section(one_visit: Page, width: int) -> Iterator[Locator]:
+    """A calculator with the house's numbers on the ruler that it begins with."""
+    found = calculator(one_visit, "pieces-from-cloth")
+    yield found
+    choose_ruler(one_visit, "cm 1/10")
+    afresh = found.get_by_role("button", name="house’s numbers")
+    answered(one_visit)
+    if afresh.is_visible():
+        afresh.click()
+    expect(afresh).to_be_hidden()
+    answered(one_visit)
 
 
 def fill(section, **texts):
@@ -59,9 +88,8 @@ def test_answer_marks_and_drawing_follow_what_is_typed_without_a_page_load(page:
     assert page.evaluate("window.sameVisit") is True
 
 
-def test_one_keystroke_after_another(page: Page):
+def test_one_keystroke_after_another(section: Locator):
     """Every step on the way is either answered or asked again; the end counts."""
-    section = open_pieces(page)
     piece = blank(section, "piece_width")
     piece.fill("")
     piece.press_sequentially("14 1/4 in", delay=15)
@@ -71,8 +99,7 @@ def test_one_keystroke_after_another(page: Page):
     expect(piece).to_have_value("14 1/4 in")
 
 
-def test_what_is_typed_and_left_at_once_is_kept(page: Page):
-    section = open_pieces(page)
+def test_what_is_typed_and_left_at_once_is_kept(section: Locator):
     piece = blank(section, "piece_width")
     piece.fill("36")
     says(section, "4 across")
@@ -85,8 +112,8 @@ def test_what_is_typed_and_left_at_once_is_kept(page: Page):
         says(section, f"{across} across")
 
 
-def test_enter_neither_loads_the_page_nor_loses_anything(page: Page):
-    section = open_pieces(page)
+def test_enter_neither_loads_the_page_nor_loses_anything(section: Locator):
+    page = section.page
     page.evaluate("window.sameVisit = true")
     piece = blank(section, "piece_width")
     piece.fill("36 cm")
@@ -96,9 +123,8 @@ def test_enter_neither_loads_the_page_nor_loses_anything(page: Page):
     expect(piece).to_have_value("36 cm")
 
 
-def test_inches_with_fractions(page: Page):
-    section = open_pieces(page)
-    choose_ruler(page, "in 1/16")
+def test_inches_with_fractions(section: Locator):
+    choose_ruler(section.page, "in 1/16")
     expect(blank(section, "piece_width")).to_have_value("18 in", timeout=WAKING)
     fill(section, cloth_width="61", cloth_length="3 yd", piece_width="14 1/4", piece_length='14 1/4"')
     says(section, "28 pieces: 4 across, 7 along")
@@ -106,16 +132,15 @@ def test_inches_with_fractions(page: Page):
     expect(section.locator("figure.drawing svg text", has_text="in").first).to_be_visible()
     blank(section, "least_width").click()
     expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
-    choose_ruler(page, "cm 1/10")
+    choose_ruler(section.page, "cm 1/10")
     expect(section.locator(".marks").last.locator("li").first).to_contain_text("cm", timeout=WAKING)
     says(section, "28 pieces")
     expect(blank(section, "piece_width")).to_have_value("14 1/4 in")
 
 
-def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(page: Page):
-    section = open_pieces(page)
+def test_a_bare_number_keeps_its_meaning_when_the_ruler_changes_at_once(section: Locator):
     blank(section, "piece_width").fill("36")
-    choose_ruler(page, "in 1/16")
+    choose_ruler(section.page, "in 1/16")
     expect(blank(section, "piece_width")).to_have_value("36 cm", timeout=WAKING)
     says(section, "4 across")
 
@@ -268,8 +293,7 @@ def test_back_to_the_house_s_numbers(page: Page):
     expect(section.locator('[name="piece_width"]')).to_have_value(house["piece_width"])
 
 
-def test_a_blank_that_is_emptied_and_left_goes_back_to_the_house_s_number(page: Page):
-    section = open_pieces(page)
+def test_a_blank_that_is_emptied_and_left_goes_back_to_the_house_s_number(section: Locator):
     piece = blank(section, "piece_width")
     house, sentence = piece.input_value(), spoken(section).inner_text()
     piece.fill("36 cm")
@@ -283,8 +307,8 @@ def test_a_blank_that_is_emptied_and_left_goes_back_to_the_house_s_number(page: 
     expect(piece).not_to_have_attribute("aria-invalid", "true")
 
 
-def test_what_is_typed_never_becomes_part_of_the_page(page: Page):
-    section = open_pieces(page)
+def test_what_is_typed_never_becomes_part_of_the_page(section: Locator):
+    page = section.page
     page.evaluate("window.alert = () => (window.alerted = true); 0")
     for nasty in ("<img src=x onerror=alert(1)>", "<script>alert(1)</script>", '"><svg onload=alert(1)>'):
         fill(section, piece_width=nasty)
@@ -293,8 +317,7 @@ def test_what_is_typed_never_becomes_part_of_the_page(page: Page):
     assert page.evaluate("window.alerted") is None
 
 
-def test_open_drawers_stay_open_while_the_answer_changes(page: Page):
-    section = open_pieces(page)
+def test_open_drawers_stay_open_while_the_answer_changes(section: Locator):
     working = section.locator("details.working")
     working.locator("summary").click()
     fill(section, piece_width="36 cm")
