@@ -1,7 +1,7 @@
 """The work ticket at the machine, on a phone: one step at a time, ticked bundle by bundle, with room for the step."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -157,6 +157,22 @@ AROUND_THE_STEP = """() => {
 }"""
 
 
+@pytest.fixture(scope="module")
+def devices(browser: Browser, served: str) -> Iterator[Callable[[bool], Page]]:
+    """Gives the ticket on a device that is held in a hand or is not, the same for all sizes of screen and letters."""
+    opened: dict[bool, Page] = {}
+
+    def device(held: bool) -> Page:
+        if held not in opened:
+            opened[held] = elsewhere(browser, served, has_touch=held, is_mobile=held, reduced_motion="reduce")
+            open_ticket(opened[held])
+        return opened[held]
+
+    yield device
+    for page in opened.values():
+        page.context.close()
+
+
 @pytest.mark.parametrize(
     ("across", "down", "text", "least"),
     [
@@ -169,19 +185,12 @@ AROUND_THE_STEP = """() => {
     ],
 )
 def test_at_the_machine_nothing_lies_on_anything_and_the_step_has_the_room(
-    browser: Browser, served: str, across: int, down: int, text: float, least: float
+    devices: Callable[[bool], Page], across: int, down: int, text: float, least: float
 ):
-    page = elsewhere(
-        browser,
-        served,
-        viewport={"width": across, "height": down},
-        has_touch=across < 1000,
-        is_mobile=across < 1000,
-        reduced_motion="reduce",
-    )
-    open_ticket(page)
+    page = devices(across < 1000)
+    page.set_viewport_size({"width": across, "height": down})
     page.evaluate(
-        "text => { const root = document.documentElement; root.style.fontSize = "
+        "text => { const root = document.documentElement; root.style.fontSize = ''; root.style.fontSize = "
         "`${parseFloat(getComputedStyle(root).fontSize) * text}px`; }",
         text,
     )
@@ -191,7 +200,7 @@ def test_at_the_machine_nothing_lies_on_anything_and_the_step_has_the_room(
         expect(steps.nth(number)).to_have_class(re.compile(r"\bnow\b"))
         seen.append(page.evaluate(AROUND_THE_STEP))
         page.keyboard.press("ArrowRight")
-    page.context.close()
+    back_to_the_first(page)
     assert [wrong for _, wrong in seen if wrong] == []
     assert min(share for share, _ in seen) >= least
 
