@@ -7,6 +7,7 @@ from typing import Any
 from calculators.asking.answering import Asking, answer, written
 from calculators.asking.declaration import Calculator, InvalidInput
 from calculators.batch.in_hand import measured
+from calculators.batch.walk import Walk, for_its_kind, given_to
 from calculators.catalogue import calculator_named
 
 
@@ -65,6 +66,27 @@ def following(calculator: Calculator, asking: Asking, measures: Mapping[str, Ask
         if asks not in there
     }
     return {asks: value for asks, value in found.items() if value is not None}
+
+
+def into_walk(
+    walk: Walk, typed: Mapping[str, Mapping[str, str]], measures: Mapping[str, Asking], asking: Asking
+) -> dict[str, dict[str, str]]:
+    """What is typed into a walk of no job, and beside it what measures in hand come to in blanks that nobody wrote and
+    no step fills, such as the cut size of a finished one.
+
+    typed: calculator → field → text. measures: name → how it was written. asking: the circumstances.
+    """
+    found = {calculator: dict(texts) for calculator, texts in typed.items()}
+    asking, _ = for_its_kind(walk, typed, asking)
+    for step in walk.steps:
+        own = {**step.settled, **typed.get(step.calculator, {})}
+        calculator = walk.calculator(step, asking.method)
+        filled = {*step.taken_for(own), *given_to(step.calculator, walk, typed), *(name for name in own if own[name])}
+        for name, value in following(calculator, replace(asking, typed=own), measures).items():
+            if name not in filled:
+                text = calculator.field(name).kind.write_exactly(value, asking.ruler)
+                found.setdefault(step.calculator, {})[name] = text
+    return found
 
 
 def takes_over(calculator: Calculator) -> bool:

@@ -89,7 +89,7 @@ def known_as(calculator: Calculator, own: Container[str]) -> dict[str, tuple[str
 
 def own_in_walk(step: WalkStep) -> set[str]:
     """Fields of a step that hold no measure in hand: what earlier steps give, and what the walk begins with."""
-    return {*step.taken, *step.settled}
+    return {*step.taken, *step.settled, *step.own}
 
 
 def known_as_in(walk: Walk) -> dict[str, dict[str, tuple[str, ...]]]:

@@ -86,6 +86,7 @@ class WalkStep:
     question: the sentence that asks here, where the calculator's own asks first for what this walk does not need; empty
     for that one.
     told: what is said of this step before its blanks.
+    own: fields that hold no measure in hand here, since elsewhere they are about another state of the cloth.
     given_back: what it gives to an earlier step, from which it then takes nothing.
     checked: refuses, from its values and the circumstances, what the work that follows cannot be done with.
     """
@@ -96,6 +97,7 @@ class WalkStep:
     settled: Mapping[str, str] = field(default_factory=dict)
     question: str = ""
     told: str = ""
+    own: tuple[str, ...] = ()
     given_back: GivenBack | None = None
     checked: Callable[[Mapping[str, Any], Asking], None] | None = None
 
@@ -197,12 +199,12 @@ def go(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> li
 def stops(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> Iterator[StepResult]:
     """The same one after another, for who needs no more than the first of them."""
     titles = {step.calculator: step.title for step in walk.steps}
-    asking, has_kind = _for_its_kind(walk, typed, asking)
+    asking, has_kind = for_its_kind(walk, typed, asking)
     known, troubled = _known_beforehand(walk, typed, asking)
     for step in walk.steps:
         calculator = walk.calculator(step, asking.method)
         own = {**step.settled, **typed.get(step.calculator, {})}
-        sources = {**step.taken_for(own), **_given_to(step.calculator, walk, typed)}
+        sources = {**step.taken_for(own), **given_to(step.calculator, walk, typed)}
         needed = [taken for name, taken in sources.items() if not own.get(name, "").strip()]
         waits_for = next((troubled[name] for taken in needed for name in sorted(taken.steps) if name in troubled), "")
         if not has_kind and _begins_with_its_kind(calculator, own, sources, asking.method):
@@ -233,7 +235,7 @@ def stops(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) ->
         yield StepResult(step, calculator, here, answer=reply, departures=departures)
 
 
-def _for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[Asking, bool]:
+def for_its_kind(walk: Walk, typed: Mapping[str, Mapping[str, str]], asking: Asking) -> tuple[Asking, bool]:
     """The circumstances with the measures of the kind of piece written down, and whether the method has that kind."""
     kind = walk.kind(typed)
     try:
@@ -269,7 +271,9 @@ def _known_beforehand(
     return known, troubled
 
 
-def _given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]]) -> dict[str, Taken]:
+def given_to(calculator: str, walk: Walk, typed: Mapping[str, Mapping[str, str]]) -> dict[str, Taken]:
+    """What later steps give back to a calculator, as they do where the maker begins there: its fields, and from
+    where."""
     found: dict[str, Taken] = {}
     for step in walk.steps:
         back = step.given_back
@@ -318,6 +322,7 @@ BATCH = Walk(
                 "folded_length": Taken("wash-test", "washed_length"),
             },
             settled={"layers": "1", "extra_length": "0"},
+            own=("measured",),
         ),
         WalkStep(
             "pieces-from-cloth",

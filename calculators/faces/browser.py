@@ -17,7 +17,7 @@ from calculators.asking.answering import Asking, answer, answers, written
 from calculators.asking.bibliography import bibliography
 from calculators.asking.declaration import InvalidInput
 from calculators.asking.site_method import site_method
-from calculators.batch.follows import following
+from calculators.batch.follows import following, into_walk
 from calculators.batch.in_hand import measured
 from calculators.batch.walk import WALKS
 from calculators.catalogue import calculator_named, catalogue
@@ -30,7 +30,7 @@ from calculators.faces.page.beside import beside
 from calculators.faces.page.in_hand import in_hand_lines
 from calculators.faces.page.markup import html, together
 from calculators.faces.page.plain import plain_answer, refusals
-from calculators.faces.page.questions import Reply, Request, careful, house, ruler_wanted
+from calculators.faces.page.questions import Reply, Request, asking_of, careful, house, measures_of, ruler_wanted
 from calculators.faces.page.reply import answer_reply, invalid_reply
 from calculators.faces.page.sentence_number import value_text, worked
 from calculators.faces.ticket.questions import TICKET_QUESTIONS
@@ -62,8 +62,8 @@ def _calculator(request: Request) -> Iterator[Reply]:
     """{"ask": "calculator", "calculator", "given", "typed", "measures", "ruler"} → what `answer_reply` or
     `invalid_reply` says, or {"working"}."""
     calculator = calculator_named(request["calculator"])
-    asking = _asking(request, {**request.get("given", {}), **request["typed"]})
-    asking = replace(asking, taken=following(calculator, asking, _written_down(request)))
+    asking = asking_of(request, {**request.get("given", {}), **request["typed"]})
+    asking = replace(asking, taken=following(calculator, asking, measures_of(request)))
     try:
         for reply in answers(calculator, asking):
             yield answer_reply(calculator, reply, asking) if reply else {"working": True}
@@ -72,11 +72,11 @@ def _calculator(request: Request) -> Iterator[Reply]:
 
 
 def _walk(request: Request) -> Iterator[Reply]:
-    """{"ask": "walk", "walk", "typed": calculator → typed, "cloth": as the batch names it, "ruler"} → {"steps":
-    calculator → reply}."""
-    yield {
-        "steps": walk_replies(WALKS[request["walk"]], request["typed"], _asking(request, {}), request.get("cloth", ""))
-    }
+    """{"ask": "walk", "walk", "typed": calculator → typed, "measures", "cloth": as the batch names it, "ruler"} →
+    {"steps": calculator → reply}. measures: those in hand, for a walk of no job."""
+    walk, asking = WALKS[request["walk"]], asking_of(request, {})
+    typed = into_walk(walk, request["typed"], measures_of(request), asking)
+    yield {"steps": walk_replies(walk, typed, asking, request.get("cloth", ""))}
 
 
 def _numbers(request: Request) -> Iterator[Reply]:
@@ -87,7 +87,7 @@ def _numbers(request: Request) -> Iterator[Reply]:
     worked out
     with another house method; then ``none`` takes its place. Numbers of one calculation are worked out once.
     """
-    asking = _asking(request, {})
+    asking = asking_of(request, {})
     once: dict[str, dict[str, str] | None] = {}
 
     def number(each: Request) -> str | None:
@@ -146,20 +146,12 @@ def _in_hand(wanted: Request, request: Request) -> dict[str, str]:
         return {}
     measures, calculator = request.get("measures", {}), calculator_named(wanted["calculator"])
     texts: dict[str, str] = {}
-    asking = _asking(request, wanted["given"])
-    for name, value in following(calculator, asking, _written_down(request)).items():
+    asking = asking_of(request, wanted["given"])
+    for name, value in following(calculator, asking, measures_of(request)).items():
         texts[name] = calculator.field(name).kind.write_exactly(value, asking.ruler)
     for field, name in measured(calculator, asking, measures).items():
         texts |= _written_on(measures[name]["readOn"], calculator.name, {field: measures[name]["text"]}, request)
     return texts
-
-
-def _written_down(request: Request) -> dict[str, Asking]:
-    """Every measure in hand, by its name, as it was written."""
-    return {
-        name: _asking({**request, "ruler": each["readOn"]}, {name: each["text"]})
-        for name, each in request.get("measures", {}).items()
-    }
 
 
 def _written_on(ruler: str, calculator: str, texts: dict[str, str], request: Request) -> dict[str, str]:
@@ -170,21 +162,19 @@ def _written_on(ruler: str, calculator: str, texts: dict[str, str], request: Req
 
 def _in_hand_line(request: Request) -> Iterator[Reply]:
     """{"ask": "in hand", "measures", "job", "ruler"} → {"line": HTML}: what is in hand, with the way to change it."""
-    yield {"line": "".join(map(html, in_hand_lines(request["measures"], request.get("job", {}), _asking(request, {}))))}
+    yield {
+        "line": "".join(map(html, in_hand_lines(request["measures"], request.get("job", {}), asking_of(request, {}))))
+    }
 
 
 def _plain(request: Request) -> Iterator[Reply]:
     """{"ask": "plain", "calculator", "typed", "ruler"} → what the terminal prints with --json."""
     calculator = calculator_named(request["calculator"])
-    asking = _asking(request, {**request.get("given", {}), **request["typed"]})
+    asking = asking_of(request, {**request.get("given", {}), **request["typed"]})
     try:
         yield plain_answer(calculator, asking)
     except InvalidInput as error:
         yield {"errors": refusals(error, calculator, asking)}
-
-
-def _asking(request: Request, typed: dict[str, str]) -> Asking:
-    return Asking(typed, method=house(request), wanted_ruler=ruler_wanted(request))
 
 
 QUESTIONS: dict[str, Callable[[Request], Iterator[Reply]]] = {

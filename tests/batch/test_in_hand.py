@@ -3,7 +3,8 @@
 import json
 
 from calculators.asking.answering import Asking
-from calculators.batch.in_hand import MEASURES, field_of, measured
+from calculators.batch.in_hand import MEASURES, field_of, known_as_in, measured
+from calculators.batch.walk import BATCH
 from calculators.catalogue import calculator_named, catalogue
 from calculators.faces.browser import replies
 
@@ -148,3 +149,42 @@ def test_a_job_that_begins_with_the_finished_size_has_it_in_hand():
     assert reply["paths"]["finished_width"] == "typed.finished-size.width" and reply["without"] == []
     cut = asked(ask="job measures", job=json.dumps({**begun, "typed": {"finished-size": {"width": "36 cm"}}}))
     assert cut["measures"] == {} and cut["without"] == ["finished_width", "finished_length"]
+
+
+SIZES = {
+    name: {"text": "42", "readOn": "cm 1/10"} for name in ("finished_width", "finished_length")
+} | {"hem": HEM, "turn": {"text": "1", "readOn": "cm 1/10"}}  # fmt: skip
+
+
+HEMMED = {"finished-size": {"hem": "2.5 cm", "turn": "1 cm"}}  # as the page fills its blanks from what is in hand
+
+
+def test_a_batch_its_ticket_and_a_job_begun_cut_for_the_finished_size_in_hand():
+    """42 cm finished, a turn of 1 and a hem of 2.5 cm: 49 cm cut, on every page."""
+    steps = asked(ask="walk", walk="batch", typed=HEMMED, measures=SIZES)["steps"]
+    assert steps["pieces-from-cloth"]["texts"]["piece_width"] == "49 cm"
+    assert steps["finished-size"]["texts"]["width"] == "49 cm" and "42 cm" in steps["finished-size"]["answer"]
+    ticket = asked(ask="ticket", kind="loose", kept="", method="", typed=HEMMED, read_on="cm 1/10",
+        home="../../", measures=SIZES)  # fmt: skip
+    assert "cut 49 cm by 49 cm, finished 42 cm by 42 cm" in ticket["body"].replace("\N{NO-BREAK SPACE}", " ")
+    job = asked(
+        ask="new job", id="j", at="2026-11-25T10:00:00+01:00", walk="batch", typed=HEMMED, measures=SIZES, method=""
+    )["job"]
+    assert json.loads(job)["typed"] == {
+        **HEMMED,
+        "pieces-from-cloth": {"piece_width": "49 cm", "piece_length": "49 cm"},
+    }
+
+
+def test_what_is_typed_into_a_batch_or_given_back_in_it_goes_before_what_follows():
+    typed = {"pieces-from-cloth": {"piece_width": "50 cm"}}
+    texts = asked(ask="walk", walk="batch", typed=typed, measures=SIZES)["steps"]["pieces-from-cloth"]["texts"]
+    assert (texts["piece_width"], texts["piece_length"]) == ("50 cm", "49 cm")
+    typed = {"finished-size": {"start_from": "finished", "width": "40 cm", "length": "40 cm", "hem": "2 cm"}}
+    steps = asked(ask="walk", walk="batch", typed=typed, measures=SIZES)["steps"]
+    assert steps["pieces-from-cloth"]["texts"]["piece_width"] == "46 cm"
+    assert asked(ask="walk", walk="batch", typed={})["steps"]["pieces-from-cloth"]["texts"]["piece_width"] == "46 cm"
+
+
+def test_how_another_width_was_measured_is_no_matter_of_a_batch_that_begins_with_unwashed_cloth():
+    assert "measured" not in known_as_in(BATCH)["usable-cloth"]

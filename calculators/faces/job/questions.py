@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from calculators.asking.site_method import site_document
+from calculators.batch.follows import into_walk
 from calculators.batch.in_hand import begun_with, known_as_in
 from calculators.batch.walk import WALKS
 from calculators.documents.house_method.difference import same_numbers
@@ -22,7 +23,18 @@ from calculators.faces.job.cloth_of_the_job import TAKE_OVER, newer_line
 from calculators.faces.job.in_hand import cloths_known
 from calculators.faces.job.jobs_page import NONE_YET, job_listed
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import WORKING, Question, Reply, Request, file_name, followed, house, ruler_wanted
+from calculators.faces.page.questions import (
+    WORKING,
+    Question,
+    Reply,
+    Request,
+    asking_of,
+    file_name,
+    followed,
+    house,
+    measures_of,
+    ruler_wanted,
+)
 from calculators.values.kind import InvalidValue
 
 
@@ -37,18 +49,17 @@ def _listed(request: Request) -> Iterator[Reply]:
 
 
 def _new(request: Request) -> Reply:
-    """{"id", "at", "walk", "typed", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so far and the
-    method now followed; or {"trouble": sentence}.
+    """{"id", "at", "walk", "typed", "measures", "loose", "method", "ruler"} → {"job": text}: with the numbers typed so
+    far, what the measures in hand come to and the method now followed; or {"trouble": sentence}.
 
     loose: what was ticked and measured for the batch before it was a job, as its ticket keeps it; it goes over into the
     job.
     """
     name = f"Job of {in_words(request['at']).rpartition(',')[0]}"
     start = begun(request["id"], name, request["walk"], followed(request))
+    so_far = into_walk(WALKS[request["walk"]], request["typed"], measures_of(request), asking_of(request, {}))
     typed = {
-        f"typed.{calculator}.{field}": text
-        for calculator, texts in request["typed"].items()
-        for field, text in texts.items()
+        f"typed.{calculator}.{field}": text for calculator, texts in so_far.items() for field, text in texts.items()
     }
     try:
         job = changed(opened({**start, **_so_far(request.get("loose", ""))}), typed, ruler_wanted(request))

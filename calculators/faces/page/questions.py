@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
+from calculators.asking.answering import Asking
 from calculators.asking.house_method import HouseMethod
 from calculators.asking.site_method import site_method
 from calculators.documents.house_method.reading import method_in_hand, read_method, written_down
@@ -40,6 +41,19 @@ def ruler_wanted(request: Request) -> str:
     """The ruler a question asks for; one that does not exist, kept from a visit long ago, counts as none."""
     wanted = request.get("ruler", "")
     return wanted if site_method().offers(wanted) else ""
+
+
+def asking_of(request: Request, typed: Mapping[str, str]) -> Asking:
+    """The circumstances that a question carries, with what is typed into one calculator."""
+    return Asking(dict(typed), method=house(request), wanted_ruler=ruler_wanted(request))
+
+
+def measures_of(request: Request) -> dict[str, Asking]:
+    """Every measure in hand that a question carries, by its name, as it was written."""
+    return {
+        name: asking_of({**request, "ruler": each["readOn"]}, {name: each["text"]})
+        for name, each in request.get("measures", {}).items()
+    }
 
 
 def file_name(kind: str, name: str) -> str:

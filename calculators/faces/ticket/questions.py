@@ -2,16 +2,16 @@
 itself.
 
 Every question carries ``kind`` and ``kept``: a ``job`` as the text it is kept as, or ``loose``, what was ticked and
-measured for
-the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they are
-``read_on`` and
-the ``method`` that the pages follow. A reply that changes something holds the text to keep under the name of the kind.
+measured for the batch that is kept as no job; that one brings its ``typed`` (calculator → field → text), the ruler they
+are ``read_on``, the ``measures`` in hand and the ``method`` that the pages follow. A reply that changes something holds
+the text to keep under the name of the kind.
 """
 
 import json
 from collections.abc import Mapping
 from typing import Any
 
+from calculators.batch.follows import into_walk
 from calculators.batch.walk import BATCH
 from calculators.catalogue import calculator_named
 from calculators.documents.house_method.reading import read_method
@@ -24,7 +24,7 @@ from calculators.documents.put_back import Draft, put_back
 from calculators.documents.versions import Document
 from calculators.faces.job.cloth_of_the_job import what_to_do
 from calculators.faces.page.markup import element, html
-from calculators.faces.page.questions import Question, Reply, Request, house, ruler_wanted
+from calculators.faces.page.questions import Question, Reply, Request, asking_of, house, measures_of, ruler_wanted
 from calculators.faces.ticket.page import no_ticket, settle_blanks
 from calculators.faces.ticket.sheets import ticket_sheets
 from calculators.faces.ticket.sizes import all_together, size_said, square_said
@@ -288,7 +288,7 @@ def _in_hand(request: Request) -> Job:
         return read_job(request["kept"])
     document = {
         **_loose(request["kept"]).document,
-        "typed": request.get("typed", {}),
+        "typed": into_walk(BATCH, request.get("typed", {}), measures_of(request), asking_of(request, {})),
         "read_on": request.get("read_on", ""),
     }
     if request.get("method"):

@@ -3,6 +3,7 @@ import { Drafts } from "../keeping/drafts.js";
 import { saidAt } from "../keeping/files.js";
 import { askHouse, methodText, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
+import { measures } from "../keeping/in-hand.js";
 import { jobInHand, keepTyped, ruler, takeInHand, typedIn } from "../keeping/kept.js";
 import { putBack } from "../keeping/put-back.js";
 import { keep, last, newId, now, onChange, remove, versions, whyNothingLasts } from "../keeping/store.js";
@@ -84,7 +85,7 @@ export class JobInHand {
 
   /** What a question of the walk carries beside the numbers: the measures the job was made with, and its cloth. */
   get question() {
-    return this.#held ? { method: this.#method, cloth: this.#cloth } : { cloth: this.#cloth };
+    return this.#held ? { method: this.#method, cloth: this.#cloth } : { cloth: this.#cloth, measures: measures() };
   }
 
   /** @param {Section[]} sections @param {() => void} answer asks for the answers anew */
@@ -243,6 +244,7 @@ export class JobInHand {
       at: now(),
       walk: this.#walk,
       typed,
+      measures: measures(),
       loose: loose?.text ?? "",
       ruler: this.sections[0].readOn,
     });

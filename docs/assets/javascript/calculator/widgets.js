@@ -106,8 +106,9 @@ function walk(element) {
   tellSteps(element);
   const example = { ask: Question.WALK, walk: element.dataset.walk, typed: {} };
   const readAgain = (names) => job.id || sections.forEach((section) => section.readAgain(names));
-  const follow = () => sections.map((section) => section.follow()).includes(true) && live.answerSoon();
-  return { ...live, follow, isTyped: () => job.isOpen || live.isTyped(), example, readAgain };
+  const takesOver = () => !job.isOpen && Object.keys(measures()).length > 0;
+  const follow = () => (sections.map((section) => section.follow()).includes(true) || takesOver()) && live.answerSoon();
+  return { ...live, follow, isTyped: () => job.isOpen || live.isTyped() || takesOver(), example, readAgain };
 }
 
 /**

@@ -3,6 +3,7 @@
 import { Drafts } from "../keeping/drafts.js";
 import { askHouse, onFollow, ready } from "../keeping/following.js";
 import { Held } from "../keeping/held.js";
+import { measures } from "../keeping/in-hand.js";
 import { jobInHand, keepTyped, nameOf, ruler, takeInHand, typedIn } from "../keeping/kept.js";
 import { putBack } from "../keeping/put-back.js";
 import { RefusedTexts } from "../keeping/refused-texts.js";
@@ -122,7 +123,7 @@ class TicketPage {
       if (Object.keys(texts).length) readOn = on;
       if (Object.keys({ ...texts, ...inHand }).length) typed[calculator] = { ...texts, ...inHand };
     }
-    return { typed, read_on: readOn };
+    return { typed, read_on: readOn, measures: measures() };
   }
 
   /** @param {string} calculator */
