@@ -162,5 +162,5 @@ def _to_the_cloth(cloth: str, pieces: Sequence[ArticlePiece], given: SimpleNames
         does=f"Lay {'these' if cloth else 'them'} out on the {cloth or 'cloth'}",
         page=_LAY_PLAN,
         calculator="lay-plan",
-        carries={"pieces": json.dumps(rows), "sizes": "cut"},
+        carries={"pieces": json.dumps(rows), "sizes": "cut", "flaws": "[]", "repeats": "[]"},
     )

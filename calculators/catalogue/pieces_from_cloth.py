@@ -178,6 +178,8 @@ def _to_the_lay_plan(given: SimpleNamespace) -> Onward:
             "cloths": json.dumps([["Cloth", *cloth, "1", "no", given.measured]]),
             "pieces": json.dumps([["Piece", *piece, "", "yes" if given.may_turn else "no"]]),
             "sizes": "cut",
+            "flaws": "[]",
+            "repeats": "[]",
             "selvedge": show_exactly(given.selvedge, unit),
             **dict.fromkeys(("end_loss", "skew", "change_length", "change_width"), "0"),
         },

@@ -42,9 +42,13 @@ def test_fields_of_one_name_read_the_same_texts():
 
 
 def test_what_is_measured_before_the_wash_is_nowhere_taken_for_what_is_measured_after_it():
-    wash = calculator_named("wash-test")
+    wash, curtains = calculator_named("wash-test"), calculator_named("curtains")
     before = {name for field in wash.fields for name in field.names_in_hand}
-    others = [field for each in catalogue().values() if each is not wash for field in each.fields]
+    to_wash = curtains.field("cloth_width")  # the cloth is bought by it, and its change in the wash is asked beside it
+    assert to_wash.names_in_hand == ("unwashed_width",) and curtains.field("change_width")
+    others = [
+        field for each in catalogue().values() if each is not wash for field in each.fields if field is not to_wash
+    ]
     assert before
     assert before.isdisjoint(name for field in others for name in field.names_in_hand)
 

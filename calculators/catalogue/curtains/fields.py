@@ -34,7 +34,7 @@ FIELDS = (
     *ROD_FIELDS,
     *PAIR_FIELDS,
     Field("cloth_width", "Cloth width", replace(CLOTH_WIDTH, toward="down"), "Across the cloth, lying without "
-        "tension, at its narrowest.", "cloth_width"),
+        "tension, at its narrowest.", "cloth_width", known_as=("unwashed_width",)),
     MEASURED,
     Field("pattern_repeat", "Pattern repeat", Length(most=Fraction(3_000)), "Along the cloth, from one motif to the "
         "next, as you buy it; 0 for plain cloth.", fixed="0"),

@@ -219,6 +219,8 @@ def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
             "pieces": json.dumps(pieces, ensure_ascii=False),
             "sizes": "cut",
             "aim": "buy",
+            "flaws": "[]",
+            "repeats": "[]",
         },
     )
 

@@ -73,7 +73,8 @@ def walk_replies(walk: Walk, typed: dict[str, dict[str, str]], asking: Asking, c
     step_results = go(walk, typed, replace(asking, method=for_cloth(asking.method, cloth)))
     made = {
         step_result.calculator.name: _reply(
-            step_result, (*_of_the_cloth(step_result, cloth), *_on_the_order(step_result, step_results))
+            _counted_on_the_order(step_result, step_results),
+            (*_of_the_cloth(step_result, cloth), *_on_the_order(step_result, step_results)),
         )
         for step_result in step_results
     }
@@ -175,6 +176,14 @@ def _of_the_cloth(step_result: StepResult, cloth: str) -> Iterator[Phrase]:
             cloth=cloth,
             method=method.name,
         )
+
+
+def _counted_on_the_order(step_result: StepResult, step_results: list[StepResult]) -> StepResult:
+    """The step that counts the pieces says first that they are too few, where they are."""
+    if not (told := _on_the_order(step_result, step_results)) or not step_result.answer:
+        return step_result
+    spoken = say("**{count:count} of {to_make:piece|pieces}**: {lacking:count} are lacking.", **told[0].values)
+    return replace(step_result, answer=replace(step_result.answer, spoken=spoken))
 
 
 def _on_the_order(step_result: StepResult, step_results: list[StepResult]) -> tuple[Phrase, ...]:
