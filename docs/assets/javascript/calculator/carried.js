@@ -44,11 +44,8 @@ export function arrived(hash) {
   }
 }
 
-const INSTEAD = [
-  "This link carries numbers for the blanks below. They take the place of the ones you wrote here.",
-  "Use these numbers",
-  "Keep mine",
-];
+const HERE = ["This link carries numbers for the blanks below.", "Use these numbers", "Leave them out"];
+const INSTEAD = [`${HERE[0]} They take the place of the ones you wrote here.`, HERE[1], "Keep mine"];
 const FURTHER = [
   "This link carries a further line. It goes below the lines that you wrote here.",
   "Put it in",
@@ -57,7 +54,7 @@ const FURTHER = [
 
 /**
  * Ask the reader whether the numbers that came with the link may take the place of her own.
- * @param {{element: HTMLElement}} section @param {{adds: boolean}} brought
+ * @param {{element: HTMLElement, isTyped: boolean}} section @param {{adds: boolean}} brought
  * @param {() => void} take @param {() => void} decline
  */
 export function offer(section, { adds }, take, decline) {
@@ -66,7 +63,7 @@ export function offer(section, { adds }, take, decline) {
   asked.className = "offered";
   asked.setAttribute("role", "group");
   const words = document.createElement("p");
-  const [told, yes, no] = adds ? FURTHER : INSTEAD;
+  const [told, yes, no] = adds ? FURTHER : section.isTyped ? INSTEAD : HERE;
   words.textContent = told;
   asked.append(words, button(yes, take), button(no, decline));
   section.element.before(asked);
