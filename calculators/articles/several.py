@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from math import ceil
 from types import SimpleNamespace
 
 from calculators.articles.article import Article
@@ -13,6 +14,7 @@ from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.asking.timing import FIRST_ONES, house_waiting, minutes_for
 from calculators.trade.articles.counting import OPERATIONS, Counted, rows_begun
 from calculators.trade.articles.cutting import ArticlePiece
+from calculators.trade.articles.parts import ROUND, FlatPart
 from calculators.trade.articles.work import MakingUp, listed
 from calculators.values.duration import Minutes
 from calculators.values.kind import InvalidValue
@@ -101,6 +103,9 @@ def ways_on(
             calculator="template",
             carries={"article": name, "size": size, "by": by, "measures": measures},
         )
+    for part in work.parts:
+        if part.is_round and len(work.parts) == 1:
+            yield _bound_round(part, unit)
     if article.is_let_down and (corner := _corner_at_the_foot(work, unit)):
         yield corner
     waiting = house_waiting(given.asking.method, given.ruler)
@@ -125,6 +130,19 @@ def ways_on(
         calculator="whole-order",
         carries={"lines": json.dumps([line_of(article, given)])},
         adds=True,
+    )
+
+
+def _bound_round(part: FlatPart, unit: str) -> Onward:
+    """On to a binding for a round edge, of a length that a tape can measure."""
+    edge = Fraction(ceil(part.length_of(ROUND)))
+    return Onward(
+        "Round its edge it is {edge:long}.",
+        {"edge": edge},
+        does="Bind it in place of the hem",
+        page="corners/binding/",
+        calculator="binding",
+        carries={"bound_edge": show_exactly(edge, unit), "cut": "bias"},
     )
 
 

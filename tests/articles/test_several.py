@@ -174,3 +174,11 @@ def test_what_a_house_has_no_minutes_for_is_said_unless_the_minutes_are_her_own(
         for name in articles()
         for note in answer(calculator_named(name), Asking({})).notes
     )
+
+
+def test_a_round_edge_goes_along_to_its_binding():
+    """π × 170 cm is 534.08 cm."""
+    found = onward("tablecloth-round", table_width="120 cm", table_length="120 cm", drop="25 cm")["binding"].carries
+    assert found == {"bound_edge": "534.1 cm", "cut": "bias"}
+    assert answer(calculator_named("binding"), Asking(found)).results
+    assert {name for name in articles() if "binding" in onward(name)} == {"tablecloth-round"}
