@@ -31,10 +31,10 @@ def violations(page: Page, rules: list[str] | None = None, *, style_sheets: bool
     """What axe finds. rules: those it goes by, all of them where none are named; style_sheets: whether it reads those
     once more by itself, for the one rule on them, which is half of its work on a page."""
     options = {"resultTypes": ["violations"], "preload": style_sheets, **({"runOnly": rules} if rules else {})}
-    report = page.evaluate("(options) => axe.run(document, options)", options)
+    found = page.evaluate("async (options) => (await axe.run(document, options)).violations", options)
     return [
         f"{each['id']}: {node['target']} {node['failureSummary'][:160]}"
-        for each in report["violations"]
+        for each in found
         for node in each["nodes"]
     ]
 
