@@ -14,7 +14,8 @@ from calculators.catalogue.whole_order.cloths import PlannedCloth
 from calculators.catalogue.whole_order.lines import OrderLine
 from calculators.catalogue.whole_order.sums import OrderSums, sums_of
 from calculators.drawing.article import is_step, told_of
-from calculators.trade.articles.work import listed
+from calculators.trade.articles.finishes import HEM
+from calculators.trade.articles.work import MakingUp, listed
 from calculators.trade.costing import CLOTH, OTHER, THREAD, TIME
 from calculators.values.duration import Minutes
 from calculators.values.kinds import Column, Count, Length, LongLength, Table, Text
@@ -184,6 +185,11 @@ def _notes(
             )  # fmt: skip
         for note in line.made.work.notes:
             yield Phrase(f"{{line:text}}: {note.template}", {**note.values, "line": line.name})
+    if hemmed := [*dict.fromkeys(line.name for line in lines if _is_hemmed_all_round(line.made.work))]:
+        yield say(
+            "{articles:text}: without the time and thread of marking and mitres, which a batch counts.",
+            articles=listed(hemmed),
+        )
     for cloth in cloths:
         yield _to_lay_plan(cloth, given)
     if given.waiting_batch:
@@ -193,6 +199,11 @@ def _notes(
             "Write a price for {parts:text}, and it is in the sum.",
             parts=listed([_NAMES[part] for part in sums.costs.without_price]),
         )
+
+
+def _is_hemmed_all_round(work: MakingUp) -> bool:
+    """Whether it is one piece with nothing but hems, whose corners a batch would mitre."""
+    return len(work.parts) == 1 and [each.how for each in work.finishes] == [HEM] * 4
 
 
 def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
