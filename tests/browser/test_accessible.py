@@ -33,9 +33,7 @@ def violations(page: Page, rules: list[str] | None = None, *, style_sheets: bool
     options = {"resultTypes": ["violations"], "preload": style_sheets, **({"runOnly": rules} if rules else {})}
     found = page.evaluate("async (options) => (await axe.run(document, options)).violations", options)
     return [
-        f"{each['id']}: {node['target']} {node['failureSummary'][:160]}"
-        for each in found
-        for node in each["nodes"]
+        f"{each['id']}: {node['target']} {node['failureSummary'][:160]}" for each in found for node in each["nodes"]
     ]
 
 
