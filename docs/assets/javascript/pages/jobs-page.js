@@ -42,6 +42,9 @@ class JobsPage {
   #isAsked = false; // whether they are to be listed anew
   /** @type {(() => Promise<unknown>) | null} */
   #undo = null; // takes back what was done last
+  #about = ""; // the job in whose row it stands what was said last
+  /** @type {DocumentRecord | null} */
+  #gone = null; // a job that has left its place in the list, where it now stands what was said of it
 
   /** @param {HTMLElement} element */
   constructor(element) {
@@ -50,13 +53,11 @@ class JobsPage {
     this.said = element.querySelector(".said");
     element.addEventListener("click", ({ target }) => {
       const { do: what, job } = target.closest("[data-do]")?.dataset ?? {};
-      if (what) this.inTurn(() => this.#press(what, job));
+      if (what) this.inTurn(() => this.#press(what, job), job);
     });
   }
 
   async start() {
-    // before the list, which it would push down
-    this.element.querySelector(".reminder").textContent = await reminder(["job"]).catch(() => "");
     await this.inTurn(() => this.list());
     this.element.querySelector(".tools").hidden = false;
     this.#say(await whyNothingLasts());
@@ -66,16 +67,19 @@ class JobsPage {
   /**
    * One thing after another, so that no button acts on what is still being fetched.
    * @param {() => unknown} act
+   * @param {string} [job] that it is about
    */
-  inTurn(act) {
-    this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message));
+  inTurn(act, job) {
+    this.#last = this.#last.then(act).catch((problem) => this.#say(problem.message, job));
     return this.#last;
   }
 
   /** All jobs, those in work first, the last changed on top; of many the newest, until all are wanted. */
   async list() {
     this.#isAsked = false;
-    const kept = (await newest("job")).sort((one, other) => (one.at < other.at ? 1 : one.at > other.at ? -1 : 0));
+    const [there, said] = await Promise.all([newest("job"), reminder(["job"]).catch(() => "")]);
+    this.element.querySelector(".reminder").textContent = said; // before the list, which it would push down
+    const kept = (this.#gone ? [...there, this.#gone] : there).sort(lastFirst);
     /** @type {{atWork: DocumentRecord[], away: DocumentRecord[]}} */
     const jobs = { atWork: [], away: [] };
     for (const record of kept) (isAway(record.text) ? jobs.away : jobs.atWork).push(record);
@@ -95,7 +99,7 @@ class JobsPage {
     if (jobs !== this.#jobs) return; // listed anew meanwhile
     const isOpen = Boolean(this.listed.querySelector("details.finished[open]"));
     const wanted = [...jobs.atWork.slice(0, this.#most), ...(isOpen ? jobs.away.slice(0, this.#most) : [])];
-    const lacking = wanted.filter((record) => !this.#lines.has(lineOf(record)));
+    const lacking = wanted.filter((record) => record !== this.#gone && !this.#lines.has(lineOf(record)));
     const now = lacking.slice(0, AT_ONCE);
     if (now.length || !this.#none) {
       const { items, none } = await ask({ ask: Question.JOBS, jobs: now, ruler: ruler(), home: PLACE });
@@ -113,9 +117,10 @@ class JobsPage {
     const [first, drawer] = this.#places();
     if (atWork.length) this.#draw(first, atWork);
     else if (this.#drawn.delete(first) || !first.childElementCount) first.innerHTML = this.#none; // made by Python
-    drawer.querySelector("summary").textContent = `Finished jobs: ${away.length.toLocaleString("en-GB")}`;
+    drawer.querySelector("summary").textContent = `Finished jobs: ${this.#count(away)}`;
     if (!away.length) drawer.remove();
     else if (isOpen) this.#draw(drawer.querySelector("div"), away);
+    this.#placeSaid();
     if (focused && !this.listed.contains(inUse))
       this.listed.querySelector(`[data-do="${focused.do}"][data-job="${focused.job}"]`)?.focus();
   }
@@ -148,12 +153,17 @@ class JobsPage {
     if (isLonger) place.querySelector("ul").insertAdjacentHTML("beforeend", lines.slice(before.length).join(""));
     else place.innerHTML = `<ul class="job-list">${lines.join("")}</ul><p class="tools"></p>`;
     this.#drawn.set(place, lines);
-    const all = `Show all ${records.length.toLocaleString("en-GB")} jobs`;
+    const all = `Show all ${this.#count(records)} jobs`;
     const button = Object.assign(document.createElement("button"), { type: "button", textContent: all });
     button.setAttribute("data-do", "all");
     const tools = place.querySelector("p.tools:last-child");
     tools.hidden = records.length <= this.#most;
     tools.replaceChildren(...(tools.hidden ? [] : [button]));
+  }
+
+  /** @param {DocumentRecord[]} records */
+  #count(records) {
+    return records.filter((each) => each !== this.#gone).length.toLocaleString("en-GB");
   }
 
   /** @param {string} what @param {string} [id] of the job */
@@ -196,26 +206,27 @@ class JobsPage {
   async #copy(record) {
     const id = newId();
     const { job, trouble } = await ask({ ask: Question.COPY_JOB, job: record.text, id });
-    if (trouble) return this.#say(trouble);
+    if (trouble) return this.#say(trouble, record.id);
     await keep("job", id, job, 0);
-    this.#say("Duplicated. Nothing is ticked or measured in the new one yet.");
+    this.#say("Duplicated. Nothing is ticked or measured in the new one yet.", record.id);
   }
 
-  /** @param {{id: string, text: string, revision: number}} record @param {boolean} away */
-  async #putAway(record, away) {
+  /** @param {DocumentRecord} record @param {boolean} away @param {DocumentRecord} [gone] where it was pressed */
+  async #putAway(record, away, gone = this.#goneFrom(record)) {
     const { reply } = await new Held("job", record).change((job) =>
       ask({ ask: Question.JOB_CHANGE, job, changes: { archived: away ? "yes" : "" } }),
     );
     const trouble = reply.refusal ?? reply.trouble;
-    if (trouble) return this.#say(trouble);
+    if (trouble) return this.#say(trouble, record.id);
     if (away) putDown(record.id);
-    this.#say(
+    await this.#sayInPlaceOf(
+      gone,
       away
         ? "It now stands among the finished jobs, at the foot of the list. Nothing is deleted."
         : "It stands among the jobs in work again.",
       async () => {
         const now = await last("job", record.id);
-        if (now) await this.#putAway(now, !away);
+        if (now) await this.#putAway(now, !away, gone);
       },
     );
   }
@@ -227,22 +238,44 @@ class JobsPage {
   }
 
   /** @param {DocumentRecord} record */
-  async #remove({ id }) {
+  async #remove(record) {
+    const { id } = record;
     if (this.#sure !== id) {
       this.#sure = id;
       return this.#say(
         "This deletes the job from this browser, with all that was ticked and measured. Press again if you are sure.",
+        id,
       );
     }
     this.#sure = "";
     const name = this.listed.querySelector(`li[data-job="${id}"] h2`).textContent;
+    const gone = this.#goneFrom(record);
     const states = (await versions("job", id)).map(({ text, at }) => ({ text, at }));
     await remove("job", id);
     putDown(id);
-    this.#say(`“${name}” is deleted. Until you leave this page it can come back.`, async () => {
+    await this.#sayInPlaceOf(gone, `“${name}” is deleted. Until you leave this page it can come back.`, async () => {
       await keepAll("job", id, states, 0);
-      this.#say(`“${name}” is back, with every change.`);
+      this.#gone = null;
+      await this.list();
+      this.#say(`“${name}” is back, with every change.`, id);
     });
+  }
+
+  /** The place of a job that is about to leave it: an empty row of its own. @param {DocumentRecord} record */
+  #goneFrom(record) {
+    const gone = { ...record, revision: 0 };
+    const row = this.#row(record.id)?.cloneNode();
+    if (row instanceof HTMLElement) {
+      row.className = "gone";
+      this.#lines.set(lineOf(gone), row.outerHTML);
+    }
+    return gone;
+  }
+
+  /** @param {string} id @returns {HTMLElement | null} */
+  #row(id) {
+    const row = `li[data-job="${id}"]`;
+    return this.listed.querySelector(`${row}.gone`) ?? this.listed.querySelector(row);
   }
 
   async #takeBack() {
@@ -252,17 +285,46 @@ class JobsPage {
   }
 
   /**
+   * Say what became of a job that is no longer where it was pressed; the key that pressed it then takes it back.
+   * @param {DocumentRecord} gone @param {string} sentence @param {() => Promise<unknown>} undo
+   */
+  async #sayInPlaceOf(gone, sentence, undo) {
+    const hadFocus = this.listed.contains(document.activeElement);
+    this.#gone = gone;
+    await this.list();
+    this.#say(sentence, gone.id, undo);
+    if (hadFocus) this.said.querySelector("button")?.focus({ preventScroll: true });
+  }
+
+  /**
    * @param {string} sentence
+   * @param {string} [job] in whose row it stands, where she pressed
    * @param {(() => Promise<unknown>) | null} [undo] what a button beside the sentence does
    */
-  #say(sentence, undo = null) {
-    this.#undo = undo;
+  #say(sentence, job = "", undo = null) {
+    if (this.#gone && this.#gone.id !== job) {
+      this.#gone = null;
+      this.listAnew();
+    }
+    [this.#about, this.#undo] = [job, undo];
+    this.#placeSaid();
     this.said.textContent = sentence;
     if (undo)
       this.said.append(" ", Object.assign(document.createElement("button"), { type: "button", textContent: "Undo" }));
     this.said.querySelector("button")?.setAttribute("data-do", "undo");
+    if (job) this.said.scrollIntoView({ block: "nearest" });
+  }
+
+  #placeSaid() {
+    const row = this.#row(this.#about);
+    if (!row) this.element.querySelector(".reminder").before(this.said);
+    else if (this.said.parentElement !== row) row.insertBefore(this.said, row.querySelector(".shared"));
   }
 }
+
+/** @param {DocumentRecord} one @param {DocumentRecord} other */
+const lastFirst = (one, other) =>
+  Number(one.at < other.at) - Number(one.at > other.at) || Number(one.id > other.id) - Number(one.id < other.id);
 
 /** @param {DocumentRecord} record */
 const lineOf = ({ id, revision }) => `${id} ${revision} ${ruler()}`;
