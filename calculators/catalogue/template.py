@@ -21,12 +21,13 @@ from calculators.values.kinds import Choice, Count, Length
 from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 
+FOLDED_IN_FOUR = " A quarter: both straight sides on the folds."
 _MOST = 40  # sheets that anybody would glue together
 _SIZE, _BY, _MEASURES = (next(each for each in LINES.columns if each.name == name) for name in
     ("size", "by", "measures"))  # fmt: skip
 _SHAPED = {each.name: each.title for each in articles().values() if each.template}
 
-Template = tuple[str, Gauge]
+Template = tuple[str, Gauge, bool]  # the part, its lines, and whether they are a quarter of it
 
 
 def _work(given: SimpleNamespace) -> Answer:
@@ -38,8 +39,8 @@ def _work(given: SimpleNamespace) -> Answer:
             "article", "{title:text}: {message:text}", title=article.title, message=str(problem)
         ) from None
     pieces = {each.parts[0].part.name: each for each in made.pieces}
-    templates = [(name, _template(pieces[name], made.work, given.paper)) for name in article.template if name in pieces]
-    sheets = [sheets_of(gauge, given.paper) for _, gauge in templates]
+    templates = [_template(pieces[name], made.work, given.paper) for name in article.template if name in pieces]
+    sheets = [sheets_of(gauge, given.paper) for _, gauge, _ in templates]
     if sum(sheets) > _MOST:
         raise invalid_input(
             "size",
@@ -53,15 +54,21 @@ def _work(given: SimpleNamespace) -> Answer:
     }  # fmt: skip
     spoken = say(
         "**{sheets:sheet|sheets}** of {paper:text} for {parts:text}, to print at full size.",
-        sheets=sum(sheets), paper=PAPER_NAMES[given.paper], parts=listed([f"the {name}" for name, _ in templates]),
+        sheets=sum(sheets), paper=PAPER_NAMES[given.paper], parts=listed([f"the {name}" for name, *_ in templates]),
     )  # fmt: skip
-    return Answer(results, spoken, tuple(_notes(article.name, given, made.pieces)), drawn_from=(templates, given.paper))
+    of = say(
+        f"{article.title}, {{width:length}} by {{length:length}} finished.", width=made.size[0], length=made.size[1]
+    )
+    return Answer(
+        results, spoken, tuple(_notes(article.name, given, made.pieces)), drawn_from=(templates, given.paper, of)
+    )
 
 
-def _template(piece: ArticlePiece, work: MakingUp, paper: str) -> Gauge:
+def _template(piece: ArticlePiece, work: MakingUp, paper: str) -> Template:
     """A round part whole where one sheet takes it, else a quarter of it."""
     width, height = PAPERS[paper]
-    return template_of(piece, work, whole=float(piece.width) <= width and float(piece.length) <= height)
+    whole = float(piece.width) <= width and float(piece.length) <= height
+    return piece.parts[0].part.name, template_of(piece, work, whole), piece.is_round and not whole
 
 
 def _notes(name: str, given: SimpleNamespace, pieces: Sequence[ArticlePiece]) -> Iterator[Phrase]:
@@ -76,9 +83,14 @@ def _notes(name: str, given: SimpleNamespace, pieces: Sequence[ArticlePiece]) ->
             yield say("{label:text} is left empty, so the handbook’s counts.", label=field.label)
 
 
-def _drawing(drawn_from: tuple[Sequence[Template], str], ruler: Ruler) -> PictureSeries:
-    templates, paper = drawn_from
-    sheets = [gauge_sheets(gauge, paper, ruler, name.capitalize()) for name, gauge in templates]
+def _drawing(drawn_from: tuple[Sequence[Template], str, Phrase], ruler: Ruler) -> PictureSeries:
+    templates, paper, of = drawn_from
+    sheets = [
+        gauge_sheets(
+            gauge, paper, ruler, name.capitalize(), f"{of.filled(ruler)}{FOLDED_IN_FOUR if is_quarter else ''}"
+        )
+        for name, gauge, is_quarter in templates
+    ]
     return PictureSeries(tuple(picture for each in sheets for picture in each.pictures), sheets[0].key)
 
 

@@ -1,6 +1,7 @@
 """Gauges drawn in their true size, cut into sheets that overlap when one page is too small."""
 
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from math import ceil
 
 from calculators.drawing import lines
@@ -32,10 +33,11 @@ EDGE, BARS = 5.0, 24.0  # [mm] around the gauge, and below it for the check bars
 STYLES = {"cut": lines.EDGE, "fold": lines.FOLD, "stitch": lines.STITCH, "mark": lines.MARK, "trim": lines.CUT}
 
 
-def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler, name: str = "") -> PictureSeries:
+def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler, name: str = "", told: str = "") -> PictureSeries:
     """The gauge in its true size, one picture a sheet of paper, each with check bars of 10 cm and 4 in.
 
-    paper: "a4" or "letter"; ruler: the one measures are written in. name: what is printed, where it is no gauge.
+    paper: "a4" or "letter"; ruler: the one measures are written in. name: what is printed, where it is no gauge. told:
+    sentences about it that every sheet bears, before how it is printed.
     """
     left, low, right, high = gauge.box
     width, height = PAPERS[paper]
@@ -43,6 +45,8 @@ def gauge_sheets(gauge: Gauge, paper: str, ruler: Ruler, name: str = "") -> Pict
     pictures = [
         _sheet(gauge, (column, row), (across, up), paper, ruler, name) for row in range(up) for column in range(across)
     ]
+    if told:
+        pictures = [replace(each, caption=f"{told} {each.caption}") for each in pictures]
     styles = [style for style in lines.WORDS if style in {STYLES[line.kind] for line in gauge.lines}]
     return PictureSeries(tuple(pictures), key_picture(styles))
 

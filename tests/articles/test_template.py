@@ -74,12 +74,22 @@ def test_the_page_of_an_article_brings_its_measures(name, ruler):
     assert len(TEMPLATE.drawing(printed.drawn_from, Asking({}).ruler).pictures) == printed.results["sheets"]
 
 
+@pytest.mark.parametrize("by, is_quarter", [("18 cm", True), ("10 cm", False)])
+def test_every_sheet_says_what_it_is_of_and_how_a_quarter_lies_on_the_cloth(by, is_quarter):
+    """With 1.5 cm of seam an end of 10 cm is 13 cm wide, whole on one sheet; one of 18 cm is not: its quarter is."""
+    found = answer(TEMPLATE, Asking({"article": "bolster", "size": "45 cm", "by": by}))
+    pictures = TEMPLATE.drawing(found.drawn_from, Asking({}).ruler).pictures
+    for caption in (each.caption.replace("\N{NO-BREAK SPACE}", " ") for each in pictures):
+        assert caption.startswith(f"Bolster cover, 45 cm by {by} finished.")
+        assert ("A quarter: both straight sides on the folds." in caption) == is_quarter
+
+
 def test_sheets_that_overlap_reach_over_all_of_it():
     for paper, (width, height) in PAPERS.items():
         for size in ("12 cm", "40 cm", "77 cm"):
             asked = {"article": "mat-bordered", "size": size, "by": "30 cm", "paper": paper}
             found = answer(TEMPLATE, Asking(asked))
-            (_, gauge), *_ = found.drawn_from[0]
+            (_, gauge, _), *_ = found.drawn_from[0]
             left, low, right, high = gauge.box
             across, up = 1, 1
             while width + (across - 1) * (width - OVERLAP) < right - left:
