@@ -84,14 +84,22 @@ function begin(id) {
   return id;
 }
 
+/** @type {Set<() => void>} */
+const listeners = new Set();
+
+/** Hear of it when this window works on another job, or on none. @param {() => void} listener */
+export const onJobInHand = (listener) => listeners.add(listener);
+
 /** @param {string} id */
 export function takeInHand(id) {
   begin(id);
   set(LAST_JOB, id || undefined);
+  listeners.forEach((listener) => listener());
 }
 
 /** A job that is finished or gone is in hand no longer. @param {string} id */
 export function putDown(id) {
   if (jobInHand() === id) begin("");
   if (get(LAST_JOB) === id) set(LAST_JOB, undefined);
+  listeners.forEach((listener) => listener());
 }

@@ -4,7 +4,7 @@ import { restored } from "../keeping/at-once.js";
 import { askHouse, ready } from "../keeping/following.js";
 import { measures, onMeasures, write } from "../keeping/in-hand.js";
 import { nameOf } from "../keeping/job-name.js";
-import { jobInHand, ruler, takeInHand } from "../keeping/kept.js";
+import { jobInHand, onJobInHand, ruler, takeInHand } from "../keeping/kept.js";
 import { last, onChange } from "../keeping/store.js";
 import { clear, notice } from "../notices/notices.js";
 import { Question } from "../python/messages.js";
@@ -26,6 +26,7 @@ async function show() {
   if (!there) return;
   const [inHand, job] = [measures(), await namedJob()];
   if (!Object.keys(inHand).length && !job.id) {
+    there.querySelector("details")?.removeAttribute("open"); // its place is that of one line
     there.hidden = true;
     return;
   }
@@ -117,6 +118,7 @@ async function tellJobPutDown() {
 }
 
 onMeasures(follow);
+onJobInHand(follow);
 onChange(({ kind, id }) => kind === "job" && id === jobInHand() && follow());
 restored.then((names) => names.size && follow());
 
