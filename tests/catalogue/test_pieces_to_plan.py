@@ -10,7 +10,7 @@ from calculators.catalogue import calculator_named
 from tests.any_numbers import any_numbers
 
 PIECES, PLAN = calculator_named("pieces-from-cloth"), calculator_named("lay-plan")
-RULERS = {"cm": (60, 30, 100), "in": (24, 12, 40)}
+RULERS = {"cm": (20, 60), "in": (8, 24)}
 
 
 def _counts(typed, ruler):
@@ -25,12 +25,14 @@ def test_as_many_pieces_lie_on_the_plan(number):
     turn."""
     chance = random.Random(f"to the plan {number}")
     unit = chance.choice(list(RULERS))
-    wide, least, most = RULERS[unit]
+    least, most = RULERS[unit]
+    wide, long = chance.randint(least, most), chance.randint(least, most)
     typed = {
-        "cloth_width": f"{chance.randint(wide, 3 * wide)}.5 {unit}",
-        "cloth_length": f"{chance.randint(most, 6 * most)} {unit}",
-        "piece_width": f"{chance.randint(least, wide // 2)}.25 {unit}",
-        "piece_length": f"{chance.randint(least, most)} {unit}",
+        # a little wider and longer than so many pieces: the selvedges, or what a cloth loses at its ends, are one piece
+        "cloth_width": f"{chance.randint(2, 5) * wide}.5 {unit}",
+        "cloth_length": f"{chance.randint(2, 9) * long}.5 {unit}",
+        "piece_width": f"{wide} {unit}",
+        "piece_length": f"{long} {unit}",
         "measured": chance.choice(["selvedges", "trimmed"]),
         "may_turn": chance.choice(["yes", "no"]),
     }
