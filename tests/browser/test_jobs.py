@@ -260,7 +260,7 @@ def test_the_cloth_that_a_job_names_brings_its_wash_and_its_price(page: Page):
     expect(wash.locator(".answer")).to_contain_text("The square after the wash is that of “Half linen, light”")
     expect(calculator(page, "thread-time-cost").locator("[name=price_cloth]")).to_have_value("")
     move(page, "./house/ticket/")
-    expect(page.locator(".ticket-step[data-step=wash]")).to_contain_text("−5.5 % along")
+    expect(page.locator(".ticket-step[data-step=wash]")).to_contain_text("shrinks 5.5 % along")
 
 
 def test_her_own_words_stand_on_the_page_they_are_about_and_leave_with_her_method(page: Page):

@@ -400,11 +400,17 @@ def test_numbers_that_came_with_a_link_wait_until_she_has_answered(page):
         expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value(re.compile("cm"))
 
     away_and_back()
-    offered.get_by_role("button", name="Keep mine").click()
+    expect(offered).not_to_contain_text("the ones you wrote here")  # she has written none
+    offered.get_by_role("button", name="Leave them out").click()
     away_and_back()
     blank(calculator(page, "mitre-marks"), "hem_1").fill("4 cm")
     says(calculator(page, "mitre-marks"), "8 cm")
     expect(offered).to_have_count(0)
+    arrived = quote(json.dumps({"name": "mitre-marks", "texts": {"hem_1": "5 cm"}}))
+    page.evaluate("(arrived) => (location.hash = `#carries=${arrived}`)", arrived)
+    expect(offered).to_contain_text("the ones you wrote here")
+    offered.get_by_role("button", name="Keep mine").click()
+    expect(blank(calculator(page, "mitre-marks"), "hem_1")).to_have_value("4 cm")
 
 
 def test_the_pieces_of_an_article_go_along_to_the_lay_plan(page):
