@@ -137,6 +137,7 @@ def test_own_figures_stand_on_the_printed_ticket_and_leave_it_on_two_pages(sheet
     }.items():
         reached(sheet.locator(f".jobs {blank}")).fill(text)
         sheet.locator(f".jobs {blank}").blur()
+    sheet.wait_for_timeout(1000)  # longer than a text rests before it is kept
     move(sheet, TICKET)
     expect(sheet.locator("[data-setting=sum-cost]")).to_contain_text(f"seven hundred {figure.strip()}", timeout=WAKING)
     for paper in ("A4", "Letter"):
