@@ -27,6 +27,7 @@ def held(session: CDPSession) -> dict[str, int]:
 @pytest.mark.parametrize("width", [1280], ids=["screen"])
 def test_moving_from_page_to_page_holds_on_to_none_of_them(page: Page):
     page.goto("./")
+    page.wait_for_load_state("networkidle")  # the theme moves without a page load once it has the site's list of pages
     session = page.context.new_cdp_session(page)
     for domain in ("Performance", "HeapProfiler"):
         session.send(f"{domain}.enable")
