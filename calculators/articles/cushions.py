@@ -11,8 +11,8 @@ from calculators.trade.articles.parts import FlatPart
 from calculators.trade.articles.work import MakingUp
 
 COVER_FIELDS = (
-    size("pad_width", "Width of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),
-    size("pad_length", "Height of the pad", "Seam to seam, lying flat.", "40 cm", "16 in"),
+    size("pad_width", "Width of the pad", "Seam to seam, lying flat.", "40 cm", "16 in", known_as=("pad_width",)),
+    size("pad_length", "Height of the pad", "Seam to seam, lying flat.", "40 cm", "16 in", known_as=("pad_length",)),
     part_of_size("smaller", "Smaller than the pad", "So that a feather pad fills it; 0 for foam.", "2 cm", "3/4 in"),
 )
 #: A pad that is no square, its cover as large, for worked examples.

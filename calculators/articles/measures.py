@@ -23,8 +23,8 @@ HEM_FIELD = Field("hem", "Hem depth", HEM, "The visible border.", "hem")
 
 
 def turn_and_hem(kind: str) -> tuple[Field, Field]:
-    """The two blanks of an article's own hem, begun as the house hems this kind of piece; what is written there changes
-    no other piece in hand."""
+    """The two blanks of an article's own hem, begun as the house hems this kind of piece; what is written there goes
+    for articles of this kind, and changes no other piece in hand."""
     return (
         _begun_as(kind, TURN_FIELD, {"cm": "1 cm", "in": "3/8 in"}),
         _begun_as(kind, HEM_FIELD, {"cm": "2 cm", "in": "3/4 in"}),
@@ -36,7 +36,8 @@ def _begun_as(kind: str, field: Field, usual: Written) -> Field:
         has_it = kind.casefold() in {each.casefold() for each in method.kinds_of_piece}
         return (method.for_kind(kind) if has_it else method).measure(field.name, ruler)
 
-    return replace(field, default=None, fixed=usual, from_method=as_the_house_does, known_as=())
+    own = f"{kind.lower().replace(' ', '_')}_{field.name}"
+    return replace(field, default=None, fixed=usual, from_method=as_the_house_does, known_as=(own,))
 
 
 def size(name: str, label: str, help: str, cm: str, inches: str, known_as: tuple[str, ...] | None = ()) -> Field:
@@ -44,9 +45,11 @@ def size(name: str, label: str, help: str, cm: str, inches: str, known_as: tuple
     return Field(name, label, SIZE, help, fixed={"cm": cm, "in": inches}, known_as=known_as)
 
 
-def part_of_size(name: str, label: str, help: str, cm: str, inches: str) -> Field:
+def part_of_size(
+    name: str, label: str, help: str, cm: str, inches: str, known_as: tuple[str, ...] | None = ()
+) -> Field:
     """A blank for a measure that may be 0."""
-    return Field(name, label, PART_OF_SIZE, help, fixed={"cm": cm, "in": inches}, known_as=())
+    return Field(name, label, PART_OF_SIZE, help, fixed={"cm": cm, "in": inches}, known_as=known_as)
 
 
 def hem_of(name: str, label: str, help: str, cm: str, inches: str) -> Field:

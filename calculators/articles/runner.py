@@ -21,7 +21,7 @@ ARTICLE = Article(
     purpose="What to cut for a runner with square ends, from the table and how far it hangs down.",
     fields=(
         size("width", "Width of the runner", "Finished.", "40 cm", "16 in"),
-        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
+        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in", known_as=("table_length",)),
         part_of_size("drop", "Drop at each end", "0 where it ends on the top.", "20 cm", "8 in"),
         *turn_and_hem("Runner"),
     ),

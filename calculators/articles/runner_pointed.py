@@ -35,7 +35,7 @@ ARTICLE = Article(
     purpose="What to cut for a runner with pointed ends, from the table, its drop and its point.",
     fields=(
         size("width", "Width of the runner", "Finished.", "40 cm", "16 in"),
-        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
+        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in", known_as=("table_length",)),
         part_of_size("drop", "Drop at each end", "From the table’s edge down to the tip.", "25 cm", "10 in"),
         size("point", "Length of the point", "Along the middle, from where it begins to its tip.", "20 cm", "8 in"),
         *turn_and_hem("Runner"),

@@ -22,9 +22,9 @@ ARTICLE = Article(
     title="Tablecloth",
     purpose="What to cut for a tablecloth, from the table and how far the cloth hangs down.",
     fields=(
-        size("table_width", "Width of the table", "Across the top.", "90 cm", "36 in"),
-        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in"),
-        part_of_size("drop", "Drop", "From the edge of the table down to the hem, on every side.", "30 cm", "12 in"),
+        size("table_width", "Width of the table", "Across the top.", "90 cm", "36 in", known_as=("table_width",)),
+        size("table_length", "Length of the table", "Along the top.", "180 cm", "72 in", known_as=("table_length",)),
+        part_of_size("drop", "Drop", "From the table’s edge to the hem.", "30 cm", "12 in", known_as=("table_drop",)),
         *turn_and_hem("Tablecloth"),
         *CLOTH_FIELDS,
     ),

@@ -59,9 +59,9 @@ ARTICLE = Article(
     title="Tablecloth joined from widths",
     purpose="What to cut for a tablecloth wider than the cloth: the middle, the sides, how many lengths it takes.",
     fields=(
-        size("table_width", "Width of the table", "Across the top.", "120 cm", "48 in"),
-        size("table_length", "Length of the table", "Along the top.", "200 cm", "80 in"),
-        part_of_size("drop", "Drop", "From the edge of the table down to the hem, on every side.", "40 cm", "16 in"),
+        size("table_width", "Width of the table", "Across the top.", "120 cm", "48 in", known_as=("table_width",)),
+        size("table_length", "Length of the table", "Along the top.", "200 cm", "80 in", known_as=("table_length",)),
+        part_of_size("drop", "Drop", "From the table’s edge to the hem.", "40 cm", "16 in", known_as=("table_drop",)),
         *turn_and_hem("Tablecloth"),
         *CLOTH_FIELDS,
         *seam_of("felled", "felled", "french", "plain"),

@@ -8,8 +8,8 @@ A page sends the same as JSON, a list of rows that are lists of texts, so that a
 
 import json
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from random import Random
 from types import SimpleNamespace
 from typing import Any, ClassVar
@@ -30,6 +30,8 @@ class Rows(Kind):
     what they start from is not counted; `place` of each row read is where it stands among all of them, from 0.
     rarer: the last columns, if they are seldom changed; on a phone they wait behind *more*.
     told_as: how a folded row is told in one line: groups of columns, each with what stands between them.
+    called: what columns are called by what the first of the row holds: column → first cell → label; elsewhere their own
+    label.
     """
 
     columns: tuple[Field, ...] = ()
@@ -38,6 +40,7 @@ class Rows(Kind):
     least: int = 1
     rarer: tuple[str, ...] = ()
     told_as: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    called: Mapping[str, Mapping[str, str]] = field(default_factory=dict, hash=False)
     control: ClassVar[Control] = "rows"
 
     def __post_init__(self) -> None:
@@ -88,6 +91,10 @@ class Rows(Kind):
         words = [column.kind.choices.get(cell, cell) for column, cell in zip(self.columns, row)]
         groups = (between.join(words[at] for at in places if words[at]) for between, places in self.line)
         return ", ".join(filter(None, groups)) or self.one.capitalize()
+
+    def label(self, column: Field, row: Sequence[str]) -> str:
+        """What a column is called in a row that holds these cells."""
+        return self.called.get(column.name, {}).get(row[0], column.label)
 
     def _too_many(self, rows: int) -> InvalidValue:
         return InvalidValue(
@@ -165,7 +172,7 @@ class Rows(Kind):
                     raise InvalidValue("nothing is written here.")
                 values[column.name] = column.kind.parse(text, ruler)
             except InvalidValue as problem:
-                raise InvalidValue(f"row {number}, {column.label}: {problem}") from None
+                raise InvalidValue(f"row {number}, {self.label(column, row)}: {problem}") from None
         return SimpleNamespace(**values)
 
 

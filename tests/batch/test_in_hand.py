@@ -119,6 +119,29 @@ def test_the_cut_size_follows_the_finished_one_and_the_other_way_round():
     assert both["piece_width"] != "43 cm", "what was written itself counts"
 
 
+def test_table_mattress_and_pad_go_from_one_article_to_the_next():
+    names = (
+        "table_width",
+        "table_length",
+        "table_drop",
+        "tablecloth_hem",
+        "mattress_width",
+        "mattress_depth",
+        "pad_width",
+    )
+
+    def found(article: str) -> dict[str, str]:
+        return measured(calculator_named(article), Asking({}), dict.fromkeys(names, HEM))
+
+    table = {"table_width": "table_width", "table_length": "table_length", "drop": "table_drop"}
+    assert found("tablecloth") == found("tablecloth-joined") == {**table, "hem": "tablecloth_hem"}
+    assert found("tablecloth-round") == table, "its hem is narrow, and its own"
+    assert found("runner") == {"table_length": "table_length"} and found("napkin") == found("tea-towel") == {}
+    mattress = {"mattress_width": "mattress_width", "depth": "mattress_depth"}
+    assert found("flat-sheet") == found("fitted-sheet") == mattress
+    assert found("cushion-zip") == found("cushion-flanged") == {"pad_width": "pad_width"}
+
+
 def test_the_cloth_follows_its_wash_test():
     """Arithmetic: 138 cm × 48.9 ÷ 50 = 134.96 cm; 420 cm × 48.2 ÷ 50 = 404.88 cm, less 1 cm at both ends and a slant of
     2 cm."""

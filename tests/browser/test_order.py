@@ -78,3 +78,15 @@ def test_the_corner_of_a_curtain_takes_its_hems_along_into_a_fold(page):
     )
     expect(corner.locator(".answer")).not_to_have_class(re.compile("is-old"))
     expect(corner.locator("select[name=way], select[name=trimming]")).to_have_count(0)
+
+
+def test_the_sizes_of_a_line_are_called_as_its_article_calls_them(page):
+    page.goto("./plan/order/")
+    line = calculator(page, "whole-order").locator('table[data-field="lines"] tbody tr').first
+    line.locator(".open-row").click()
+    reached(line.get_by_label("Finished length", exact=True)).fill("46 cm")
+    line.get_by_label("Article").select_option("curtain-lined")
+    expect(line.get_by_label("Rod or track", exact=True)).to_be_visible()
+    expect(line.get_by_label("Finished drop", exact=True)).to_have_value("46 cm")
+    line.get_by_label("Article").select_option("")
+    expect(line.get_by_label("By", exact=True)).to_be_visible()

@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from calculators.articles import articles
+from calculators.articles.line import size_fields
 from calculators.asking.declaration import Field
 from calculators.asking.edge_questions import MEASURED
 from calculators.asking.rows import Rows
@@ -22,9 +23,8 @@ LINES = Rows(
         Field("article", "Article", Choice(options={"": "", **{each.name: each.title for each in articles().values()}}),
             "What is made."),
         Field("count", "How many", Count(least=1, most=1_000), "Of this size.", fixed="1"),
-        Field("size", "Size", _SIZE, "Its width; the pad’s, the table’s or the rod’s, as its own page asks.",
-            optional=True),
-        Field("by", "By", _SIZE, "Its length or drop, or the pad’s or the table’s.", optional=True),
+        Field("size", "Size", _SIZE, "The first size that its own page asks for.", optional=True),
+        Field("by", "By", _SIZE, "The second.", optional=True),
         Field("cloth", "Cloth", Text(longest=30), "As it is called below; empty for the first.", optional=True),
         Field("measures", "Other measures", NamedMeasures(), "Such as “Overlap 12 cm, Hem depth 2 cm”; the rest as "
             "the house does it.", optional=True),
@@ -33,6 +33,14 @@ LINES = Rows(
     most=MOST_LINES,
     rarer=("cloth", "measures"),
     told_as=(("× ", ("count", "article")), (" × ", ("size", "by")), ("", ("cloth",))),
+    called={
+        column: {
+            article.name: sizes[place].label
+            for article in articles().values()
+            if len(sizes := size_fields(article)) > place
+        }
+        for place, column in enumerate(("size", "by"))
+    },
 )  # fmt: skip
 CLOTHS = Rows(
     columns=(

@@ -4,7 +4,7 @@
 import json
 import re
 import xml.etree.ElementTree as ET
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from calculators.asking.answering import Asking
 from calculators.asking.declaration import Calculator, Field
@@ -104,6 +104,7 @@ def _rows(field: Field, kind: Rows, asking: Asking, place: str) -> ET.Element:
             "data-field": field.name,
             "data-line": json.dumps(kind.line, ensure_ascii=False),
             "data-one": kind.one.capitalize(),
+            "data-called": json.dumps(_called_by_place(kind), ensure_ascii=False) if kind.called else None,
             "aria-describedby": _described_by(place, field.name),
         },
         element("caption", None, field.label),
@@ -133,8 +134,7 @@ def _is_shown(field: Field) -> bool:
 def _one_row(field: Field, kind: Rows, texts: list[str], place: str) -> ET.Element:
     opens = {"type": "button", "aria-expanded": "false"}
     cells = {
-        column.name: element("td", {"data-label": column.label}, _cell(column, text, place, field.name))
-        for column, text in zip(kind.columns, texts)
+        column.name: _cell(column, kind, texts, text, place, field.name) for column, text in zip(kind.columns, texts)
     }
     rarer = [column for column in kind.columns if column.name in kind.rarer]
     leave_out = element(
@@ -164,8 +164,22 @@ def _in_a_row(
     return element("tr", None, line, *usual, *([more, *rarer] if rarer else []), end)
 
 
-def _cell(column: Field, text: str, place: str, table: str) -> ET.Element:
-    return _blank_for(column.kind, text, {"aria-labelledby": _id(place, table, column.name)})
+def _cell(column: Field, kind: Rows, row: Sequence[str], text: str, place: str, table: str) -> ET.Element:
+    """A blank under its column's name, or under the one that it has in this row."""
+    label = kind.label(column, row)
+    if column.name not in kind.called:
+        named: Attributes = {"aria-labelledby": _id(place, table, column.name)}
+        return element("td", {"data-label": label}, _blank_for(column.kind, text, named))
+    return element("td", {"data-label": label, "class": "called"}, _blank_for(column.kind, text, {"aria-label": label}))
+
+
+def _called_by_place(kind: Rows) -> dict[int, dict[str, str]]:
+    """What columns are called by what the first of a row holds, each column by its place from 0."""
+    return {
+        at: {"": column.label, **kind.called[column.name]}
+        for at, column in enumerate(kind.columns)
+        if column.name in kind.called
+    }
 
 
 def _control(field: Field, asking: Asking, place: str) -> ET.Element:

@@ -15,6 +15,8 @@ export class RowsTable {
     this.opened = new Set(); // what was opened for the sake of a refusal, not by the reader
     /** @type {[between: string, places: number[]][]} */
     this.line = JSON.parse(/** @type {string} */ (table.dataset.line));
+    /** @type {[place: string, labels: Record<string, string>][]} */
+    this.called = Object.entries(JSON.parse(table.dataset.called ?? "{}"));
     this.blankRow = /** @type {HTMLTableRowElement} */ (this.body.rows[0].cloneNode(true));
     const oneMore = /** @type {HTMLElement} */ (table.parentElement).querySelector(".one-more");
     oneMore.hidden = false;
@@ -139,11 +141,19 @@ export class RowsTable {
   }
 
   /**
-   * The line of a row says what now stands in it, as Python wrote it (calculators/asking/rows.py).
+   * The line of a row says what now stands in it, as Python wrote it (calculators/asking/rows.py), and its blanks are
+   * called by what its first holds.
    * @param {HTMLTableRowElement} row
    */
   #tell(row) {
-    const texts = this.#controls(row).map((control) => inWords(control, control.value.trim()));
+    const controls = this.#controls(row);
+    for (const [place, labels] of this.called) {
+      const control = controls[Number(place)];
+      const label = labels[controls[0].value] ?? labels[""];
+      control.setAttribute("aria-label", label);
+      /** @type {HTMLElement} */ (control.closest("td")).dataset.label = label;
+    }
+    const texts = controls.map((control) => inWords(control, control.value.trim()));
     const groups = this.line.map(([between, places]) =>
       places
         .map((at) => texts[at])
