@@ -15,7 +15,8 @@ from calculators.trade.corners.window import seen_through
 Box = tuple[float, float, float, float]  # left, lowest, right, highest
 _LARGE = 1.5  # times as large as a sign on its own, since these drawings are shown small
 _HALF = 22.0  # [drawing units] of an arrow, from its middle to its ends
-_TURNING = 29.0  # the same of the sign for turning over
+_TURNING = 22.0  # [drawing units] from the cloth up to the middle of the sign for turning over
+ROOM_TO_TURN = 36.0  # [drawing units] that this sign takes above the cloth
 _ON_FLAP = 0.8  # of its depth: how far out an arrow begins
 
 
@@ -44,18 +45,11 @@ def _is_along(one: Line, other: Line) -> bool:
     return abs(float(x * v - y * u)) < TOUCHING and float(x * u + y * v) > 0
 
 
-def draw_turning(sheet: Sheet, cloth: Box, shown: Box, around: float) -> None:
-    """Draw the sign for turning the whole work over: beside the cloth where there is room, or else on it.
-
-    cloth: the box around it [mm]; shown: around what is shown of the table [mm], and what is left free around that
-    [drawing units].
-    """
-    (left, foot), (right, top) = sheet.at(cloth[:2]), sheet.at(cloth[2:])
-    begin, end = sheet.at(shown[:2])[0] - around, sheet.at(shown[2:])[0] + around
-    middle = (left + right) / 2
-    if max(left - begin, end - right) > 2 * _TURNING * _LARGE:
-        middle = (begin + left) / 2 if left - begin > end - right else right + _TURNING * _LARGE
-    put_large(sheet, "turn-over", (middle, (foot + top) / 2), 0, _LARGE)
+def draw_turning(sheet: Sheet, cloth: Box) -> None:
+    """Draw the sign for turning the whole work over, above the cloth in the room left for it. cloth: the box around it
+    [mm]."""
+    (left, _), (right, top) = sheet.at(cloth[:2]), sheet.at(cloth[2:])
+    put_large(sheet, "turn-over", ((left + right) / 2, top - _TURNING), 0, _LARGE)
 
 
 def draw_action(sheet: Sheet, fold: SingleFold, window: Polygon) -> None:

@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import dist
 
 from calculators.drawing import lines
-from calculators.drawing.action_marks import action, draw_action, draw_turning, to_point_out
+from calculators.drawing.action_marks import ROOM_TO_TURN, action, draw_action, draw_turning, to_point_out
 from calculators.drawing.folding_words import Lying, in_words, lying, side_style
 from calculators.drawing.picture import WIDTH, Picture, PictureSeries, Sheet, Told, key_picture
 from calculators.drawing.side_words import write_sides
@@ -129,8 +129,9 @@ def box_of(stacks: Sequence[Stack]) -> Box:
 def _crop(sheet: Sheet, box: Box) -> tuple[float, float, float, float]:
     """The part of a sheet that holds the cloth, as wide for every step of a series: left, top, width, height [drawing
     units]."""
-    left, top = sheet.margins[0] - CROP, sheet.margins[1] - CROP
-    return left, top, (box[2] - box[0]) * sheet.scale + 2 * CROP, sheet.drawn_height + 2 * CROP
+    above = sheet.margins[1] - MARGINS[1]
+    left, top = sheet.margins[0] - CROP, MARGINS[1] - CROP
+    return left, top, (box[2] - box[0]) * sheet.scale + 2 * CROP, above + sheet.drawn_height + 2 * CROP
 
 
 def state_drawn(
@@ -150,17 +151,20 @@ def state_drawn(
         stack, window = stack.turned_over(middle), moved(window, Isometry.folded_over(Line((middle, 0), (0, 1))))
     left, _, right, _ = box
     scale = _scale(box)
-    _, own_low, _, own_high = box_of([stack])
+    own = box_of([stack])
     sheet = Sheet(
-        (left, own_low, right, own_high), margins=MARGINS, tallest=scale * (own_high - own_low), letters=LETTERS
+        (left, own[1], right, own[3]),
+        margins=(MARGINS[0], MARGINS[1] + (ROOM_TO_TURN if is_turned else 0), *MARGINS[2:]),
+        tallest=scale * (own[3] - own[1]),
+        letters=LETTERS,
     )
     lay, cuts = draw_cloth(sheet, stack, window, earlier)
     if cuts:  # layers are cut together: the word stands once
         sheet.along("cut", *min(cuts, key=_longest_first))
     if is_turned:
-        draw_turning(sheet, box_of([stack]), box, CROP)
+        draw_turning(sheet, own)
     for measured in step.measured:
-        _dimension(sheet, measured, _middle(box_of([stack])), show_length(step.lengths[measured.name], ruler))
+        _dimension(sheet, measured, _middle(own), show_length(step.lengths[measured.name], ruler))
     write_sides(sheet, lay, _small(box) if is_small and not _is_measured_in(step) else LETTERS)
     return sheet, lay
 

@@ -86,7 +86,7 @@ def mitred_binding(width: Number, angle: Number, pleats: Pleats = "opposite ways
         ),
         CornerStep(
             "Back",
-            "Sew the binding's fold down by hand along the seam, and the mitres closed",
+            "Sew the binding’s fold down by hand along the seam, and the mitres closed",
             finished,
             from_below=True,
         ),

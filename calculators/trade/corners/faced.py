@@ -23,7 +23,7 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
 
     corner: its hem depths are the facing's finished width, its turn the seam allowance.
     clearance: cloth left outside the corner of the seam when the point is cut across [mm]; None leaves it whole.
-    edge_stitch: from the facing's inner edge to its row of stitches [mm].
+    edge_stitch: from the facing’s inner edge to its row of stitches [mm].
     Raises PokesOut at a corner sharper than 60°.
     """
     reach = _reach(corner)
@@ -42,7 +42,7 @@ def faced_corner(corner: Corner, clearance: Number | None, edge_stitch: Number) 
         ),
         CornerStep(
             "Edge stitch",
-            "Stitch {edge_stitch} from the facing's neatened inner edge",
+            "Stitch {edge_stitch} from the facing’s neatened inner edge",
             stitched,
             {"edge_stitch": edge_stitch},
         ),

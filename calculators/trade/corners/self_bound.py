@@ -43,7 +43,7 @@ def self_bound_edge(corner: Corner, sewing: Sewing) -> list[CornerStep]:
     steps.append(CornerStep("Mark", f"Mark {places} of the backing", ready, marks, measured, how=how))
     if sewing.trimming != "left whole":
         ready = cut_off(ready.fold(lines.matching_fold, over=False, pressed=False), corner, lines, sewing).unfold()
-        do = "Cut the backing's corner off, {seam_allowance} outside the mitre line"
+        do = "Cut the backing’s corner off, {seam_allowance} outside the mitre line"
         steps.append(CornerStep("Cut the corner", do, ready, {"seam_allowance": sewing.seam_allowance}))
     steps += folded_in(ready, corner, lines, sewing)
     steps[-1] = CornerStep(
