@@ -22,7 +22,8 @@ class Article:
     as “cover”. buys: what is bought besides the cloth, by name in WHAT_IS_BOUGHT. is_bent: whether a part of
     it lies round and in no plane, as that of a bolster. template: the parts that are printed in true size, since they
     are no rectangles. is_let_down: whether its foot may have to be let down one day, so that the corners there are
-    folded and not trimmed.
+    folded and not trimmed. joined_as: the article that it is joined as where it is wider than its cloth; that one asks
+    for all that this one asks for.
     """
 
     name: str
@@ -39,4 +40,5 @@ class Article:
     is_bent: bool = False
     template: tuple[str, ...] = ()
     is_let_down: bool = False
+    joined_as: str = ""
     sources: tuple[str, ...] = ()

@@ -9,6 +9,7 @@ from types import SimpleNamespace
 
 from calculators.articles.article import Article
 from calculators.articles.line import MINUTES_EACH, line_of
+from calculators.articles.widths import usable_width
 from calculators.asking.declaration import Field, InvalidInput, Onward, Result
 from calculators.asking.house_method import HouseMethod, Written, on_ruler
 from calculators.asking.timing import FIRST_ONES, house_waiting, minutes_for
@@ -25,7 +26,7 @@ from calculators.values.phrase import Phrase, say
 _COUNT = Field("count", "How many", Count(least=1, most=1_000), "Of this size, all alike.", fixed="1", known_as=())
 TIME = Result("time", "Hands-on time", Minutes(), "For all of them, by the minutes for each.")
 _LAY_PLAN, _COSTS, _ORDER, _TEMPLATES = "plan/lay-plan/", "plan/cost/", "plan/order/", "cut/templates/"
-_CURTAINS = "projects/curtains/"
+_CURTAINS, _TABLECLOTHS = "projects/curtains/", "projects/tablecloths/"
 _UNITS = {"metre": "m", "yard": "yd"}
 
 
@@ -106,6 +107,8 @@ def ways_on(
     for part in work.parts:
         if part.is_round and len(work.parts) == 1:
             yield _bound_round(part, unit)
+    if article.joined_as and min(pieces[0].on_the_cloth) > usable_width(given):
+        yield _joined_first(article, work, given)
     if article.is_let_down and (corner := _corner_at_the_foot(work, unit)):
         yield corner
     waiting = house_waiting(given.asking.method, given.ruler)
@@ -143,6 +146,21 @@ def _bound_round(part: FlatPart, unit: str) -> Onward:
         page="corners/binding/",
         calculator="binding",
         carries={"bound_edge": show_exactly(edge, unit), "cut": "bias"},
+    )
+
+
+def _joined_first(article: Article, work: MakingUp, given: SimpleNamespace) -> Onward:
+    """On to the widths that it is joined from, with all that is asked of it."""
+    return Onward(
+        "Joined first, hemmed only once it is cut round."
+        if work.parts[0].is_round
+        else "Joined from widths it goes in.",
+        does="Widths to join",
+        page=_TABLECLOTHS,
+        calculator=article.joined_as,
+        carries={
+            field.name: field.kind.write_exactly(getattr(given, field.name), given.ruler) for field in article.fields
+        },
     )
 
 

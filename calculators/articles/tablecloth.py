@@ -38,4 +38,5 @@ ARTICLE = Article(
             "worked by hand: 36 + 2 × 12 = 60 in finished, and 2 × 3/4 in of hems; 60 + 24 + 1 1/2 = 85 1/2 in",
         ),
     ),
+    joined_as="tablecloth-joined",
 )

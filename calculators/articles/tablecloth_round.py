@@ -58,4 +58,5 @@ ARTICLE = Article(
     ),
     is_bent=True,
     template=("tablecloth",),
+    joined_as="tablecloth-joined",
 )  # fmt: skip

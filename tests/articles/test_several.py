@@ -182,3 +182,18 @@ def test_a_round_edge_goes_along_to_its_binding():
     assert found == {"bound_edge": "534.1 cm", "cut": "bias"}
     assert answer(calculator_named("binding"), Asking(found)).results
     assert {name for name in articles() if "binding" in onward(name)} == {"tablecloth-round"}
+
+
+def test_a_cloth_wider_than_its_cloth_goes_along_to_be_joined():
+    """2 × (160 ÷ 2 + 30 + 1) cm are cut, joined as well as round; of the sides 4 edges of 1 cm go into seams."""
+    table = {"table_width": "160 cm", "table_length": "160 cm", "drop": "30 cm", "turn": "0.5 cm", "hem": "0.5 cm"}
+    cloth = {"cloth_width": "140 cm", "measured": "trimmed", "selvedge": "1 cm"}
+    for name, told in (("tablecloth", "goes in"), ("tablecloth-round", "cut round")):
+        joined = onward(name, **table, **cloth)["tablecloth-joined"]
+        assert joined.carries == {**table, **cloth} and told in joined.template
+        assert "tablecloth-joined" not in onward(name, **table, cloth_width="224 cm", measured="trimmed")
+        asking = Asking({**joined.carries, "seam_allowance": "1 cm"})
+        cut = answer(calculator_named("tablecloth-joined"), asking).results
+        assert cut["centre_length"] == 2220
+        assert cut["centre_width"] + 2 * cut["left_side_width"] - 4 * 10 == 2220
+    assert {each.name for each in articles().values() if each.joined_as} == {"tablecloth", "tablecloth-round"}
