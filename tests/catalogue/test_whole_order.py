@@ -190,3 +190,12 @@ def test_the_house_s_own_minutes_are_those_of_the_order():
     slower = replace(asking.method, tables={**asking.method.tables, "operations": ()})
     fast, slow = (answer(ORDER, replace(asking, method=method)).results for method in (asking.method, slower))
     assert fast["time"] != slow["time"]
+
+
+def test_pieces_of_one_article_keep_names_of_their_own_on_the_lay_plan():
+    for name in articles():
+        size = "500 cm" if name == "tablecloth-joined" else ""
+        for note in ordered(f"{name} | 1 | {size}").notes:
+            if isinstance(note, Onward):
+                names = [row[0] for row in json.loads(note.carries["pieces"])]
+                assert len(set(names)) == len(names) and all(len(each) <= 30 for each in names), (name, names)

@@ -10,7 +10,7 @@ from calculators.articles.calculator import WHAT_IS_BOUGHT
 from calculators.asking.declaration import Answer, Onward, Result
 from calculators.asking.timing import told_of_time, told_of_waiting
 from calculators.catalogue.thread_time_cost import CALCULATOR as COSTS
-from calculators.catalogue.whole_order.cloths import PlannedCloth
+from calculators.catalogue.whole_order.cloths import PieceOfLine, PlannedCloth
 from calculators.catalogue.whole_order.lines import OrderLine
 from calculators.catalogue.whole_order.sums import OrderSums, sums_of
 from calculators.drawing.article import is_step, told_of
@@ -215,7 +215,7 @@ def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
     unit = "in" if given.ruler.unit == "in" else "cm"
     row = cloth.row
     pieces = [
-        [each.name[:_LONGEST_NAME], *(show_exactly(side, unit) for side in each.piece.on_the_cloth), str(each.count)]
+        [_in_short(each), *(show_exactly(side, unit) for side in each.piece.on_the_cloth), str(each.count)]
         for each in cloth.pieces
     ]
     on_table = [row.name, show_exactly(row.width, unit), "", "1", "yes" if row.one_way else "no", row.measured]
@@ -234,6 +234,13 @@ def _to_lay_plan(cloth: PlannedCloth, given: SimpleNamespace) -> Phrase:
             "repeats": "[]",
         },
     )
+
+
+def _in_short(piece: PieceOfLine) -> str:
+    """What a piece is called where there is little room: what tells it from the others of its article comes first."""
+    if len(piece.name) <= _LONGEST_NAME:
+        return piece.name
+    return f"{piece.piece.named_on_the_cloth}, {piece.line.name}"[:_LONGEST_NAME].rstrip(" ,")
 
 
 def _working(lines: Sequence[OrderLine], cloths: Sequence[PlannedCloth]) -> Iterator[Phrase]:
