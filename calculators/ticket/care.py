@@ -10,8 +10,6 @@ from calculators.values.measure import Ruler
 from calculators.values.phrase import Phrase, say
 from calculators.values.small_lengths import show_small
 
-PRACTICE = "common practice, no source"
-GEOMETRY = "worked out from the corner"
 CORNER_STEPS = ("turn", "hem", "marks", "alignment", "stitching")
 _OFF = {"in": Fraction(254, 160)}  # [mm] the slip that is told of: 1 mm, or 1/16 in
 _AS_MUCH, _HARDLY = 0.75, 0.05  # shares of the slip that show at the inner corner
@@ -19,11 +17,12 @@ _AS_MUCH, _HARDLY = 0.75, 0.05  # shares of the slip that show at the inner corn
 
 @dataclass(frozen=True)
 class Care:
-    """How much care a step deserves, why, and how that is known."""
+    """How much care a step deserves, and why. is_worked_out: whether that follows from the corner; else it is common
+    practice, no source."""
 
     level: str
     why: Phrase
-    source: str = PRACTICE
+    is_worked_out: bool = False
 
 
 def corner_care(batch: Batch) -> dict[str, Care]:
@@ -45,14 +44,14 @@ def _care(off: float, inner: float, edge: float, ruler: Ruler) -> Care:
         return Care(
             "little",
             say(f"A slip here leaves the mitre right: the marks are taken from what it leaves.{moves}"),
-            GEOMETRY,
+            is_worked_out=True,
         )
     told = say(
         "A slip of {off:text} sets the hems {inner:text} apart at the inner corner.",
         off=show_small(off, ruler),
         inner=show_small(inner, ruler),
     )
-    return Care("much" if inner >= off * _AS_MUCH else "some", told, GEOMETRY)
+    return Care("much" if inner >= off * _AS_MUCH else "some", told, is_worked_out=True)
 
 
 STRAIGHTEN = Care("much", say("Everything else is measured from this end."))

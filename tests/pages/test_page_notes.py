@@ -99,5 +99,13 @@ def test_every_mark_of_a_built_page_leads_to_its_note_and_back(built, page):
     assert faults(made) == []
 
 
+def test_care_on_the_ticket_that_is_common_practice_is_marked_and_the_mark_leads_to_what_is_said_of_it(built):
+    page = built["/house/ticket/"]
+    marked = {step["data-step"] for step in page.select(".ticket-step") if step.select(".care .of-care")}
+    assert {"wash", "straighten", "mark", "press"} <= marked and not {"turn", "hem", "pin"} & marked
+    (place,) = {link["href"] for link in page.select(".of-care a")}
+    assert "common practice, no source" in page.select_one(f"h2{place} ~ p").get_text()
+
+
 def test_pages_have_notes(built):
     assert sum(bool(built[address(page)].select(".page-notes")) for page in PAGES) > 20

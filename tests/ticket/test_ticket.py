@@ -10,7 +10,7 @@ from calculators.batch.walk import BATCH, go
 from calculators.catalogue import calculator_named
 from calculators.drawing.cloth import cloth_with_pieces
 from calculators.ticket.batch import NoTicketYet, batch_of
-from calculators.ticket.care import CORNER_STEPS, GEOMETRY, PRACTICE, corner_care
+from calculators.ticket.care import CORNER_STEPS, corner_care
 from calculators.ticket.marking import markings
 from calculators.ticket.settings import machine_settings, tolerances
 from calculators.ticket.steps import ONCE, ticket_steps
@@ -114,10 +114,10 @@ def test_care_is_what_the_corner_says_and_practice_says_so():
     made = batch()
     care = corner_care(made)
     assert (care["turn"].level, care["hem"].level, care["alignment"].level) == ("little", "much", "much")
-    assert {care[step].source for step in CORNER_STEPS} == {GEOMETRY}
+    assert all(care[step].is_worked_out for step in CORNER_STEPS)
     by_key = {step.key: step.care for step in ticket_steps(made)}
     assert by_key["hem"] == care["hem"] and by_key["turn"] == care["turn"] and by_key["pin"] == care["alignment"]
-    assert by_key["straighten"].source == PRACTICE
+    assert not by_key["straighten"].is_worked_out
 
 
 @pytest.mark.parametrize("step", ["turn", "hem", "marks", "alignment", "stitching"])

@@ -79,8 +79,8 @@ def _step(
             "p",
             {"class": "care"},
             element("strong", None, f"Care: {care.level}."),
-            f" {care.why.filled(batch.ruler)} ",
-            _source(care),
+            f" {care.why.filled(batch.ruler)}",
+            _mark(care),
         ),
     )
     for caution in step.cautions:
@@ -103,8 +103,12 @@ def _set(settings: Iterable[Setting]) -> list[Content]:
     return [piece for at, part in enumerate(parts) for piece in (" · " if at else "", *part)]
 
 
-def _source(care: Care) -> ET.Element:
-    return element("span", {"class": "practice"}, f"({care.source})")
+def _mark(care: Care) -> ET.Element | None:
+    """A mark that leads to what the page says of care that has no source."""
+    if care.is_worked_out:
+        return None
+    words = dict.fromkeys(("aria-label", "title"), "Common practice, no source")
+    return element("sup", {"class": "of-care"}, element("a", {"href": "#where-the-care-words-come-from", **words}, "°"))
 
 
 def bundles_of(step: str, batch: Batch) -> Bundles:
