@@ -46,8 +46,8 @@ class Made:
     pieces: Sequence[ArticlePiece]
 
     @cached_property
-    def bulk(self) -> ArticleBulk | None:
-        """Its layers; None where they are not counted."""
+    def bulk(self) -> ArticleBulk:
+        """Its layers."""
         return bulk(self.work)
 
 
@@ -147,7 +147,7 @@ def _answer(article: Article, made: Made, given: SimpleNamespace) -> Answer:
         results[thing] = sum(lengths, Fraction(0)) if lengths else sum(each.count for each in bought)
     results["stitching"] = made.work.stitching
     layers = made.bulk
-    results |= {"layers": layers and layers.along, "layers_crossing": layers and layers.crossing}
+    results |= {"layers": layers.along, "layers_crossing": layers.crossing}
     results["time"] = minutes_for(given.count, given.minutes_each, given)
     notes = (
         *made.work.notes, *_notes(article, results, given.count), *_by_hand(made.work, given.count),
