@@ -38,10 +38,13 @@ def in_hand_lines(
     """
     there = [name for name in MEASURES if name in measures]
     named = [job["name"]] if job else []
-    told = [name for name in sorted(there, key=_place) if not _read(name, measures[name], asking)[1]]
+    refused = [name for name in there if _read(name, measures[name], asking)[1]]
+    told = [name for name in sorted(there, key=_place) if name not in refused]
     said = named + [_said(name, measures[name], asking) for name in told[: _IN_THE_LINE - len(named)]]
-    if more := len(there) + len(named) - len(said):
+    if more := len(told) + len(named) - len(said):
         said.append(f"{more} more")
+    if refused:
+        said.append(f"{MEASURES[refused[0]] if len(refused) == 1 else len(refused)} to mend")
     rows = [_row(name, measures[name], asking) for name in there]
     return [
         element(

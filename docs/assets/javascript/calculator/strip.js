@@ -26,10 +26,14 @@ document$.subscribe(({ body }) => {
   };
   const changes = new MutationObserver(tell);
   changes.observe(section, { childList: true, subtree: true, attributeFilter: ["hidden"] });
-  const seen = new IntersectionObserver(([entry]) => {
-    isPast = !entry.isIntersecting && entry.boundingClientRect.bottom < 0;
-    tell();
-  });
+  // What lies below the screen counts as seen, so that a jump from there to beyond the answer is noticed.
+  const seen = new IntersectionObserver(
+    ([entry]) => {
+      isPast = !entry.isIntersecting && entry.boundingClientRect.bottom < 0;
+      tell();
+    },
+    { rootMargin: "0px 0px 1000000px 0px" },
+  );
   seen.observe(answer);
   watching.push(changes, seen);
 });

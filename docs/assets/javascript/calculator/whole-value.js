@@ -1,7 +1,7 @@
 /**
  * Who comes to a blank finds its whole value selected, so that typing replaces it: by touch, by mouse, by keyboard. A
- * second tap places the cursor, as does a drag across some of the letters. Where a button led her to the blank, the
- * first tap is still the first.
+ * second tap places the cursor, as does a drag across some of the letters. Where a button or Enter led her to the
+ * blank, the first tap is still the first.
  */
 import { blankIn } from "./blanks.js";
 
@@ -11,9 +11,9 @@ let pressed = null; // the blank under the finger, if she had not come to it bef
 let again = null; // the blank she is in, under the finger, its whole value selected as the finger came down
 /** @type {HTMLInputElement | null} */
 let reached = null; // the blank in use, if she came to it herself
-let byKey = false; // whether the last thing she pressed was a key
+let byKey = false; // whether the last thing she pressed was a key that goes where she wants: Enter leads, as a button does
 
-document.addEventListener("keydown", () => (byKey = true), { capture: true });
+document.addEventListener("keydown", ({ key }) => (byKey = key !== "Enter"), { capture: true });
 
 document.addEventListener(
   "pointerdown",
