@@ -96,7 +96,8 @@ def test_the_line_says_what_is_in_hand_and_what_cannot_be_read():
     assert line.count("data-put-down") == len(measures) + 1
     job = {"id": "j1", "name": "Long <table>", "home": "https://example.org/"}
     named = asked(ask="in hand", measures=measures, job=job)["line"].replace("\xa0", " ")
-    assert "Your measures: </b>Long &lt;table&gt; · 24 pieces · Hem 2.5 cm · Cloth width 54 in · 1 more · First turn to mend" in named
+    told = "24 pieces · Hem 2.5 cm · Cloth width 54 in · 1 more · First turn to mend"
+    assert f"Your measures: </b>Long &lt;table&gt; · {told}" in named
     assert named.count("data-put-down") == len(measures) and "data-job-put-down" in named
     assert 'href="https://example.org/house/ticket/#job=j1"' in named
     assert "Put the job down" in asked(ask="in hand", measures={}, job=job)["line"]

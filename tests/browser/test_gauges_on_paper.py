@@ -4,9 +4,10 @@ millimetre."""
 import re
 
 import pytest
+from playwright.sync_api import expect
 
 from calculators.drawing.gauge import OVERLAP, PAPERS
-from tests.browser.reader import blank, calculator, elsewhere, printed, says
+from tests.browser.reader import WAKING, blank, calculator, elsewhere, printed, says
 
 MM = 25.4 / 72  # [mm] a PDF point
 TENTH = 0.1
@@ -123,3 +124,16 @@ def test_one_gauge_is_printed_alone_and_the_whole_page_where_it_is_asked_for(pag
     assert page.evaluate("window.printed") == 2
     with printed(page, "A4") as pdf:
         assert len(pdf.pages) == SHEETS
+
+
+def test_no_sheet_is_printed_while_a_number_is_refused(page):
+    page.goto("./corners/gauges/")
+    gauge = calculator(page, "mitre-gauge")
+    page.emulate_media(media="print")
+    assert gauge.locator(".gauge-sheet").first.is_visible()
+    page.emulate_media(media="screen")
+    blank(gauge, "hem_1").fill("abc")
+    expect(gauge.locator(".answer.is-old")).to_be_visible(timeout=WAKING)
+    page.emulate_media(media="print")
+    expect(gauge.locator(".gauge-sheet").first).to_be_hidden()
+    expect(gauge.get_by_text("Correct the marked box")).to_be_visible()

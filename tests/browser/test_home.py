@@ -52,6 +52,8 @@ def test_five_drawings_hang_on_one_thread_and_four_show_the_ways_in(page: Page):
 def test_drawings_and_numbers_are_the_readers_own(page: Page):
     page.goto("./")
     built = page.locator(".ways li:nth-child(3) svg").evaluate(DRAWN)
+    whose = page.locator(".ways [data-hers]")
+    expect(whose).to_have_text(["Our linen"] * 4)
     page.goto("./corners/mitre/")
     section = calculator(page, "mitre-marks")
     for hem in ("hem_1", "hem_2"):
@@ -59,6 +61,8 @@ def test_drawings_and_numbers_are_the_readers_own(page: Page):
     expect(section.locator(".spoken")).to_contain_text("10 cm", timeout=WAKING)
     page.goto("./")
     expect(page.locator(".ways li:nth-child(3) .number")).to_have_text("10 cm", timeout=WAKING)
+    expect(whose.nth(2)).to_have_text("Yours")
+    expect(whose.nth(3)).to_have_text("Our linen")
     after = page.locator(".ways li:nth-child(3) svg").evaluate(DRAWN)
     assert after != built
     expect(page.locator(".ways figure.small text")).to_have_count(0)

@@ -83,6 +83,11 @@ export function numbers(page, sections) {
     const hers = [...inText, ...figures].filter(
       (each, index) => (isHers(calculationOf(each)) || reply.hers[index]) && !waiting[index],
     );
+    all("hers").forEach((whose) => {
+      whose.dataset.house ??= whose.textContent ?? "";
+      const line = whose.closest("li");
+      whose.textContent = hers.some((each) => line?.contains(each)) ? (whose.dataset.hers ?? "") : whose.dataset.house;
+    });
     // what she wrote elsewhere and cannot be used is not what stands here
     page.querySelector(".follows").hidden = !hers.length;
   }
