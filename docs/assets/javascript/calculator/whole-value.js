@@ -11,7 +11,7 @@ let pressed = null; // the blank under the finger, if she had not come to it bef
 let again = null; // the blank she is in, under the finger, its whole value selected as the finger came down
 /** @type {HTMLInputElement | null} */
 let reached = null; // the blank in use, if she came to it herself
-let byKey = false; // whether the last thing she pressed was a key that goes where she wants: Enter leads, as a button does
+let byKey = false; // whether she last pressed a key that goes where she wants: Enter leads her, as a button does
 
 document.addEventListener("keydown", ({ key }) => (byKey = key !== "Enter"), { capture: true });
 
