@@ -177,17 +177,17 @@ def _ruled(_: OnTheTable, ruler: Ruler) -> Picture:
     sheet.area(lines.CLOTH_RIGHT, rectangle(0, 0, WIDE, at))
     sheet.area(lines.REMNANT, rectangle(0, at, WIDE, 130), pattern=True)
     lay(sheet, "ruler", (WIDE - 10, at), (10, at), flipped=False)
-    put(sheet, "hand", (300, at - 20), pi, flipped=True)
+    put(sheet, "hand", (84, at - 21), flipped=True)  # behind the blade, which rolls away from it
     sheet.line(lines.CUT, (10, at + 2), (150, at + 2))
     put(sheet, "cutter", (166, at + 4))
     put(sheet, "pull", (206, at + 22))
-    sheet.words("the piece you keep", (12, 24), anchor="start")
+    sheet.words("fingers back from the edge", (12, 24), anchor="start")
     sheet.words("waste", (12, 118), anchor="start")
-    sheet.words("fingers back from the edge", (WIDE - 10, 24), anchor="end")
+    sheet.words("the piece you keep", (WIDE - 10, 24), anchor="end")
     return sheet.finish(
         "The ruler lies on the piece you keep",
         "A ruler along the line, on the side of the piece; the cutter runs along it on the side of the waste, away "
-        "from the maker, and the hand that holds the ruler lies well back from its edge.",
+        "from the maker; the hand that holds the ruler lies behind the blade, well back from the edge.",
         with_key=False,
         caption="The ruler lies on the piece you keep, the blade runs in the waste.",
     )
